@@ -1,0 +1,10 @@
+"""What `python -m takeup` runs.     (takeup/__main__.py)"""
+
+from __future__ import annotations
+
+import sys
+
+from takeup.cli import main
+
+if __name__ == "__main__":
+    sys.exit(main())
