@@ -37,6 +37,7 @@ KINDS: tuple[Kind, ...] = get_args(Kind)
 # Exact by definition: the international inch and pound, standard gravity, standard atmosphere.
 METRES_PER_INCH = 0.0254
 METRES_PER_FOOT = 0.3048
+INCHES_PER_FOOT = 12
 NEWTONS_PER_LBF = 4.4482216152605
 KILOGRAMS_PER_POUND = 0.45359237
 STANDARD_GRAVITY = 9.80665
@@ -255,7 +256,7 @@ def _refusal(text: str, kind: Kind, why: str) -> UnitError:
 
 def _spell(unit: str) -> str:
     """Return the table's spelling: one dot for every sign of a product, digits for powers, no space before (g)."""
-    plain = unit.translate(str.maketrans({"²": "2", "³": "3", "^": None})).replace(" (", "(")
+    plain = unit.replace("²", "2").replace("³", "3").replace("^", "").replace(" (", "(")
     plain = re.sub(r" ?/ ?", "/", plain)
     return re.sub(r" ?[·⋅*.] ?|(?<=[A-Za-z]) (?=[A-Za-z])", "·", plain)
 
@@ -340,7 +341,7 @@ def _feet_and_inches(text: str, clean: str) -> float | None:
         if top >= bottom:
             raise _refusal(text, "length", "the fraction of an inch is below one; write for example 6 1/2 in")
         inches = int(found["whole"] or 0) + top / bottom
-    if found["feet"] and inches >= 12:
+    if found["feet"] and inches >= INCHES_PER_FOOT:
         raise _refusal(text, "length", "inches after feet are below 12; write for example 16 ft 6 in")
     length = int(found["feet"] or 0) * METRES_PER_FOOT + inches * METRES_PER_INCH
     return -length if found["sign"] == "-" else length
