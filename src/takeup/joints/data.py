@@ -1,0 +1,32 @@
+"""The data that a joint is described by, whoever certifies it.     (joints/data.py)"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+TakeUpKind = Literal["single axial", "externally pressurised"]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class JointData:
+    """The certified or typed-in data of a joint. Rates [N/m], [N m/rad]; areas [m2]; None means "not given"."""
+
+    axial_rate: float
+    lateral_rate: float | None
+    angular_rate: float | None
+    torsion_rate: float | None
+    effective_area: float
+    length: float
+    live_length: float
+    weight: float
+    axial_compression: float
+    axial_extension: float
+    lateral: float | None
+    angular: float | None
+    pressure: float
+    test_pressure: float | None
+    minimum_pressure: float | None
+    temperature: float
+    rated_cycles: float | None
+    source: str

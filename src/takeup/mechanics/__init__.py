@@ -1,0 +1,29 @@
+"""A small structural library that knows only numbers: frames of straight members, arcs and bellows.     (mechanics/__init__.py)
+
+Describe a `Frame`, `factorise` it once, `solve` any number of `Loads`; the answer is verified or it says why not.
+"""
+
+from takeup.mechanics.arc import arc_angle
+from takeup.mechanics.bellows import BellowsSection, angular_rate, bellows_section, pressure_strain
+from takeup.mechanics.frame import Answer, Arcs, Frame, Loads, NotHeld, Straights, Supports, no_arcs
+from takeup.mechanics.solve import Factor, NotFactored, factorise, solve
+
+__all__ = [
+    "Answer",
+    "Arcs",
+    "BellowsSection",
+    "Factor",
+    "Frame",
+    "Loads",
+    "NotFactored",
+    "NotHeld",
+    "Straights",
+    "Supports",
+    "angular_rate",
+    "arc_angle",
+    "bellows_section",
+    "factorise",
+    "no_arcs",
+    "pressure_strain",
+    "solve",
+]

@@ -1,0 +1,121 @@
+"""What the model answers: loads on holds, movements of joints, state by state and cause by cause.     (study/records.py)
+
+Forces and moments are those on the structure, in global axes. Movements of a joint are in its local axes and count
+from its length as set. Index order is always state, then cause, then side (before, beyond), then component.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from takeup.line import State, Study
+from takeup.study.model import LineModel
+
+Floats = NDArray[np.float64]
+CAUSES = ("pressure", "growth", "joint spring preset", "weight")
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class HoldLoads:
+    """Loads of one hold or anchored end on the structure.
+
+    Args:
+        name: of the hold.
+        kind: of the hold.
+        station: [m].
+        axes: local axes of the place as rows, (3, 3).
+        sides: what the line before it and the line beyond it bring, (states, causes, 2, 6) [N], [N m].
+    """
+
+    name: str
+    kind: str
+    station: float
+    axes: Floats
+    sides: Floats
+
+    @property
+    def parts(self) -> Floats:
+        """Sum over sides, (states, causes, 6)."""
+        return np.asarray(self.sides.sum(axis=2))
+
+    @property
+    def total(self) -> Floats:
+        """Sum over sides and causes, (states, 6)."""
+        return np.asarray(self.sides.sum(axis=(1, 2)))
+
+    def local(self, forces: Floats) -> Floats:
+        """Return force and moment vectors (..., 6) in the local axes of the place."""
+        return np.concatenate([forces[..., :3] @ self.axes.T, forces[..., 3:] @ self.axes.T], axis=-1)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class JointMovement:
+    """Movements of one joint in each state, its local axes.
+
+    Args:
+        name: of the take-up.
+        station: of its middle [m].
+        axial: extension from the set length, (states,) [m].
+        lateral: offset of its ends along y and z, their mean direction taken out, (states, 2) [m].
+        angular: rotation between its ends about y and z, (states, 2) [rad].
+        torsion: twist between its ends, (states,) [rad].
+        torque: (states,) [N m].
+        spring: axial force of the bellows' own spring, tension positive, (states,) [N].
+        pressure: gauge in its middle, (states,) [Pa].
+    """
+
+    name: str
+    station: float
+    axial: Floats
+    lateral: Floats
+    angular: Floats
+    torsion: Floats
+    torque: Floats
+    spring: Floats
+    pressure: Floats
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Solved:
+    """The model's whole answer.
+
+    Args:
+        study: the file, its line resolved.
+        model: its model.
+        states: in order.
+        displacements: of the nodes, (states, n, 6) [m], [rad].
+        holds: along the flow.
+        joints: along the flow.
+        effective_force: S in the middle of each member, (states, m) [N].
+        end_moments: at both ends of each member by cause, (states, causes, m, 2, 3) [N m].
+        residual: (states,).
+        verified: (states,).
+        condition: estimate of the condition number of the scaled matrix.
+        because: why a state is refused; empty when all are verified.
+    """
+
+    study: Study
+    model: LineModel
+    states: tuple[State, ...]
+    displacements: Floats
+    holds: tuple[HoldLoads, ...]
+    joints: tuple[JointMovement, ...]
+    effective_force: Floats
+    end_moments: Floats
+    residual: Floats
+    verified: NDArray[np.bool_]
+    condition: float
+    because: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Unsolved:
+    """A line that the model cannot answer: not held, or too ill-conditioned; `because` says which, in words."""
+
+    study: Study
+    model: LineModel
+    states: tuple[State, ...]
+    because: tuple[str, ...]
