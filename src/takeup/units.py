@@ -142,7 +142,7 @@ def parse(text: str, kind: Kind) -> float:
     """
     clean = " ".join(text.replace("\N{MINUS SIGN}", "-").split())
     _refuse_spelling(text, clean, kind)
-    if kind == "length" and (" ft " in f"{clean} " or "/" in clean):
+    if kind == "length":
         compound = _feet_and_inches(text, clean)
         if compound is not None:
             return compound

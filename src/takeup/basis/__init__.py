@@ -9,7 +9,7 @@ from takeup.basis.flexibility import (
 )
 from takeup.basis.guided_cantilever import cantilever_force, cantilever_length, cantilever_stress
 from takeup.basis.guides import first_guide_limit, intermediate_guide_spacing, second_guide_limit
-from takeup.basis.screening import SCREENING_LIMIT, Screening, screening, screening_value
+from takeup.basis.screening import SCREENING_LIMIT, Screening, screening_result, screening_value
 from takeup.basis.spans import Span, support_span
 from takeup.basis.stress import expansion_stress_range, resultant_moment, second_moment, section_modulus
 
@@ -29,7 +29,7 @@ __all__ = [
     "intermediate_guide_spacing",
     "out_of_plane_intensification",
     "resultant_moment",
-    "screening",
+    "screening_result",
     "screening_value",
     "second_guide_limit",
     "second_moment",

@@ -7,6 +7,8 @@ that k and i are never below one: a bend is never stiffer or stronger than the s
 
 from __future__ import annotations
 
+import math
+
 from takeup.errors import OutOfRange
 
 LEAST_FACTOR = 1.0
@@ -75,7 +77,7 @@ def in_plane_intensification(characteristic: float) -> float:
     Returns:
         i_in [-], one or more.
     """
-    return max(LEAST_FACTOR, 0.9 / _checked(characteristic) ** (2 / 3))
+    return max(LEAST_FACTOR, 0.9 / math.pow(_checked(characteristic), 2 / 3))
 
 
 def out_of_plane_intensification(characteristic: float) -> float:
@@ -89,7 +91,7 @@ def out_of_plane_intensification(characteristic: float) -> float:
     Returns:
         i_out [-], one or more.
     """
-    return max(LEAST_FACTOR, 0.75 / _checked(characteristic) ** (2 / 3))
+    return max(LEAST_FACTOR, 0.75 / math.pow(_checked(characteristic), 2 / 3))
 
 
 def _checked(characteristic: float) -> float:

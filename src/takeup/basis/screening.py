@@ -56,7 +56,7 @@ def screening_value(outside_diameter: float, expansion: float, developed: float,
     return outside_diameter * expansion / (developed - straight) ** 2
 
 
-def screening(outside_diameter: float, expansion: float, developed: float, straight: float) -> Screening:
+def screening_result(outside_diameter: float, expansion: float, developed: float, straight: float) -> Screening:
     """Return what the screening rule says of a line; the arguments are those of `screening_value`."""
     value = screening_value(outside_diameter, expansion, developed, straight)
     exempt = value <= SCREENING_LIMIT

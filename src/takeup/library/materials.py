@@ -1,6 +1,6 @@
 """Pipe materials: expansion by edition, modulus, density, Poisson's ratio.     (library/materials.py)
 
-Two generations of expansion tables differ by 2 to 4 %, so the table is always named and never a default. Total
+Two generations of expansion tables differ by 2 to 6 %, so the table is always named and never a default. Total
 expansion is strain from 70 degF (21.1 degC). Where a table prints both the mean coefficient B and the total C, the
 total is B (T - 70), the more precise of the two: C is rounded to 0.1 in/100 ft.
 Sign: growth is above zero, contraction below.
