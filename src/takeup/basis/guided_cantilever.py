@@ -63,7 +63,7 @@ def cantilever_length(modulus: float, outside_diameter: float, movement: float, 
     Raises:
         OutOfRange: The movement is below zero or the stress not above zero.
     """
-    if movement < 0 or not stress > 0:
+    if not (movement >= 0 and stress > 0):
         raise OutOfRange(f"movement {movement:g} m and stress {stress:g} Pa: give the size of each, above zero.")
     return math.sqrt(3 * modulus * outside_diameter * movement / stress)
 

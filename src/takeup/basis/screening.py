@@ -51,7 +51,7 @@ def screening_value(outside_diameter: float, expansion: float, developed: float,
             f"developed length {developed:g} m is not above the distance between the anchors, {straight:g} m: the "
             "screening rule does not apply to a straight line."
         )
-    if expansion < 0 or outside_diameter <= 0:
+    if not (expansion >= 0 and outside_diameter > 0):
         raise OutOfRange(f"expansion {expansion:g} m is below zero, or diameter {outside_diameter:g} m not above it.")
     return outside_diameter * expansion / (developed - straight) ** 2
 

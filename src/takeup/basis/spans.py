@@ -47,7 +47,7 @@ def support_span(nps_inch: float, content: Content, *, temperature: float) -> Sp
     first, last = float(table[0]["nps_inch"]), float(table[-1]["nps_inch"])
     if not first <= nps_inch <= last:
         raise OutOfRange(f"NPS {nps_inch:g} is outside NPS {first:g} to {last:g}, the rows of ASME B31.1 Table 121.5.")
-    if temperature > GREATEST_TEMPERATURE:
+    if not temperature <= GREATEST_TEMPERATURE:
         raise OutOfRange(
             f"temperature {temperature:g} degC is above {GREATEST_TEMPERATURE:g} degC, the limit of ASME B31.1 "
             "Table 121.5. Calculate the span."
