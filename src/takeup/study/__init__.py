@@ -1,6 +1,17 @@
 """The model's answer: from a line to a frame, its states solved.     (study/__init__.py)"""
 
+from takeup.study.friction import friction_bounds
+from takeup.study.pieces import joint_cuts
 from takeup.study.records import CAUSES, HoldLoads, JointMovement, Solved, Unsolved
 from takeup.study.solve import solve_study
 
-__all__ = ["CAUSES", "HoldLoads", "JointMovement", "Solved", "Unsolved", "solve_study"]
+__all__ = [
+    "CAUSES",
+    "HoldLoads",
+    "JointMovement",
+    "Solved",
+    "Unsolved",
+    "friction_bounds",
+    "joint_cuts",
+    "solve_study",
+]

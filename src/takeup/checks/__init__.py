@@ -1,0 +1,72 @@
+"""The checks: one rule a file; `run_checks` runs them all, worst first.     (checks/__init__.py)"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from takeup.checks import (
+    anchor_claim,
+    guide_spacing,
+    hold_capacity,
+    joint_limits,
+    joint_movement,
+    not_run,
+    one_joint_per_span,
+    pipe_stress,
+    screening,
+    spider_weight,
+    support_span,
+    thrust_held,
+    verification,
+)
+from takeup.checks.hold_capacity import design_forces
+from takeup.checks.outcome import CheckResult, Outcome, Rule
+from takeup.study import Solved
+
+__all__ = ["RULES", "CheckResult", "Outcome", "Rule", "design_forces", "run_checks"]
+
+RULES: tuple[Rule, ...] = (
+    thrust_held.RULE,
+    one_joint_per_span.RULE,
+    anchor_claim.RULE,
+    hold_capacity.RULE,
+    joint_movement.RULE,
+    joint_limits.PRESSURE,
+    joint_limits.TEMPERATURE,
+    joint_limits.CYCLES,
+    guide_spacing.RULE,
+    support_span.RULE,
+    spider_weight.RULE,
+    pipe_stress.EXPANSION,
+    pipe_stress.WALL,
+    screening.RULE,
+    verification.RULE,
+    not_run.STABILITY,
+    not_run.FRICTION,
+)
+_CHECKS: tuple[Callable[[Solved], list[CheckResult]], ...] = (
+    thrust_held.check,
+    one_joint_per_span.check,
+    anchor_claim.check,
+    hold_capacity.check,
+    joint_movement.check,
+    joint_limits.check,
+    guide_spacing.check,
+    support_span.check,
+    spider_weight.check,
+    pipe_stress.check,
+    screening.check,
+    verification.check,
+    not_run.check,
+)
+_ORDER: tuple[Outcome, ...] = ("fails", "not covered", "no limit given", "close", "passes")
+
+
+def run_checks(solved: Solved) -> tuple[CheckResult, ...]:
+    """Return every check's results, worst first: failures, what did not run, then by use.
+
+    Args:
+        solved: the model's answer.
+    """
+    results = [result for check in _CHECKS for result in check(solved)]
+    return tuple(sorted(results, key=lambda item: (_ORDER.index(item.outcome), -(item.use or 0.0))))

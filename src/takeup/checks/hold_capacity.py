@@ -1,0 +1,59 @@
+"""What each hold carries against what it can carry.     (checks/hold_capacity.py)
+
+What: the resultant force with the friction bound added along the pipe, against the capacity stated for the hold. Why: an anchor that
+lets go turns thrust into motion. Source: first principles; friction bound after EJMA (from memory). Limits: capacity in
+force only; moments are listed, not judged. Passes: 80 kN of 120 kN. Fails: 130 kN of 120 kN.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from takeup.checks.outcome import CheckResult, Rule
+from takeup.study import HoldLoads, Solved, friction_bounds
+
+RULE = Rule(
+    name="hold_capacity",
+    title="anchor and hold capacity",
+    what="greatest resultant force over all states, friction bound included, against the stated capacity",
+    why="an anchor that lets go turns pressure thrust into motion",
+    source="first principles; friction (bound) by EJMA, anchor loads (from memory)",
+    limits="the capacity is a force; moments are listed for the structural engineer, not judged; nominal spring rates",
+)
+
+
+def design_forces(hold: HoldLoads, friction: NDArray[np.float64] | float) -> NDArray[np.float64]:
+    """Return the resultant force in each state, friction added along the pipe, (states,) [N].
+
+    Args:
+        hold: the hold's loads.
+        friction: bound along the pipe, (states,) [N].
+    """
+    local = hold.local(hold.total)[:, :3]
+    along = np.abs(local[:, 0]) + friction
+    return np.asarray(np.sqrt(along**2 + local[:, 1] ** 2 + local[:, 2] ** 2))
+
+
+def check(solved: Solved) -> list[CheckResult]:
+    """Return the governing state of every anchor, and of every other hold with a stated capacity."""
+    line = solved.study.line
+    capacity = {line.start.name: line.start.can_carry, line.end.name: line.end.can_carry}
+    capacity |= {hold.name: hold.can_carry for hold in line.holds}
+    bounds = friction_bounds(solved)
+    results = []
+    for hold in solved.holds:
+        limit = capacity.get(hold.name)
+        if hold.name not in bounds and limit is None:
+            continue
+        friction = bounds.get(hold.name, np.zeros(len(solved.states)))
+        forces = design_forces(hold, friction)
+        number = int(forces.argmax())
+        words = f"{forces[number] / 1e3:.1f} kN, of which friction (bound) {friction[number] / 1e3:.1f} kN along the pipe"
+        if limit is None:
+            words += "; what it can carry is not stated"
+        status = "" if limit is None else "user's data"
+        results.append(
+            RULE.judge(hold.name, solved.states[number].name, float(forces[number]), limit, "N", words, status)
+        )
+    return results

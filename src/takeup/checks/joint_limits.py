@@ -1,0 +1,98 @@
+"""Joint pressure, temperature and cycles against the joint's data.     (checks/joint_limits.py)
+
+What: greatest pressure, test pressure, least pressure, temperature and cycle count, each against its rating. Why: beyond them
+the maker certifies nothing. Source: the joint's data. Limits: no derating with temperature. Passes: 12 bar(g) of 16.
+Fails: a test at 27 bar(g) on a joint tested to 24.
+"""
+
+from __future__ import annotations
+
+from takeup.checks.outcome import CheckResult, Rule
+from takeup.joints import JointData
+from takeup.study import JointMovement, Solved
+from takeup.units import to_bar
+
+PRESSURE = Rule(
+    name="joint_pressure",
+    title="joint pressure",
+    what="the greatest and least pressure at a joint in service, and in test, against its ratings",
+    why="beyond its rating a bellows may squirm, bulge or burst",
+    source="the joint's data",
+    limits="no derating with temperature; squirm is judged by the rating, not computed",
+)
+TEMPERATURE = Rule(
+    name="joint_temperature",
+    title="joint temperature",
+    what="the highest temperature at a joint against its rating",
+    why="strength and rates are certified up to a temperature",
+    source="the joint's data",
+    limits="metal at the temperature of the medium",
+)
+CYCLES = Rule(
+    name="joint_cycles",
+    title="joint cycles",
+    what="all cycles asked for, added, against the rated cycles",
+    why="every cycle at up to rated movement uses up life",
+    source="the joint's data",
+    limits="each cycle counted as one of full rated movement, on the safe side while the movement check passes",
+)
+
+
+def check(solved: Solved) -> list[CheckResult]:
+    """Return pressure, test, vacuum, temperature and cycle checks of every joint."""
+    data = {item.name: item.data for item in solved.study.line.takeups}
+    results: list[CheckResult] = []
+    for joint in solved.joints:
+        results += _pressures(solved, joint, data[joint.name])
+        results += [_temperature(solved, joint, data[joint.name]), _cycles(solved, joint, data[joint.name])]
+    return results
+
+
+def _pressures(solved: Solved, joint: JointMovement, data: JointData) -> list[CheckResult]:
+    def row(number: int, limit: float | None, words: str) -> CheckResult:
+        pressure = to_bar(abs(float(joint.pressure[number])))
+        capacity = None if limit is None else to_bar(abs(limit))
+        return PRESSURE.judge(
+            joint.name, solved.states[number].name, pressure, capacity, "bar", words, "" if limit is None else "user's data"
+        )
+
+    order = range(len(solved.states))
+    service = [number for number in order if solved.states[number].kind != "test"]
+    tests = [number for number in order if solved.states[number].kind == "test"]
+    high = max(service, key=lambda number: float(joint.pressure[number]))
+    low = min(service, key=lambda number: float(joint.pressure[number]))
+    results = [row(high, data.pressure, "greatest pressure in service, gauge, at the joint's elevation")]
+    if tests:
+        words = "test pressure at the joint's elevation"
+        if data.test_pressure is None:
+            words += "; the joint's data give no test pressure"
+        results.append(row(max(tests, key=lambda n: float(joint.pressure[n])), data.test_pressure, words))
+    if joint.pressure[low] < 0.0:
+        words = "vacuum: pressure below the atmosphere's"
+        if data.minimum_pressure is None:
+            words += "; the joint's data give no minimum pressure"
+        results.append(row(low, data.minimum_pressure, words))
+    return results
+
+
+def _temperature(solved: Solved, joint: JointMovement, data: JointData) -> CheckResult:
+    zone = next(k for k, item in enumerate(solved.model.zones) if item.start < joint.station < item.end)
+    hottest = max(solved.states, key=lambda state: state.zones[zone].temperature)
+    return TEMPERATURE.judge(
+        joint.name,
+        hottest.name,
+        hottest.zones[zone].temperature,
+        data.temperature,
+        "degC",
+        "hottest state of the joint's zone",
+        "user's data",
+    )
+
+
+def _cycles(solved: Solved, joint: JointMovement, data: JointData) -> CheckResult:
+    cycles = solved.study.cycles
+    count = sum(cycle.count for cycle in cycles)
+    words = ", ".join(f"{cycle.count} from {cycle.start} to {cycle.end}" for cycle in cycles) or "no cycles stated"
+    if data.rated_cycles is None:
+        words += "; the joint's data give no rated cycles"
+    return CYCLES.judge(joint.name, "all states", float(count), data.rated_cycles, "cycles", words, "user's data")

@@ -1,0 +1,40 @@
+"""What a study needs and this version does not compute: said as checks, so that no verdict can hide it.     (checks/not_run.py)
+
+What: stability of the guided run and of the bellows; friction walked in order. Why: a study without them is not proved. Source: the
+project's own rule. Limits: the spacing rule and the friction bound stand beside them. Passes: never in this version.
+"""
+
+from __future__ import annotations
+
+from takeup.checks.outcome import CheckResult, Rule
+from takeup.study import Solved
+
+STABILITY = Rule(
+    name="stability",
+    title="stability",
+    what="the factor on pressure at which the guided run, or a bellows, bows out",
+    why="an untied joint puts the run under thrust; guides too far apart let it bow",
+    source="not computed in this version",
+    limits="the guide spacing rule is checked instead, which proves no stability",
+)
+FRICTION = Rule(
+    name="friction_walk",
+    title="friction, walked through the states in order",
+    what="the friction locked into every hold as the states follow one another",
+    why="its sign and share depend on what came first, pressure or heat",
+    source="not computed in this version",
+    limits="the bound sum(mu N) is added to each anchor instead, in the worst sense",
+)
+
+
+def check(solved: Solved) -> list[CheckResult]:
+    """Return the checks that did not run and were needed."""
+    name = solved.study.line.name
+    results = []
+    if solved.joints:
+        words = "stability is not computed by this version; only the guide spacing rule stands"
+        results.append(STABILITY.result(name, "all states", "not covered", words))
+    if any(hold.friction is not None for hold in solved.study.line.holds):
+        words = "friction is not walked by this version; its bound is added to each anchor"
+        results.append(FRICTION.result(name, "all states", "not covered", words))
+    return results

@@ -1,0 +1,66 @@
+"""Friction by hand: the weight of the pipe that an anchor drags over its supports.     (hand/friction.py)"""
+
+from __future__ import annotations
+
+from takeup.hand.formulas import ANCHOR_SOURCE, friction_force
+from takeup.hand.records import HandResult, no_formula
+from takeup.line import (
+    State,
+    Study,
+    anchor_stations,
+    bore_area,
+    content_weight,
+    insulation_weight,
+    pipe_weight,
+    zones_of,
+)
+
+
+def friction_by_hand(study: Study, name: str, state: State) -> HandResult:
+    """Return the friction on an anchor from the pipe between it and the take-up of each span beside it [N].
+
+    Args:
+        study: the file.
+        name: of the anchor.
+        state: the state.
+
+    Returns:
+        Sum over both sides of mu w L, with the greatest coefficient among the holds of that stretch; "none" where
+        nothing there rubs.
+    """
+    what = f"{name}, {state.name}: friction (bound)"
+    bounds = anchor_stations(study.line)
+    place = [item for item, _ in bounds].index(name)
+    station = bounds[place][1]
+    total, words = 0.0, []
+    for number, beyond in ((place - 1, False), (place, True)):
+        if 0 <= number < len(bounds) - 1:
+            force, numbers = _one_side(study, number, station, state, beyond=beyond)
+            total += force
+            words += [numbers] if numbers else []
+    if not words:
+        return no_formula(what, "N", "nothing that rubs stands between this anchor and a take-up")
+    return HandResult(
+        what=what,
+        formula="F_f = mu w L",
+        numbers=" + ".join(words),
+        source=ANCHOR_SOURCE,
+        value=total,
+        unit="N",
+        because="takes all the weight as carried by the rubbing holds; anchors carry some of it",
+    )
+
+
+def _one_side(study: Study, number: int, station: float, state: State, *, beyond: bool) -> tuple[float, str]:
+    """Return the friction of one side of an anchor, and its numbers."""
+    line, zone = study.line, zones_of(study.line)[number]
+    joints = [item.position.station for item in line.takeups if zone.start < item.position.station < zone.end]
+    far = (min(joints) if beyond else max(joints)) if joints else (zone.end if beyond else zone.start)
+    low, high = sorted((station, far))
+    pairs = [hold.friction.high for hold in line.holds if hold.friction and low < hold.position.station < high]
+    if not pairs:
+        return 0.0, ""
+    weight = pipe_weight(line.pipe) + insulation_weight(line.pipe, line.insulation)
+    weight += content_weight(bore_area(line.pipe), state.zones[number].density)
+    force = friction_force(max(pairs), weight, high - low)
+    return force, f"{max(pairs):g} x {weight:.1f} N/m x {high - low:.2f} m"

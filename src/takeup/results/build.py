@@ -1,0 +1,135 @@
+"""From a resolved study to its results: model, hand and checks put into one document.     (results/build.py)
+
+Read `results_of` first. The document is plain JSON; everything that is handed over is made from it alone.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import tempfile
+from dataclasses import asdict
+from pathlib import Path
+
+from takeup import __version__
+from takeup.checks import CheckResult, run_checks
+from takeup.line import Study
+from takeup.results.coverage import COVERAGE
+from takeup.results.holds import growth_rows, holds_part
+from takeup.results.sections import Json, line_part, shapes_part, states_part, takeups_part
+from takeup.results.verdict import Verdict, verdict_of
+from takeup.results.words import CAUTIONS, assumptions_of, dropped_words
+from takeup.study import Solved, Unsolved, solve_study
+from takeup.units import to_bar
+
+
+def results_of(study: Study) -> dict[str, Json]:
+    """Return the results document of a study.
+
+    Args:
+        study: its line resolved: no rule left in it.
+    """
+    answer = solve_study(study)
+    if isinstance(answer, Unsolved):
+        return _document(answer, (), verdict_of((), tuple(f"not solved: {words}" for words in answer.because)))
+    checks = run_checks(answer)
+    return _document(answer, checks, verdict_of(checks))
+
+
+def _document(answer: Solved | Unsolved, checks: tuple[CheckResult, ...], verdict: Verdict) -> dict[str, Json]:
+    study, solved = answer.study, isinstance(answer, Solved)
+    return {
+        "tool": {"name": "takeup", "version": __version__},
+        "input": {
+            "file": study.file,
+            "sha256": study.sha256,
+            "project": study.project,
+            "document": asdict(study.document),
+            "resolved": _resolved(study),
+        },
+        "basis": {
+            "code": study.basis.code,
+            "edition": study.basis.edition,
+            "expansion_table": study.basis.expansion_table,
+            "because": study.basis.expansion_table_because,
+        },
+        "verdict": {"outcome": verdict.outcome, "because": list(verdict.because)},
+        "lines": [line_part(answer)],
+        "zones": [{"name": zone.name, "from_m": zone.start, "to_m": zone.end} for zone in answer.model.zones],
+        "states": states_part(answer),
+        "dropped_states": list(dropped_words(study)),
+        "holds": holds_part(answer) if isinstance(answer, Solved) else [],
+        "takeups": takeups_part(answer),
+        "growth_hand": growth_rows(answer) if isinstance(answer, Solved) else [],
+        "walk": [],
+        "events": [],
+        "shapes": shapes_part(answer) if isinstance(answer, Solved) else [],
+        "stability": [],
+        "checks": [_check(item) for item in checks],
+        "solver": {"condition": answer.condition if isinstance(answer, Solved) else None, "solved": solved},
+        "assumptions": list(assumptions_of(answer)),
+        "not_covered": [
+            {"what": item.subject, "because": item.words} for item in COVERAGE if item.status == "not covered"
+        ],
+        "cautions": list(CAUTIONS),
+    }
+
+
+def _check(item: CheckResult) -> Json:
+    """Return a check as JSON; a use without bound (something asked of nothing) is null, and `because` says it."""
+    row = asdict(item)
+    if item.use is not None and item.use == float("inf"):
+        row["use"] = None
+    return row
+
+
+def _resolved(study: Study) -> Json:
+    """Return the conditions and every hold as resolved, in edge units."""
+    return {
+        "site": {f"{key}_c": value for key, value in asdict(study.site).items()},
+        "design": {"pressure_bar": to_bar(study.design.pressure), "temperature_c": study.design.temperature},
+        "operating": {"pressure_bar": to_bar(study.operating.pressure), "temperature_c": study.operating.temperature},
+        "test": {
+            "pressure_bar": to_bar(study.test.pressure),
+            "temperature_c": study.test.temperature,
+            "with": study.test_medium,
+        },
+        "vacuum": {
+            "possible": study.vacuum.possible,
+            "pressure_bar": to_bar(study.vacuum.pressure),
+            "because": study.vacuum.because,
+        },
+        "cycles": [{"from": cycle.start, "to": cycle.end, "count": cycle.count} for cycle in study.cycles],
+        "holds": [
+            {
+                "name": hold.name,
+                "kind": hold.kind,
+                "station_m": hold.position.station,
+                "at": hold.position.words,
+                "placed_by": hold.placed_by,
+                "can_carry_n": hold.can_carry,
+                "slides_on": hold.friction and hold.friction.words,
+                "friction_low": hold.friction and hold.friction.low,
+                "friction_high": hold.friction and hold.friction.high,
+            }
+            for hold in study.line.holds
+        ],
+    }
+
+
+def write_results(results: dict[str, Json], path: Path) -> None:
+    """Write the document whole: to a temporary name beside the target, then renamed.
+
+    Args:
+        results: the document.
+        path: of results.json; its folder exists.
+    """
+    handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=".results-", suffix=".json")
+    try:
+        with os.fdopen(handle, "w", encoding="utf-8") as stream:
+            json.dump(results, stream, ensure_ascii=False, indent=1, allow_nan=False)
+            stream.write("\n")
+        Path(temporary).replace(path)
+    except BaseException:
+        Path(temporary).unlink(missing_ok=True)
+        raise

@@ -1,0 +1,143 @@
+"""The holds' part of results.json: loads by state and cause, envelope, friction band, the hand beside the model.     (results/holds.py)"""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from takeup.checks import design_forces
+from takeup.hand import HandResult, anchor_by_hand, friction_by_hand, growth_by_hand
+from takeup.results.sections import Json, numbers
+from takeup.study import CAUSES, HoldLoads, Solved, friction_bounds
+
+Floats = NDArray[np.float64]
+_CLOSE_ENOUGH = 5.0  # per cent: a difference beyond this needs its reason printed
+_NOTHING = 1.0  # N, or mm for growth: below this a difference in per cent says nothing
+
+
+def holds_part(solved: Solved) -> list[Json]:
+    """Return every hold and anchored end, along the flow."""
+    bounds = friction_bounds(solved)
+    placed = {hold.name: hold.placed_by for hold in solved.study.line.holds}
+    return [_hold(solved, hold, bounds.get(hold.name), placed.get(hold.name, "by hand")) for hold in solved.holds]
+
+
+def _hold(solved: Solved, hold: HoldLoads, friction: Floats | None, placed_by: str) -> Json:
+    total, parts = hold.total, hold.parts
+    bound = np.zeros(len(solved.states)) if friction is None else friction
+    design = design_forces(hold, bound)
+    governing = int(design.argmax())
+    return {
+        "name": hold.name,
+        "kind": hold.kind,
+        "station_m": hold.station,
+        "at_m": numbers(solved.model.route.point(hold.station)),
+        "axes": [numbers(row) for row in hold.axes],
+        "placed_by": placed_by,
+        "loads": [_load(state.name, total[k], parts[k]) for k, state in enumerate(solved.states)],
+        "envelope": {
+            "force_n": _envelope(solved, total[:, :3]),
+            "moment_nm": _envelope(solved, total[:, 3:]),
+            "friction_bound_n": float(bound.max()),
+            "design_force_n": float(design[governing]),
+            "design_state": solved.states[governing].name,
+        },
+        "band": None if friction is None else _band(hold, bound),
+        "contact": [],
+        "hand": [] if friction is None else hand_rows(solved, hold, bound, governing),
+    }
+
+
+def _load(state: str, total: Floats, parts: Floats) -> Json:
+    return {
+        "state": state,
+        "force_n": numbers(total[:3]),
+        "moment_nm": numbers(total[3:]),
+        "parts": {
+            cause: {"force_n": numbers(part[:3]), "moment_nm": numbers(part[3:])}
+            for cause, part in zip(CAUSES, parts, strict=True)
+        },
+    }
+
+
+def _envelope(solved: Solved, values: Floats) -> Json:
+    names = [state.name for state in solved.states]
+    return {
+        "min": numbers(values.min(axis=0)),
+        "max": numbers(values.max(axis=0)),
+        "min_state": [names[int(k)] for k in values.argmin(axis=0)],
+        "max_state": [names[int(k)] for k in values.argmax(axis=0)],
+    }
+
+
+def _band(hold: HoldLoads, bound: Floats) -> Json:
+    """Return the range of the force along the pipe with the friction bound both ways."""
+    along = hold.local(hold.total)[:, 0]
+    return {
+        "low_n": float((along - bound).min()),
+        "high_n": float((along + bound).max()),
+        "because": "force along the flow, all states, friction (bound) sum(mu N) added in the worst sense",
+    }
+
+
+def hand_rows(solved: Solved, hold: HoldLoads, bound: Floats, governing: int) -> list[Json]:
+    """Return the hand calculations beside an anchor: test, operating, design and the governing state."""
+    along = hold.local(hold.total)[:, 0]
+    rows = []
+    for number, state in enumerate(solved.states):
+        if state.kind in ("test", "design") or state.name == "operating" or number == governing:
+            hand = anchor_by_hand(solved.study, hold.name, state)
+            rows.append(beside(hand, float(along[number]), _NOTHING))
+            friction = friction_by_hand(solved.study, hold.name, state)
+            if friction.value is not None:
+                rows.append(beside(friction, float(bound[number]), _NOTHING))
+    return rows
+
+
+def growth_rows(solved: Solved) -> list[Json]:
+    """Return the free growth of each span with one joint, by hand, beside the joint's movement in the model."""
+    rows = []
+    for zone_number, zone in enumerate(solved.model.zones):
+        joints = [joint for joint in solved.joints if zone.start < joint.station < zone.end]
+        for number, state in enumerate(solved.states):
+            if state.kind not in ("operating", "design"):
+                continue
+            hand = growth_by_hand(solved.study, zone_number, state)
+            if len(joints) == 1 and not any(zone.start < t.station < zone.end for t in solved.model.route.turns):
+                rows.append({"span": zone.name, **beside(hand, -float(joints[0].axial[number]), _NOTHING * 1e-3)})
+            else:
+                why = "the span's own legs take it, by bending" if not joints else "more than the joint takes it"
+                rows.append({"span": zone.name, **_row(hand, None, None, why)})
+    return rows
+
+
+def beside(hand: HandResult, model: float, nothing: float) -> dict[str, Json]:
+    """Return a hand result beside the model's number, with the reason where they differ by more than 5 %.
+
+    Args:
+        hand: the hand's answer.
+        model: the model's.
+        nothing: a size below which a difference in per cent is not stated.
+    """
+    if hand.value is None:
+        return _row(hand, model, None, hand.because)
+    size = max(abs(hand.value), abs(model))
+    if size <= nothing:
+        return _row(hand, model, 0.0, "")
+    difference = 100.0 * (model - hand.value) / size
+    because = (hand.because or "see the model's parts by cause") if abs(difference) > _CLOSE_ENOUGH else ""
+    return _row(hand, model, difference, because)
+
+
+def _row(hand: HandResult, model: float | None, difference: float | None, because: str) -> dict[str, Json]:
+    return {
+        "what": hand.what,
+        "formula": hand.formula,
+        "numbers": hand.numbers,
+        "source": hand.source,
+        "value": hand.value,
+        "unit": hand.unit,
+        "model": model,
+        "difference_percent": difference,
+        "because": because,
+    }
