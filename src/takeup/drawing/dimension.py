@@ -1,0 +1,63 @@
+"""A dimension as strokes and words: extension lines, the line, its ticks, the length above it.     (drawing/dimension.py)"""
+
+from __future__ import annotations
+
+import math
+
+from takeup.drawing.lettering import CAPITALS, width_of
+from takeup.drawing.sheet import Dimension, Point, Polyline, Stroke, Text
+
+_LINE = Stroke(width=0.18)
+_THIN = Stroke(width=0.13, ink="grey")
+_TICK = 1.1
+_BEYOND = 1.2
+_FREE = 3.4  # the extension line starts clear of the signs on the pipe
+
+
+def expanded(dimension: Dimension) -> tuple[tuple[Polyline, ...], Text]:
+    """Return the strokes of a dimension, and its words set to be read from below or from the right."""
+    along, aside = _directions(dimension)
+    reach = math.copysign(_BEYOND, dimension.offset)
+    free = math.copysign(min(_FREE, abs(dimension.offset) / 2.0), dimension.offset)
+    ends = [_moved(point, aside, dimension.offset) for point in (dimension.start, dimension.end)]
+    strokes = [Polyline(points=(ends[0], ends[1]), stroke=_LINE)]
+    for point, end in zip((dimension.start, dimension.end), ends, strict=True):
+        strokes.append(Polyline(points=(_moved(point, aside, free), _moved(end, aside, reach)), stroke=_THIN))
+        slant = (along[0] + aside[0], along[1] + aside[1])
+        strokes.append(Polyline(points=(_moved(end, slant, -_TICK), _moved(end, slant, _TICK)), stroke=_LINE))
+    return tuple(strokes), _words(dimension, (ends[0], ends[1]), along)
+
+
+def _directions(dimension: Dimension) -> tuple[Point, Point]:
+    length = math.dist(dimension.start, dimension.end)
+    x, y = ((b - a) / length for a, b in zip(dimension.start, dimension.end, strict=True))
+    return (x, y), (-y, x)
+
+
+def _moved(point: Point, way: Point, length: float) -> Point:
+    return point[0] + way[0] * length, point[1] + way[1] * length
+
+
+def _words(dimension: Dimension, ends: tuple[Point, Point], along: Point) -> Text:
+    """Return the words above the middle of the line, never upside down."""
+    middle = ((ends[0][0] + ends[1][0]) / 2.0, (ends[0][1] + ends[1][1]) / 2.0)
+    degrees = math.degrees(math.atan2(along[1], along[0]))
+    degrees = round((degrees + 90.0) % 180.0 - 90.0, 6)  # from -90, read upwards, to just below 90
+    turned = math.radians(degrees)
+    above = (math.sin(turned), -math.cos(turned))
+    at = _moved(middle, above, 0.9)
+    return Text(at=at, words=dimension.words, size=dimension.size, anchor="middle", rotation=degrees)
+
+
+def words_box(text: Text) -> tuple[float, float, float, float]:
+    """Return the level box round words set at any angle [mm]."""
+    half, top, below = width_of(text.words, text.size) / 2.0, CAPITALS * text.size, 0.22 * text.size
+    turned = math.radians(text.rotation)
+    cosine, sine = math.cos(turned), math.sin(turned)
+    corners = [
+        (text.at[0] + x * cosine - y * sine, text.at[1] + x * sine + y * cosine)
+        for x in (-half, half)
+        for y in (-top, below)
+    ]
+    xs, ys = [x for x, _ in corners], [y for _, y in corners]
+    return min(xs), min(ys), max(xs), max(ys)

@@ -1,0 +1,143 @@
+"""The developed long-section: station against elevation, and a band that names every place.     (drawing/section.py)
+
+Horizontal is the station along the pipe, so that a vertical leg shows as a slope of one in one at equal scales. Under
+the profile each hold, take-up and corner has a tick, its station, its use and its name, pushed apart where they crowd.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from takeup.drawing.colour import colour_of
+from takeup.drawing.labels import Box, spread
+from takeup.drawing.lettering import shortened
+from takeup.drawing.places import Place
+from takeup.drawing.reading import Record
+from takeup.drawing.route import elevation_at, profile_of
+from takeup.drawing.scale import choose_scale, exaggeration
+from takeup.drawing.sheet import Item, Point, Polyline, Stroke, Text, View
+from takeup.drawing.symbols import hold_sign, joint_sign
+from takeup.drawing.titles import view_heading
+
+Paper = Callable[[float, float], Point]
+_TYPE = 2.4
+_APART = 3.4  # two lines of words read upwards stand at least so far apart [mm]
+_HEAD = 17.0
+_SIDE = (26.0, 10.0)
+_FAN = 8.0  # between the ticks and their words [mm]
+_ROWS = (("station", 13.0), ("use", 11.5), ("name", 37.0))
+BAND = _FAN + sum(height for _, height in _ROWS)
+LEAST = _HEAD + 14.0 + BAND  # a section of a level line needs so much height [mm]
+_PIPE = Stroke(width=0.6)
+_FINE = Stroke(width=0.13, ink="grey")
+_RULE = Stroke(width=0.18)
+
+
+def section_view(line: Record, places: tuple[Place, ...], room: Box) -> View:
+    """Return the section in a room of the sheet: left, top, right, bottom [mm]."""
+    profile = profile_of(line)
+    low, high = min(z for _, z in profile), max(z for _, z in profile)
+    left, wide = room[0] + _SIDE[0], room[2] - room[0] - sum(_SIDE)
+    tall = room[3] - room[1] - _HEAD - 8.0 - BAND
+    scale = choose_scale((profile[-1][0], high - low), (wide, tall))
+    factor = exaggeration(high - low, scale, tall)
+    base = room[3] - BAND
+    foot = base - 7.0
+
+    def paper(station: float, elevation: float) -> Point:
+        return left + 1000.0 * station / scale, foot - 1000.0 * factor * (elevation - low) / scale
+
+    more = "elevations to the same scale" if factor == 1 else f"elevations exaggerated {factor} times"
+    title = "Developed long-section: station along the pipe against elevation"
+    heading, _ = view_heading(title, scale, (room[0], room[1]), more)
+    items: list[Item] = [*heading, *_levels(profile, paper, room)]
+    items.append(Polyline(points=tuple(paper(*pair) for pair in profile), stroke=_PIPE))
+    shown = _that_fit(places, int(wide / _APART) + 1)
+    ticks = {place: paper(place.station, elevation_at(profile, place.station)) for place in places}
+    items += _signs(places, ticks, scale)
+    items += _band(shown, tuple(ticks[place] for place in shown), base, (left, left + wide))
+    if len(shown) < len(places):
+        words = f"{len(places) - len(shown)} guides and rests not named for want of room: see the tables"
+        items.append(Text(at=(room[0] + 3.0, room[3] - 1.0), words=words, size=2.2, ink="grey"))
+    return View(title=title, scale=scale, items=tuple(items))
+
+
+def _levels(profile: tuple[Point, ...], paper: Paper, room: Box) -> list[Item]:
+    """Return thin level lines at the lowest, the highest and the levels where the line runs level, with figures."""
+    runs = [a for (_, a), (_, b) in zip(profile, profile[1:], strict=False) if abs(a - b) < 1e-6]
+    wanted = sorted({round(z, 3) for z in (min(z for _, z in profile), max(z for _, z in profile), *runs)})
+    items: list[Item] = [Text(at=(room[0] + 3.0, room[1] + _HEAD - 0.5), words="elevation m", size=2.2, ink="grey")]
+    last = None
+    for level in wanted:
+        y = paper(0.0, level)[1]
+        if last is not None and last - y < 3.0:
+            continue
+        last = y
+        items.append(Text(at=(room[0] + _SIDE[0] - 5.0, y + 0.9), words=f"{level:.2f}", size=_TYPE, anchor="end"))
+        items.append(Polyline(points=((room[0] + _SIDE[0] - 4.0, y), (room[2] - 4.0, y)), stroke=_FINE))
+    return items
+
+
+def _that_fit(places: tuple[Place, ...], most: int) -> tuple[Place, ...]:
+    """Return the places that the band has room to name: guides and rests are thinned out evenly where it has not."""
+    guides = [place for place in places if place.sort == "guide"]
+    others = len(places) - len(guides)
+    keep = max(0, most - others)
+    if keep >= len(guides):
+        return places
+    kept = {guides[number * len(guides) // keep].station for number in range(keep)}
+    return tuple(place for place in places if place.sort != "guide" or place.station in kept)
+
+
+def _signs(places: tuple[Place, ...], ticks: dict[Place, Point], scale: int) -> list[Item]:
+    """Return the signs on the profile, without colour: it stands by the number in the band."""
+    items: list[Item] = []
+    for place in places:
+        x, y = ticks[place]
+        if place.sort == "joint":
+            half = 500.0 * place.length / scale
+            items += joint_sign(place.kind, (x - half, y), (x + half, y))
+        elif place.sort in {"anchor", "guide"}:
+            items += hold_sign(place.kind, (x, y), (1.0, 0.0))
+    return items
+
+
+def _band(places: tuple[Place, ...], ticks: tuple[Point, ...], base: float, ends: tuple[float, float]) -> list[Item]:
+    """Return the ticks with their leaders and, under them, the rows of station, use and name."""
+    tops = [base + _FAN]
+    for _, height in _ROWS:
+        tops.append(tops[-1] + height)
+    left, right = ends[0] - _SIDE[0] + 3.0, ends[1] + 6.0
+    items: list[Item] = [Polyline(points=((left, y), (right, y)), stroke=_RULE) for y in tops]
+    for (words, _), top in zip(_ROWS, tops, strict=False):
+        unit = " m" if words == "station" else ""
+        items.append(Text(at=(left, top + 3.2), words=words + unit, size=2.2, ink="grey"))
+    xs = spread(tuple(x for x, _ in ticks), _APART, ends[0], ends[1])
+    for place, x, tick in zip(places, xs, ticks, strict=True):
+        points = ((tick[0], tick[1] + 3.0), (tick[0], base + 1.0), (x, base + _FAN - 1.0), (x, base + _FAN))
+        items.append(Polyline(points=points, stroke=_FINE))
+        items += _column(place, x, tops)
+    return items
+
+
+def _column(place: Place, x: float, tops: list[float]) -> list[Item]:
+    """Return the words under one tick, read upwards."""
+    foot = x + 0.36 * _TYPE
+    strong = place.sort in {"anchor", "joint"}
+    station = Text(
+        at=(foot, tops[0] + 1.2), words=f"{place.station:.2f}", size=_TYPE, anchor="end", rotation=-90.0, bold=strong
+    )
+    name = Text(
+        at=(foot, tops[2] + 1.2),
+        words=shortened(place.name, _TYPE * 1.05, _ROWS[2][1] - 2.0),
+        size=_TYPE, anchor="end", rotation=-90.0, bold=strong,
+    )  # fmt: skip
+    if place.use is None:
+        return [station, name]
+    figure = Text(
+        at=(foot, tops[1] + 4.2), words=f"{place.use.value:.2f}", size=_TYPE, anchor="end", rotation=-90.0, bold=strong
+    )
+    y = tops[1] + 1.0
+    corners = ((x - 1.1, y), (x + 1.1, y), (x + 1.1, y + 2.2), (x - 1.1, y + 2.2))
+    swatch = Polyline(points=corners, stroke=_RULE, closed=True, fill=colour_of(place.use.value))
+    return [station, name, swatch, figure]

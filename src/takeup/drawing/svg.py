@@ -1,0 +1,114 @@
+"""The sheet as SVG, with real text.     (drawing/svg.py)
+
+One unit is one millimetre. Numbers are written to a micrometre, so that the same sheet gives the same bytes.
+"""
+
+from __future__ import annotations
+
+import math
+from xml.etree import ElementTree as ET
+
+from takeup.drawing.dimension import expanded
+from takeup.drawing.sheet import Arc, Circle, Dimension, Item, Polyline, Sheet, Stroke, Text, View
+
+_INK = {"black": "#000000", "grey": "#555555", "pale": "#aaaaaa"}
+_TYPEFACE = "Inter, 'Helvetica Neue', Arial, sans-serif"
+
+
+def to_svg(sheet: Sheet) -> str:
+    """Return the sheet as an SVG document, with its title and description for those who cannot see it."""
+    root = ET.Element(
+        "svg",
+        {
+            "xmlns": "http://www.w3.org/2000/svg",
+            "width": f"{sheet.width:g}mm",
+            "height": f"{sheet.height:g}mm",
+            "viewBox": f"0 0 {sheet.width:g} {sheet.height:g}",
+            "role": "img",
+            "font-family": _TYPEFACE,
+            "stroke-linejoin": "round",
+        },
+    )
+    ET.SubElement(root, "title").text = _printable(sheet.title)
+    ET.SubElement(root, "desc").text = _printable(sheet.description)
+    paper = {"width": f"{sheet.width:g}", "height": f"{sheet.height:g}", "fill": "#ffffff"}
+    ET.SubElement(root, "rect", paper)
+    for view in sheet.views:
+        _write_view(root, view)
+    ET.indent(root, space=" ")
+    return ET.tostring(root, encoding="unicode") + "\n"
+
+
+def _write_view(root: ET.Element, view: View) -> None:
+    group = ET.SubElement(root, "g")
+    scale = "" if view.scale is None else f", scale 1 : {view.scale}"
+    ET.SubElement(group, "title").text = _printable(view.title + scale)
+    for item in view.items:
+        _write(group, item)
+
+
+def _write(group: ET.Element, item: Item) -> None:
+    """Write one thing of the sheet."""
+    if isinstance(item, Polyline):
+        name = "polygon" if item.closed else "polyline"
+        points = " ".join(f"{_n(x)},{_n(y)}" for x, y in item.points)
+        ET.SubElement(group, name, {"points": points, **_pen(item.stroke), "fill": item.fill or "none"})
+    elif isinstance(item, Arc):
+        ET.SubElement(group, "path", {"d": _arc(item), **_pen(item.stroke), "fill": "none"})
+    elif isinstance(item, Circle):
+        place = {"cx": _n(item.centre[0]), "cy": _n(item.centre[1]), "r": _n(item.radius)}
+        ET.SubElement(group, "circle", {**place, **_pen(item.stroke), "fill": item.fill or "none"})
+    elif isinstance(item, Text):
+        _write_text(group, item)
+    else:
+        _write_dimension(group, item)
+
+
+def _write_dimension(group: ET.Element, dimension: Dimension) -> None:
+    strokes, text = expanded(dimension)
+    for stroke in strokes:
+        _write(group, stroke)
+    _write_text(group, text)
+
+
+def _write_text(group: ET.Element, text: Text) -> None:
+    x, y = _n(text.at[0]), _n(text.at[1])
+    look = {"x": x, "y": y, "font-size": _n(text.size), "fill": _INK[text.ink]}
+    if text.anchor != "start":
+        look["text-anchor"] = text.anchor
+    if text.bold:
+        look["font-weight"] = "600"
+    if text.rotation:
+        look["transform"] = f"rotate({_n(text.rotation)} {x} {y})"
+    ET.SubElement(group, "text", look).text = _printable(text.words)
+
+
+def _pen(stroke: Stroke | None) -> dict[str, str]:
+    if stroke is None:
+        return {}
+    pen = {"stroke": _INK[stroke.ink], "stroke-width": _n(stroke.width)}
+    if stroke.dash:
+        pen["stroke-dasharray"] = " ".join(_n(length) for length in stroke.dash)
+    return pen
+
+
+def _arc(arc: Arc) -> str:
+    """Return the path of a true arc: SVG's own elliptical arc with two equal radii."""
+    ends = [
+        (arc.centre[0] + arc.radius * math.cos(angle), arc.centre[1] + arc.radius * math.sin(angle))
+        for angle in (arc.start, arc.start + arc.sweep)
+    ]
+    large, way = int(abs(arc.sweep) > math.pi), int(arc.sweep > 0.0)
+    (x, y), (x_end, y_end) = ends
+    radius = _n(arc.radius)
+    return f"M{_n(x)},{_n(y)}A{radius},{radius} 0 {large} {way} {_n(x_end)},{_n(y_end)}"
+
+
+def _n(value: float) -> str:
+    """Return a number to a micrometre, without a minus before nought."""
+    return f"{round(value, 3) + 0.0:g}" if abs(value) < 1e3 else f"{value:.3f}"
+
+
+def _printable(words: str) -> str:
+    """Return words without the control characters that XML cannot hold; each becomes the sign for "unreadable"."""
+    return "".join(letter if letter.isprintable() else "\ufffd" for letter in words)

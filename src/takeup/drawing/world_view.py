@@ -1,0 +1,176 @@
+"""The line as it lies: a plan or an elevation to scale, with signs, names and dimensions.     (drawing/world_view.py)"""
+
+from __future__ import annotations
+
+import math
+from collections import defaultdict
+
+from takeup.drawing.colour import colour_of
+from takeup.drawing.dimension import expanded, words_box
+from takeup.drawing.labels import Box, LineOfWords, Taken, place_label
+from takeup.drawing.lettering import folded
+from takeup.drawing.places import Place
+from takeup.drawing.projection import DOWN, Frame, Looking, centre_strokes, extent_of, pipe_items
+from takeup.drawing.reading import Record, maybe_number, number_of, record_of, records_of, vectors_of
+from takeup.drawing.route import along
+from takeup.drawing.scale import choose_scale
+from takeup.drawing.sheet import Dimension, Item, Point, View
+from takeup.drawing.symbols import REACH, arrow, hold_sign, joint_sign
+from takeup.drawing.titles import north_arrow, view_heading
+
+_TYPE = 2.6
+_HEAD = 15.0  # room for the title of the view and its scale bar [mm]
+_ASIDE = (34.0, 26.0)  # room for words and dimensions left and right, above and below [mm]
+_OFFSETS = (9.0, 14.0, 19.0, 25.0, 32.0)
+_WIDEST = 46.0  # names longer than this on paper go on another line [mm]
+
+
+def world_view(line: Record, places: tuple[Place, ...], looking: Looking, room: Box) -> View:
+    """Return a view of the line in a room of the sheet: left, top, right, bottom [mm]."""
+    frame = _frame(line, looking, room)
+    outside = number_of(record_of(line, "pipe"), "outside_diameter_mm") / 1000.0
+    title = looking.words[0].upper() + looking.words[1:]
+    heading, heading_box = view_heading(title, frame.scale, (room[0], room[1]))
+    taken = Taken(room=room, boxes=[heading_box])
+    items: list[Item] = [*heading]
+    if looking is DOWN:
+        north, box = north_arrow((room[2] - 8.0, room[1] + 10.0))
+        items += north
+        taken.boxes.append(box)
+    taken.strokes += centre_strokes(frame, line)
+    items += pipe_items(frame, line, outside)
+    items += _signs(frame, places, taken)
+    items += _flow(frame, line, taken)
+    items += _dimensions(frame, line, taken)
+    items += _names(frame, line, places, taken)
+    return View(title=title, scale=frame.scale, items=tuple(items))
+
+
+def _frame(line: Record, looking: Looking, room: Box) -> Frame:
+    """Return the view set in the middle of its room, at the largest scale that leaves room for words."""
+    least, greatest = extent_of(line, looking)
+    wide, high = room[2] - room[0], room[3] - room[1] - _HEAD
+    extent = (greatest[0] - least[0], greatest[1] - least[1])
+    scale = choose_scale(extent, (wide - 2.0 * _ASIDE[0], high - 2.0 * _ASIDE[1]))
+    middle = ((least[0] + greatest[0]) / 2.0, (least[1] + greatest[1]) / 2.0)
+    origin = ((room[0] + room[2]) / 2.0, (room[1] + _HEAD + room[3]) / 2.0)
+    return Frame(looking=looking, origin=origin, zero=middle, scale=scale)
+
+
+def _signs(frame: Frame, places: tuple[Place, ...], taken: Taken) -> list[Item]:
+    """Return the signs of holds and joints; only those that get a number beside them here are coloured."""
+    items: list[Item] = []
+    for place in places:
+        at, way = frame.paper(place.at), frame.heading(place.along)
+        fill = colour_of(place.use.value) if place.use is not None and place.sort != "guide" else "#ffffff"
+        if place.sort == "joint":
+            half = place.length / 2.0
+            ends = [frame.paper(along(place.at, place.along, side)) for side in (-half, half)]
+            items += joint_sign(place.kind, ends[0], ends[1], fill)
+        elif place.sort in {"anchor", "guide"}:
+            items += hold_sign(place.kind, at, way, fill)
+        else:
+            continue
+        taken.boxes.append((at[0] - REACH, at[1] - REACH, at[0] + REACH, at[1] + REACH))
+    return items
+
+
+def _flow(frame: Frame, line: Record, taken: Taken) -> list[Item]:
+    """Return an arrow in the way of the flow beside the longest leg that is seen, with the word."""
+    points = [frame.paper(point) for point in vectors_of(line, "points")]
+    lengths = [math.dist(start, end) for start, end in zip(points, points[1:], strict=False)]
+    longest = lengths.index(max(lengths))
+    if lengths[longest] < 2.0 * REACH:
+        return []
+    start, end = points[longest], points[longest + 1]
+    way = ((end[0] - start[0]) / lengths[longest], (end[1] - start[1]) / lengths[longest])
+    for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8):
+        at = (start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1]))
+        box = (at[0] - 2.4, at[1] - 2.4, at[0] + 2.4, at[1] + 2.4)
+        if all(box[0] >= o[2] or o[0] >= box[2] or box[1] >= o[3] or o[1] >= box[3] for o in taken.boxes):
+            taken.boxes.append(box)
+            return [arrow(at, way, 4.2), *place_label((("flow", False),), at, taken, _TYPE)]
+    return []
+
+
+def _dimensions(frame: Frame, line: Record, taken: Taken) -> list[Item]:
+    """Return the length of each leg that is seen in its true length, outside the line where it can be."""
+    items: list[Item] = []
+    points = vectors_of(line, "points")
+    middle = tuple(sum(axis) / len(points) for axis in zip(*points, strict=True))
+    centre = frame.paper((middle[0], middle[1], middle[2]))
+    for number, leg in enumerate(records_of(line, "legs")):
+        start, end = frame.paper(points[number]), frame.paper(points[number + 1])
+        length = number_of(leg, "length_m")
+        if abs(math.dist(start, end) * frame.scale / 1000.0 - length) > 1e-6 * length:
+            continue  # foreshortened: dimensioned where it is seen flat
+        found = _dimension(start, end, f"{length:.2f} m", centre, taken)
+        if found is not None:
+            items.append(found)
+    return items
+
+
+def _dimension(start: Point, end: Point, words: str, centre: Point, taken: Taken) -> Dimension | None:
+    """Return the nearest free dimension of a leg, on the side away from the rest of the line first."""
+    towards = (end[0] - start[0]) * (centre[1] - start[1]) - (end[1] - start[1]) * (centre[0] - start[0])
+    outer = -1.0 if towards > 0.0 else 1.0
+    for side in (outer, -outer):
+        for offset in _OFFSETS:
+            tried = Dimension(start=start, end=end, offset=side * offset, words=words, size=_TYPE)
+            strokes, text = expanded(tried)
+            box = words_box(text)
+            main = strokes[0]
+            if taken.is_free(box) and taken.is_clear(main.points[0], main.points[1]):
+                taken.boxes.append(box)
+                taken.strokes += [(stroke.points[0], stroke.points[1]) for stroke in strokes]
+                return tried
+    return None
+
+
+def _names(frame: Frame, line: Record, places: tuple[Place, ...], taken: Taken) -> list[Item]:
+    """Return the labels: anchors and joints first, then corners and ends, then guides leg by leg."""
+    items: list[Item] = []
+    rank = {"anchor": 0, "joint": 0, "corner": 1, "end": 1}
+    for place in sorted((p for p in places if p.sort in rank), key=lambda p: (rank[p.sort], p.station)):
+        items += place_label(_label(line, place), frame.paper(place.at), taken, _TYPE)
+    for group in _groups(line, places):
+        items += place_label(_group_words(group), frame.paper(group[len(group) // 2].at), taken, _TYPE)
+    return items
+
+
+def _label(line: Record, place: Place) -> tuple[LineOfWords, ...]:
+    names = folded(place.name, _TYPE, _WIDEST)
+    if place.sort in {"corner", "end"}:
+        radii = [
+            maybe_number(bend, "radius_mm")
+            for bend in records_of(line, "bends")
+            if abs(number_of(bend, "station_m") - place.station) < 1e-6
+        ]
+        radius = radii[0] if radii else None
+        turn = ((f"R {radius:.0f} mm", False),) if radius else ()
+        return (*((name, False) for name in names), *turn)
+    station = ((f"station {place.station:.2f} m", False),)
+    use = ((place.says, False),) if place.says else ()
+    return (*((name, True) for name in names), *station, *use)
+
+
+def _groups(line: Record, places: tuple[Place, ...]) -> tuple[tuple[Place, ...], ...]:
+    """Return guides and rests of one kind on one leg together."""
+    groups: dict[tuple[int, str], list[Place]] = defaultdict(list)
+    ends = [number_of(leg, "end_m") for leg in records_of(line, "legs")]
+    for place in places:
+        if place.sort == "guide":
+            leg = next((n for n, end in enumerate(ends) if place.station <= end), len(ends) - 1)
+            groups[leg, place.kind].append(place)
+    return tuple(tuple(group) for group in groups.values())
+
+
+def _group_words(group: tuple[Place, ...]) -> tuple[LineOfWords, ...]:
+    """Return how many of a kind there are, and how far apart."""
+    kind = group[0].kind
+    if len(group) == 1:
+        return ((f"{kind} at {group[0].station:.2f} m", False),)
+    gaps = [b.station - a.station for a, b in zip(group, group[1:], strict=False)]
+    near, far = f"{min(gaps):.2f}", f"{max(gaps):.2f}"
+    apart = f"{near} m apart" if near == far else f"{near} to {far} m apart"
+    return ((f"{len(group)} {kind}s", False), (apart, False))
