@@ -17,7 +17,7 @@ from takeup.line.names import Names
 from takeup.line.positions import SAME_PLACE, locate
 from takeup.line.read_route import Layout
 from takeup.line.records import Hold, HoldRule, Position, RuleKind
-from takeup.line.schema import HoldItem
+from takeup.line.schema_line import HoldItem
 from takeup.line.yaml_places import Path
 
 HOLDS: Path = ("lines", 0, "holds")

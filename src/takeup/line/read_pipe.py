@@ -17,7 +17,7 @@ from takeup.library import (
 )
 from takeup.line.faultbook import FaultBook
 from takeup.line.records import Pipe
-from takeup.line.schema import InsulationItem, PipeItem
+from takeup.line.schema_line import InsulationItem, PipeItem
 from takeup.line.sentences import Bend
 from takeup.line.yaml_places import Path
 from takeup.units import METRES_PER_INCH, parse, to_mm

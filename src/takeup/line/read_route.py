@@ -16,7 +16,7 @@ from takeup.line.positions import SAME_PLACE
 from takeup.line.read_pipe import PipeParts, check_radius
 from takeup.line.records import Corner, End, EndKind, Leg, Vector
 from takeup.line.route import STRAIGHT, turn_angle
-from takeup.line.schema import LegItem, StartItem
+from takeup.line.schema_line import LegItem, StartItem
 from takeup.line.sentences import LONG_RADIUS, Bend
 from takeup.line.yaml_places import Path
 from takeup.units import to_mm

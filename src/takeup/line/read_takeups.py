@@ -14,7 +14,7 @@ from takeup.line.positions import SAME_PLACE, locate
 from takeup.line.read_holds import PlacedHold
 from takeup.line.read_route import Layout
 from takeup.line.records import JointData, Position, TakeUp
-from takeup.line.schema import JointItem, TakeUpItem
+from takeup.line.schema_line import JointItem, TakeUpItem
 from takeup.line.yaml_places import Path
 
 TAKEUPS: Path = ("lines", 0, "takeups")

@@ -58,6 +58,8 @@ def read_go(text: str) -> Go:
     """Read "96 m east", or "96 m" alone where the direction is given by `along`."""
     length_words, _, word = text.strip().rpartition(" ")
     if word in DIRECTIONS:
+        if not length_words:
+            raise ValueError(f"'{text}' says no length; expected for example 96 m {word}")
         return Go(_length_above_zero(length_words, text), DIRECTIONS[word])
     unit = length_words.rpartition(" ")[2]
     if any(letter.isalpha() for letter in unit):

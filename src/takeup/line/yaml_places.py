@@ -90,7 +90,7 @@ class _Walker:
     def tree(self, node: Node, path: Path) -> Tree:
         place = Place(node.start_mark.line + 1, node.start_mark.column + 1)
         if id(node) in self.seen:
-            return str(node.value) if isinstance(node, ScalarNode) else ""
+            return str(node.value) if isinstance(node, ScalarNode) else f"*{node.anchor}"
         self.seen.add(id(node))
         self._refuse_indirection(node, place)
         if isinstance(node, ScalarNode):
