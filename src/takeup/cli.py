@@ -1,0 +1,156 @@
+"""The commands: parse, call, print.     (cli.py)
+
+Exit 0: nothing fails and everything mandatory ran. 1: a check fails, a state is unsolved or not held, or the verdict is
+"not proved". 2: bad input. 3: our own fault. 130: interrupted. Results go to standard output, faults to standard error. Heavy
+rooms are imported inside the commands, so that `takeup --help` stays fast.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+import tempfile
+import traceback
+from pathlib import Path
+from typing import Annotated, Literal
+
+from cyclopts import App, CycloptsError, Parameter
+
+from takeup import __version__
+from takeup.errors import InputError, TakeupError
+
+app = App(
+    name="takeup",
+    version=__version__,
+    help="Where a hot pipe is held, what takes up its growth, and the proof of it.",
+)
+PROVED, NOT_PROVED, BAD_INPUT, OWN_FAULT, INTERRUPTED = 0, 1, 2, 3, 130
+
+
+def main(arguments: list[str] | None = None) -> None:
+    """Run one command and leave with its exit code."""
+    sys.exit(run(sys.argv[1:] if arguments is None else arguments))
+
+
+def run(arguments: list[str]) -> int:
+    """Run one command.
+
+    Args:
+        arguments: the words after `takeup`.
+
+    Returns:
+        The exit code, as the module header says.
+    """
+    try:
+        answer = app(arguments, exit_on_error=False, print_error=True, result_action="return_value")
+    except CycloptsError:
+        return BAD_INPUT
+    except InputError as error:
+        _say(str(error))
+        return BAD_INPUT
+    except KeyboardInterrupt:
+        _say("interrupted")
+        return INTERRUPTED
+    except BrokenPipeError:
+        _let_go_of_output()
+        return PROVED
+    except TakeupError as error:
+        _say(f"takeup: {error}")
+        return BAD_INPUT
+    except OSError as error:
+        _say(f"takeup: {error.filename or ''}: {(error.strerror or str(error)).lower()}")
+        return BAD_INPUT
+    except Exception as error:  # noqa: BLE001 -- the last fence: a user sees one line, never a traceback
+        _say(f"takeup: a fault of our own: {type(error).__name__}: {error}. Details: {_log()}")
+        return OWN_FAULT
+    return answer if isinstance(answer, int) else PROVED
+
+
+@app.command
+def new(file: Path, *, units: Literal["si", "us"] = "si") -> int:
+    """Write a commented line file to start from.
+
+    Parameters
+    ----------
+    file
+        Where to write it; an existing file is never overwritten.
+    units
+        Units of the example's values.
+    """
+    from takeup.line.template import template
+
+    with file.open("x", encoding="utf-8") as stream:
+        stream.write(template(units))
+    _print(str(file))
+    return PROVED
+
+
+@app.command
+def validate(file: Path) -> int:
+    """Read a line file and list all its faults.
+
+    Parameters
+    ----------
+    file
+        The line file.
+    """
+    from takeup.choose import resolve
+    from takeup.line.reader import read_study
+
+    study = resolve(read_study(file))
+    line = study.line
+    _print(f"{file}: no faults. Line {line.name}: {len(line.legs)} legs, {len(line.holds)} holds as resolved, ")
+    _print(f"{len(line.takeups)} take-ups.")
+    return PROVED
+
+
+@app.command
+def study(file: Path, *, out: Annotated[Path | None, Parameter(help="Folder for the results.")] = None) -> int:
+    """Prove a line file's arrangement in every state; write results.json and calculation.pdf.
+
+    Parameters
+    ----------
+    file
+        The line file.
+    out
+        Folder for the results; `<file stem>.out` beside the file when left out.
+    """
+    from takeup.choose import resolve
+    from takeup.line.reader import read_study
+    from takeup.papers import summary_lines, write_calculation
+    from takeup.results import results_of, write_results
+
+    results = results_of(resolve(read_study(file)))
+    folder = out if out is not None else file.parent / f"{file.stem}.out"
+    folder.mkdir(parents=True, exist_ok=True)
+    paths = (folder / "results.json", folder / "calculation.pdf")
+    write_results(results, paths[0])
+    write_calculation(results, paths[1])
+    for text in summary_lines(results):
+        _print(text)
+    for path in paths:
+        _print(str(path))
+    verdict = results["verdict"]
+    proved = isinstance(verdict, dict) and verdict["outcome"] in ("passes", "close")
+    return PROVED if proved else NOT_PROVED
+
+
+def _print(text: str) -> None:
+    sys.stdout.write(f"{text}\n")
+
+
+def _say(text: str) -> None:
+    sys.stderr.write(f"{text}\n")
+
+
+def _log() -> str:
+    """Write the traceback to a file of its own and return its path."""
+    handle, name = tempfile.mkstemp(prefix="takeup-", suffix=".log")
+    with os.fdopen(handle, "w", encoding="utf-8") as stream:
+        stream.write(traceback.format_exc())
+    return name
+
+
+def _let_go_of_output() -> None:
+    """Point standard output nowhere, so that closing it at exit raises nothing more."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
