@@ -159,6 +159,14 @@ def test_head_below_two_percent_needs_no_elevation():
     assert "the key 'gauge_elevation' is required" in faults(anchor.replace("3.67 m", "3.68 m"))[0]
 
 
+def test_head_counts_from_the_lowest_to_the_highest_place():
+    """9 m up and 9 m down again: the ends are level, and 9 m of water are 0.88 bar, above 2 % of 18 bar."""
+    text = changed(("go: 9 m north", "go: 9 m up"), ("go: 40 m east", "go: 9 m east }\n      - { go: 9 m down"))
+    text = text.replace("      - { kind: rest, at: gate corner + 4.5 m, slides_on: steel on steel }\n", "")
+    (message,) = faults(text)
+    assert message.startswith("test, pressure: the key 'gauge_elevation' is required beside it: the line rises 9 m")
+
+
 def test_file_with_every_key_is_read():
     study = study_from_text(EVERY_KEY, "x")
     assert study.basis.expansion_table_because == "named in the line file"
