@@ -1,8 +1,8 @@
 """The commands: parse, call, print.     (cli.py)
 
-Exit 0: nothing fails and everything mandatory ran. 1: a check fails, a state is unsolved or not held, or the verdict is
-"not proved". 2: bad input. 3: our own fault. 130: interrupted. Results go to standard output, faults to standard error. Heavy
-rooms are imported inside the commands, so that `takeup --help` stays fast.
+Exit 0: nothing fails and everything mandatory ran. 1: a check fails, a state is unsolved or not held, or the verdict
+is "not proved". 2: bad input. 3: our own fault. 130: interrupted. Results go to standard output, faults to standard
+error. Heavy rooms are imported inside the commands, so that `takeup --help` stays fast.
 """
 
 from __future__ import annotations
@@ -45,20 +45,11 @@ def run(arguments: list[str]) -> int:
         answer = app(arguments, exit_on_error=False, print_error=True, result_action="return_value")
     except CycloptsError:
         return BAD_INPUT
-    except InputError as error:
-        _say(str(error))
-        return BAD_INPUT
     except KeyboardInterrupt:
         _say("interrupted")
         return INTERRUPTED
-    except BrokenPipeError:
-        _let_go_of_output()
-        return PROVED
-    except TakeupError as error:
-        _say(f"takeup: {error}")
-        return BAD_INPUT
-    except OSError as error:
-        _say(f"takeup: {error.filename or ''}: {(error.strerror or str(error)).lower()}")
+    except (TakeupError, OSError) as error:
+        _say(_in_words(error))
         return BAD_INPUT
     except Exception as error:  # noqa: BLE001 -- the last fence: a user sees one line, never a traceback
         _say(f"takeup: a fault of our own: {type(error).__name__}: {error}. Details: {_log()}")
@@ -136,11 +127,23 @@ def study(file: Path, *, out: Annotated[Path | None, Parameter(help="Folder for 
 
 
 def _print(text: str) -> None:
-    sys.stdout.write(f"{text}\n")
+    try:
+        sys.stdout.write(f"{text}\n")
+    except BrokenPipeError:
+        _let_go_of_output()
 
 
 def _say(text: str) -> None:
     sys.stderr.write(f"{text}\n")
+
+
+def _in_words(error: TakeupError | OSError) -> str:
+    """Return a fault as one line, or as many as it has; those of a file begin with their place."""
+    if isinstance(error, InputError):
+        return str(error)
+    if isinstance(error, OSError):
+        return f"takeup: {error.filename or ''}: {(error.strerror or str(error)).lower()}"
+    return f"takeup: {error}"
 
 
 def _log() -> str:

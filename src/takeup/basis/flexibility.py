@@ -1,8 +1,8 @@
 """Elbows: how much softer than straight pipe, and how much more stressed.     (basis/flexibility.py)
 
-ASME B31.1 and B31.3, Appendix D: the flexibility characteristic h decides both. Read here from memory (high).
-Limits: smooth bends of constant wall, ends not flanged, no credit for the stiffening by pressure. The appendix states
-that k and i are never below one: a bend is never stiffer or stronger than the straight pipe it is bent from.
+ASME B31.1 and B31.3, Appendix D: the flexibility characteristic h decides both. Read here from memory (high). Limits:
+smooth bends of constant wall, ends not flanged, no credit for the stiffening by pressure. The appendix states that k
+and i are never below one: a bend is never stiffer or stronger than the straight pipe it is bent from.
 """
 
 from __future__ import annotations

@@ -3,7 +3,8 @@
 The trade's rule (EJMA, requirements for anchors, guides and supports; from memory, high): the first guide within four
 pipe diameters of the joint, the second within fourteen of the first, then one at most every L_max. Its 0.131 is
 pi/24, gives feet from psi, in4 and lbf, and hides a load factor of four on pinned Euler; here it is written in SI.
-Limits: straight pipe between guides that hold it across; the force is a compression. Elsewhere the rule does not apply.
+Limits: straight pipe between guides that hold it across; the force is a compression. Elsewhere the rule does not
+apply.
 """
 
 from __future__ import annotations

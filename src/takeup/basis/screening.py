@@ -2,9 +2,8 @@
 
 The screening rule of the piping codes, ASME B31.9 919.4.1 eq. (8), the same in B31.1 119.7 and B31.3 319.4.1 (read).
 It can only excuse a line from analysis. A line that it does not excuse has not failed: quick rules give opposite
-verdicts on the same L-bend, so the answer is "formal analysis needed".
-Limits: one size, two anchors, no restraint between them. B31.9 says nominal size, B31.3 outside diameter; the outside
-diameter is used, which is the larger.
+verdicts on the same L-bend, so the answer is "formal analysis needed". Limits: one size, two anchors, no restraint
+between them. B31.9 says nominal size, B31.3 outside diameter; the outside diameter is used, which is the larger.
 """
 
 from __future__ import annotations

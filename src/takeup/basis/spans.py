@@ -1,9 +1,9 @@
 """How far apart a straight horizontal pipe may be supported.     (basis/spans.py)
 
 Suggested spans of ASME B31.1 Table 121.5 (the same in MSS SP-58): standard-weight pipe, insulated, filled with water,
-or carrying steam, gas or air; 1500 psi combined bending and shear, 1/10 in sag.
-Limits: NPS 1 to 24, to 400 degC; not where the span is calculated or loads (valves, flanges) are concentrated. A size
-between two rows takes the span of the next smaller tabulated size, which is the shorter.
+or carrying steam, gas or air; 1500 psi combined bending and shear, 1/10 in sag. Limits: NPS 1 to 24, to 400 degC; not
+where the span is calculated or loads (valves, flanges) are concentrated. A size between two rows takes the span of
+the next smaller tabulated size, which is the shorter.
 """
 
 from __future__ import annotations

@@ -1,9 +1,9 @@
 """An intermediate anchor sees no net thrust.     (checks/anchor_claim.py)
 
-What: the pressure part of an intermediate anchor's load along the pipe, in every state, against a twentieth of the greater thrust
-beside it. Why: "intermediate" is a claim; an anchor built for spring and friction alone lets go under thrust.
-Source: EJMA, anchor loads (from memory); the twentieth is common practice. Limits: linear, nominal effective areas.
-Passes: equal joints either side, one pressure. Fails: one side without pressure.
+What: the pressure part of an intermediate anchor's load along the pipe, in every state, against a twentieth of the
+greater thrust beside it. Why: "intermediate" is a claim; an anchor built for spring and friction alone lets go under
+thrust. Source: EJMA, anchor loads (from memory); the twentieth is common practice. Limits: linear, nominal effective
+areas. Passes: equal joints either side, one pressure. Fails: one side without pressure.
 """
 
 from __future__ import annotations
@@ -11,13 +11,14 @@ from __future__ import annotations
 import numpy as np
 
 from takeup.checks.outcome import CheckResult, Rule, worst
+from takeup.line import SAME_STATION
 from takeup.study import CAUSES, HoldLoads, Solved
 
 RULE = Rule(
     name="anchor_claim",
     title="intermediate anchor sees no net thrust",
     what="the pressure part of the load along the pipe, against 5 % of the greater thrust of the joints beside it",
-    why="an anchor called intermediate is built for spring and friction; net thrust in any state makes it a main anchor",
+    why="an anchor called intermediate is built for spring and friction only; net thrust would let it go",
     source="EJMA, main and intermediate anchors (from memory); 5 %: common practice, no source",
     limits="nominal effective areas; a state that cannot happen may be dropped with a reason",
 )
@@ -38,11 +39,20 @@ def check(solved: Solved) -> list[CheckResult]:
 def _of_anchor(solved: Solved, hold: HoldLoads) -> list[CheckResult]:
     net = np.abs(hold.local(hold.parts[:, CAUSES.index("pressure")])[:, 0])
     areas = {item.name: item.data.effective_area for item in solved.study.line.takeups}
-    zones = [z for z in solved.model.zones if abs(z.start - hold.station) < 1e-6 or abs(z.end - hold.station) < 1e-6]
+    zones = [
+        z for z in solved.model.zones if min(abs(z.start - hold.station), abs(z.end - hold.station)) < SAME_STATION
+    ]
     joints = [j for j in solved.joints if any(zone.start < j.station < zone.end for zone in zones)]
     if not joints:
         return [
-            RULE.judge(hold.name, state.name, float(net[number]), None, "N", "no joint beside it gives a thrust to compare")
+            RULE.judge(
+                hold.name,
+                state.name,
+                float(net[number]),
+                None,
+                "N",
+                because="no joint beside it gives a thrust to compare",
+            )
             if net[number] > 1.0
             else RULE.result(hold.name, state.name, "passes", "no joint beside it, no thrust")
             for number, state in enumerate(solved.states)
@@ -56,8 +66,8 @@ def _of_anchor(solved: Solved, hold: HoldLoads) -> list[CheckResult]:
             float(net[number]),
             limit,
             "N",
-            f"net pressure force along the pipe; the limit is {SHARE:.0%} of {greatest / 1e3:.1f} kN thrust",
-            "from memory",
+            because=f"net pressure force along the pipe; the limit is {SHARE:.0%} of {greatest / 1e3:.1f} kN thrust",
+            status="from memory",
         )
         for number, state in enumerate(solved.states)
     ]

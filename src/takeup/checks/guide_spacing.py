@@ -1,8 +1,9 @@
 """Guide spacing beside unrestrained joints.     (checks/guide_spacing.py)
 
-What: on each side that is not next to an anchor, the first guide within 4 D, the second within 14 D of the first, then at most L_max.
-Why: the thrust makes a strut of the pipe. Source: EJMA guides (from memory). Limits: a spacing rule, no proof of stability.
-Passes: guides at 0.8 m, 3.8 m, then every 12 m on DN 200. Fails: the first guide at 2 m on DN 200.
+What: on each side that is not next to an anchor, the first guide within 4 D, the second within 14 D of the first,
+then at most L_max. Why: the thrust makes a strut of the pipe. Source: EJMA guides (from memory). Limits: a spacing
+rule, no proof of stability. Passes: guides at 0.8 m, 3.8 m, then every 12 m on DN 200. Fails: the first guide at 2 m
+on DN 200.
 """
 
 from __future__ import annotations
@@ -63,16 +64,22 @@ def _side(solved: Solved, joint: tuple[str, str], face: float, sense: float, lon
     station, hold, anchor = places[0]
     if anchor and abs(station - face) <= first_guide_limit(diameter):
         return RULE.judge(
-            name, state, abs(station - face), first_guide_limit(diameter), "m", f"{words}: next to {hold}", _MEMORY
+            name,
+            state,
+            abs(station - face),
+            first_guide_limit(diameter),
+            "m",
+            because=f"{words}: next to {hold}",
+            status=_MEMORY,
         )
     stations = [face, *(place for place, _, _ in places)]
     distances = np.abs(np.diff(stations))
     limits = spacing_limits(diameter, longest, len(distances))
     rows = []
     for number, (distance, limit) in enumerate(zip(distances, limits, strict=True)):
-        kind = ("4 D", "14 D")[number] if number < 2 else "L_max"
+        kind = ("4 D", "14 D", "L_max")[min(number, 2)]
         because = f"{words}: {_ordinal(number)} distance, to {places[number][1]}; limit {kind}"
-        rows.append(RULE.judge(name, state, float(distance), limit, "m", because, _MEMORY))
+        rows.append(RULE.judge(name, state, float(distance), limit, "m", because=because, status=_MEMORY))
     return worst(rows)
 
 

@@ -1,8 +1,8 @@
 """What each hold carries against what it can carry.     (checks/hold_capacity.py)
 
-What: the resultant force with the friction bound added along the pipe, against the capacity stated for the hold. Why: an anchor that
-lets go turns thrust into motion. Source: first principles; friction bound after EJMA (from memory). Limits: capacity in
-force only; moments are listed, not judged. Passes: 80 kN of 120 kN. Fails: 130 kN of 120 kN.
+What: the resultant force with the friction bound added along the pipe, against the capacity stated for the hold. Why:
+an anchor that lets go turns thrust into motion. Source: first principles; friction bound after EJMA (from memory).
+Limits: capacity in force only; moments are listed, not judged. Passes: 80 kN of 120 kN. Fails: 130 kN of 120 kN.
 """
 
 from __future__ import annotations
@@ -49,11 +49,15 @@ def check(solved: Solved) -> list[CheckResult]:
         friction = bounds.get(hold.name, np.zeros(len(solved.states)))
         forces = design_forces(hold, friction)
         number = int(forces.argmax())
-        words = f"{forces[number] / 1e3:.1f} kN, of which friction (bound) {friction[number] / 1e3:.1f} kN along the pipe"
+        words = (
+            f"{forces[number] / 1e3:.1f} kN, of which friction (bound) {friction[number] / 1e3:.1f} kN along the pipe"
+        )
         if limit is None:
             words += "; what it can carry is not stated"
         status = "" if limit is None else "user's data"
         results.append(
-            RULE.judge(hold.name, solved.states[number].name, float(forces[number]), limit, "N", words, status)
+            RULE.judge(
+                hold.name, solved.states[number].name, float(forces[number]), limit, "N", because=words, status=status
+            )
         )
     return results

@@ -1,8 +1,8 @@
 """Joint pressure, temperature and cycles against the joint's data.     (checks/joint_limits.py)
 
-What: greatest pressure, test pressure, least pressure, temperature and cycle count, each against its rating. Why: beyond them
-the maker certifies nothing. Source: the joint's data. Limits: no derating with temperature. Passes: 12 bar(g) of 16.
-Fails: a test at 27 bar(g) on a joint tested to 24.
+What: greatest pressure, test pressure, least pressure, temperature and cycle count, each against its rating. Why:
+beyond them the maker certifies nothing. Source: the joint's data. Limits: no derating with temperature. Passes: 12
+bar(g) of 16. Fails: a test at 27 bar(g) on a joint tested to 24.
 """
 
 from __future__ import annotations
@@ -53,7 +53,13 @@ def _pressures(solved: Solved, joint: JointMovement, data: JointData) -> list[Ch
         pressure = to_bar(abs(float(joint.pressure[number])))
         capacity = None if limit is None else to_bar(abs(limit))
         return PRESSURE.judge(
-            joint.name, solved.states[number].name, pressure, capacity, "bar", words, "" if limit is None else "user's data"
+            joint.name,
+            solved.states[number].name,
+            pressure,
+            capacity,
+            "bar",
+            because=words,
+            status="" if limit is None else "user's data",
         )
 
     order = range(len(solved.states))
@@ -84,8 +90,8 @@ def _temperature(solved: Solved, joint: JointMovement, data: JointData) -> Check
         hottest.zones[zone].temperature,
         data.temperature,
         "degC",
-        "hottest state of the joint's zone",
-        "user's data",
+        because="hottest state of the joint's zone",
+        status="user's data",
     )
 
 
@@ -95,4 +101,6 @@ def _cycles(solved: Solved, joint: JointMovement, data: JointData) -> CheckResul
     words = ", ".join(f"{cycle.count} from {cycle.start} to {cycle.end}" for cycle in cycles) or "no cycles stated"
     if data.rated_cycles is None:
         words += "; the joint's data give no rated cycles"
-    return CYCLES.judge(joint.name, "all states", float(count), data.rated_cycles, "cycles", words, "user's data")
+    return CYCLES.judge(
+        joint.name, "all states", float(count), data.rated_cycles, "cycles", because=words, status="user's data"
+    )

@@ -1,7 +1,7 @@
-"""Joint movement: the movements of a joint together, over every state, from its length as set.     (checks/joint_movement.py)
+"""Joint movement: all movements of a joint together, over every state.     (checks/joint_movement.py)
 
-What: axial, lateral and angular movement, each over its rating, added. Why: each bends the same convolutions. Source: straight
-sum of uses, common practice on the safe side of the published equivalent movement. Limits: ratings as given.
+What: axial, lateral and angular movement, each over its rating, added. Why: each bends the same convolutions. Source:
+straight sum of uses, common practice on the safe side of the published equivalent movement. Limits: ratings as given.
 Passes: 40 mm of 60 mm. Fails: 40 mm of 60 mm together with 5 mm lateral of 10 mm.
 """
 
@@ -71,7 +71,9 @@ def _of_joint(solved: Solved, joint: JointMovement, data: JointData, preset: flo
         if missing and use <= 1.0:
             results.append(RULE.result(joint.name, state.name, "no limit given", f"{words}; {missing} has no rating"))
         else:
-            results.append(RULE.judge(joint.name, state.name, use, 1.0, "sum of uses", words, "user's data"))
+            results.append(
+                RULE.judge(joint.name, state.name, use, 1.0, "sum of uses", because=words, status="user's data")
+            )
     unrated = [item for item in results if item.outcome == "no limit given"]
     top = worst(results)
     return top if top.outcome == "fails" or not unrated else unrated[-1]

@@ -1,7 +1,8 @@
-"""What a study needs and this version does not compute: said as checks, so that no verdict can hide it.     (checks/not_run.py)
+"""What a study needs and this version does not compute, said as checks.     (checks/not_run.py)
 
-What: stability of the guided run and of the bellows; friction walked in order. Why: a study without them is not proved. Source: the
-project's own rule. Limits: the spacing rule and the friction bound stand beside them. Passes: never in this version.
+What: stability of the guided run and of the bellows; friction walked in order. Why: a study without them is not
+proved. Source: the project's own rule. Limits: the spacing rule and the friction bound stand beside them. Passes:
+never in this version.
 """
 
 from __future__ import annotations

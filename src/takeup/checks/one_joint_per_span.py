@@ -1,8 +1,8 @@
 """One unrestrained axial joint between neighbouring anchors.     (checks/one_joint_per_span.py)
 
-What: how many unrestrained joints stand between neighbouring anchors. Why: a floating pipe between two shares the movement by
-the scatter of rates and friction, up to all or nothing. Source: EJMA (from memory). Limits: none.
-Passes: an anchor between two joints. Fails: two joints and no anchor between.
+What: how many unrestrained joints stand between neighbouring anchors. Why: a floating pipe between two shares the
+movement by the scatter of rates and friction, up to all or nothing. Source: EJMA (from memory). Limits: none. Passes:
+an anchor between two joints. Fails: two joints and no anchor between.
 """
 
 from __future__ import annotations
@@ -34,7 +34,11 @@ def check(solved: Solved) -> list[CheckResult]:
         ]
         if names:
             words = f"{', '.join(names)} between neighbouring anchors"
-            results.append(RULE.judge(zone.name, "all states", float(len(names)), 1.0, "joints", words, "from memory"))
+            results.append(
+                RULE.judge(
+                    zone.name, "all states", float(len(names)), 1.0, "joints", because=words, status="from memory"
+                )
+            )
     return [_full_is_fine(item) for item in results]
 
 

@@ -1,7 +1,7 @@
 """What a check returns, and how a demand is held against a capacity.     (checks/outcome.py)
 
-Outcomes: passes, close (use above 0.9), fails (use above 1), not covered (it did not run, `because` says why), no limit
-given (the user has not said what the thing can take). A study passes only if every mandatory check ran.
+Outcomes: passes, close (use above 0.9), fails (use above 1), not covered (it did not run, `because` says why), no
+limit given (the user has not said what the thing can take). A study passes only if every mandatory check ran.
 """
 
 from __future__ import annotations
@@ -85,7 +85,15 @@ class Rule:
         )
 
     def judge(
-        self, where: str, state: str, demand: float, capacity: float | None, unit: str, because: str, status: str = ""
+        self,
+        where: str,
+        state: str,
+        demand: float,
+        capacity: float | None,
+        unit: str,
+        *,
+        because: str,
+        status: str = "",
     ) -> CheckResult:
         """Hold a demand against a capacity.
 

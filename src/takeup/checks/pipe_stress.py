@@ -1,9 +1,9 @@
 """Stress in the pipe: the range from growth, and the wall's own stress.     (checks/pipe_stress.py)
 
-What: the expansion stress range i M_C/Z between any two states, and the greatest longitudinal stress of the wall; each against a limit
-that the user states with its source. Why: a span that flexes by itself lives on the first; a pipe held at both ends dies by
-the second. Source: ASME B31.1-2020 104.8.3 (from memory); first principles. Limits: no sustained or occasional loads.
-Passes: 90 MPa of 205. Fails: 430 MPa in a held pipe of 240 MPa yield.
+What: the expansion stress range i M_C/Z between any two states, and the greatest longitudinal stress of the wall;
+each against a limit that the user states with its source. Why: a span that flexes by itself lives on the first; a
+pipe held at both ends dies by the second. Source: ASME B31.1-2020 104.8.3 (from memory); first principles. Limits: no
+sustained or occasional loads. Passes: 90 MPa of 205. Fails: 430 MPa in a held pipe of 240 MPa yield.
 """
 
 from __future__ import annotations
@@ -23,7 +23,7 @@ EXPANSION = Rule(
     what="i M_C/Z with M_C the resultant range of moment from growth between any two states, at every member end",
     why="repeated bending from growth cracks bends and welds",
     source="ASME B31.1-2020 104.8.3, factors of Appendix D (from memory)",
-    limits="torsion and bending from growth; i = 1 on straight pipe; the allowable range is the user's, with its source",
+    limits="torsion and bending from growth; i = 1 on straight pipe; the allowable range is the user's",
 )
 WALL = Rule(
     name="wall_stress",
@@ -55,9 +55,7 @@ def _intensification(solved: Solved, member: int) -> float:
     pipe = solved.study.line.pipe
     mean_radius = (pipe.size.outside_diameter - pipe.wall) / 2.0
     radius = float(solved.model.frame.arcs.radius[arc])
-    return bend_intensification(
-        flexibility_characteristic(bend_radius=radius, mean_radius=mean_radius, wall=pipe.wall)
-    )
+    return bend_intensification(flexibility_characteristic(bend_radius=radius, mean_radius=mean_radius, wall=pipe.wall))
 
 
 def _expansion(solved: Solved, zone: Zone, members: NDArray[np.int64]) -> CheckResult:
@@ -73,9 +71,9 @@ def _expansion(solved: Solved, zone: Zone, members: NDArray[np.int64]) -> CheckR
     words = f"at {station:.2f} m on {'a bend' if piece.part == 'arc' else 'straight pipe'}, i = {factor[member]:.2f}"
     demand = float(stress[first, second, member, end]) / 1e6
     if limit is None:
-        return EXPANSION.judge(zone.name, states, demand, None, "MPa", f"{words}; no allowable range is stated")
+        return EXPANSION.judge(zone.name, states, demand, None, "MPa", because=f"{words}; no allowable range is stated")
     because = f"{words}; limit: {limit.source}"
-    return EXPANSION.judge(zone.name, states, demand, limit.value / 1e6, "MPa", because, "user's data")
+    return EXPANSION.judge(zone.name, states, demand, limit.value / 1e6, "MPa", because=because, status="user's data")
 
 
 def _wall(solved: Solved, zone: Zone, members: NDArray[np.int64]) -> CheckResult:
@@ -87,9 +85,11 @@ def _wall(solved: Solved, zone: Zone, members: NDArray[np.int64]) -> CheckResult
     number, member = np.unravel_index(int(stress.argmax()), stress.shape)
     piece = solved.model.pieces[members[member]]
     force = float(axial[number, member]) / 1e3
-    words = f"about {piece.start:.2f} m; the wall carries {abs(force):.0f} kN {'tension' if force > 0 else 'compression'}"
+    words = (
+        f"about {piece.start:.2f} m; the wall carries {abs(force):.0f} kN {'tension' if force > 0 else 'compression'}"
+    )
     state, demand = solved.states[number].name, float(stress[number, member]) / 1e6
     if limit is None:
-        return WALL.judge(zone.name, state, demand, None, "MPa", f"{words}; no yield strength is stated")
+        return WALL.judge(zone.name, state, demand, None, "MPa", because=f"{words}; no yield strength is stated")
     because = f"{words}; limit: yield strength, {limit.source}"
-    return WALL.judge(zone.name, state, demand, limit.value / 1e6, "MPa", because, "user's data")
+    return WALL.judge(zone.name, state, demand, limit.value / 1e6, "MPa", because=because, status="user's data")

@@ -1,7 +1,7 @@
 """Screening of spans that flex by themselves.     (checks/screening.py)
 
-What: D Y/(L - U)^2 of a span with bends and no joint. Why: below the limit no formal analysis is asked for. Source: ASME B31.9
-919.4.1 eq. (8), as B31.1 119.7. Limits: two anchors, one size, nothing between; it never says "fails".
+What: D Y/(L - U)^2 of a span with bends and no joint. Why: below the limit no formal analysis is asked for. Source:
+ASME B31.9 919.4.1 eq. (8), as B31.1 119.7. Limits: two anchors, one size, nothing between; it never says "fails".
 Passes: a wide loop. Says "formal analysis needed": NPS 6, legs 25 ft and 20 ft at 500 degF.
 """
 
@@ -54,10 +54,8 @@ def _span(solved: Solved, zone: Zone) -> CheckResult:
     except OutOfRange as reason:
         return RULE.result(zone.name, hot.name, "not covered", str(reason))
     words = "L along the legs, U between the anchors, Y the growth of U"
-    result = RULE.judge(zone.name, hot.name, value * 1e6, SCREENING_LIMIT * 1e6, _UNIT, words)
+    result = RULE.judge(zone.name, hot.name, value * 1e6, SCREENING_LIMIT * 1e6, _UNIT, because=words)
     if result.outcome != "fails":
         return result
-    blank = RULE.result(
-        zone.name, hot.name, "not covered", f"{value * 1e6:.0f} is above {SCREENING_LIMIT * 1e6:.1f}: formal analysis needed"
-    )
-    return blank
+    words = f"{value * 1e6:.0f} is above {SCREENING_LIMIT * 1e6:.1f}: formal analysis needed"
+    return RULE.result(zone.name, hot.name, "not covered", words)

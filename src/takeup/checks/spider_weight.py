@@ -1,8 +1,9 @@
 """Spider guides carry no weight.     (checks/spider_weight.py)
 
-What: the weight that the model leaves on a spider guide, against what it may carry. Why: its fins are made to guide, and the
-insulation inside is crushed. Source: common practice. Limits: guides hold without clearance here, so a spider guide between
-rests shows the share that it would take at the same level. Passes: a spider guide on a riser. Fails: 2 kN on one.
+What: the weight that the model leaves on a spider guide, against what it may carry. Why: its fins are made to guide,
+and the insulation inside is crushed. Source: common practice. Limits: guides hold without clearance here, so a spider
+guide between rests shows the share that it would take at the same level. Passes: a spider guide on a riser. Fails: 2
+kN on one.
 """
 
 from __future__ import annotations
@@ -18,7 +19,9 @@ RULE = Rule(
     source="common practice, no source",
     limits="guides hold without clearance in this version",
 )
-_NEGLIGIBLE = 0.02  # of the heaviest load on any hold: below that the weight lies elsewhere (common practice, no source)
+_NEGLIGIBLE = (
+    0.02  # of the heaviest load on any hold: below that the weight lies elsewhere (common practice, no source)
+)
 
 
 def check(solved: Solved) -> list[CheckResult]:
@@ -35,10 +38,14 @@ def check(solved: Solved) -> list[CheckResult]:
         load, state = float(loads[number]), solved.states[number].name
         stated = capacity.get(hold.name)
         if stated is not None:
-            results.append(RULE.judge(hold.name, state, load, stated, "N", "stated capacity", "user's data"))
+            results.append(
+                RULE.judge(hold.name, state, load, stated, "N", because="stated capacity", status="user's data")
+            )
         elif load <= _NEGLIGIBLE * heaviest:
             results.append(RULE.result(hold.name, state, "passes", f"{load:.0f} N: the weight lies on other holds"))
         else:
-            because = f"{load:.0f} N of weight rests on it; carry the line on rests or slide guides, or state what it can carry"
-            results.append(RULE.judge(hold.name, state, load, 0.0, "N", because))
+            because = (
+                f"{load:.0f} N of weight rests on it: carry the line on rests or slide guides, or state its capacity"
+            )
+            results.append(RULE.judge(hold.name, state, load, 0.0, "N", because=because))
     return results

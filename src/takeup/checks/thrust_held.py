@@ -1,8 +1,8 @@
 """A hold for every thrust.     (checks/thrust_held.py)
 
-What: from each unrestrained joint outward, an anchor stands before any bend, dead end or free end. Why: each of these is pushed by
-the pressure with nothing to push back. Source: first principles. Limits: size changes, branches and valves do not occur here.
-Passes: joint, straight run, anchor. Fails: joint, bend, anchor; or joint and free end.
+What: from each unrestrained joint outward, an anchor stands before any bend, dead end or free end. Why: each of these
+is pushed by the pressure with nothing to push back. Source: first principles. Limits: size changes, branches and
+valves do not occur here. Passes: joint, straight run, anchor. Fails: joint, bend, anchor; or joint and free end.
 """
 
 from __future__ import annotations
@@ -38,7 +38,9 @@ def _side(solved: Solved, joint: JointMovement, sense: float) -> CheckResult:
     number = int(joint.pressure.argmax())
     thrust = f"{float(joint.pressure[number]) * area / 1e3:.1f} kN"
     side = "before it" if sense < 0 else "beyond it"
-    stops = [(sense * (hold.station - joint.station), hold.name, True) for hold in solved.holds if "anchor" in hold.kind]
+    stops = [
+        (sense * (hold.station - joint.station), hold.name, True) for hold in solved.holds if "anchor" in hold.kind
+    ]
     stops += [
         (sense * (turn.station - joint.station), f"the bend at {turn.name}", False) for turn in solved.model.route.turns
     ]

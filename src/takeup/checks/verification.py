@@ -1,7 +1,7 @@
-"""Whether every state's answer was verified, and the questions of vacuum and cycles answered.     (checks/verification.py)
+"""Whether the answer to every state was verified.     (checks/verification.py)
 
-What: residual from member end forces and last correction of every state, within their limits. Why: a number that was not verified is
-no result. Source: mechanics/solve.py. Limits: none. Passes: residual 1e-12. Fails: a state refused.
+What: residual from member end forces and last correction of every state, within their limits. Why: a number that was
+not verified is no result. Source: mechanics/solve.py. Limits: none. Passes: residual 1e-12. Fails: a state refused.
 """
 
 from __future__ import annotations
@@ -28,4 +28,4 @@ def check(solved: Solved) -> list[CheckResult]:
         return [RULE.result(solved.study.line.name, ", ".join(failing), "fails", solved.because)]
     state, residual = solved.states[number].name, float(solved.residual[number])
     words = f"condition of the scaled matrix about {solved.condition:.0e}"
-    return [RULE.judge(solved.study.line.name, state, residual, LIMIT, "of the largest end force", words)]
+    return [RULE.judge(solved.study.line.name, state, residual, LIMIT, "of the largest end force", because=words)]

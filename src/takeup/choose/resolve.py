@@ -1,17 +1,18 @@
 """From rules to places: guides by the spacing rule, rests by the support spans.     (choose/resolve.py)
 
-Guides by the spacing rule stand beside unrestrained joints only: on each side that is not next to an anchor, the first
-within 4 D of the joint, the second within 14 D of the first, then at equal steps of at most L_max, as far as the next anchor
-or bend. L_max takes the worst state: F = P A_e + k x with x the free growth, E at that state's temperature. A guide that
-carries weight keeps to the support span as well. Rests by the support spans fill every level stretch that is still
-longer than the table allows. Places are rounded down to 0.05 m, so that they can be set out.
-Limits: stability is not proved by a spacing rule; the checks judge what was placed with the model's own forces.
+Guides by the spacing rule stand beside unrestrained joints only: on each side that is not next to an anchor, the
+first within 4 D of the joint, the second within 14 D of the first, then at equal steps of at most L_max, as far as
+the next anchor or bend. L_max takes the worst state: F = P A_e + k x with x the free growth, E at that state's
+temperature. A guide that carries weight keeps to the support span as well. Rests by the support spans fill every
+level stretch that is still longer than the table allows. Places are rounded down to 0.05 m, so that they can be set
+out. Limits: stability is not proved by a spacing rule; the checks judge what was placed with the model's own forces.
 """
 
 from __future__ import annotations
 
 import math
 from dataclasses import replace
+from itertools import pairwise
 from typing import Literal
 
 from takeup.basis import first_guide_limit, intermediate_guide_spacing, second_guide_limit, support_span
@@ -130,7 +131,7 @@ def _by_spans(study: Study, line: Line, rule: HoldRule) -> list[Hold]:
     fixed = [station for _, station in anchor_stations(line)]
     carriers = sorted({*fixed, *(hold.position.station for hold in line.holds if hold.kind in CARRIERS)})
     stations: list[float] = []
-    for before, after in zip(carriers, carriers[1:], strict=False):
+    for before, after in pairwise(carriers):
         stretch = [(low, high) for low, high in _level_stretches(route, before, after) if high - low > 0]
         run = sum(high - low for low, high in stretch)
         count = math.ceil(run / longest - 1e-9) - 1

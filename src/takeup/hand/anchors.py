@@ -21,10 +21,16 @@ def anchor_by_hand(study: Study, name: str, state: State) -> HandResult:
     bounds = [item for item, _ in anchor_stations(study.line)]
     place = bounds.index(name)
     what = f"{name}, {state.name}: force along the line"
-    spans = [(1.0, place - 1)] if place == len(bounds) - 1 else [(-1.0, place)] if place == 0 else [
-        (1.0, place - 1),
-        (-1.0, place),
-    ]
+    spans = (
+        [(1.0, place - 1)]
+        if place == len(bounds) - 1
+        else [(-1.0, place)]
+        if place == 0
+        else [
+            (1.0, place - 1),
+            (-1.0, place),
+        ]
+    )
     parts = [(sign, span_force(study, number, state)) for sign, number in spans]
     missing = [part for _, part in parts if part.value is None]
     if missing:

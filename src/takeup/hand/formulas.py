@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 TEXTBOOK = "first principles"
-ANCHOR_SOURCE = "EJMA, anchor loads (check-value D3, from memory)"
+ANCHOR_SOURCE = "EJMA, anchor loads (from memory)"
 
 
 def effective_area(mean_diameter: float) -> float:
@@ -67,7 +67,7 @@ def friction_force(coefficient: float, weight_per_length: float, length: float) 
 def restrained_force(modulus: float, wall_area: float, strain: float) -> float:
     """Return the compression in a pipe that is held at both ends.
 
-        F = E A eps                                         textbook (check-value A7)
+        F = E A eps                                         textbook
 
     Args:
         modulus: E [Pa].
@@ -80,7 +80,7 @@ def restrained_force(modulus: float, wall_area: float, strain: float) -> float:
 def guided_cantilever_force(modulus: float, second_moment: float, movement: float, length: float) -> float:
     """Return the force that bends a leg sideways, its ends kept parallel.
 
-        F = 12 E I d / L^3                                  textbook (check-value E2)
+        F = 12 E I d / L^3                                  textbook
 
     Args:
         modulus: E [Pa].

@@ -47,7 +47,7 @@ def friction_by_hand(study: Study, name: str, state: State) -> HandResult:
         source=ANCHOR_SOURCE,
         value=total,
         unit="N",
-        because="spreads the weight evenly: leaves out what the anchors carry, the joint's own weight and guides' sideways force",
+        because="spreads the weight evenly; the joint's own weight and what the anchors carry are not told apart",
     )
 
 

@@ -1,7 +1,8 @@
 """Each span between anchors by hand: its growth, and the force that it leaves along the line.     (hand/spans.py)
 
 Straight from the `Line`: this room knows neither the model nor its solver, so that an error there cannot hide here.
-Sign: forces are those on the structure along the flow, so a span that pushes has minus on its first anchor, plus on its last.
+Sign: forces are those on the structure along the flow, so a span that pushes has minus on its first anchor, plus on
+its last.
 """
 
 from __future__ import annotations
@@ -13,6 +14,8 @@ from takeup.hand import formulas
 from takeup.hand.records import HandResult, no_formula
 from takeup.line import State, Study, TakeUp, Turn, Zone, route_of, zones_of
 
+_ONWARD = 0.999  # cosine of less than three degrees: the line goes on in the direction it came from
+_LEGS_OF_A_Z = 3
 _SQUARE = math.radians(90.0)
 _SQUARE_ENOUGH = math.radians(1.0)  # a corner within a degree of square is calculated as square
 
@@ -93,8 +96,12 @@ def span_force(study: Study, number: int, state: State) -> HandResult:
     what = f"{span.zone.name}, {state.name}: force along the line"
     if span.open_end and not span.joints:
         return HandResult(
-            what=what, formula="F = 0", numbers="a closed free end passes nothing on", source=formulas.TEXTBOOK,
-            value=0.0, unit="N",
+            what=what,
+            formula="F = 0",
+            numbers="a closed free end passes nothing on",
+            source=formulas.TEXTBOOK,
+            value=0.0,
+            unit="N",
         )
     if span.open_end:
         return no_formula(what, "N", "a joint with an open end beyond it is not held: it would run out")
@@ -137,7 +144,7 @@ def _without_joint(study: Study, span: Span, state: State, what: str) -> HandRes
     if len(turned) == len(span.turns) == 1:
         corner = span.turns[0].station
         return _cantilever(study, what, (corner - span.zone.start) * span.strain, span.zone.end - corner)
-    if len(turned) == len(span.turns) == 2 and float(turned[0].entry @ turned[1].exit) > 0.999:  # a Z, within 3 degrees
+    if len(turned) == len(span.turns) == _LEGS_OF_A_Z - 1 and float(turned[0].entry @ turned[1].exit) > _ONWARD:
         offset = turned[1].station - turned[0].station
         along = span.zone.end - span.zone.start - offset
         return _cantilever(study, what, along * span.strain, offset)
@@ -156,9 +163,10 @@ def _held_straight(study: Study, span: Span, state: State, what: str) -> HandRes
         what=what,
         formula="F = E A eps + (1 - 2 nu) P A_bore",
         numbers=(
-            f"{modulus / 1e9:.4g} GPa x {wall * 1e6:.0f} mm2 x {span.strain * 1e3:.4f} mm/m + {by_pressure / 1e3:.3f} kN"
+            f"{modulus / 1e9:.4g} GPa x {wall * 1e6:.0f} mm2 x {span.strain * 1e3:.4f} mm/m "
+            f"+ {by_pressure / 1e3:.3f} kN"
         ),
-        source="textbook (check-value A7); the pipe would yield or buckle long before",
+        source="textbook; the pipe would yield or buckle long before",
         value=formulas.restrained_force(modulus, wall, span.strain) + by_pressure,
         unit="N",
     )
@@ -174,7 +182,7 @@ def _cantilever(study: Study, what: str, movement: float, length: float) -> Hand
         numbers=(
             f"12 x {modulus / 1e9:.4g} GPa x {inertia * 1e12:.4g} mm4 x {movement * 1e3:.2f} mm / ({length:.3f} m)^3"
         ),
-        source="guided cantilever, textbook (check-value E2)",
+        source="guided cantilever, textbook",
         value=formulas.guided_cantilever_force(modulus, inertia, movement, length),
         unit="N",
         because=(

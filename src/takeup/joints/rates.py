@@ -1,7 +1,7 @@
 """The rates of a joint, those given and those derived, each with where it came from.     (joints/rates.py)
 
-A uniform beam cannot have an angular and a lateral rate of their own: k_y = 12 k_theta / L^2. The angular rate rules; a
-lateral rate that was given and differs is said so.
+A uniform beam cannot have an angular and a lateral rate of their own: k_y = 12 k_theta / L^2. The angular rate rules;
+a lateral rate that was given and differs is said so.
 """
 
 from __future__ import annotations
@@ -10,6 +10,8 @@ from dataclasses import dataclass
 
 from takeup.joints.data import JointData
 from takeup.mechanics import angular_rate
+
+_SAME_RATE = 0.1  # ten per cent: spring rates scatter more than that (common practice, no source)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -26,7 +28,7 @@ class Rates:
 def joint_rates(data: JointData, pipe_torsion: float) -> Rates:
     """Return the rates that the model uses.
 
-        k_theta = k_x D_m^2 / 8,  k_y = 12 k_theta / L_b^2               (EJMA form; check-value F1, from memory, high)
+        k_theta = k_x D_m^2 / 8,  k_y = 12 k_theta / L_b^2               (EJMA form, from memory)
 
     Args:
         data: the joint's data.
@@ -42,9 +44,7 @@ def joint_rates(data: JointData, pipe_torsion: float) -> Rates:
         angular = angular_rate(data.axial_rate, data.effective_area)
         remarks.append("angular rate not given: k_theta = k_x D_m^2/8 (published form, from memory)")
     lateral = 12.0 * angular / data.live_length**2
-    if (
-        data.lateral_rate is not None and abs(data.lateral_rate / lateral - 1.0) > 0.1
-    ):  # 10 %: spring rates scatter more
+    if data.lateral_rate is not None and abs(data.lateral_rate / lateral - 1.0) > _SAME_RATE:
         remarks.append(
             f"the lateral rate given, {data.lateral_rate / 1e3:.4g} N/mm, differs from the {lateral / 1e3:.4g} N/mm "
             "that belongs to the angular rate; the model uses the latter"

@@ -1,7 +1,7 @@
 """What the user describes: records, centre line, zones and states, weights.     (line/__init__.py)"""
 
 from takeup.line.records import Hold, Line, Pipe, Study, TakeUp
-from takeup.line.route import Route, Turn, local_axes, route_of
+from takeup.line.route import SAME_STATION, Route, Turn, local_axes, route_of
 from takeup.line.states import (
     State,
     Zone,
@@ -25,6 +25,7 @@ from takeup.line.weights import (
 
 __all__ = [
     "GRAVITY",
+    "SAME_STATION",
     "Hold",
     "Line",
     "Pipe",

@@ -1,7 +1,7 @@
 """Pressures, temperatures, cycles and states, and whether they agree.     (line/read_conditions.py)
 
-Each function returns None where the form of its part is unsound: the fault is noted already, and nothing that rests on
-it is judged.
+Each function returns None where the form of its part is unsound: the fault is noted already, and nothing that rests
+on it is judged.
 """
 
 from __future__ import annotations

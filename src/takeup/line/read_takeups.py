@@ -8,12 +8,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import pairwise
 
+from takeup.joints import JointData
 from takeup.line.faultbook import FaultBook
 from takeup.line.names import Names
 from takeup.line.positions import SAME_PLACE, locate
 from takeup.line.read_holds import PlacedHold
 from takeup.line.read_route import Layout
-from takeup.line.records import JointData, Position, TakeUp
+from takeup.line.records import Position, TakeUp
 from takeup.line.schema_line import JointItem, TakeUpItem
 from takeup.line.yaml_places import Path
 

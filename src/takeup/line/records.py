@@ -10,8 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from takeup.joints import JointData as JointData  # part of the records a reader of lines needs
-from takeup.joints import TakeUpKind as TakeUpKind
+from takeup.joints import JointData, TakeUpKind
 from takeup.library import Friction, Insulation, Material, PipeSize
 
 Vector = tuple[float, float, float]

@@ -1,8 +1,8 @@
 """The centre line in space: stations, points, directions, bends.     (line/route.py)
 
-Legs run between intersections of centre lines; a station is the sum of leg lengths. A bend of radius R turning by theta
-leaves its leg R tan(theta/2) before the intersection and joins the next one as far after it; stations between map in
-proportion onto the arc. Local axes of a place: x along the flow, z the most upward normal (on a vertical leg:
+Legs run between intersections of centre lines; a station is the sum of leg lengths. A bend of radius R turning by
+theta leaves its leg R tan(theta/2) before the intersection and joins the next one as far after it; stations between
+map in proportion onto the arc. Local axes of a place: x along the flow, z the most upward normal (on a vertical leg:
 the most northward), y = z x x.
 """
 
@@ -18,6 +18,7 @@ from takeup.line.records import Line
 
 Floats = NDArray[np.float64]
 
+SAME_STATION = 1e-6  # stations closer than a micrometre are one
 STRAIGHT = math.radians(0.5)  # a turn below this is drawn and computed as straight
 _VERTICAL = 1.0 - 1e-9
 

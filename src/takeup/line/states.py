@@ -2,14 +2,15 @@
 
 A zone is bounded by anchors. The default order is: installed; under hydrostatic test; emptied; cold at design
 pressure; warming, zone by zone along the flow; operating; design pressure and temperature; hot, pressure lost;
-cooling under vacuum unless excluded; coldest and hottest day, shut down. Each anchor between the ends adds the other side hot,
-and one side at pressure with the other at none, both ways round. The user drops states with a reason, or adds states.
-Pressure is stated at an elevation and everywhere else differs by the head of the content.
+cooling under vacuum unless excluded; coldest and hottest day, shut down. Each anchor between the ends adds the other
+side hot, and one side at pressure with the other at none, both ways round. The user drops states with a reason, or
+adds states. Pressure is stated at an elevation and everywhere else differs by the head of the content.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import Literal
 
 from takeup.library import density, saturation_temperature
@@ -18,6 +19,7 @@ from takeup.line.route import route_of
 from takeup.line.weights import GRAVITY
 
 Content = Literal["steam", "water", "air", "none"]
+Kind = Literal["empty", "test", "pressure", "operating", "design", "vacuum", "one side", "user"]
 ANCHORS = ("main anchor", "intermediate anchor")
 
 
@@ -52,7 +54,7 @@ class State:
     """One state of the walk: `kind` says which checks look at it; `zones` are in the order of `zones_of`."""
 
     name: str
-    kind: Literal["empty", "test", "pressure", "operating", "design", "vacuum", "one side", "user"]
+    kind: Kind
     zones: tuple[ZoneState, ...]
 
 
@@ -73,7 +75,7 @@ def zones_of(line: Line) -> tuple[Zone, ...]:
     bounds = anchor_stations(line)
     return tuple(
         Zone(name=f"{first} to {second}", start=begin, end=finish)
-        for (first, begin), (second, finish) in zip(bounds, bounds[1:], strict=False)
+        for (first, begin), (second, finish) in pairwise(bounds)
     )
 
 
@@ -94,10 +96,10 @@ def _default_states(study: Study) -> list[State]:
     count = len(zones_of(study.line))
     empty = _zone(study, Condition(pressure=0.0, temperature=install), "none")
     hot = _zone(study, study.operating, study.line.medium)
-    standing = "water" if study.line.medium == "water" else "none"
+    standing: Content = "water" if study.line.medium == "water" else "none"
 
-    def everywhere(name: str, kind: str, zone: ZoneState) -> State:
-        return State(name=name, kind=kind, zones=(zone,) * count)  # type: ignore[arg-type]  # kinds below are literals
+    def everywhere(name: str, kind: Kind, zone: ZoneState) -> State:
+        return State(name=name, kind=kind, zones=(zone,) * count)
 
     cold_pressure = _zone(study, replace(study.design, temperature=install), study.line.medium)
     lost = _zone(study, replace(study.operating, pressure=0.0), standing)

@@ -1,7 +1,7 @@
 """The line file that `takeup new` writes: commented, valid as it stands, a sensible arrangement.     (line/template.py)
 
-One invented line of two legs, in SI or in US units: main anchors at both ends and at the bend, where the thrust turns,
-and one joint in each leg beside an anchor. Its joint data are invented too, and the file says so.
+One invented line of two legs, in SI or in US units: main anchors at both ends and at the bend, where the thrust
+turns, and one joint in each leg beside an anchor. Its joint data are invented too, and the file says so.
 """
 
 from __future__ import annotations

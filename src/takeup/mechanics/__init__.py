@@ -1,4 +1,4 @@
-"""A small structural library that knows only numbers: frames of straight members, arcs and bellows.     (mechanics/__init__.py)
+"""Structural mechanics that knows only numbers: straight members, arcs and bellows.     (mechanics/__init__.py)
 
 Describe a `Frame`, `factorise` it once, `solve` any number of `Loads`; the answer is verified or it says why not.
 """

@@ -36,10 +36,19 @@ class ArcStiffness(NamedTuple):
     first_moment: Floats
 
 
+_NONE = ArcStiffness(
+    end=np.zeros((0, 6, 6)),
+    chord=np.zeros((3, 0)),
+    length=np.zeros(0),
+    shape=np.zeros((0, 6, 3)),
+    first_moment=np.zeros((0, 3)),
+)
+
+
 def arc_angle(chord: Floats, radius: Floats) -> Floats:
     """Return the turn of arcs from their chord vectors (a, 3) and radii (a,) [rad]."""
     ratio = np.linalg.norm(chord, axis=1) / (2.0 * radius)
-    return 2.0 * np.arcsin(ratio)
+    return np.asarray(2.0 * np.arcsin(ratio))
 
 
 def arc_stiffness(points: Floats, arcs: Arcs) -> ArcStiffness:
@@ -49,6 +58,8 @@ def arc_stiffness(points: Floats, arcs: Arcs) -> ArcStiffness:
         points: node positions, (n, 3) [m].
         arcs: the arcs; chord, entry tangent and radius must belong together.
     """
+    if len(arcs.start) == 0:
+        return _NONE
     chord = points[arcs.end] - points[arcs.start]
     angle = arc_angle(chord, arcs.radius)
     radius = arcs.radius[:, None]

@@ -1,4 +1,4 @@
-"""A frame of straight members and circular arcs, its holds, its loads: the records of this room.     (mechanics/frame.py)
+"""A frame of straight members and arcs, its holds, its loads: the records of this room.     (mechanics/frame.py)
 
 Mechanics knows only numbers, in one consistent set of units (SI here). Nodes are numbered along the run, so that
 the stiffness matrix is a narrow band. Sections are circular: one bending stiffness for every direction.
@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
 Flags = NDArray[np.bool_]
+Index = Integers | slice
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

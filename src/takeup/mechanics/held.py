@@ -4,6 +4,9 @@ Members join their nodes in all six directions (a bellows too: its torsion rate 
 rigid-body motions of connected parts. For each part the supports' held and sprung directions are mapped onto its
 six rigid-body motions; the null space of that small matrix is exactly the set of free motions. No hidden soft
 spring, and no guess from a small pivot, which a long flexible line would raise as a false alarm.
+
+The free motions are told one way only: pure translations first, along the global axes where possible, then turns about
+the simplest axes (reduced row echelon form), each cleared of the free translations.
 """
 
 from __future__ import annotations
@@ -11,6 +14,7 @@ from __future__ import annotations
 import numpy as np
 
 from takeup.mechanics.frame import Floats, Frame, Integers, NotHeld
+from takeup.mechanics.model import as_slice
 
 _RANK_LIMIT = 1e-9  # singular values are of order one when a direction is held, of order 1e-16 when it is free
 
@@ -24,18 +28,20 @@ def free_motions(frame: Frame) -> NotHeld | None:
     motions: list[Floats] = []
     words: list[str] = []
     for nodes in _connected_parts(frame):
-        centre = frame.points[nodes].mean(axis=0)
-        size = max(float(np.linalg.norm(frame.points[nodes] - centre, axis=1).max()), 1e-12)
-        for motion in _null_space(_constraints(frame, nodes, centre, size)):
+        if _has_anchor(frame, nodes):
+            continue
+        points = frame.points[nodes]
+        centre = points.mean(axis=0)
+        size = max(float(np.linalg.norm(points - centre, axis=1).max()), 1e-12)
+        for motion in _canonical(_null_space(_constraints(frame, nodes, centre, size))):
+            turn = motion[3:] / size
             shape = np.zeros((len(frame.points), 6))
-            shape[nodes, :3] = motion[:3] + np.cross(motion[3:] / size, frame.points[nodes] - centre)
-            shape[nodes, 3:] = motion[3:] / size
+            shape[nodes, :3] = motion[:3] + np.cross(turn, points - centre)
+            shape[nodes, 3:] = turn
             largest = np.abs(shape[:, :3]).max()
             motions.append(shape / largest if largest > _RANK_LIMIT else shape)
-            words.append(_in_words(motion, centre))
-    if not motions:
-        return None
-    return NotHeld(motions=np.array(motions), words=tuple(words))
+            words.append(_in_words(motion[:3], turn, centre))
+    return NotHeld(motions=np.array(motions), words=tuple(words)) if motions else None
 
 
 def _connected_parts(frame: Frame) -> list[Integers]:
@@ -47,12 +53,36 @@ def _connected_parts(frame: Frame) -> list[Integers]:
     reached[np.minimum(starts, ends)[np.abs(ends - starts) == 1]] = True
     if reached[:-1].all():
         return [np.arange(count)]
-    from scipy.sparse import coo_array  # noqa: PLC0415  only branched frames pay for this import
-    from scipy.sparse.csgraph import connected_components  # noqa: PLC0415
+    label = _lowest_connected(count, starts, ends)
+    return [np.flatnonzero(label == lowest) for lowest in np.unique(label)]
 
-    graph = coo_array((np.ones(len(starts)), (starts, ends)), shape=(count, count))
-    number, label = connected_components(graph, directed=False)
-    return [np.flatnonzero(label == part) for part in range(number)]
+
+def _lowest_connected(count: int, starts: Integers, ends: Integers) -> Integers:
+    """Return for each node the lowest node that members connect it with, (n,).
+
+    Every round hands the lower label across each member to the label's own node, then lets labels follow labels; a
+    round without a change is the end, and each round but the last lowers at least one of `count` labels.
+    """
+    label = np.arange(count)
+    for _ in range(count):
+        lower = np.minimum(label[starts], label[ends])
+        before = label.copy()
+        for nodes in (starts, ends):
+            np.minimum.at(label, before[nodes], lower)
+        label = label[label]
+        if (label == before).all():
+            break
+    return label
+
+
+def _has_anchor(frame: Frame, nodes: Integers) -> bool:
+    """Whether one support of a part resists all six directions, which settles the matter."""
+    supports = frame.supports
+    whole = supports.node[(supports.held | (supports.spring > 0.0)).all(axis=1)]
+    part = as_slice(nodes)
+    if isinstance(part, slice):
+        return bool(((whole >= part.start) & (whole < part.stop)).any())
+    return bool(np.isin(whole, nodes).any())
 
 
 def _constraints(frame: Frame, nodes: Integers, centre: Floats, size: float) -> Floats:
@@ -73,26 +103,73 @@ def _constraints(frame: Frame, nodes: Integers, centre: Floats, size: float) -> 
 
 def _null_space(rows: Floats) -> Floats:
     """Return an orthonormal basis of the motions that `rows` (q, 6) leave free, (k, 6)."""
-    if len(rows) == 0:
-        return np.eye(6)
-    if len(rows) > 6:
-        rows = np.linalg.qr(rows, mode="r")
-    _, values, basis = np.linalg.svd(rows)
-    rank = int((values > _RANK_LIMIT).sum())
-    return np.asarray(basis[rank:])
+    triangle = np.linalg.qr(np.concatenate([rows, np.zeros((6, 6))]), mode="r")  # at least six rows
+    _, values, basis = np.linalg.svd(triangle)
+    return np.asarray(basis[values <= _RANK_LIMIT])
 
 
-def _in_words(motion: Floats, centre: Floats) -> str:
-    """Return a motion as a sentence fragment."""
-    shift, turn = motion[:3], motion[3:]
-    if np.linalg.norm(turn) < _RANK_LIMIT:
+def _canonical(basis: Floats) -> Floats:
+    """Return the same motions, told the one way the header describes, (k, 6)."""
+    turns_first = _echelon(np.concatenate([basis[:, 3:], basis[:, :3]], axis=1))
+    turning = np.abs(turns_first[:, :3]).max(axis=1, initial=0.0) > _RANK_LIMIT
+    shifts = turns_first[~turning, 3:]
+    shifts /= np.linalg.norm(shifts, axis=1)[:, None]
+    onto = np.linalg.qr(shifts.T).Q
+    plain = [np.concatenate([shift, np.zeros(3)]) for shift in shifts]
+    return np.array(plain + [_cleared(row[:3], row[3:], onto @ onto.T) for row in turns_first[turning]]).reshape(-1, 6)
+
+
+def _echelon(rows: Floats) -> Floats:
+    """Return the reduced row echelon form of independent rows, (k, columns)."""
+    rows = np.array(rows)
+    done = 0
+    for column in range(rows.shape[1]):
+        if done == len(rows):
+            break
+        pivot = done + int(np.argmax(np.abs(rows[done:, column])))
+        if abs(rows[pivot, column]) <= _RANK_LIMIT:
+            rows[done:, column] = 0.0
+            continue
+        rows[[done, pivot]] = rows[[pivot, done]]
+        rows[done] /= rows[done, column]
+        others = np.arange(len(rows)) != done
+        rows[others] -= rows[others, column, None] * rows[done]
+        done += 1
+    return np.asarray(rows)
+
+
+def _cleared(turn: Floats, shift: Floats, free: Floats) -> Floats:
+    """Return a turn without the free translations in it, and without advance along its axis where they allow that.
+
+    Args:
+        turn: its direction, (3,).
+        shift: its translation at the part's centre, (3,).
+        free: projector onto the free translations, (3, 3).
+    """
+    shift = shift - free @ shift
+    along = free @ turn
+    if np.linalg.norm(along) > _RANK_LIMIT:
+        shift = shift - along * (turn @ shift) / (along @ turn)
+    return np.concatenate([shift, turn]) / np.linalg.norm(turn)
+
+
+def _in_words(shift: Floats, turn: Floats, centre: Floats) -> str:
+    """Return a motion as a sentence fragment; `shift` is that of the part's centre.
+
+    The axis goes through its point nearest to the centre, c + (turn x shift)/|turn|^2.
+    """
+    rate = float(np.linalg.norm(turn))
+    if rate == 0.0:
         return f"can move freely along ({_numbers(shift)})"
-    axis = turn / np.linalg.norm(turn)
-    if np.linalg.norm(shift - axis * (shift @ axis)) < _RANK_LIMIT:
-        return f"can turn freely about the direction ({_numbers(axis)}) through ({_numbers(centre)}) m"
-    return f"can turn freely about the direction ({_numbers(axis)}), moving along ({_numbers(shift)})"
+    axis = turn / rate
+    place = centre + np.cross(turn, shift) / rate**2
+    words = f"can turn freely about the direction ({_numbers(axis)}) through ({_numbers(place)}) m"
+    advance = float(shift @ axis) / rate
+    if abs(advance) * rate <= _RANK_LIMIT:
+        return words
+    return f"{words}, advancing {advance:.3g} m a radian"
 
 
 def _numbers(vector: Floats) -> str:
-    """Return a vector in three decimals, without negative zeros."""
+    """Return a vector in three figures, without negative zeros."""
     return ", ".join(f"{value + 0.0:.3g}" for value in np.round(vector, 6))

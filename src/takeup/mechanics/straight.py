@@ -1,14 +1,24 @@
-"""Straight members: stiffness blocks and end forces, component by component.     (mechanics/straight.py)
+"""Straight members: a member is cut in its middle, and and the cut has no coupling.     (mechanics/straight.py)
 
-For a circular section the stiffness of a member in global axes needs no rotation matrix: with the unit axis e,
+Carry both nodes rigidly to the middle of the member. The gap w that opens there [m] and the turn phi between the two
+halves [rad] are all the deformation there is. With the unit axis e, the force F and moment B in the cut are
 
-    K_uu = b I + (a - b) e e^T        a = EA/L, b = 12EI/L^3
-    K_ut = c [e x]                    c = 6EI/L^2
-    K_tt = g I + (t - g) e e^T        g = 4EI/L, t = GJ/L         (near end)
-    K_tt'= h I - (t + h) e e^T        h = 2EI/L                   (far end)
+    F = b w + (a - b) (e.w) e            a = EA/L, b = 12EI/L^3
+    B = p phi + (t - p) (e.phi) e        p = EI/L, t = GJ/L
 
-(Textbook Euler-Bernoulli beam, Przemieniecki, Theory of Matrix Structural Analysis, 1968, section 5.6, from memory.)
-Arrays hold one component for all members, contiguous, because that is what makes 100 000 members cheap.
+uncoupled, since a beam under a constant moment does not open a gap in its middle. The ends receive F and B - r x F at
+the end, -F and -B - s x F at the start; s and r run from start node to middle and from middle to end node. Written out
+for s = r = d/2, in global axes and without any rotation matrix, this is the textbook stiffness
+
+    K_uu = b I + (a - b) e e^T           near translation
+    K_ut = c [e x]                       c = 6EI/L^2
+    K_tt = 4p I + (t - 4p) e e^T         near rotation
+    K_tt'= 2p I - (t + 2p) e e^T         far rotation
+
+(Euler-Bernoulli beam; Przemieniecki, Theory of Matrix Structural Analysis, 1968, section 5.6, from memory.) Proof and
+limits: docs/theory/members.md. Arrays hold one component for all members, contiguous, which makes 100 000 members
+cheap. A vector is kept cyclic where it enters cross products, as x, y, z, x, y: a cross product is then two products
+of slices.
 """
 
 from __future__ import annotations
@@ -17,70 +27,113 @@ from typing import NamedTuple
 
 import numpy as np
 
-from takeup.mechanics.frame import Floats, Straights
+from takeup.mechanics.frame import Floats, Index, Straights
 
 
 class Stiffness(NamedTuple):
-    """Coefficients and axes of straight members, each (m,), as in the module header; `chord` is (3, m) [m]."""
+    """Coefficients of m straight members, each (m,), as in the module header.
+
+    `axis` is e, cyclic, (5, m); `chord` d (3, m) [m]; `start_arm` s and `end_arm` r, cyclic, (5, m) [m], the same array
+    where there are no rigid links; `stretch` is a - b, `twist` t - p.
+    """
 
     axis: Floats
     chord: Floats
+    start_arm: Floats
+    end_arm: Floats
     length: Floats
     a: Floats
     b: Floats
-    c: Floats
-    g: Floats
-    h: Floats
+    p: Floats
     t: Floats
+    stretch: Floats
+    twist: Floats
 
 
-def stiffness(points: Floats, members: Straights) -> Stiffness:
+def stiffness(points: Floats, members: Straights, ends: tuple[Index, Index]) -> Stiffness:
     """Return the coefficients of every member.
 
     Args:
         points: node positions, (n, 3) [m].
         members: the straight members.
+        ends: their first and second nodes, as an index or a slice.
     """
-    begin, finish = points[members.start], points[members.end]
-    if members.start_offset is not None:
-        begin = begin + members.start_offset
-    if members.end_offset is not None:
-        finish = finish + members.end_offset
-    chord = np.ascontiguousarray((finish - begin).T)
-    length = np.sqrt(chord[0] ** 2 + chord[1] ** 2 + chord[2] ** 2)
-    per_length = members.bending / length
-    b = 12.0 * per_length / length**2
-    c = 6.0 * per_length / length
+    place = np.ascontiguousarray(points.T)
+    between = place[:, ends[1]] - place[:, ends[0]]
+    chord, half = between, 0.5 * between
+    start_arm = end_arm = half
+    if members.start_offset is not None or members.end_offset is not None:
+        before, beyond = _offset(members.start_offset, chord), _offset(members.end_offset, chord)
+        chord = between + beyond - before
+        start_arm, end_arm = before + 0.5 * chord, 0.5 * chord - beyond
+    length = np.sqrt(np.add.reduce(chord * chord, axis=0))
+    a, p, t = members.axial / length, members.bending / length, members.torsion / length
+    b = 12.0 * p / (length * length)
+    arm = cyclic(start_arm)
     return Stiffness(
-        axis=chord / length,
+        axis=cyclic(chord / length),
         chord=chord,
+        start_arm=arm,
+        end_arm=arm if start_arm is end_arm else cyclic(end_arm),
         length=length,
-        a=members.axial / length,
+        a=a,
         b=b,
-        c=c,
-        g=4.0 * per_length,
-        h=2.0 * per_length,
-        t=members.torsion / length,
+        p=p,
+        t=t,
+        stretch=a - b,
+        twist=t - p,
     )
 
 
-def end_stiffness(k: Stiffness, chosen: Floats | slice) -> Floats:
-    """Return the 6 x 6 stiffness at the end node, start clamped, of chosen members, (p, 6, 6).
+def _offset(offset: Floats | None, like: Floats) -> Floats:
+    return np.zeros_like(like) if offset is None else offset.T
+
+
+def cyclic(vector: Floats) -> Floats:
+    """Return a vector's components x, y, z, x, y along the first axis."""
+    return np.concatenate([vector, vector[:2]])
+
+
+def cross(left: Floats, right: Floats) -> Floats:
+    """Return the cross product of two cyclic vectors, (5, ...) each, as (3, ...)."""
+    product: Floats = left[1:4] * right[2:5]
+    product -= left[2:5] * right[1:4]
+    return product
+
+
+def through_the_cut(across: Floats, more_along: Floats, axis: Floats, gap: Floats) -> Floats:
+    """Return what passes through the middle of members: across * gap + more_along * (e . gap) e, (3, c, p).
+
+    Args:
+        across: stiffness across the axis, (p,).
+        more_along: stiffness along the axis, less that across it, (p,).
+        axis: e, (3, 1, p).
+        gap: (3, c, p).
+    """
+    along = np.add.reduce(axis * gap, axis=0)
+    along *= more_along
+    passed = along * axis
+    passed += across * gap
+    return passed
+
+
+def end_stiffness(k: Stiffness, chosen: Index) -> Floats:
+    """Return the 6 x 6 stiffness at the end of the member, its start clamped, of chosen members, (p, 6, 6).
 
     Args:
         k: coefficients of all members.
         chosen: index of p members.
     """
-    e = k.axis[:, chosen].T
+    e = k.axis[:3, chosen].T
     outer = e[:, :, None] * e[:, None, :]
     one = np.eye(3)
-    a, b, c, g, t = (x[chosen][:, None, None] for x in (k.a, k.b, k.c, k.g, k.t))
-    cross = cross_matrices(e)
+    b, stretch, p, t, length = (x[chosen][:, None, None] for x in (k.b, k.stretch, k.p, k.t, k.length))
+    shear = 0.5 * b * length * cross_matrices(e)
     matrix = np.empty((len(e), 6, 6))
-    matrix[:, :3, :3] = b * one + (a - b) * outer
-    matrix[:, :3, 3:] = c * cross
-    matrix[:, 3:, :3] = -c * cross
-    matrix[:, 3:, 3:] = g * one + (t - g) * outer
+    matrix[:, :3, :3] = b * one + stretch * outer
+    matrix[:, :3, 3:] = shear
+    matrix[:, 3:, :3] = -shear
+    matrix[:, 3:, 3:] = 4.0 * p * one + (t - 4.0 * p) * outer
     return matrix
 
 
@@ -92,25 +145,3 @@ def cross_matrices(vectors: Floats) -> Floats:
     matrix[:, 1, 0], matrix[:, 1, 2] = z, -x
     matrix[:, 2, 0], matrix[:, 2, 1] = -y, x
     return matrix
-
-
-def end_forces(k: Stiffness, shift: Floats, turn: Floats) -> Floats:
-    """Return force and moment at the end node from the end's movement relative to the clamped start.
-
-    Args:
-        k: coefficients of m members.
-        shift: v, relative translation less free growth, (3, c, m) [m].
-        turn: relative rotation, (3, c, m) [rad].
-
-    Returns:
-        (6, c, m) [N], [N m], on the member.
-    """
-    e = k.axis
-    along = e[0] * shift[0] + e[1] * shift[1] + e[2] * shift[2]
-    twist = e[0] * turn[0] + e[1] * turn[1] + e[2] * turn[2]
-    stretch, twisting = (k.a - k.b) * along, (k.t - k.g) * twist
-    force = np.empty((6, *shift.shape[1:]))
-    for i, j, l in ((0, 1, 2), (1, 2, 0), (2, 0, 1)):
-        force[i] = k.b * shift[i] + stretch * e[i] + k.c * (e[j] * turn[l] - e[l] * turn[j])
-        force[3 + i] = k.g * turn[i] + twisting * e[i] - k.c * (e[j] * shift[l] - e[l] * shift[j])
-    return force

@@ -19,9 +19,12 @@ def summary_lines(results: Results) -> list[str]:
         results: the results document.
     """
     line, verdict = results["lines"][0], results["verdict"]
-    lines = [
+    heading = (
         f"{results['input']['project']}: line {line['name']}, {line['pipe']['size']}, {line['length_m']:g} m, "
-        f"{results['basis']['code']}-{results['basis']['edition']}",
+        f"{results['basis']['code']}-{results['basis']['edition']}"
+    )
+    return [
+        heading,
         "",
         f"VERDICT: {verdict['outcome']}",
         *(f"  - {reason}" for reason in verdict["because"]),
@@ -29,11 +32,10 @@ def summary_lines(results: Results) -> list[str]:
         *_anchors(results),
         *_joints(results),
         *_checks(results),
-        "Forces are those on the structure. Not for construction until checked: local codes, the maker's certified data",
+        "Forces are those on the structure. Not for construction until checked: local codes, the maker's data",
         "and a licensed engineer decide. Assumptions and what is not covered: see calculation.pdf.",
         "",
     ]
-    return lines
 
 
 def table(head: Sequence[str], rows: Sequence[Sequence[str]], right: Sequence[int]) -> list[str]:
@@ -47,7 +49,9 @@ def table(head: Sequence[str], rows: Sequence[Sequence[str]], right: Sequence[in
     widths = [max(len(row[k]) for row in (head, *rows)) for k in range(len(head))]
     lines = []
     for row in (head, *rows):
-        cells = [text.rjust(w) if k in right else text.ljust(w) for k, (text, w) in enumerate(zip(row, widths, strict=True))]
+        cells = [
+            text.rjust(w) if k in right else text.ljust(w) for k, (text, w) in enumerate(zip(row, widths, strict=True))
+        ]
         lines.append(("  " + "  ".join(cells)).rstrip())
     return lines
 

@@ -108,9 +108,9 @@ def _resolved(study: Study) -> Json:
                 "at": hold.position.words,
                 "placed_by": hold.placed_by,
                 "can_carry_n": hold.can_carry,
-                "slides_on": hold.friction and hold.friction.words,
-                "friction_low": hold.friction and hold.friction.low,
-                "friction_high": hold.friction and hold.friction.high,
+                "slides_on": None if hold.friction is None else hold.friction.words,
+                "friction_low": None if hold.friction is None else hold.friction.low,
+                "friction_high": None if hold.friction is None else hold.friction.high,
             }
             for hold in study.line.holds
         ],

@@ -1,4 +1,4 @@
-"""What this version covers, and what it does not: one list for the papers, the docs page and the README.     (results/coverage.py)"""
+"""What this version covers and what it does not: one list for papers and docs.     (results/coverage.py)"""
 
 from __future__ import annotations
 
@@ -48,7 +48,9 @@ COVERAGE: tuple[Coverage, ...] = (
     ),
     Coverage(subject="stability and squirm", status="not covered", words="only the guide spacing rule is checked"),
     Coverage(
-        subject="friction in the order of events", status="not covered", words="the bound sum(mu N) is added to each anchor"
+        subject="friction in the order of events",
+        status="not covered",
+        words="the bound sum(mu N) is added to each anchor",
     ),
     Coverage(
         subject="clearances, lift-off, tie rods, limit rods, hangers, stops, directional anchors, planar guides",
@@ -66,14 +68,16 @@ COVERAGE: tuple[Coverage, ...] = (
         words="only the wall's longitudinal stress is compared with a yield strength that the user states",
     ),
     Coverage(
-        subject="joint fatigue and strength", status="not covered", words="the joint's own ratings are what it is judged by"
+        subject="joint fatigue and strength",
+        status="not covered",
+        words="the joint's own ratings are what it is judged by",
     ),
+    Coverage(subject="codes other than ASME B31.1", status="not covered", words="refused by name in a line file"),
     Coverage(
-        subject="codes other than ASME B31.1", status="not covered", words="refused by name in a line file"
-    ),
-    Coverage(
-        subject="water hammer, thermal bowing and stratified warm-up, flow-induced vibration, earthquake dynamics, creep, "
-        "ratcheting, buried pipe, plasticity, post-buckling",
+        subject=(
+            "water hammer, thermal bowing and stratified warm-up, flow-induced vibration, earthquake dynamics, creep, "
+            "ratcheting, buried pipe, plasticity, post-buckling"
+        ),
         status="not covered",
         words="outside the method",
     ),

@@ -1,4 +1,4 @@
-"""The holds' part of results.json: loads by state and cause, envelope, friction band, the hand beside the model.     (results/holds.py)"""
+"""The holds' part of results.json: loads, envelope, friction band, the hand beside the model.     (results/holds.py)"""
 
 from __future__ import annotations
 
@@ -83,7 +83,7 @@ def _band(hold: HoldLoads, bound: Floats) -> Json:
 def hand_rows(solved: Solved, hold: HoldLoads, bound: Floats, governing: int) -> list[Json]:
     """Return the hand calculations beside an anchor: test, operating, design and the governing state."""
     along = hold.local(hold.total)[:, 0]
-    rows = []
+    rows: list[Json] = []
     for number, state in enumerate(solved.states):
         if state.kind in ("test", "design") or state.name == "operating" or number == governing:
             hand = anchor_by_hand(solved.study, hold.name, state)
@@ -96,7 +96,7 @@ def hand_rows(solved: Solved, hold: HoldLoads, bound: Floats, governing: int) ->
 
 def growth_rows(solved: Solved) -> list[Json]:
     """Return the free growth of each span with one joint, by hand, beside the joint's movement in the model."""
-    rows = []
+    rows: list[Json] = []
     for zone_number, zone in enumerate(solved.model.zones):
         joints = [joint for joint in solved.joints if zone.start < joint.station < zone.end]
         for number, state in enumerate(solved.states):

@@ -1,4 +1,4 @@
-"""The parts of results.json that describe the line and its answer, units at the end of every name.     (results/sections.py)"""
+"""The parts of results.json that describe the line and its answer; units end the names.     (results/sections.py)"""
 
 from __future__ import annotations
 
@@ -65,7 +65,12 @@ def line_part(answer: Solved | Unsolved) -> Json:
         ],
         "bends": [_bend(line.pipe, turn) for turn in route.turns],
         "sections": [
-            {"part": piece.part, "start_m": piece.start, "end_m": piece.end, "joint": piece.joint and piece.joint.name}
+            {
+                "part": piece.part,
+                "start_m": piece.start,
+                "end_m": piece.end,
+                "joint": None if piece.joint is None else piece.joint.name,
+            }
             for _, piece in in_order
         ],
         "nodes": [

@@ -19,8 +19,8 @@ class Verdict:
 def verdict_of(checks: tuple[CheckResult, ...], unsolved: tuple[str, ...] = ()) -> Verdict:
     """Return the verdict of a set of checks.
 
-    A study passes only if every mandatory check ran; one that could not run, or had nothing to be held against, leaves it
-    "not proved". A failure outranks that.
+    A study passes only if every mandatory check ran; one that could not run, or had nothing to be held against,
+    leaves it "not proved". A failure outranks that.
 
     Args:
         checks: every result.

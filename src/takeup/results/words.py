@@ -28,15 +28,21 @@ def assumptions_of(answer: Solved | Unsolved) -> tuple[str, ...]:
     temperature = study.site.installation
     words = [
         "Forces and moments are those on the structure, in global axes: x east, y north, z up. Pressures are gauge.",
-        f"Thermal strain counts from installation at {temperature:g} degC, by {study.basis.expansion_table} "
-        f"({study.basis.expansion_table_because}).",
-        f"Modulus {material.modulus.at(temperature) / 1e9:.1f} GPa at installation temperature in every state "
-        f"({material.modulus.status_at(temperature)}): forces are greatest with the cold modulus.",
-        f"Pipe density {material.density:g} kg/m3 ({material.density_source.words}), Poisson's ratio {material.poisson:g} "
-        f"({material.poisson_source.words}).",
+        (
+            f"Thermal strain counts from installation at {temperature:g} degC, by {study.basis.expansion_table} "
+            f"({study.basis.expansion_table_because})."
+        ),
+        (
+            f"Modulus {material.modulus.at(temperature) / 1e9:.1f} GPa at installation temperature in every state "
+            f"({material.modulus.status_at(temperature)}): forces are greatest with the cold modulus."
+        ),
+        (
+            f"Pipe density {material.density:g} kg/m3 ({material.density_source.words}), "
+            f"Poisson's ratio {material.poisson:g} ({material.poisson_source.words})."
+        ),
         "Members follow Euler-Bernoulli theory; displacements are small; bends have no credit for pressure.",
-        "Anchors are rigid; guides hold both directions across the pipe and rests the upward one, both ways and without "
-        "clearance. Every end is closed.",
+        "Anchors are rigid. Guides hold both directions across the pipe, rests the upward one, without clearance.",
+        "Every end of the line is closed.",
         "Spring rates and effective areas are nominal; a bellows' live length does not grow.",
         "Friction is not walked: its bound, sum(mu N) with the high coefficient, is added to each anchor.",
         "Cladding, valves and flanges are not in the weight; a joint's weight is spread over its length.",
@@ -44,7 +50,9 @@ def assumptions_of(answer: Solved | Unsolved) -> tuple[str, ...]:
     if line.medium == "steam":
         words.append("Steam in a state colder than saturation is weighed as saturated steam of that pressure.")
     if study.vacuum.possible:
-        words.append(f"Vacuum is possible, down to {study.vacuum.pressure / 1e5:.3f} bar(g), at the coldest temperature.")
+        words.append(
+            f"Vacuum is possible, down to {study.vacuum.pressure / 1e5:.3f} bar(g), at the coldest temperature."
+        )
     else:
         words.append(f"Vacuum is not possible, because {study.vacuum.because}.")
     words += [f"State left out: {item.state}, because {item.because}." for item in study.dropped]

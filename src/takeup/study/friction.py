@@ -1,8 +1,8 @@
 """Friction until it is walked: the adverse bound, the sum of mu N over what rubs.     (study/friction.py)
 
 An anchor can be dragged, either way, by every rubbing hold between it and the take-up of the span beside it; without
-a take-up in the span, by every rubbing hold of the span. N is the model's own force across the pipe, mu the high end of
-the pair's range. The bound is added in the worst sense and never credited.
+a take-up in the span, by every rubbing hold of the span. N is the model's own force across the pipe, mu the high end
+of the pair's range. The bound is added in the worst sense and never credited.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.line import Zone
+from takeup.line import SAME_STATION, Zone
 from takeup.study.records import HoldLoads, Solved
 
 Floats = NDArray[np.float64]
@@ -45,7 +45,7 @@ def _rubbing(solved: Solved) -> list[tuple[float, Floats]]:
 def _bound(solved: Solved, anchor: HoldLoads, rubbing: list[tuple[float, Floats]]) -> Floats:
     total = np.zeros(len(solved.states))
     for zone in solved.model.zones:
-        if abs(zone.end - anchor.station) < 1e-6 or abs(zone.start - anchor.station) < 1e-6:  # stations are one to 1 um
+        if min(abs(zone.end - anchor.station), abs(zone.start - anchor.station)) < SAME_STATION:
             low, high = _stretch(solved, zone, anchor.station)
             for station, force in rubbing:
                 if low < station < high:
@@ -56,6 +56,6 @@ def _bound(solved: Solved, anchor: HoldLoads, rubbing: list[tuple[float, Floats]
 def _stretch(solved: Solved, zone: Zone, station: float) -> tuple[float, float]:
     """Return the stretch of a zone from the anchor to the take-up, or to the zone's other end."""
     joints = [joint.station for joint in solved.joints if zone.start < joint.station < zone.end]
-    if abs(zone.start - station) < 1e-6:  # stations are one to a micrometre
+    if abs(zone.start - station) < SAME_STATION:
         return zone.start, min(joints, default=zone.end)
     return max(joints, default=zone.start), zone.end

@@ -1,10 +1,10 @@
 """From states to load cases: growth, pressure, preset and weight on every member.     (study/loads.py)
 
-Pressure is kept in the second of two equivalent books: every member carries the effective force S = N_wall - P A_bore,
-which runs on through bends and closed ends; pressure enters as a strain (1 - 2 nu) P A_bore/(E A_wall) of every pipe wall
-and as a pair of forces P A_e at the ends of each bellows, written as the strain P A_e/EA of its member. The whole
-weight of the content then belongs on the pipe. tests/unit/study/test_pressure_books.py keeps the first book (forces wherever the
-fluid pushes) and finds the same movements. Theory: docs/theory/pressure.md.
+Pressure is kept in the second of two equivalent books: every member carries the effective force S = N_wall - P
+A_bore, which runs on through bends and closed ends; pressure enters as a strain (1 - 2 nu) P A_bore/(E A_wall) of
+every pipe wall and as a pair of forces P A_e at the ends of each bellows, written as the strain P A_e/EA of its
+member. The whole weight of the content then belongs on the pipe. tests/unit/study/test_pressure_books.py keeps the
+first book (forces wherever the fluid pushes) and finds the same movements. Theory: docs/theory/pressure.md.
 """
 
 from __future__ import annotations

@@ -1,8 +1,8 @@
 """From a resolved line to a frame: members, bends, bellows, holds.     (study/model.py)
 
 Members have the modulus at installation temperature, one set for the whole walk: forces are greatest cold. Bends have
-the flexibility factor of the basis, without credit for pressure. Holds are bilateral: a guide holds both
-directions across the pipe, a rest the one upward, and none holds a rotation.
+the flexibility factor of the basis, without credit for pressure. Holds are bilateral: a guide holds both directions
+across the pipe, a rest the one upward, and none holds a rotation.
 """
 
 from __future__ import annotations

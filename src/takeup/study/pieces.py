@@ -1,7 +1,7 @@
 """Where a line is cut into members: stations, and what each piece between them is.     (study/pieces.py)
 
-Cuts stand at ends, holds, tangent points, the ends of joints and of their bellows, and in between so that no
-straight member is longer than a hundredth of the line or three metres, whichever is more: enough for a smooth drawn shape.
+Cuts stand at ends, holds, tangent points, the ends of joints and of their bellows, and in between so that no straight
+member is longer than a hundredth of the line or three metres, whichever is more: enough for a smooth drawn shape.
 Answers at the cuts do not depend on how many others there are (a test).
 """
 
@@ -12,9 +12,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
-from takeup.line import Line, Route, TakeUp, Zone, is_anchor
+from takeup.line import SAME_STATION, Line, Route, TakeUp, Zone
 
-_SAME = 1e-6  # stations closer than a micrometre are one
 _LONGEST = 3.0
 
 
@@ -45,7 +44,7 @@ def pieces_of(line: Line, route: Route, zones: tuple[Zone, ...]) -> tuple[Piece,
             cuts.remove(turn.station)  # the intersection of a bend is not on the pipe
     for takeup in line.takeups:
         cuts += joint_cuts(takeup)
-    cuts += [hold.position.station for hold in line.holds if abs(hold.position.station - route.length) > _SAME]
+    cuts += [hold.position.station for hold in line.holds if abs(hold.position.station - route.length) > SAME_STATION]
     longest = max(_LONGEST, route.length / 100.0)
     pieces: list[Piece] = []
     for start, end in pairwise(_distinct(cuts)):
@@ -54,10 +53,10 @@ def pieces_of(line: Line, route: Route, zones: tuple[Zone, ...]) -> tuple[Piece,
 
 
 def _distinct(cuts: list[float]) -> list[float]:
-    """Return the cuts in order, those closer than `_SAME` merged."""
+    """Return the cuts in order, those closer than `SAME_STATION` merged."""
     kept: list[float] = []
     for cut in sorted(cuts):
-        if not kept or cut - kept[-1] > _SAME:
+        if not kept or cut - kept[-1] > SAME_STATION:
             kept.append(cut)
     return kept
 
@@ -98,4 +97,4 @@ def holds_all(kind: str) -> bool:
     return kind in ("main anchor", "intermediate anchor")
 
 
-__all__ = ["Piece", "hold_stations", "holds_all", "is_anchor", "joint_cuts", "pieces_of"]
+__all__ = ["Piece", "hold_stations", "holds_all", "joint_cuts", "pieces_of"]

@@ -1,4 +1,4 @@
-"""What the model answers: loads on holds, movements of joints, state by state and cause by cause.     (study/records.py)
+"""What the model answers: loads on holds and movements of joints, by state and cause.     (study/records.py)
 
 Forces and moments are those on the structure, in global axes. Movements of a joint are in its local axes and count
 from its length as set. Index order is always state, then cause, then side (before, beyond), then component.

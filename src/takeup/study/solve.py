@@ -46,7 +46,7 @@ def _solved(study: Study, model: LineModel, states: tuple[State, ...], answer: A
         effective_force=_axial_force(model, starts, ends).sum(axis=1),
         end_moments=np.stack([starts[..., 3:], ends[..., 3:]], axis=3),
         residual=answer.residual.reshape(split).max(axis=1),
-        verified=answer.solved.reshape(split).all(axis=1),
+        verified=np.asarray(answer.solved.reshape(split).all(axis=1)),
         condition=answer.condition,
         because=answer.because,
     )
