@@ -22,6 +22,7 @@ from takeup.errors import InputError, TakeupError
 app = App(
     name="takeup",
     version=__version__,
+    help_format="plaintext",  # markdown would cost a tenth of a second at every start
     help="Where a hot pipe is held, what takes up its growth, and the proof of it.",
 )
 PROVED, NOT_PROVED, BAD_INPUT, OWN_FAULT, INTERRUPTED = 0, 1, 2, 3, 130

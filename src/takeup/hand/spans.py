@@ -16,6 +16,7 @@ from takeup.line import State, Study, TakeUp, Turn, Zone, route_of, zones_of
 
 _ONWARD = 0.999  # cosine of less than three degrees: the line goes on in the direction it came from
 _LEGS_OF_A_Z = 3
+_LEVEL = 0.1  # m: a rise smaller than this brings no weight along the line worth a word
 _SQUARE = math.radians(90.0)
 _SQUARE_ENOUGH = math.radians(1.0)  # a corner within a degree of square is calculated as square
 
@@ -132,8 +133,15 @@ def _with_joint(study: Study, span: Span, state: State, what: str) -> HandResult
         source=formulas.ANCHOR_SOURCE,
         value=value,
         unit="N",
-        because="leaves out the pipe's own give and its stretch under pressure",
+        because="leaves out the pipe's own give and its stretch under pressure" + _weight_words(study, span),
     )
+
+
+def _weight_words(study: Study, span: Span) -> str:
+    """Return the words for the weight that hangs or stands on an anchor of a span that rises."""
+    route = route_of(study.line)
+    rise = float(route.point(span.zone.end)[2] - route.point(span.zone.start)[2])
+    return f", and the weight of the {abs(rise):.1f} m rise" if abs(rise) > _LEVEL else ""
 
 
 def _without_joint(study: Study, span: Span, state: State, what: str) -> HandResult:

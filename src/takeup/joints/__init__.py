@@ -2,6 +2,6 @@
 
 from takeup.joints.data import JointData, TakeUpKind
 from takeup.joints.kinds import KINDS, JointKind
-from takeup.joints.rates import Rates, joint_rates
+from takeup.joints.rates import Rates, angular_rate, joint_rates
 
-__all__ = ["KINDS", "JointData", "JointKind", "Rates", "TakeUpKind", "joint_rates"]
+__all__ = ["KINDS", "JointData", "JointKind", "Rates", "TakeUpKind", "angular_rate", "joint_rates"]

@@ -6,10 +6,10 @@ a lateral rate that was given and differs is said so.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from takeup.joints.data import JointData
-from takeup.mechanics import angular_rate
 
 _SAME_RATE = 0.1  # ten per cent: spring rates scatter more than that (common practice, no source)
 
@@ -23,6 +23,21 @@ class Rates:
     lateral: float
     torsion: float
     remarks: tuple[str, ...]
+
+
+def angular_rate(axial_rate: float, effective_area: float) -> float:
+    """Return the angular rate of a bellows from its axial rate.
+
+        k_theta = k_x D_m^2 / 8,  D_m^2 = 4 A_e / pi                       (EJMA form, from memory)
+
+    Args:
+        axial_rate: k_x [N/m].
+        effective_area: A_e, on the mean diameter [m2].
+
+    Returns:
+        k_theta [N m/rad].
+    """
+    return axial_rate * effective_area / (2.0 * math.pi)
 
 
 def joint_rates(data: JointData, pipe_torsion: float) -> Rates:

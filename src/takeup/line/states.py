@@ -4,7 +4,8 @@ A zone is bounded by anchors. The default order is: installed; under hydrostatic
 pressure; warming, zone by zone along the flow; operating; design pressure and temperature; hot, pressure lost;
 cooling under vacuum unless excluded; coldest and hottest day, shut down. Each anchor between the ends adds the other
 side hot, and one side at pressure with the other at none, both ways round. The user drops states with a reason, or
-adds states. Pressure is stated at an elevation and everywhere else differs by the head of the content.
+adds states. Pressure is stated at an elevation and everywhere else differs by the head of the content; a line that stands full
+without pressure is open at its highest point.
 """
 
 from __future__ import annotations
@@ -20,6 +21,7 @@ from takeup.line.weights import GRAVITY
 
 Content = Literal["steam", "water", "air", "none"]
 Kind = Literal["empty", "test", "pressure", "operating", "design", "vacuum", "one side", "user"]
+FREEZING = 0.0  # degC: a line that stands at or below it is taken as drained
 ANCHORS = ("main anchor", "intermediate anchor")
 
 
@@ -102,7 +104,8 @@ def _default_states(study: Study) -> list[State]:
         return State(name=name, kind=kind, zones=(zone,) * count)
 
     cold_pressure = _zone(study, replace(study.design, temperature=install), study.line.medium)
-    lost = _zone(study, replace(study.operating, pressure=0.0), standing)
+    top = float(route_of(study.line).points[:, 2].max())  # a line without pressure stands open at its highest point
+    lost = _zone(study, replace(study.operating, pressure=0.0, at_elevation=top), standing)
     states = [
         everywhere("installed", "empty", empty),
         everywhere("under hydrostatic test", "test", _zone(study, test, "water")),
@@ -117,7 +120,8 @@ def _default_states(study: Study) -> list[State]:
         vacuum = Condition(pressure=study.vacuum.pressure, temperature=study.site.coldest)
         states.append(everywhere("cooling under vacuum", "vacuum", _zone(study, vacuum, "none")))
     for name, temperature in (("coldest", study.site.coldest), ("hottest", study.site.hottest)):
-        shut = _zone(study, Condition(pressure=0.0, temperature=temperature), standing)
+        content: Content = standing if temperature > FREEZING else "none"
+        shut = _zone(study, Condition(pressure=0.0, temperature=temperature, at_elevation=top), content)
         states.append(everywhere(f"{name} day, shut down", "empty", shut))
     return states + _one_sided(study, hot)
 
