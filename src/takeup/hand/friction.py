@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import math
+
 from takeup.hand.formulas import ANCHOR_SOURCE, friction_force
 from takeup.hand.records import HandResult, no_formula
 from takeup.line import (
+    Route,
     State,
     Study,
     anchor_stations,
@@ -12,6 +15,7 @@ from takeup.line import (
     content_weight,
     insulation_weight,
     pipe_weight,
+    route_of,
     zones_of,
 )
 
@@ -62,5 +66,14 @@ def _one_side(study: Study, number: int, station: float, state: State, *, beyond
         return 0.0, ""
     weight = pipe_weight(line.pipe) + insulation_weight(line.pipe, line.insulation)
     weight += content_weight(bore_area(line.pipe), state.zones[number].density)
-    force = friction_force(max(pairs), weight, high - low)
-    return force, f"{max(pairs):g} x {weight:.1f} N/m x {high - low:.2f} m"
+    level = _level_length(route_of(line), low, high)
+    return friction_force(max(pairs), weight, level), f"{max(pairs):g} x {weight:.1f} N/m x {level:.2f} m"
+
+
+def _level_length(route: Route, low: float, high: float) -> float:
+    """Return the length between two stations seen from above: what rises rests on nothing it rubs on [m]."""
+    total = 0.0
+    for number, direction in enumerate(route.directions):
+        start, end = max(low, float(route.corners[number])), min(high, float(route.corners[number + 1]))
+        total += max(0.0, end - start) * math.hypot(direction[0], direction[1])
+    return total
