@@ -1,2 +1,8 @@
+"""What is handed over: the calculation, and the summary on a terminal.     (papers/__init__.py)"""
+
+from __future__ import annotations
+
+from takeup.papers.calculation import write_calculation
 from takeup.papers.summary import summary_lines
-def write_calculation(r,p): p.write_bytes(b"")
+
+__all__ = ["summary_lines", "write_calculation"]

@@ -1,0 +1,148 @@
+"""Page one: what it is, the verdict with its reasons, the governing results.     (papers/front.py)"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+
+from takeup.drawing.reading import (
+    Record,
+    Results,
+    Use,
+    number_of,
+    record_of,
+    records_of,
+    text_of,
+    texts_of,
+    use_at,
+)
+from takeup.papers.numerals import NONE, column, fixed, use_words
+from takeup.papers.tables import Tree, facts, number_column, sentences, table, words_column
+
+_REASONS = 10
+_CAUTIONS = 4
+
+
+def front_page(results: Results) -> Tree:
+    """Return page one."""
+    entry, line, basis = record_of(results, "input"), records_of(results, "lines")[0], record_of(results, "basis")
+    document, pipe = record_of(entry, "document"), record_of(line, "pipe")
+    reasons = texts_of(record_of(results, "verdict"), "because")
+    more = len(reasons) - _REASONS
+    return {
+        "title": f"Calculation of line {text_of(line, 'name')}",
+        "project": text_of(entry, "project"),
+        "about": facts(
+            [
+                ("document no.", text_of(document, "number")),
+                ("revision", text_of(document, "revision")),
+                ("date", text_of(document, "date")),
+                ("line", f"{text_of(line, 'name')}, {text_of(line, 'medium')}, {number_of(line, 'length_m'):.2f} m"),
+                ("pipe", pipe_words(pipe)),
+                ("basis", f"{text_of(basis, 'code')}, edition {text_of(basis, 'edition')}"),
+            ]
+        ),
+        "verdict": text_of(record_of(results, "verdict"), "outcome"),
+        "because": sentences(
+            [*reasons[:_REASONS], *([f"And {more} more reasons: see the checks, section 7."] if more > 0 else [])]
+        ),
+        "anchors": _anchors(results),
+        "guides": _guides(results),
+        "joints": _joints(results),
+        "cautions": sentences(texts_of(results, "cautions")[:_CAUTIONS]),
+    }
+
+
+def pipe_words(pipe: Record) -> str:
+    """Return a pipe in words: size, diameter and wall, material."""
+    wall = f"{number_of(pipe, 'outside_diameter_mm'):g} × {number_of(pipe, 'wall_mm'):g} mm"
+    return ", ".join(filter(None, (text_of(pipe, "size"), wall, text_of(pipe, "material"))))
+
+
+def outcome_words(use: Use | None) -> tuple[str, str]:
+    """Return a use and its outcome."""
+    return (NONE, "no check with a limit") if use is None else (use_words(use.value), use.outcome)
+
+
+def anchors_of(results: Results) -> tuple[Record, ...]:
+    """Return the anchors among the holds."""
+    return tuple(hold for hold in records_of(results, "holds") if "anchor" in text_of(hold, "kind"))
+
+
+def guides_of(results: Results) -> tuple[Record, ...]:
+    """Return the holds that are no anchors."""
+    return tuple(hold for hold in records_of(results, "holds") if "anchor" not in text_of(hold, "kind"))
+
+
+def _design(hold: Record) -> tuple[float, str]:
+    envelope = record_of(hold, "envelope")
+    return number_of(envelope, "design_force_n") / 1e3, text_of(envelope, "design_state")
+
+
+def _anchors(results: Results) -> Tree | None:
+    holds = anchors_of(results)
+    if not holds:
+        return None
+    return _hold_table(results, holds, [(text_of(hold, "name"), text_of(hold, "kind")) for hold in holds], "Anchors")
+
+
+def _guides(results: Results) -> Tree | None:
+    """Return the most loaded guide or rest of each kind."""
+    kinds: dict[str, list[Record]] = {}
+    for hold in guides_of(results):
+        kinds.setdefault(text_of(hold, "kind"), []).append(hold)
+    if not kinds:
+        return None
+    worst = [max(group, key=lambda hold: _design(hold)[0]) for group in kinds.values()]
+    names = [
+        (text_of(hold, "name"), f"the most loaded of {len(group)}: {kind}")
+        for hold, (kind, group) in zip(worst, kinds.items(), strict=True)
+    ]
+    return _hold_table(results, worst, names, "Guides and rests, the most loaded of each kind")
+
+
+def _hold_table(results: Results, holds: Sequence[Record], names: Sequence[tuple[str, str]], caption: str) -> Tree:
+    forces = column([_design(hold)[0] for hold in holds])
+    rows = []
+    for hold, name, force in zip(holds, names, forces, strict=True):
+        use, outcome = outcome_words(use_at(results, text_of(hold, "name")))
+        rows.append((name, fixed(number_of(hold, "station_m"), 2), force, _design(hold)[1], use, outcome))
+    head = (
+        words_column("Hold", "1fr"),
+        number_column("Station", "m"),
+        number_column("Design force", "kN"),
+        words_column("In state", "45mm"),
+        number_column("Use"),
+        words_column("Outcome", "23mm"),
+    )
+    return table(head, rows, f"{caption}: resultant force with the bound of friction")
+
+
+def _joints(results: Results) -> Tree | None:
+    joints = records_of(results, "takeups")
+    if not joints:
+        return None
+    shortest = [_extreme(joint, min) for joint in joints]
+    longest = [_extreme(joint, max) for joint in joints]
+    rows = []
+    for joint, short, long in zip(joints, column(shortest, most=1), column(longest, most=1), strict=True):
+        use = use_at(results, text_of(joint, "name"))
+        said, outcome = outcome_words(use)
+        name = (text_of(joint, "name"), text_of(joint, "kind"))
+        asked = NONE if use is None else use.title
+        rows.append((name, fixed(number_of(joint, "station_m"), 2), short, long, asked, said, outcome))
+    head = (
+        words_column("Joint", "1fr"),
+        number_column("Station", "m"),
+        number_column("Shortest", "mm"),
+        number_column("Longest", "mm"),
+        words_column("Governed by", "37mm"),
+        number_column("Use"),
+        words_column("Outcome", "23mm"),
+    )
+    return table(head, rows, "Joints: axial movement from the set length, and the check that asks most")
+
+
+def _extreme(joint: Record, pick: Callable[[Iterable[float]], float]) -> float | None:
+    values = [number_of(move, "axial_mm") for move in records_of(joint, "movements")]
+    return pick(values) if values else None
+

@@ -1,0 +1,80 @@
+"""Numbers as a reader of the papers wants them: sensible digits, a true minus, points one under another.     (papers/numerals.py)
+
+Results carry newtons and metres; papers print kN, kN·m and mm. A column has one number of decimals, so that with
+figures of one width and set flush right its decimal points stand in line.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+
+MINUS = "\N{MINUS SIGN}"
+NONE = "\N{EN DASH}"
+_PRINTED = {
+    "N": (1e-3, "kN"),
+    "N m": (1e-3, "kN·m"),
+    "bar": (1.0, "bar(g)"),
+    "mm2": (1.0, "mm²"),
+    "deg": (1.0, "°"),
+}
+
+
+def fixed(value: float | None, decimals: int) -> str:
+    """Return a number with so many decimals and a true minus; a dash where there is none, no minus before nought."""
+    if value is None:
+        return NONE
+    if not math.isfinite(value):
+        return "∞" if value > 0.0 else MINUS + "∞"
+    words = f"{value:.{decimals}f}"
+    if float(words) == 0.0:
+        words = words.removeprefix("-")
+    return words.replace("-", MINUS)
+
+
+def decimals_for(values: Iterable[float | None], figures: int = 4, most: int = 3) -> int:
+    """Return the decimals that give the largest of some numbers about so many figures, between 0 and `most`."""
+    largest = max((abs(value) for value in values if value is not None and math.isfinite(value)), default=0.0)
+    if largest == 0.0:
+        return 1
+    return max(0, min(most, figures - 1 - math.floor(math.log10(largest))))
+
+
+def column(values: Sequence[float | None], figures: int = 4, most: int = 3) -> list[str]:
+    """Return a column of numbers with one number of decimals."""
+    decimals = decimals_for(values, figures, most)
+    return [fixed(value, decimals) for value in values]
+
+
+def use_words(use: float | None) -> str:
+    """Return a use with two decimals, and with as many more as it takes to tell one just over full from full."""
+    if use is None:
+        return NONE
+    decimals = 2
+    while use > 1.0 and float(f"{use:.{decimals}f}") <= 1.0 and decimals < 6:
+        decimals += 1
+    over = use > 1.0 and float(f"{use:.{decimals}f}") <= 1.0
+    return (">" if over else "") + fixed(use, decimals)
+
+
+def pair(demand: float | None, capacity: float | None) -> tuple[str, str]:
+    """Return a demand and its capacity with the same decimals, enough to see which is larger (six more at most)."""
+    if demand is None or capacity is None:
+        return column([demand])[0], column([capacity])[0]
+    whole = float(demand).is_integer() and float(capacity).is_integer()
+    decimals = 0 if whole else decimals_for((demand, capacity))
+    for more in range(decimals, decimals + 7):
+        shown = fixed(demand, more), fixed(capacity, more)
+        if shown[0] != shown[1] or demand == capacity:
+            return shown
+    return fixed(demand, decimals), fixed(capacity, decimals)
+
+
+def as_printed(unit: str) -> tuple[float, str]:
+    """Return the factor and the name of the unit in which the papers print a number of this unit."""
+    return _PRINTED.get(unit, (1.0, unit))
+
+
+def plain(value: float | None) -> str:
+    """Return a number that a person typed in, with no more digits than it has (six figures)."""
+    return NONE if value is None else f"{value:.6g}".replace("-", MINUS)

@@ -1,0 +1,76 @@
+"""Sections 7 to 10: checks worst first, what is not covered, cautions, how the numbers were made.     (papers/proofs.py)"""
+
+from __future__ import annotations
+
+from takeup.drawing.reading import Record, Results, maybe_number, record_of, records_of, text_of
+from takeup.papers.numerals import NONE, as_printed, pair, use_words
+from takeup.papers.tables import Tree, facts, number_column, table, words_column
+
+_RANK = {"fails": 0, "not covered": 1, "no limit given": 2, "close": 3, "passes": 4}
+
+
+def checks_section(results: Results) -> Tree | None:
+    """Return section 7, worst first."""
+    checks = sorted(records_of(results, "checks"), key=_order)
+    if not checks:
+        return None
+    strong = [number for number, check in enumerate(checks) if text_of(check, "outcome") == "fails"]
+    head = (
+        words_column("Check, why, source", "1fr"), words_column("Where", "25mm"), words_column("State", "27mm"),
+        number_column("Demand"), number_column("Capacity"), words_column("Unit", "12mm"), number_column("Use"),
+        words_column("Outcome", "18mm"),
+    )  # fmt: skip
+    return table(head, [_row(check) for check in checks], "Checks, worst first; use 1.00 is full", strong)
+
+
+def _order(check: Record) -> tuple[int, float]:
+    """Return what puts the worst first: the outcome, then the use; a failure without a number before all."""
+    use = maybe_number(check, "use")
+    outcome = text_of(check, "outcome")
+    missing = float("-inf") if outcome == "fails" else float("inf")
+    return _RANK.get(outcome, 0), missing if use is None else -use
+
+
+def _row(check: Record) -> tuple[str | tuple[str, str], ...]:
+    factor, unit = as_printed(text_of(check, "unit"))
+    demand, capacity = (
+        None if value is None else value * factor
+        for value in (maybe_number(check, "demand"), maybe_number(check, "capacity"))
+    )
+    shown = pair(demand, capacity)
+    because, source = text_of(check, "because"), text_of(check, "source")
+    outcome: str | tuple[str, str] = (text_of(check, "outcome"), text_of(check, "status"))
+    return (
+        (text_of(check, "title"), "; ".join(filter(None, (because, source and f"source: {source}")))),
+        text_of(check, "where"),
+        text_of(check, "state"),
+        shown[0],
+        shown[1],
+        unit or NONE,
+        use_words(maybe_number(check, "use")),
+        outcome,
+    )
+
+
+def made_section(results: Results) -> Tree:
+    """Return section 10."""
+    tool, entry = record_of(results, "tool"), record_of(results, "input")
+    residuals = [
+        (value, text_of(state, "name"))
+        for state in records_of(results, "states")
+        if (value := maybe_number(state, "equilibrium_residual")) is not None
+    ]
+    worst = max(residuals, default=None)
+    condition = maybe_number(record_of(results, "solver"), "condition")
+    unproved = [text_of(state, "name") for state in records_of(results, "states") if not state.get("converged")]
+    return facts(
+        [
+            ("program", f"{text_of(tool, 'name')} {text_of(tool, 'version')}"),
+            ("line file", text_of(entry, "file")),
+            ("SHA-256 of the file", text_of(entry, "sha256")),
+            ("equilibrium", "not solved" if worst is None else f"residual at most {worst[0]:.1e}, in “{worst[1]}”"),
+            ("condition", "" if condition is None else f"condition number of the stiffness {condition:.1e}"),
+            ("states not verified", ", ".join(unproved) or "none"),
+            ("same again", "made from results.json alone; no clock is read, and the same results give the same bytes"),
+        ]
+    )
