@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from takeup.hand.records import HandResult, no_formula
-from takeup.hand.spans import span_force
+from takeup.hand.spans import span_force, weight_along
 from takeup.line import State, Study, anchor_stations
+
+_WEIGHT = " + w L sin(slope)"
 
 
 def anchor_by_hand(study: Study, name: str, state: State) -> HandResult:
@@ -35,13 +37,15 @@ def anchor_by_hand(study: Study, name: str, state: State) -> HandResult:
     missing = [part for _, part in parts if part.value is None]
     if missing:
         return no_formula(what, "N", missing[0].because)
+    weights = [weight_along(study, number, state, at_start=sign < 0.0) for sign, number in spans]
     words = " ".join(f"{'-' if sign < 0 else '+'} ({part.numbers})" for sign, part in parts)
+    words += "".join(f" {numbers}" for _, numbers in weights if numbers)
     return HandResult(
         what=what,
-        formula="; ".join(dict.fromkeys(part.formula for _, part in parts)),
+        formula="; ".join(dict.fromkeys(part.formula for _, part in parts)) + _WEIGHT * any(n for _, n in weights),
         numbers=words.removeprefix("+ "),
         source="; ".join(dict.fromkeys(part.source for _, part in parts)),
-        value=sum(sign * (part.value or 0.0) for sign, part in parts),
+        value=sum(sign * (part.value or 0.0) for sign, part in parts) + sum(weight for weight, _ in weights),
         unit="N",
         because="; ".join(dict.fromkeys(part.because for _, part in parts if part.because)),
     )

@@ -96,6 +96,17 @@ def main_anchor_force(*, thrust: float, spring: float, friction: float) -> float
     return thrust + spring + friction
 
 
+def weight_along(weight_per_length: float, slope: float, length: float) -> float:
+    """Return the part of a length's weight that acts along a sloping run, w L sin(slope) [N].
+
+    Args:
+        weight_per_length: w [N/m].
+        slope: rise over length, the sine of its angle.
+        length: L [m].
+    """
+    return weight_per_length * length * slope
+
+
 def pipe_second_moment(outside: float, wall: float) -> float:
     """Return pi/64 (D^4 - d^4) [m4], the hand's own."""
     return math.pi / 64.0 * (outside**4 - (outside - 2.0 * wall) ** 4)

@@ -12,11 +12,23 @@ from dataclasses import dataclass
 
 from takeup.hand import formulas
 from takeup.hand.records import HandResult, no_formula
-from takeup.line import State, Study, TakeUp, Turn, Zone, route_of, zones_of
+from takeup.line import (
+    State,
+    Study,
+    TakeUp,
+    Turn,
+    Zone,
+    bore_area,
+    content_weight,
+    insulation_weight,
+    pipe_weight,
+    route_of,
+    zones_of,
+)
 
 _ONWARD = 0.999  # cosine of less than three degrees: the line goes on in the direction it came from
 _LEGS_OF_A_Z = 3
-_LEVEL = 0.1  # m: a rise smaller than this brings no weight along the line worth a word
+_SLOPE = 1e-6  # a run that rises less than a millimetre in a kilometre is level
 _SQUARE = math.radians(90.0)
 _SQUARE_ENOUGH = math.radians(1.0)  # a corner within a degree of square is calculated as square
 
@@ -133,15 +145,33 @@ def _with_joint(study: Study, span: Span, state: State, what: str) -> HandResult
         source=formulas.ANCHOR_SOURCE,
         value=value,
         unit="N",
-        because="leaves out the pipe's own give and its stretch under pressure" + _weight_words(study, span),
+        because="leaves out the pipe's own give and its stretch under pressure",
     )
 
 
-def _weight_words(study: Study, span: Span) -> str:
-    """Return the words for the weight that hangs or stands on an anchor of a span that rises."""
-    route = route_of(study.line)
-    rise = float(route.point(span.zone.end)[2] - route.point(span.zone.start)[2])
-    return f", and the weight of the {abs(rise):.1f} m rise" if abs(rise) > _LEVEL else ""
+def weight_along(study: Study, number: int, state: State, *, at_start: bool) -> tuple[float, str]:
+    """Return the weight of a straight span that one of its anchors feels along the flow [N], and its numbers.
+
+    The pipe between an anchor and the joint hangs on, or stands on, that anchor; without a joint both ends share it.
+
+    Args:
+        study: the file.
+        number: of the span.
+        state: the state.
+        at_start: whether the anchor is the span's first.
+    """
+    span, route, line = span_of(study, number, state), route_of(study.line), study.line
+    slope = float(route.direction((span.zone.start + span.zone.end) / 2.0)[2])
+    if span.turns or abs(slope) < _SLOPE or len(span.joints) > 1:
+        return 0.0, ""
+    weight = pipe_weight(line.pipe) + insulation_weight(line.pipe, line.insulation)
+    weight += content_weight(bore_area(line.pipe), state.zones[number].density)
+    length = (span.zone.end - span.zone.start) / 2.0
+    if span.joints:
+        joint = span.joints[0].position.station
+        length = joint - span.zone.start if at_start else span.zone.end - joint
+    value = -formulas.weight_along(weight, slope, length)
+    return value, f"{'+' if value > 0 else '-'} {weight:.1f} N/m x {abs(slope):.3f} x {length:.2f} m"
 
 
 def _without_joint(study: Study, span: Span, state: State, what: str) -> HandResult:

@@ -4,8 +4,8 @@ A zone is bounded by anchors. The default order is: installed; under hydrostatic
 pressure; warming, zone by zone along the flow; operating; design pressure and temperature; hot, pressure lost;
 cooling under vacuum unless excluded; coldest and hottest day, shut down. Each anchor between the ends adds the other
 side hot, and one side at pressure with the other at none, both ways round. The user drops states with a reason, or
-adds states. Pressure is stated at an elevation and everywhere else differs by the head of the content; a line that stands full
-without pressure is open at its highest point.
+adds states. Pressure is stated at an elevation and everywhere else differs by the head of the content. A line
+that stands full without pressure is open at its highest point.
 """
 
 from __future__ import annotations
