@@ -1,10 +1,10 @@
 """From members to one banded stiffness matrix.     (mechanics/assembly.py)
 
 The band is stored by columns, `band[column, row - column]`. What a node's six columns hold, twelve entries each, is a
-linear function of 34 numbers (`_terms`): 17 of the member that starts there, which make the block between its nodes,
-and 17 sums over the two members that meet there, which make the node's own block. A run of members is therefore
+linear function of 41 numbers: 24 terms of the member that starts there, and 17 of the member that ends there (a
+member's first 17 terms make its diagonal blocks, the last seven its rotations between the nodes). A run is therefore
 
-    band of nodes = terms (nodes, 34) x table (34, 72)
+    band of nodes = terms (nodes, 41) x table (41, 72)
 
 a matrix product, written a thousand nodes at a time while they are in the processor's cache. Members
 with rigid links or at rotated holds, members that join distant nodes, and arcs take the general way, K = A^T K_end A,
@@ -20,11 +20,12 @@ from functools import cache
 
 import numpy as np
 
-from takeup.mechanics.frame import Flags, Floats, Frame, Integers
-from takeup.mechanics.model import Model
+from takeup.mechanics.frame import Flags, Floats, Frame, Index, Integers
+from takeup.mechanics.model import Model, as_slice
 from takeup.mechanics.straight import Stiffness, cross_matrices, end_stiffness
 
-_TERMS = 17  # of a block: b; (a - b) e e^T; c e; and for the rotations a multiple of I and of e e^T: 1 + 6 + 3 + 1 + 6
+_TERMS = 24  # b; (a - b) e e^T; c e; 4p; (t - 4p) e e^T; 2p; (t + 2p) e e^T: 1 + 6 + 3 + 1 + 6 + 1 + 6
+_AT_END = 17  # the first of them, which its end node has too
 _RUN_WIDTH = 12  # entries of a column of a run: rows of its own node from the diagonal on, and of the next node
 _BATCH = 64  # nodes a product: BLAS does one this small on one core; two cores would wait for each other
 _PIECE = 16 * _BATCH  # nodes a piece: with its terms about a megabyte, which the second-level cache holds
@@ -56,7 +57,7 @@ def _in_runs(model: Model) -> Flags:
     """Return which straights may be written as runs, (m,): plain, from a node to the next, starts in order."""
     members = model.frame.straights
     plain = members.end - members.start == 1
-    if len(members.start) > 1 and not (members.start[1:] > members.start[:-1]).all():
+    if not isinstance(model.start, slice) and (members.start[1:] <= members.start[:-1]).any():
         plain[:] = False
     if len(model.rotated):
         turned = np.zeros(len(model.frame.points), dtype=bool)
@@ -73,16 +74,16 @@ def _write_runs(model: Model, chosen: Integers, width: int) -> Floats:
     count = len(model.frame.points)
     starts = model.frame.straights.start[chosen]
     band = np.empty((-(-count // _BATCH) * _BATCH, 6, width))  # whole batches; the last nodes are cut off below
-    before = np.zeros((_TERMS, 1))  # terms, for its end node, of the member that ends at the piece's first node
+    last = np.zeros(_AT_END)  # terms of the member that ends at the piece's first node
     for first in range(0, len(band), _PIECE):
         nodes = band[first : first + _PIECE]
         low, high = np.searchsorted(starts, (first, first + len(nodes)))
-        here = as_slice(starts[low:high] - first)
-        terms = np.empty((2 * _TERMS, len(nodes)))
-        if here != slice(0, len(nodes)):
-            terms[:] = 0.0
-        before = _terms(model.k, as_slice(chosen[low:high]), terms, here, before)
-        batches = terms.reshape(2 * _TERMS, -1, _BATCH).transpose(1, 2, 0)
+        terms = np.zeros((_TERMS + _AT_END, len(nodes)))
+        _write_terms(terms[:_TERMS], as_slice(starts[low:high] - first), model.k, as_slice(chosen[low:high]))
+        terms[_TERMS:, 0] = last
+        terms[_TERMS:, 1:] = terms[:_AT_END, :-1]
+        last = terms[:_AT_END, -1].copy()
+        batches = terms.reshape(len(terms), -1, _BATCH).transpose(1, 2, 0)
         if width == _RUN_WIDTH:
             np.matmul(batches, _table(), out=nodes.reshape(-1, _BATCH, 6 * _RUN_WIDTH))
         else:
@@ -91,34 +92,53 @@ def _write_runs(model: Model, chosen: Integers, width: int) -> Floats:
     return band[:count].reshape(6 * count, width)
 
 
-def _terms(k: Stiffness, part: Index, terms: Floats, here: Index, before: Floats) -> Floats:
-    """Write the terms of a piece's nodes.
+def _write_terms(terms: Floats, here: Index, k: Stiffness, part: Index) -> None:
+    """Write the terms of members at the nodes where they start.
 
     Args:
+        terms: (24, nodes).
+        here: where the members start.
         k: coefficients of all straights.
-        part: the members that start in the piece.
-        terms: to be written, zeros where no member starts, (34, nodes).
-        here: the nodes, counted from the piece's first, where they start.
-        before: terms, for its end node, of the member that ends at the first node, (17, 1).
-
-    Returns:
-        `before` of the next piece.
+        part: the members.
     """
-    own, between = terms[:_TERMS], terms[_TERMS:]
     e = k.axis[:, part]
     squares = np.concatenate([e[:3] * e[:3], e[:3] * e[1:4]])  # xx, yy, zz, xy, yz, zx
     (b, p), (stretch, twist) = k.across[:, part], k.more_along[:, part]
-    own[0, here] = between[0, here] = b
-    own[1:7, here] = between[1:7, here] = stretch * squares
-    own[7:10, here] = between[7:10, here] = 0.5 * b * k.length[part] * e[:3]
-    own[10, here], between[10, here] = 4.0 * p, 2.0 * p
-    own[11:, here], between[11:, here] = (twist - 3.0 * p) * squares, (twist + 3.0 * p) * squares
-    last = own[:, -1:].copy()
-    last[7:10] *= -1.0  # the shear's sign is the only difference between a member's two ends
-    own[:7, 1:] += between[:7, :-1]
-    own[7:10, 1:] -= between[7:10, :-1]
-    ...
-    return last
+    terms[0, here] = b
+    terms[1:7, here] = stretch * squares
+    terms[7:10, here] = (0.5 * b * k.length[part]) * e[:3]
+    terms[10, here] = 4.0 * p
+    terms[11:17, here] = (twist - 3.0 * p) * squares
+    terms[17, here] = 2.0 * p
+    terms[18:, here] = (twist + 3.0 * p) * squares
+
+
+@cache
+def _table() -> Floats:
+    """Return the band entries that a unit of each term makes, (41, 72): at the start node, then at the end node."""
+    start, end = np.zeros((_TERMS, 6, _RUN_WIDTH)), np.zeros((_AT_END, 6, _RUN_WIDTH))
+    for term, unit in enumerate(np.eye(_TERMS)):
+        matrix = _matrix_of_terms(unit)
+        for column in range(6):
+            start[term, column, : _RUN_WIDTH - column] = matrix[column:, column]
+            if term < _AT_END:
+                end[term, column, : 6 - column] = matrix[6 + column :, 6 + column]
+    return np.concatenate([start, end]).reshape(_TERMS + _AT_END, 6 * _RUN_WIDTH)
+
+
+def _matrix_of_terms(terms: Floats) -> Floats:
+    """Return the 12 x 12 stiffness of a straight member from its 24 terms, as in the header of straight.py."""
+    one = np.eye(3)
+    push, shear = terms[0] * one + _symmetric(terms[1:7]), cross_matrices(terms[None, 7:10])[0]
+    near, far = terms[10] * one + _symmetric(terms[11:17]), terms[17] * one - _symmetric(terms[18:])
+    return np.block(
+        [
+            [push, -shear, -push, -shear],
+            [shear, near, -shear, far],
+            [-push, shear, push, shear],
+            [shear, far, -shear, near],
+        ]
+    )
 
 
 def _symmetric(squares: Floats) -> Floats:
@@ -187,9 +207,8 @@ def _finish(band: Floats, model: Model) -> None:
     node, component = model.sprung
     band[6 * node + component, 0] += model.rate
     node, component = model.held
-    gone = 6 * node + component
-    band[gone, 1:] = 0.0
-    for step in range(1, band.shape[1]):
-        above = gone[gone >= step] - step
-        band[above, step] = 0.0
-    band[gone, 0] = 1.0
+    gone, width = 6 * node + component, band.shape[1]
+    band[gone] = np.eye(1, width)
+    flat, before = band.reshape(-1), np.arange(1, width)
+    row = (width * gone)[:, None] - (width - 1) * before  # places of entry (unknown, unknown - before)
+    flat[row[row >= 0]] = 0.0  # the first unknowns have fewer columns before them

@@ -40,7 +40,7 @@ def bellows_section(
 def angular_rate(axial_rate: float, effective_area: float) -> float:
     """Return the angular rate of a bellows from its axial rate.
 
-        k_theta = k_x D_m^2 / 8,  D_m^2 = 4 A_e / pi                      (EJMA form; check-value F1, from memory, high)
+        k_theta = k_x D_m^2 / 8,  D_m^2 = 4 A_e / pi                      (EJMA form, from memory)
 
     Args:
         axial_rate: k_x [N/m].

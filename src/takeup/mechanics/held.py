@@ -47,6 +47,8 @@ def free_motions(frame: Frame) -> NotHeld | None:
 def _connected_parts(frame: Frame) -> list[Integers]:
     """Return the nodes of each part that members connect."""
     count = len(frame.points)
+    if _is_run(frame):
+        return [np.arange(count)]
     starts = np.concatenate([frame.straights.start, frame.arcs.start])
     ends = np.concatenate([frame.straights.end, frame.arcs.end])
     reached = np.zeros(count, dtype=bool)
@@ -55,6 +57,14 @@ def _connected_parts(frame: Frame) -> list[Integers]:
         return [np.arange(count)]
     label = _lowest_connected(count, starts, ends)
     return [np.flatnonzero(label == lowest) for lowest in np.unique(label)]
+
+
+def _is_run(frame: Frame) -> bool:
+    """Whether the straights alone join every node to the next."""
+    count, start, end = len(frame.points), as_slice(frame.straights.start), as_slice(frame.straights.end)
+    return (
+        isinstance(start, slice) and isinstance(end, slice) and (start, end) == (slice(0, count - 1), slice(1, count))
+    )
 
 
 def _lowest_connected(count: int, starts: Integers, ends: Integers) -> Integers:
@@ -121,7 +131,7 @@ def _canonical(basis: Floats) -> Floats:
 
 def _echelon(rows: Floats) -> Floats:
     """Return the reduced row echelon form of independent rows, (k, columns)."""
-    rows = np.array(rows)
+    rows = np.array(rows)  # a copy, reduced in place
     done = 0
     for column in range(rows.shape[1]):
         if done == len(rows):
@@ -135,7 +145,7 @@ def _echelon(rows: Floats) -> Floats:
         others = np.arange(len(rows)) != done
         rows[others] -= rows[others, column, None] * rows[done]
         done += 1
-    return np.asarray(rows)
+    return rows
 
 
 def _cleared(turn: Floats, shift: Floats, free: Floats) -> Floats:
@@ -150,7 +160,7 @@ def _cleared(turn: Floats, shift: Floats, free: Floats) -> Floats:
     along = free @ turn
     if np.linalg.norm(along) > _RANK_LIMIT:
         shift = shift - along * (turn @ shift) / (along @ turn)
-    return np.concatenate([shift, turn]) / np.linalg.norm(turn)
+    return np.asarray(np.concatenate([shift, turn]) / np.linalg.norm(turn))
 
 
 def _in_words(shift: Floats, turn: Floats, centre: Floats) -> str:

@@ -88,6 +88,8 @@ def as_slice(index: Integers) -> Index:
 def _places(supports: Supports, chosen: Flags, order: Integers) -> tuple[Integers, Integers]:
     """Return node and component of the chosen directions of supports, (s, 6) flags in the holds' own order."""
     row, local = np.nonzero(chosen)
+    if len(row) == 0:
+        return row, local
     kind, axis = np.divmod(local, 3)
     return supports.node[row], 3 * kind + order[row, axis]
 

@@ -1,4 +1,4 @@
-"""From displacements to member end forces, and what is out of balance at the nodes.     (mechanics/recover.py)
+"""From displacements to member end forces, and what they leave out of balance.     (mechanics/recover.py)
 
 End forces are those at rest, all nodes held, plus those of the displacements. Deformations are taken as differences of
 displacements before any stiffness is applied, so that rigid motion of a long flexible line cancels exactly and the
@@ -6,6 +6,8 @@ residual means something: K u would lose it in rounding. Forces are (2, 6, c, me
 """
 
 from __future__ import annotations
+
+from collections.abc import Iterator
 
 import numpy as np
 
@@ -19,32 +21,44 @@ _PIECE = 4096  # columns a piece: its dozen temporaries of 100 kB stay in the se
 def forces_at_rest(model: Model, loads: Loads) -> Floats:
     """Return the end forces of every member while all nodes are held, (2, 6, c, members).
 
-    A member that may not grow is compressed by E A eps; a uniform load q puts -q L/2 and -+d x q L/12 on its ends.
+    A member that may not grow is compressed by E A eps; a uniform load q puts -q L/2 and -+ d x q L/12 on its ends.
 
     Args:
         model: the model.
         loads: c load cases.
     """
+    cases, members = loads.strain.shape
+    rest = np.empty((2, 6, cases, members))
     split = len(model.k.length)
-    rest = np.zeros((2, 6, *loads.strain.shape))
-    straight, arc = rest[..., :split], rest[..., split:]
-    held_growth = (model.k.a * model.k.chord)[:, None] * loads.strain[:, :split]
-    straight[0, :3] = held_growth
-    straight[1, :3] = -held_growth
-    if loads.per_length is not None:
-        _add_uniform_load(model, loads.per_length[:, :split], straight)
-    _carry_to_nodes(model, straight)
-    if arc.shape[3]:
-        _arc_forces_at_rest(model, loads, arc)
+    for piece in _pieces(split, cases):
+        _straight_forces_at_rest(model, loads, piece, rest)
+    _carry_to_nodes(model, rest[..., :split])
+    if split < members:
+        _arc_forces_at_rest(model, loads, rest[..., split:])
     return rest
 
 
-def _add_uniform_load(model: Model, per_length: Floats, rest: Floats) -> None:
-    push = np.multiply(np.moveaxis(per_length, 2, 0), model.k.length, order="C")
-    rest[:, :3] -= 0.5 * push
-    bend = cross(cyclic(model.k.chord[:, None]), cyclic(push)) / 12.0
-    rest[0, 3:] -= bend
-    rest[1, 3:] += bend
+def _pieces(members: int, cases: int) -> Iterator[slice]:
+    """Yield the straights a piece at a time, so that what is computed for a piece stays in the cache."""
+    step = max(_PIECE // max(cases, 1), 1)
+    for first in range(0, members, step):
+        yield slice(first, min(first + step, members))
+
+
+def _straight_forces_at_rest(model: Model, loads: Loads, piece: slice, rest: Floats) -> None:
+    """Write the end forces at rest of a piece of the straights, rigid links left out."""
+    start, end = rest[..., piece]
+    k, members = model.k, model.frame.straights
+    np.multiply(members.axial[piece] * k.axis[:3, None, piece], loads.strain[:, piece], out=start[:3])
+    np.negative(start[:3], out=end[:3])
+    if loads.per_length is None:
+        start[3:] = end[3:] = 0.0
+        return
+    half = np.multiply(np.moveaxis(loads.per_length[:, piece], 2, 0), 0.5 * k.length[piece], order="C")
+    start[:3] -= half
+    end[:3] -= half
+    end[3:] = cross(cyclic(k.chord[:, None, piece] / 6.0), cyclic(half))
+    np.negative(end[3:], out=start[3:])
 
 
 def _carry_to_nodes(model: Model, ends: Floats) -> None:
@@ -76,44 +90,61 @@ def _start_from_end(end: Floats, chord: Floats) -> Floats:
     return start
 
 
-def member_forces(model: Model, rest: Floats, u: Floats) -> Floats:
-    """Return the end forces of every member, (2, 6, c, members).
+def recover(model: Model, rest: Floats, applied: Floats, u: Floats, forces: Floats) -> Floats:
+    """Write the end forces of every member; return what is out of balance at every node, (6, c, n).
+
+        out of balance = applied forces - member end forces
 
     Args:
         model: the model.
         rest: what `forces_at_rest` returned.
+        applied: force and moment on each node, (6, c, n), global axes.
         u: displacements, (6, c, n), global axes.
+        forces: to be written, like `rest`.
     """
-    forces = np.empty_like(rest)
-    split, cases = len(model.k.length), rest.shape[2]
-    step = max(_PIECE // max(cases, 1), 1)
-    for first in range(0, split, step):
-        _straight_forces(model, u, slice(first, min(first + step, split)), forces, rest)
+    out = applied.copy()
+    split = len(model.k.length)
+    for piece in _pieces(split, rest.shape[2]):
+        ends = _part(model.start, piece), _part(model.end, piece)
+        _straight_forces(model, piece, (u[:, :, ends[0]], u[:, :, ends[1]]), rest[..., piece], forces[..., piece])
+        for index, force in zip(ends, forces[..., piece], strict=True):
+            _subtract_at(out, index, force)
     if split < rest.shape[3]:
-        arcs, k = model.frame.arcs, model.arcs
-        gap = u[:, :, arcs.end] - u[:, :, arcs.start]
-        gap[:3] -= cross(cyclic(u[3:][:, :, arcs.start]), cyclic(k.chord[:, None]))
-        end = np.einsum("aij,jca->ica", k.end, gap)
-        forces[1, ..., split:] = rest[1, ..., split:] + end
-        forces[0, ..., split:] = rest[0, ..., split:] + _start_from_end(end, k.chord)
-    return forces
+        _arc_forces(model, u, rest[..., split:], forces[..., split:])
+        for index, force in zip((model.frame.arcs.start, model.frame.arcs.end), forces[..., split:], strict=True):
+            _subtract_at(out, index, force)
+    return out
 
 
-def _straight_forces(model: Model, u: Floats, piece: slice, forces: Floats, rest: Floats) -> None:
-    """Write the end forces of a piece of the straights: open the cut in the middle, pass F and B through it."""
-    k = model.k
-    begin, finish = u[:, :, _part(model.start, piece)], u[:, :, _part(model.end, piece)]
-    start_arm, end_arm, axis = k.start_arm[:, None, piece], k.end_arm[:, None, piece], k.axis[:3, None, piece]
-    gap = finish - begin
+def _arc_forces(model: Model, u: Floats, rest: Floats, forces: Floats) -> None:
+    arcs, k = model.frame.arcs, model.arcs
+    gap = u[:, :, arcs.end] - u[:, :, arcs.start]
+    gap[:3] -= cross(cyclic(u[3:][:, :, arcs.start]), cyclic(k.chord[:, None]))
+    end = np.einsum("aij,jca->ica", k.end, gap)
+    np.add(rest[1], end, out=forces[1])
+    np.add(rest[0], _start_from_end(end, k.chord), out=forces[0])
+
+
+def _straight_forces(model: Model, piece: slice, ends: tuple[Floats, Floats], rest: Floats, forces: Floats) -> None:
+    """Write the end forces of a piece of the straights: open the cut in the middle, pass F and B through it.
+
+    Args:
+        model: the model.
+        piece: p members.
+        ends: displacements of their start and end nodes, (6, c, p).
+        rest: their forces at rest, (2, 6, c, p).
+        forces: to be written, (2, 6, c, p).
+    """
+    k, (begin, finish), (start_rest, end_rest), (start, end) = model.k, ends, rest, forces
+    start_arm, end_arm = k.start_arm[:, None, piece], k.end_arm[:, None, piece]
+    opening = finish - begin
     if k.start_arm is k.end_arm:
-        gap[:3] -= cross(cyclic(begin[3:] + finish[3:]), start_arm)
+        opening[:3] -= cross(cyclic(begin[3:] + finish[3:]), start_arm)
     else:
-        gap[:3] -= cross(cyclic(begin[3:]), start_arm) + cross(cyclic(finish[3:]), end_arm)
-    force = through_the_cut(k.b[piece], k.stretch[piece], axis, gap[:3])
-    moment = through_the_cut(k.p[piece], k.twist[piece], axis, gap[3:])
+        opening[:3] -= cross(cyclic(begin[3:]), start_arm) + cross(cyclic(finish[3:]), end_arm)
+    force, moment = through_the_cut(k, piece, opening.reshape(2, 3, *opening.shape[1:]))
     around = cyclic(force)
     lever = cross(end_arm, around)
-    (start, end), (start_rest, end_rest) = forces[..., piece], rest[..., piece]
     np.add(end_rest[:3], force, out=end[:3])
     np.subtract(start_rest[:3], force, out=start[:3])
     np.add(end_rest[3:], moment - lever, out=end[3:])
@@ -130,40 +161,36 @@ def _part(nodes: Index, piece: slice) -> Index:
     return nodes[piece]
 
 
-def out_of_balance(model: Model, applied: Floats, forces: Floats, springs: Floats | None = None) -> Floats:
-    """Return applied forces, less what members take, plus what springs give, at every node, (6, c, n)."""
-    out = applied.copy()
+def sums_at_nodes(model: Model, forces: Floats) -> Floats:
+    """Return the sum of member end forces at every node, (6, c, n)."""
     split = len(model.k.length)
+    total = np.zeros((6, forces.shape[2], len(model.frame.points)))
     arcs = model.frame.arcs
-    for side, (straight, arc) in enumerate(((model.start, arcs.start), (model.end, arcs.end))):
-        _subtract_at(out, straight, forces[side, :, :, :split])
-        _subtract_at(out, arc, forces[side, :, :, split:])
-    return out if springs is None else out + springs
+    for side, ends in enumerate(((model.start, arcs.start), (model.end, arcs.end))):
+        _subtract_at(total, ends[0], -forces[side, :, :, :split])
+        _subtract_at(total, ends[1], -forces[side, :, :, split:])
+    return total
 
 
 def _subtract_at(total: Floats, index: Index, values: Floats) -> None:
     """Subtract columns at nodes; nodes may repeat."""
-    if isinstance(index, slice) or len(np.unique(index)) == len(index):
+    if isinstance(index, slice) or (index[1:] > index[:-1]).all():
         total[:, :, index] -= values
     else:
         np.subtract.at(total.transpose(2, 0, 1), index, values.transpose(2, 0, 1))
 
 
-def spring_forces(model: Model, u: Floats) -> Floats | None:
-    """Return the force of the springs on the frame, (6, c, n), global axes; None when there are no springs."""
-    if len(model.rate) == 0:
-        return None
+def spring_forces(model: Model, u: Floats) -> Floats:
+    """Return the force of the springs on the frame, (6, c, n), global axes."""
     node, component = model.sprung
     force = np.zeros_like(u)
     force[component, :, node] = -model.rate[:, None] * to_own_axes(model, u)[component, :, node]
     return to_global_axes(model, force)
 
 
-def free_part(model: Model, values: Floats) -> Floats:
-    """Return forces at the unknowns that are free to move, in the nodes' own axes, (6, c, n); zero at the held."""
+def strike_held(model: Model, values: Floats) -> Floats:
+    """Return values in the nodes' own axes with zeros at the held unknowns, (6, c, n); the array may be the same."""
     own = to_own_axes(model, values)
-    if own is values:
-        own = values.copy()
     node, component = model.held
     own[component, :, node] = 0.0
     return own

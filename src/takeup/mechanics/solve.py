@@ -23,7 +23,7 @@ from takeup.mechanics.cholesky import factor_band, solve_band
 from takeup.mechanics.frame import Answer, Flags, Floats, Frame, Loads, NotHeld
 from takeup.mechanics.held import free_motions
 from takeup.mechanics.model import Model, make_model, to_global_axes
-from takeup.mechanics.recover import forces_at_rest, free_part, largest, member_forces, out_of_balance, spring_forces
+from takeup.mechanics.recover import forces_at_rest, largest, recover, spring_forces, strike_held, sums_at_nodes
 
 RESIDUAL_LIMIT = 1e-9
 CORRECTION_LIMIT = 1e-8
@@ -88,13 +88,16 @@ def solve(factor: Factor, loads: Loads) -> Answer:
     u = np.zeros((6, len(loads.strain), len(model.frame.points)))
     applied = np.zeros_like(u) if loads.nodal is None else np.ascontiguousarray(np.moveaxis(loads.nodal, 2, 0))
     rest = forces_at_rest(model, loads)
-    free = free_part(model, out_of_balance(model, applied, rest))
+    forces = np.empty_like(rest)
+    free = strike_held(model, applied - sums_at_nodes(model, rest))
     for number in range(_MOST_PASSES):
         step = _correction(factor, free)
         u += step
-        forces, springs = member_forces(model, rest, u), spring_forces(model, u)
-        out = out_of_balance(model, applied, forces, springs)
-        free = free_part(model, out)
+        out = recover(model, rest, applied, u, forces)
+        reactions = -out[:, :, model.frame.supports.node]  # of the supports on the frame, springs among them
+        if len(model.rate):
+            out += spring_forces(model, u)
+        free = strike_held(model, out)
         if number == 0:
             continue  # at least one refinement, always
         residual = _residual(model, free, forces, (rest, applied))
@@ -102,8 +105,6 @@ def solve(factor: Factor, loads: Loads) -> Answer:
         solved = np.asarray((residual <= RESIDUAL_LIMIT) & (correction <= CORRECTION_LIMIT))
         if solved.all():
             break
-    nodes = model.frame.supports.node
-    reactions = -out[:, :, nodes] if springs is None else springs[:, :, nodes] - out[:, :, nodes]
     return Answer(
         displacements=u.transpose(1, 2, 0),
         start_forces=forces[0].transpose(1, 2, 0),
@@ -131,10 +132,12 @@ def _residual(model: Model, free: Floats, forces: Floats, loaded: tuple[Floats, 
 
     Where all forces are rounding beside the loads, as in an arc that grows freely, the loads are the measure.
     """
-    rest, applied = loaded
     left, force = largest(model, free, -1), largest(model, forces, -1)
-    load = np.maximum(largest(model, rest, -1), largest(model, applied, -1))
-    return _quotient(left, np.where(force > _ROUNDING * load, force, load))
+    residual = _quotient(left, force)
+    if (residual <= RESIDUAL_LIMIT).all():
+        return residual
+    load = np.maximum(*(largest(model, part, -1) for part in loaded))
+    return np.where(force > _ROUNDING * load, residual, _quotient(left, load))
 
 
 def _relative_correction(factor: Factor, step: Floats, u: Floats, loaded: tuple[Floats, Floats]) -> Floats:
@@ -149,8 +152,8 @@ def _relative_correction(factor: Factor, step: Floats, u: Floats, loaded: tuple[
     if (correction <= CORRECTION_LIMIT).all():
         return correction
     rest, applied = loaded
-    reach = out_of_balance(model, np.abs(applied), -np.abs(rest))
-    reach = free_part(replace(model, rotation=np.abs(model.rotation)), reach)  # |R v| <= |R| |v|
+    reach = np.abs(applied) + sums_at_nodes(model, np.abs(rest))
+    reach = strike_held(replace(model, rotation=np.abs(model.rotation)), reach)  # |R v| <= |R| |v|
     reach /= factor.diagonal.reshape(-1, 6).T[:, None]
     could = largest(model, reach, 1)
     return np.where(moved > _ROUNDING * could, correction, _quotient(last, could))

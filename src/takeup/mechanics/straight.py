@@ -31,10 +31,10 @@ from takeup.mechanics.frame import Floats, Index, Straights
 
 
 class Stiffness(NamedTuple):
-    """Coefficients of m straight members, each (m,), as in the module header.
+    """Coefficients of m straight members, as in the module header.
 
     `axis` is e, cyclic, (5, m); `chord` d (3, m) [m]; `start_arm` s and `end_arm` r, cyclic, (5, m) [m], the same array
-    where there are no rigid links; `stretch` is a - b, `twist` t - p.
+    where there are no rigid links; `across` is b and p, `more_along` a - b and t - p, (2, m) each.
     """
 
     axis: Floats
@@ -42,12 +42,8 @@ class Stiffness(NamedTuple):
     start_arm: Floats
     end_arm: Floats
     length: Floats
-    a: Floats
-    b: Floats
-    p: Floats
-    t: Floats
-    stretch: Floats
-    twist: Floats
+    across: Floats
+    more_along: Floats
 
 
 def stiffness(points: Floats, members: Straights, ends: tuple[Index, Index]) -> Stiffness:
@@ -67,8 +63,9 @@ def stiffness(points: Floats, members: Straights, ends: tuple[Index, Index]) -> 
         chord = between + beyond - before
         start_arm, end_arm = before + 0.5 * chord, 0.5 * chord - beyond
     length = np.sqrt(np.add.reduce(chord * chord, axis=0))
-    a, p, t = members.axial / length, members.bending / length, members.torsion / length
-    b = 12.0 * p / (length * length)
+    p = members.bending / length
+    across = np.stack([12.0 * p / (length * length), p])
+    along = np.stack([members.axial, members.torsion]) / length
     arm = cyclic(start_arm)
     return Stiffness(
         axis=cyclic(chord / length),
@@ -76,12 +73,8 @@ def stiffness(points: Floats, members: Straights, ends: tuple[Index, Index]) -> 
         start_arm=arm,
         end_arm=arm if start_arm is end_arm else cyclic(end_arm),
         length=length,
-        a=a,
-        b=b,
-        p=p,
-        t=t,
-        stretch=a - b,
-        twist=t - p,
+        across=across,
+        more_along=along - across,
     )
 
 
@@ -101,19 +94,19 @@ def cross(left: Floats, right: Floats) -> Floats:
     return product
 
 
-def through_the_cut(across: Floats, more_along: Floats, axis: Floats, gap: Floats) -> Floats:
-    """Return what passes through the middle of members: across * gap + more_along * (e . gap) e, (3, c, p).
+def through_the_cut(k: Stiffness, piece: slice, opening: Floats) -> Floats:
+    """Return force and moment in the middle of members, (2, 3, c, p) [N], [N m].
 
     Args:
-        across: stiffness across the axis, (p,).
-        more_along: stiffness along the axis, less that across it, (p,).
-        axis: e, (3, 1, p).
-        gap: (3, c, p).
+        k: coefficients of all members.
+        piece: p of them.
+        opening: gap w and turn phi, (2, 3, c, p) [m], [rad].
     """
-    along = np.add.reduce(axis * gap, axis=0)
-    along *= more_along
-    passed = along * axis
-    passed += across * gap
+    axis = k.axis[:3, None, piece]
+    along = np.add.reduce(axis * opening, axis=1)
+    along *= k.more_along[:, None, piece]
+    passed: Floats = along[:, None] * axis
+    passed += k.across[:, None, None, piece] * opening
     return passed
 
 
@@ -127,13 +120,14 @@ def end_stiffness(k: Stiffness, chosen: Index) -> Floats:
     e = k.axis[:3, chosen].T
     outer = e[:, :, None] * e[:, None, :]
     one = np.eye(3)
-    b, stretch, p, t, length = (x[chosen][:, None, None] for x in (k.b, k.stretch, k.p, k.t, k.length))
-    shear = 0.5 * b * length * cross_matrices(e)
+    b, p = k.across[:, chosen, None, None]
+    stretch, twist = k.more_along[:, chosen, None, None]
+    shear = 0.5 * b * k.length[chosen, None, None] * cross_matrices(e)
     matrix = np.empty((len(e), 6, 6))
     matrix[:, :3, :3] = b * one + stretch * outer
     matrix[:, :3, 3:] = shear
     matrix[:, 3:, :3] = -shear
-    matrix[:, 3:, 3:] = 4.0 * p * one + (t - 4.0 * p) * outer
+    matrix[:, 3:, 3:] = 4.0 * p * one + (twist - 3.0 * p) * outer
     return matrix
 
 
