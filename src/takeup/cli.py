@@ -91,8 +91,8 @@ def validate(file: Path) -> int:
 
     study = resolve(read_study(file))
     line = study.line
-    _print(f"{file}: no faults. Line {line.name}: {len(line.legs)} legs, {len(line.holds)} holds as resolved, ")
-    _print(f"{len(line.takeups)} take-ups.")
+    holds, joints = len(line.holds), len(line.takeups)
+    _print(f"{file}: no faults. Line {line.name}: {len(line.legs)} legs, {holds} holds as resolved, {joints} take-ups.")
     return PROVED
 
 

@@ -57,8 +57,17 @@ def check(solved: Solved) -> list[CheckResult]:
     return [_of_joint(solved, joint, data[joint.name].data, data[joint.name].preset) for joint in solved.joints]
 
 
+def _status(solved: Solved) -> str:
+    """Return "from memory" where the growth of any state rests on a row that was recalled, else whose the rating is."""
+    expansion = solved.study.line.pipe.material.expansion
+    temperatures = {zone.temperature for state in solved.states for zone in state.zones}
+    recalled = any(expansion.status_at(temperature) == "from memory" for temperature in temperatures)
+    return "from memory" if recalled else "user's data"
+
+
 def _of_joint(solved: Solved, joint: JointMovement, data: JointData, preset: float) -> CheckResult:
     results = []
+    status = _status(solved)
     lateral, angular = np.linalg.norm(joint.lateral, axis=1), np.linalg.norm(joint.angular, axis=1)
     for number, state in enumerate(solved.states):
         axial = float(joint.axial[number]) + preset
@@ -71,9 +80,7 @@ def _of_joint(solved: Solved, joint: JointMovement, data: JointData, preset: flo
         if missing and use <= 1.0:
             results.append(RULE.result(joint.name, state.name, "no limit given", f"{words}; {missing} has no rating"))
         else:
-            results.append(
-                RULE.judge(joint.name, state.name, use, 1.0, "sum of uses", because=words, status="user's data")
-            )
+            results.append(RULE.judge(joint.name, state.name, use, 1.0, "sum of uses", because=words, status=status))
     unrated = [item for item in results if item.outcome == "no limit given"]
     top = worst(results)
     return top if top.outcome == "fails" or not unrated else unrated[-1]

@@ -25,6 +25,7 @@ EXPANSION = Rule(
     source="ASME B31.1-2020 104.8.3, factors of Appendix D (from memory)",
     limits="torsion and bending from growth; i = 1 on straight pipe; the allowable range is the user's",
 )
+_MEMORY = "from memory"  # the factors of Appendix D and the paragraph were recalled, not read
 NOTHING = 0.5  # MPa: a stress that no allowable range could fail
 WALL = Rule(
     name="wall_stress",
@@ -74,9 +75,11 @@ def _expansion(solved: Solved, zone: Zone, members: NDArray[np.int64]) -> CheckR
     if limit is None and demand < NOTHING:
         return EXPANSION.result(zone.name, "all states", "passes", "growth bends nothing here", unit="MPa")
     if limit is None:
-        return EXPANSION.judge(zone.name, states, demand, None, "MPa", because=f"{words}; no allowable range is stated")
+        return EXPANSION.judge(
+            zone.name, states, demand, None, "MPa", because=f"{words}; no allowable range is stated", status=_MEMORY
+        )
     because = f"{words}; limit: {limit.source}"
-    return EXPANSION.judge(zone.name, states, demand, limit.value / 1e6, "MPa", because=because, status="user's data")
+    return EXPANSION.judge(zone.name, states, demand, limit.value / 1e6, "MPa", because=because, status=_MEMORY)
 
 
 def _wall(solved: Solved, zone: Zone, members: NDArray[np.int64]) -> CheckResult:
