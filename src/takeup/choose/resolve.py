@@ -51,8 +51,18 @@ def resolve(study: Study) -> Study:
     line = study.line
     for rule in line.rules:
         placed = _by_spacing_rule(study, line, rule) if rule.by == "spacing rule" else _by_spans(study, line, rule)
-        line = replace(line, holds=tuple(sorted((*line.holds, *placed), key=lambda hold: hold.position.station)))
+        holds = tuple(sorted((*line.holds, *placed), key=lambda hold: hold.position.station))
+        line = replace(line, holds=holds, remarks=(*line.remarks, _remark(rule, placed)))
     return replace(study, line=replace(line, rules=()))
+
+
+def _remark(rule: HoldRule, placed: list[Hold]) -> str:
+    """Return what a rule did, and why it did nothing."""
+    if placed:
+        return f"{rule.kind}s by {rule.by}: {len(placed)} placed"
+    if rule.by == "spacing rule":
+        return f"{rule.kind}s by spacing rule: none placed, no unrestrained joint asks for one"
+    return f"{rule.kind}s by support spans: none placed, no level stretch is longer than the table allows"
 
 
 def _by_spacing_rule(study: Study, line: Line, rule: HoldRule) -> list[Hold]:

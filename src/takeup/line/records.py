@@ -153,7 +153,7 @@ class AddedState:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Line:
-    """One line: its route, pipe, holds and take-ups."""
+    """One line: its route, pipe, holds and take-ups; `remarks` say what resolving its rules did."""
 
     name: str
     medium: Medium
@@ -166,6 +166,7 @@ class Line:
     holds: tuple[Hold, ...]
     rules: tuple[HoldRule, ...]
     takeups: tuple[TakeUp, ...]
+    remarks: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -57,6 +57,7 @@ def assumptions_of(answer: Solved | Unsolved) -> tuple[str, ...]:
         words.append(f"Vacuum is not possible, because {study.vacuum.because}.")
     words += [f"State left out: {item.state}, because {item.because}." for item in study.dropped]
     words += [f"Bend at {corner.name}: {corner.bend_words}." for corner in _assumed_bends(answer)]
+    words += [f"Line {line.name}, {remark}." for remark in line.remarks]
     words += [f"{name}: {remark}." for name, rates in answer.model.rates.items() for remark in rates.remarks]
     return tuple(words)
 
