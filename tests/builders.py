@@ -1,7 +1,7 @@
 """Line files from text, so that tests go the whole way of the data: text, reader, rules, model.     (tests/builders.py)
 
 `study_of` reads a text made by `line_file`; `solve` and `checks` carry it on. Names, places and joint data are
-invented. Defaults are round: installed at 70 degF, where tabulated expansion begins; operating at 400 degF (204.44 degC).
+invented. Defaults are round: installed at 70 degF, where tabulated expansion begins; operating at 400 degF (204 degC).
 """
 
 from __future__ import annotations
