@@ -1,0 +1,126 @@
+"""Break the model, and only its number moves: the hand is independent.     (tests/unit/hand/test_independence.py)"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from tests.builders import along, joint, line_file, rule, solve, study_of
+
+from takeup.hand import anchor_by_hand, friction_by_hand, growth_by_hand
+from takeup.line import State, Study, states_of
+from takeup.study import friction_bounds, model
+
+HOT = "hot, pressure lost"
+GUIDED = (rule("slide guide", "spacing rule"), rule("rest", "support spans"))
+WITH_JOINT = line_file(["40 m east"], holds=GUIDED, takeups=(joint("J1", "west end + 1.2 m"),))
+HELD = line_file(["12 m east"], holds=(rule("rest", "support spans"),))
+BENT = line_file(["12 m east", "6 m north", "8 m east"])
+
+
+def state_of(study: Study, name: str) -> State:
+    return next(item for item in states_of(study) if item.name == name)
+
+
+def by_hand(text: str, state: str, anchor: str = "east end") -> float:
+    study = study_of(text)
+    result = anchor_by_hand(study, anchor, state_of(study, state))
+    assert result.value is not None
+    return result.value
+
+
+def test_half_the_axial_stiffness_in_the_model_leaves_the_hand_alone(monkeypatch: pytest.MonkeyPatch):
+    """A held pipe carries E A eps: half the stiffness, half the model's number; the hand's stays."""
+    right, hand = along(solve(HELD), "east end", HOT), by_hand(HELD, HOT)
+    assert right == pytest.approx(hand, rel=1e-9)
+    section = model._pipe_section
+    monkeypatch.setattr(model, "_pipe_section", lambda pipe, e: (section(pipe, e)[0] / 2, *section(pipe, e)[1:]))
+    assert along(solve(HELD), "east end", HOT) == pytest.approx(right / 2, rel=1e-9)
+    assert by_hand(HELD, HOT) == hand
+
+
+def test_half_the_bending_stiffness_in_the_model_leaves_the_hand_alone(monkeypatch: pytest.MonkeyPatch):
+    """A Z bends: half of E I brings half the force, within the 2 % that torsion and stretch do."""
+    right, hand = along(solve(BENT), "east end", HOT), by_hand(BENT, HOT)
+    section = model._pipe_section
+
+    def halved(pipe: model.Pipe, modulus: float) -> tuple[float, float, float]:
+        axial, bending, torsion = section(pipe, modulus)
+        return axial, bending / 2, torsion
+
+    monkeypatch.setattr(model, "_pipe_section", halved)
+    assert along(solve(BENT), "east end", HOT) == pytest.approx(right / 2, rel=0.02)
+    assert by_hand(BENT, HOT) == hand
+
+
+def test_a_wrong_joint_rate_in_the_model_leaves_the_hand_alone(monkeypatch: pytest.MonkeyPatch):
+    right, hand = along(solve(WITH_JOINT), "east end", HOT), by_hand(WITH_JOINT, HOT)
+    assert right == pytest.approx(hand, rel=0.01)  # the hand leaves out the pipe's give of 0.34 %
+    rates = model.joint_rates
+    monkeypatch.setattr(
+        model, "joint_rates", lambda data, torsion: replace(rates(data, torsion), axial=data.axial_rate / 2)
+    )
+    assert along(solve(WITH_JOINT), "east end", HOT) == pytest.approx(right / 2, rel=0.01)
+    assert by_hand(WITH_JOINT, HOT) == hand
+
+
+@pytest.mark.parametrize("state", ["operating", "under hydrostatic test", "cooling under vacuum", HOT])
+@pytest.mark.parametrize("anchor", ["west end", "east end"])
+def test_hand_and_model_agree_on_a_straight_run(state: str, anchor: str):
+    """Within 1 %: the hand leaves out the pipe's give (0.34 %) and its stretch under pressure."""
+    assert along(solve(WITH_JOINT), anchor, state) == pytest.approx(by_hand(WITH_JOINT, state, anchor), rel=0.01)
+
+
+def test_a_preset_counts_for_both():
+    """Fitted 40 mm extended, 92.31 mm of growth leave 52.31 mm: 95 N/mm give 4.970 kN by hand."""
+    text = line_file(["40 m east"], holds=GUIDED, takeups=(joint("J1", "west end + 1.2 m", preset="40 mm extended"),))
+    assert by_hand(text, HOT) == pytest.approx(4.970e3, rel=5e-4)  # four figures
+    assert along(solve(text), "east end", HOT) == pytest.approx(4.970e3, rel=0.005)  # the pipe's give
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        (
+            line_file(["20 m east"], holds=GUIDED, takeups=(joint("J1", "3 m"), joint("J2", "15 m"))),
+            "two joints in one span",
+        ),
+        (line_file(["20 m east", "9 m north"], takeups=(joint("J1", "3 m"),)), "the span turns"),
+        (line_file(["20 m east"], end="blind", holds=GUIDED, takeups=(joint("J1", "3 m"),)), "it would run out"),
+        (line_file(["9 m east", "4 m north", "9 m west"]), "several legs share the growth"),
+    ],
+)
+def test_an_answer_none_carries_its_reason(text: str, words: str):
+    study = study_of(text)
+    result = anchor_by_hand(study, "west end", state_of(study, "operating"))
+    assert result.value is None
+    assert result.formula == "none"
+    assert words in result.because
+
+
+def test_friction_by_hand_spreads_the_weight_evenly():
+    """Mu w L = 0.2 x 417.3 N/m x 38.8 m: PTFE on steel at its high end (0.2), 42.55 kg/m, empty, anchor to joint."""
+    study = study_of(WITH_JOINT)
+    result = friction_by_hand(study, "east end", state_of(study, "installed"))
+    assert result.value == pytest.approx(0.2 * 42.5491 * 9.80665 * 38.8, rel=1e-5)  # six figures
+    model_bound = friction_bounds(solve(WITH_JOINT))["east end"][0]
+    assert 0.75 * result.value < model_bound < result.value  # the anchor itself carries some of the weight
+
+
+def test_friction_by_hand_is_none_where_nothing_rubs():
+    study = study_of(line_file(["6 m east"]))
+    result = friction_by_hand(study, "east end", state_of(study, "installed"))
+    assert result.value is None
+    assert "nothing that rubs" in result.because
+
+
+def test_growth_by_hand_counts_bends_along_the_arc_and_leaves_out_the_live_length():
+    """20 m + 9 m - (2 - pi/2) x 305 mm - 0.6 m live; DN 200 long radius is 1.5 x 203.2 mm or 1.5 x 200 mm by the file.
+
+    eps = 2.343 mm/m. The radius is read from the route.
+    """
+    study = study_of(line_file(["20 m east", "9 m north"], takeups=(joint("J1", "3 m"),)))
+    radius = solve(line_file(["20 m east", "9 m north"], takeups=(joint("J1", "3 m"),))).model.route.turns[0].radius
+    assert radius == pytest.approx(0.305, abs=0.006)
+    result = growth_by_hand(study, 0, state_of(study, HOT))
+    assert result.value == pytest.approx(2.343e-3 * (29 - 0.6 - (2 - 3.14159265 / 2) * radius), rel=1e-7)
