@@ -7,8 +7,9 @@ beside it wherever it is used; what is at or over full has one colour, and its o
 
 from __future__ import annotations
 
+from takeup.drawing.reading import FULL
+
 _RAMP = ((0, 32, 76), (65, 77, 107), (124, 123, 120), (188, 174, 108), (255, 234, 70))
-FULL = 1.0
 
 
 def colour_of(use: float) -> str:

@@ -14,6 +14,7 @@ _RULE = Stroke(width=0.18)
 _FRAME = Stroke(width=0.5)
 _TYPE = 2.5
 _STEP = 6.2
+_NOTE = "not to scale, and moved apart along the pipe where they would lie on one another; stations are true"
 FORCES = "Forces are those on the structure."
 WARNING = "Not for construction until checked by a licensed engineer."
 
@@ -35,8 +36,12 @@ def legend_view(places: tuple[Place, ...], room: Box) -> View:
     for place in places:
         if place.sort in {"anchor", "guide", "joint"}:
             kinds.setdefault(place.kind, place.sort)
-    items: list[Item] = [Text(at=(room[0] + 3.0, room[1] + 5.0), words="Signs (not to scale)", size=_TYPE, bold=True)]
-    for number, kind in enumerate(sorted(kinds)):
+    items: list[Item] = [
+        Text(at=(room[0] + 3.0, room[1] + 5.0), words="Signs", size=_TYPE, bold=True),
+        Text(at=(room[0] + 15.0, room[1] + 5.0), words=_NOTE, size=2.2, ink="grey"),
+    ]
+    order = [*(kind for kind in EXPLAINED if kind in kinds), *(kind for kind in kinds if kind not in EXPLAINED)]
+    for number, kind in enumerate(order):
         column, row = divmod(number, 4)
         x, y = room[0] + 8.0 + 66.0 * column, room[1] + 11.5 + 7.4 * row
         items.append(Polyline(points=((x - 5.0, y), (x + 5.0, y)), stroke=Stroke(width=0.5)))
@@ -84,7 +89,7 @@ def title_block(results: Results, line: Record, scales: str, room: Box) -> View:
         (left, 0, right, "project", text_of(entry, "project"), True),
         (left, 1, middle, "line", f"{text_of(line, 'name')}: {text_of(line, 'medium')}, {size}", False),
         (middle, 1, right, "scale", scales, False),
-        (left, 2, middle, "document no.", f"{text_of(document, 'number')} — layout of the line", False),
+        (left, 2, middle, "document no.", f"{text_of(document, 'number')}, layout of the line", False),
         (middle, 2, middle + 0.4 * (right - middle), "revision", text_of(document, "revision"), False),
         (middle + 0.4 * (right - middle), 2, right, "date", text_of(document, "date"), False),
     )

@@ -7,6 +7,7 @@ an axis are pushed apart as little as possible (least squares, by pooling neighb
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from takeup.drawing.lettering import box_of
@@ -17,8 +18,10 @@ LineOfWords = tuple[str, bool]
 _LEADER = Stroke(width=0.13, ink="grey")
 _GAP = 0.8
 _DISTANCES = (3.5, 5.0, 7.0, 9.5, 13.0, 17.0, 22.0, 28.0, 36.0, 46.0)
+_NEAR = 4  # the first so many distances are close by
 _WAYS = 16
 _LEADING = 1.3
+_CLEAR = 2.6  # a leader begins outside the sign it speaks of [mm]
 
 
 @dataclass(kw_only=True, slots=True)
@@ -46,6 +49,23 @@ class Taken:
             crosses((start, end), box) for box in self.boxes if not _within(start, box) and not _within(end, box)
         )
 
+    def is_off_strokes(self, start: Point, end: Point) -> bool:
+        """Tell whether a leader or a dimension line crosses no stroke of the pipe or of a dimension."""
+        return not any(_cut(start, end, *stroke) for stroke in self.strokes)
+
+    def is_untouched(self, start: Point, end: Point) -> bool:
+        """Tell whether a stroke crosses no box at all."""
+        return not any(crosses((start, end), box) for box in self.boxes)
+
+
+def _cut(a: Point, b: Point, c: Point, d: Point) -> bool:
+    """Tell whether the inside of one stroke crosses the inside of another."""
+
+    def side(p: Point, q: Point, r: Point) -> float:
+        return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
+
+    return side(a, b, c) * side(a, b, d) < 0.0 and side(c, d, a) * side(c, d, b) < 0.0
+
 
 def overlap(a: Box, b: Box) -> bool:
     """Tell whether two boxes share any area."""
@@ -70,7 +90,9 @@ def crosses(stroke: tuple[Point, Point], box: Box) -> bool:
     return enter < leave
 
 
-def place_label(lines: tuple[LineOfWords, ...], at: Point, taken: Taken, size: float) -> tuple[Item, ...]:
+def place_label(
+    lines: tuple[LineOfWords, ...], at: Point, taken: Taken, size: float, *, near: bool = False
+) -> tuple[Item, ...]:
     """Return a label near a point, with a leader where it stands off; nothing when no place is free.
 
     Args:
@@ -78,18 +100,37 @@ def place_label(lines: tuple[LineOfWords, ...], at: Point, taken: Taken, size: f
         at: The point it speaks of [mm].
         taken: What is on the sheet already; the label is added to it.
         size: Size of the type [mm].
+        near: Whether only a place close by, with a leader that crosses nothing, will do.
     """
-    width, height = _size_of(lines, size)
-    for distance in _DISTANCES:
-        for number in _order():
-            angle = 2.0 * math.pi * number / _WAYS
-            way = (math.cos(angle), math.sin(angle))
-            box = _box_towards(at, way, distance, (width, height))
-            end = _nearest(at, box)
-            if taken.is_free(box) and taken.is_clear(at, end):
-                taken.boxes.append(box)
-                return _label_items(lines, box, (at, end), size)
-    return ()
+    fallback: Box | None = None
+    for box in _boxes_round(at, _size_of(lines, size), _DISTANCES[:_NEAR] if near else _DISTANCES):
+        end = _nearest(at, box)
+        if not taken.is_free(box) or not taken.is_clear(at, end):
+            continue
+        if taken.is_off_strokes(_trimmed(at, end), end):
+            return _settled(lines, at, box, taken, size)
+        fallback = fallback or box  # its leader crosses the pipe: only when nothing better is found
+    return () if near or fallback is None else _settled(lines, at, fallback, taken, size)
+
+
+def _settled(lines: tuple[LineOfWords, ...], at: Point, box: Box, taken: Taken, size: float) -> tuple[Item, ...]:
+    taken.boxes.append(box)
+    return _label_items(lines, box, (at, _nearest(at, box)), size)
+
+
+def _boxes_round(at: Point, size: tuple[float, float], distances: tuple[float, ...]) -> Iterator[Box]:
+    """Yield the places for a label, nearest first."""
+    ways = [2.0 * math.pi * number / _WAYS for number in _order()]
+    for far in distances:
+        for angle in ways:
+            yield _box_towards(at, (math.cos(angle), math.sin(angle)), far, size)
+
+
+def _trimmed(start: Point, end: Point) -> Point:
+    """Return where a leader begins: outside the sign it speaks of."""
+    length = math.dist(start, end)
+    off = min(1.0, _CLEAR / length) if length > 0.0 else 0.0
+    return start[0] + off * (end[0] - start[0]), start[1] + off * (end[1] - start[1])
 
 
 def _order() -> tuple[int, ...]:
@@ -123,17 +164,12 @@ def _label_items(
     start, end = leader
     length = math.dist(start, end)
     if length > _DISTANCES[0]:
-        off = 2.6 / length  # the leader starts outside the symbol
-        begin = (start[0] + off * (end[0] - start[0]), start[1] + off * (end[1] - start[1]))
-        items.append(Polyline(points=(begin, end), stroke=_LEADER))
+        items.append(Polyline(points=(_trimmed(start, end), end), stroke=_LEADER))
     return tuple(items)
 
 
 def spread(wanted: tuple[float, ...], apart: float, low: float, high: float) -> tuple[float, ...]:
     """Return places as near as possible to those wanted, in the same order, at least so far apart, between two ends.
-
-    Pools neighbours that would touch and sets each pool round its mean (isotonic regression of the wanted places less
-    their share of the gaps), then shifts what stands over an end.
 
     Args:
         wanted: Places [mm], in order.
@@ -141,13 +177,31 @@ def spread(wanted: tuple[float, ...], apart: float, low: float, high: float) -> 
         low: The first place allowed [mm].
         high: The last place allowed; they fit when (n - 1) * apart <= high - low.
     """
-    pools: list[tuple[float, int]] = []
-    for number, place in enumerate(wanted):
-        mean, count = place - number * apart, 1
+    gaps = (apart,) * max(0, len(wanted) - 1)
+    weights = (1.0,) * len(wanted)
+    last = high - apart * len(gaps)
+    moved = pooled(wanted, gaps, weights)
+    return tuple(min(max(x - n * apart, low), last) + n * apart for n, x in enumerate(moved))
+
+
+def pooled(wanted: tuple[float, ...], gaps: tuple[float, ...], weights: tuple[float, ...]) -> tuple[float, ...]:
+    """Return places at least their gaps apart, in the same order, with the least weighted squares of their moves.
+
+    Isotonic regression of the wanted places less the gaps before them: neighbours that would touch are pooled, each
+    pool round its weighted mean.
+
+    Args:
+        wanted: Places, in order.
+        gaps: Least distance from each place to the next.
+        weights: How much each place resists being moved.
+    """
+    before = [sum(gaps[:number]) for number in range(len(wanted))]
+    pools: list[tuple[float, float, int]] = []
+    for place, shift, weight in zip(wanted, before, weights, strict=True):
+        mean, mass, count = place - shift, weight, 1
         while pools and pools[-1][0] > mean:
-            before, many = pools.pop()
-            mean, count = (before * many + mean * count) / (many + count), many + count
-        pools.append((mean, count))
-    means = [mean for mean, count in pools for _ in range(count)]
-    last = high - (len(wanted) - 1) * apart
-    return tuple(min(max(mean, low), last) + number * apart for number, mean in enumerate(means))
+            other, more, many = pools.pop()
+            mean, mass, count = (other * more + mean * mass) / (more + mass), more + mass, many + count
+        pools.append((mean, mass, count))
+    means = [mean for mean, _, count in pools for _ in range(count)]
+    return tuple(mean + shift for mean, shift in zip(means, before, strict=True))

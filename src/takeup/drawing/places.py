@@ -6,7 +6,19 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
-from takeup.drawing.reading import Record, Results, Use, number_of, records_of, text_of, use_at, vector_of, vectors_of
+from takeup.drawing.reading import (
+    Record,
+    Results,
+    Use,
+    number_of,
+    record_of,
+    records_of,
+    text_of,
+    use_at,
+    use_words,
+    vector_of,
+    vectors_of,
+)
 from takeup.drawing.route import Vector, on_legs
 
 Sort = Literal["anchor", "guide", "joint", "corner", "end"]
@@ -31,19 +43,19 @@ class Place:
         """The use in words, with the outcome where it is more than a pass; "" when there is none."""
         if self.use is None:
             return ""
-        return f"use {self.use.value:.2f}" + ("" if self.use.outcome == "passes" else f", {self.use.outcome}")
+        return f"use {use_words(self.use.value)}" + ("" if self.use.outcome == "passes" else f", {self.use.outcome}")
 
 
 def places_of(results: Results, line: Record) -> tuple[Place, ...]:
     """Return all places of the line, by station."""
-    found = [*_holds(results), *_joints(results, line)]
+    found = [*_holds(results, line), *_joints(results, line)]
     found += _corners(line)
     found += _ends(line, found)
     return tuple(sorted(found, key=lambda place: (place.station, place.name)))
 
 
-def _holds(results: Results) -> Iterable[Place]:
-    for hold in records_of(results, "holds"):
+def _holds(results: Results, line: Record) -> Iterable[Place]:
+    for hold in records_of(results, "holds") or _planned(results, line):
         kind = text_of(hold, "kind")
         yield Place(
             name=text_of(hold, "name"),
@@ -55,6 +67,13 @@ def _holds(results: Results) -> Iterable[Place]:
             length=0.0,
             use=use_at(results, text_of(hold, "name")),
         )
+
+
+def _planned(results: Results, line: Record) -> Iterable[Record]:
+    """Yield the holds as resolved, for a line that was not solved and so has no loads to show."""
+    for hold in records_of(record_of(record_of(results, "input"), "resolved"), "holds"):
+        at, along = on_legs(line, number_of(hold, "station_m"))
+        yield {**hold, "at_m": list(at), "axes": [list(along)]}
 
 
 def _joints(results: Results, line: Record) -> Iterable[Place]:

@@ -6,11 +6,14 @@ empty; a number that is absent is an answer of its own (`maybe_number`). A value
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 Record = Mapping[str, object]
 Results = Mapping[str, object]
+FULL = 1.0
+_MOST = 6  # decimals of a use
 
 
 def text_of(record: Record, key: str) -> str:
@@ -99,12 +102,30 @@ class Use:
     title: str
 
 
+def use_words(use: float) -> str:
+    """Return a use with two decimals, and with as many more as it takes to tell one just over full from full."""
+    if math.isinf(use):
+        return "∞"
+    decimals = 2
+    while use > FULL and float(f"{use:.{decimals}f}") <= FULL and decimals < _MOST:
+        decimals += 1
+    words = f"{use:.{decimals}f}"
+    return f">{words}" if use > FULL >= float(words) else words
+
+
 def use_at(results: Results, name: str) -> Use | None:
-    """Return the greatest use among the checks at a place; None when no check there gave one."""
+    """Return the greatest use among the checks at a place; None when no check there gave one.
+
+    A failure without a number (something is asked where nothing can be given) is a use without bound.
+    """
     found = [
-        Use(value=value, outcome=text_of(check, "outcome"), title=text_of(check, "title"))
+        Use(
+            value=float("inf") if value is None else value,
+            outcome=text_of(check, "outcome"),
+            title=text_of(check, "title"),
+        )
         for check in records_of(results, "checks")
         if text_of(check, "where") == name and text_of(check, "outcome") != "not covered"
-        if (value := maybe_number(check, "use")) is not None
+        if (value := maybe_number(check, "use")) is not None or text_of(check, "outcome") == "fails"
     ]
     return max(found, key=lambda use: use.value, default=None)

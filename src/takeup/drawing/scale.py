@@ -38,7 +38,7 @@ def round_up(needed: float) -> int:
     """Return the first of 1, 2, 5, 10, ... that is not below a number; at least 1."""
     power = 10 ** max(0, math.floor(math.log10(max(needed, 1.0))))
     slack = 1.0 + 1e-9  # an extent that fits exactly is not refused for its last bit
-    return next(step * power for step in (*_STEPS, 10) if step * power * slack >= needed)
+    return next(int(step * power) for step in (*_STEPS, 10) if step * power * slack >= needed)
 
 
 def round_down(most: float) -> float:

@@ -6,16 +6,18 @@ the profile each hold, take-up and corner has a tick, its station, its use and i
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 
 from takeup.drawing.colour import colour_of
 from takeup.drawing.labels import Box, spread
 from takeup.drawing.lettering import shortened
 from takeup.drawing.places import Place
-from takeup.drawing.reading import Record
+from takeup.drawing.reading import Record, use_words
 from takeup.drawing.route import elevation_at, profile_of
 from takeup.drawing.scale import choose_scale, exaggeration
 from takeup.drawing.sheet import Item, Point, Polyline, Stroke, Text, View
+from takeup.drawing.signs import drawing_order, half_length, moved_signs
 from takeup.drawing.symbols import hold_sign, joint_sign
 from takeup.drawing.titles import view_heading
 
@@ -24,6 +26,7 @@ _TYPE = 2.4
 _APART = 3.4  # two lines of words read upwards stand at least so far apart [mm]
 _HEAD = 17.0
 _SIDE = (26.0, 10.0)
+_REACH = 0.05  # the slope of the profile at a place is taken over so much either side [m]
 _FAN = 8.0  # between the ticks and their words [mm]
 _ROWS = (("station", 13.0), ("use", 11.5), ("name", 37.0))
 BAND = _FAN + sum(height for _, height in _ROWS)
@@ -54,7 +57,7 @@ def section_view(line: Record, places: tuple[Place, ...], room: Box) -> View:
     items.append(Polyline(points=tuple(paper(*pair) for pair in profile), stroke=_PIPE))
     shown = _that_fit(places, int(wide / _APART) + 1)
     ticks = {place: paper(place.station, elevation_at(profile, place.station)) for place in places}
-    items += _signs(places, ticks, scale)
+    items += _signs(places, paper, profile, scale)
     items += _band(shown, tuple(ticks[place] for place in shown), base, (left, left + wide))
     if len(shown) < len(places):
         words = f"{len(places) - len(shown)} guides and rests not named for want of room: see the tables"
@@ -89,16 +92,25 @@ def _that_fit(places: tuple[Place, ...], most: int) -> tuple[Place, ...]:
     return tuple(place for place in places if place.sort != "guide" or place.station in kept)
 
 
-def _signs(places: tuple[Place, ...], ticks: dict[Place, Point], scale: int) -> list[Item]:
+def _signs(places: tuple[Place, ...], paper: Paper, profile: tuple[Point, ...], scale: int) -> list[Item]:
     """Return the signs on the profile, without colour: it stands by the number in the band."""
+    moves = moved_signs(places, scale)
     items: list[Item] = []
-    for place in places:
-        x, y = ticks[place]
+    for place in drawing_order(places):
+        station = min(max(place.station + moves.get(place, 0.0) * scale / 1000.0, 0.0), profile[-1][0])
+        ends = [
+            paper(there, elevation_at(profile, there))
+            for there in (max(station - _REACH, 0.0), station, min(station + _REACH, profile[-1][0]))
+        ]
+        slope = math.hypot(ends[2][0] - ends[0][0], ends[2][1] - ends[0][1])
+        way = ((ends[2][0] - ends[0][0]) / slope, (ends[2][1] - ends[0][1]) / slope)
+        x, y = ends[1]
         if place.sort == "joint":
-            half = 500.0 * place.length / scale
-            items += joint_sign(place.kind, (x - half, y), (x + half, y))
+            half = half_length(place, scale)
+            start, end = ((x + side * way[0], y + side * way[1]) for side in (-half, half))
+            items += joint_sign(place.kind, start, end)
         elif place.sort in {"anchor", "guide"}:
-            items += hold_sign(place.kind, (x, y), (1.0, 0.0))
+            items += hold_sign(place.kind, (x, y), way)
     return items
 
 
@@ -109,13 +121,16 @@ def _band(places: tuple[Place, ...], ticks: tuple[Point, ...], base: float, ends
         tops.append(tops[-1] + height)
     left, right = ends[0] - _SIDE[0] + 3.0, ends[1] + 6.0
     items: list[Item] = [Polyline(points=((left, y), (right, y)), stroke=_RULE) for y in tops]
+    items.append(Polyline(points=((ends[0], base), (max(x for x, _ in ticks), base)), stroke=_RULE))
     for (words, _), top in zip(_ROWS, tops, strict=False):
         unit = " m" if words == "station" else ""
         items.append(Text(at=(left, top + 3.2), words=words + unit, size=2.2, ink="grey"))
     xs = spread(tuple(x for x, _ in ticks), _APART, ends[0], ends[1])
     for place, x, tick in zip(places, xs, ticks, strict=True):
-        points = ((tick[0], tick[1] + 3.0), (tick[0], base + 1.0), (x, base + _FAN - 1.0), (x, base + _FAN))
+        items.append(Polyline(points=((tick[0], tick[1] + 3.0), (tick[0], base)), stroke=_FINE))
+        points = ((tick[0], base), (tick[0], base + 1.6), (x, base + _FAN - 1.0), (x, base + _FAN))
         items.append(Polyline(points=points, stroke=_FINE))
+        items.append(Polyline(points=((tick[0], base - 0.8), (tick[0], base + 0.8)), stroke=_RULE))
         items += _column(place, x, tops)
     return items
 
@@ -135,7 +150,12 @@ def _column(place: Place, x: float, tops: list[float]) -> list[Item]:
     if place.use is None:
         return [station, name]
     figure = Text(
-        at=(foot, tops[1] + 4.2), words=f"{place.use.value:.2f}", size=_TYPE, anchor="end", rotation=-90.0, bold=strong
+        at=(foot, tops[1] + 4.2),
+        words=use_words(place.use.value),
+        size=_TYPE,
+        anchor="end",
+        rotation=-90.0,
+        bold=strong,
     )
     y = tops[1] + 1.0
     corners = ((x - 1.1, y), (x + 1.1, y), (x + 1.1, y + 2.2), (x - 1.1, y + 2.2))

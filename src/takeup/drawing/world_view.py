@@ -15,6 +15,7 @@ from takeup.drawing.reading import Record, maybe_number, number_of, record_of, r
 from takeup.drawing.route import along
 from takeup.drawing.scale import choose_scale
 from takeup.drawing.sheet import Dimension, Item, Point, View
+from takeup.drawing.signs import drawing_order, half_length, moved_signs
 from takeup.drawing.symbols import REACH, arrow, hold_sign, joint_sign
 from takeup.drawing.titles import north_arrow, view_heading
 
@@ -39,10 +40,11 @@ def world_view(line: Record, places: tuple[Place, ...], looking: Looking, room: 
         taken.boxes.append(box)
     taken.strokes += centre_strokes(frame, line)
     items += pipe_items(frame, line, outside)
-    items += _signs(frame, places, taken)
+    spots = _spots(frame, line, places)
+    items += _signs(frame, spots, taken)
     items += _flow(frame, line, taken)
     items += _dimensions(frame, line, taken)
-    items += _names(frame, line, places, taken)
+    items += _names(line, spots, taken)
     return View(title=title, scale=frame.scale, items=tuple(items))
 
 
@@ -57,15 +59,26 @@ def _frame(line: Record, looking: Looking, room: Box) -> Frame:
     return Frame(looking=looking, origin=origin, zero=middle, scale=scale)
 
 
-def _signs(frame: Frame, places: tuple[Place, ...], taken: Taken) -> list[Item]:
+def _spots(frame: Frame, line: Record, places: tuple[Place, ...]) -> dict[Place, Point]:
+    """Return where on the sheet each sign stands: at its place, or moved along its leg off its neighbours."""
+    spots = {place: frame.paper(place.at) for place in places}
+    for leg in records_of(line, "legs"):
+        start, end = number_of(leg, "start_m"), number_of(leg, "end_m")
+        on_leg = tuple(place for place in places if start - 1e-6 <= place.station <= end + 1e-6)
+        for place, move in moved_signs(on_leg, frame.scale).items():
+            spots[place] = frame.paper(along(place.at, place.along, move * frame.scale / 1000.0))
+    return spots
+
+
+def _signs(frame: Frame, spots: dict[Place, Point], taken: Taken) -> list[Item]:
     """Return the signs of holds and joints; only those that get a number beside them here are coloured."""
     items: list[Item] = []
-    for place in places:
-        at, way = frame.paper(place.at), frame.heading(place.along)
+    for place in drawing_order(tuple(spots)):
+        at, way = spots[place], frame.heading(place.along)
         fill = colour_of(place.use.value) if place.use is not None and place.sort != "guide" else "#ffffff"
         if place.sort == "joint":
-            half = place.length / 2.0
-            ends = [frame.paper(along(place.at, place.along, side)) for side in (-half, half)]
+            half = half_length(place, frame.scale)
+            ends = [(at[0] + side * way[0], at[1] + side * way[1]) for side in (-half, half)]
             items += joint_sign(place.kind, ends[0], ends[1], fill)
         elif place.sort in {"anchor", "guide"}:
             items += hold_sign(place.kind, at, way, fill)
@@ -120,22 +133,34 @@ def _dimension(start: Point, end: Point, words: str, centre: Point, taken: Taken
             strokes, text = expanded(tried)
             box = words_box(text)
             main = strokes[0]
-            if taken.is_free(box) and taken.is_clear(main.points[0], main.points[1]):
+            shown = taken.is_untouched(*main.points[:2]) and taken.is_off_strokes(*main.points[:2])
+            if taken.is_free(box) and shown:
                 taken.boxes.append(box)
                 taken.strokes += [(stroke.points[0], stroke.points[1]) for stroke in strokes]
                 return tried
     return None
 
 
-def _names(frame: Frame, line: Record, places: tuple[Place, ...], taken: Taken) -> list[Item]:
+def _names(line: Record, spots: dict[Place, Point], taken: Taken) -> list[Item]:
     """Return the labels: anchors and joints first, then corners and ends, then guides leg by leg."""
     items: list[Item] = []
     rank = {"anchor": 0, "joint": 0, "corner": 1, "end": 1}
+    places = tuple(spots)
     for place in sorted((p for p in places if p.sort in rank), key=lambda p: (rank[p.sort], p.station)):
-        items += place_label(_label(line, place), frame.paper(place.at), taken, _TYPE)
+        items += place_label(_label(line, place), spots[place], taken, _TYPE)
     for group in _groups(line, places):
-        items += place_label(_group_words(group), frame.paper(group[len(group) // 2].at), taken, _TYPE)
+        items += _group_label(group, spots, taken)
     return items
+
+
+def _group_label(group: tuple[Place, ...], spots: dict[Place, Point], taken: Taken) -> tuple[Item, ...]:
+    """Return the label of a group beside whichever of it has room close by, the middle ones first."""
+    words, middle = _group_words(group), (len(group) - 1) / 2.0
+    for place in sorted(group, key=lambda item: abs(group.index(item) - middle)):
+        label = place_label(words, spots[place], taken, _TYPE, near=True)
+        if label:
+            return label
+    return place_label(words, spots[group[len(group) // 2]], taken, _TYPE)
 
 
 def _label(line: Record, place: Place) -> tuple[LineOfWords, ...]:
@@ -155,13 +180,13 @@ def _label(line: Record, place: Place) -> tuple[LineOfWords, ...]:
 
 
 def _groups(line: Record, places: tuple[Place, ...]) -> tuple[tuple[Place, ...], ...]:
-    """Return guides and rests of one kind on one leg together."""
+    """Return guides and rests of one kind together, those on one leg between the same anchors."""
+    cuts = [number_of(leg, "end_m") for leg in records_of(line, "legs")[:-1]]
+    cuts += [place.station for place in places if place.sort == "anchor"]
     groups: dict[tuple[int, str], list[Place]] = defaultdict(list)
-    ends = [number_of(leg, "end_m") for leg in records_of(line, "legs")]
     for place in places:
         if place.sort == "guide":
-            leg = next((n for n, end in enumerate(ends) if place.station <= end), len(ends) - 1)
-            groups[leg, place.kind].append(place)
+            groups[sum(cut < place.station for cut in cuts), place.kind].append(place)
     return tuple(tuple(group) for group in groups.values())
 
 

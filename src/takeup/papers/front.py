@@ -14,8 +14,9 @@ from takeup.drawing.reading import (
     text_of,
     texts_of,
     use_at,
+    use_words,
 )
-from takeup.papers.numerals import NONE, column, fixed, use_words
+from takeup.papers.numerals import NONE, column, fixed
 from takeup.papers.tables import Tree, facts, number_column, sentences, table, words_column
 
 _REASONS = 10
@@ -34,10 +35,10 @@ def front_page(results: Results) -> Tree:
         "about": facts(
             [
                 ("document no.", text_of(document, "number")),
-                ("revision", text_of(document, "revision")),
-                ("date", text_of(document, "date")),
                 ("line", f"{text_of(line, 'name')}, {text_of(line, 'medium')}, {number_of(line, 'length_m'):.2f} m"),
+                ("revision", text_of(document, "revision")),
                 ("pipe", pipe_words(pipe)),
+                ("date", text_of(document, "date")),
                 ("basis", f"{text_of(basis, 'code')}, edition {text_of(basis, 'edition')}"),
             ]
         ),
@@ -60,7 +61,7 @@ def pipe_words(pipe: Record) -> str:
 
 def outcome_words(use: Use | None) -> tuple[str, str]:
     """Return a use and its outcome."""
-    return (NONE, "no check with a limit") if use is None else (use_words(use.value), use.outcome)
+    return (NONE, "no check here") if use is None else (use_words(use.value), use.outcome)
 
 
 def anchors_of(results: Results) -> tuple[Record, ...]:
@@ -101,7 +102,7 @@ def _guides(results: Results) -> Tree | None:
 
 
 def _hold_table(results: Results, holds: Sequence[Record], names: Sequence[tuple[str, str]], caption: str) -> Tree:
-    forces = column([_design(hold)[0] for hold in holds])
+    forces = column([_design(hold)[0] for hold in holds], most=2)
     rows = []
     for hold, name, force in zip(holds, names, forces, strict=True):
         use, outcome = outcome_words(use_at(results, text_of(hold, "name")))
@@ -145,4 +146,3 @@ def _joints(results: Results) -> Tree | None:
 def _extreme(joint: Record, pick: Callable[[Iterable[float]], float]) -> float | None:
     values = [number_of(move, "axial_mm") for move in records_of(joint, "movements")]
     return pick(values) if values else None
-

@@ -37,6 +37,7 @@ def inputs_section(results: Results) -> Tree:
         "site": facts(_site(resolved)),
         "holds": _holds(resolved),
         "joints": _joints(results),
+        "provenance": facts(_provenance(results)),
     }
 
 
@@ -146,7 +147,7 @@ def _site(resolved: Record) -> list[tuple[str, str]]:
 
 
 def _holds(resolved: Record) -> Tree | None:
-    holds = records_of(resolved, "holds")
+    holds = sorted(records_of(resolved, "holds"), key=lambda hold: number_of(hold, "station_m"))
     if not holds:
         return None
     carried = [maybe_number(hold, "can_carry_n") for hold in holds]
@@ -165,8 +166,8 @@ def _holds(resolved: Record) -> Tree | None:
             )
         )
     head = (
-        words_column("Hold", "1fr"), words_column("Kind", "29mm"), number_column("Station", "m"),
-        words_column("Placed", "29mm"), words_column("Slides on, friction", "34mm"), number_column("Can carry", "kN"),
+        words_column("Hold", "1fr"), words_column("Kind", "30mm"), number_column("Station", "m"),
+        words_column("Placed", "23mm"), words_column("Slides on, friction", "42mm"), number_column("Can carry", "kN"),
     )  # fmt: skip
     return table(head, rows, "Holds as resolved")
 
@@ -198,6 +199,15 @@ def _joints(results: Results) -> list[Tree]:
     return [_data_table(joints[n : n + _JOINTS_BESIDE]) for n in range(0, len(joints), _JOINTS_BESIDE)]
 
 
+def _provenance(results: Results) -> list[tuple[str, str]]:
+    """Return where the joints' data come from, and the remarks on them; joints of which the same is said together."""
+    said: dict[str, list[str]] = {}
+    for joint in records_of(results, "takeups"):
+        words = "; ".join(filter(None, (text_of(joint, "provenance"), *texts_of(joint, "remarks"))))
+        said.setdefault(words, []).append(text_of(joint, "name"))
+    return [(", ".join(names), words) for words, names in said.items()]
+
+
 def _data_table(joints: Sequence[Record]) -> Tree:
     rows: list[tuple[str, ...]] = [
         ("Kind", "", *(text_of(joint, "kind") for joint in joints)),
@@ -209,13 +219,11 @@ def _data_table(joints: Sequence[Record]) -> Tree:
         values = [maybe_number(record_of(joint, "data"), key) for joint in joints]
         if any(value is not None for value in values):
             rows.append((words, unit, *(plain(value) if value is not None else "not given" for value in values)))
-    rows.append(("Source", "", *(text_of(joint, "provenance") for joint in joints)))
-    rows.append(("Remarks", "", *("; ".join(texts_of(joint, "remarks")) for joint in joints)))
     head = (
         words_column("Datum", "38mm"), words_column("Unit", "14mm"),
         *(number_column(text_of(joint, "name"), "", "1fr") for joint in joints),
     )  # fmt: skip
-    return table(head, rows, "Joints, data and their source")
+    return table(head, rows, "Joints, data")
 
 
 def states_section(results: Results) -> Tree:
@@ -224,7 +232,7 @@ def states_section(results: Results) -> Tree:
     for state in records_of(results, "states"):
         groups = _zones_alike(state)
         for number, (zones, zone) in enumerate(groups):
-            where = "whole line" if len(groups) == 1 else ", ".join(zones)
+            where = "whole line" if len(groups) == 1 else ", ".join(joined_spans(zones))
             rows.append(
                 (
                     text_of(state, "name") if number == 0 else "",
@@ -246,8 +254,29 @@ def states_section(results: Results) -> Tree:
     )  # fmt: skip
     return {
         "table": table(head, cells, "States, in the order of the line's life"),
-        "dropped": [[text_of(item, "state"), text_of(item, "because")] for item in records_of(results, "dropped_states")],
+        "dropped": [
+            [text_of(item, "state"), text_of(item, "because")] for item in records_of(results, "dropped_states")
+        ],
     }
+
+
+def joined_spans(names: Sequence[str]) -> list[str]:
+    """Return names of spans, "A to B" and "B to C" that follow one another joined into "A to C"."""
+    kept: list[str] = []
+    for name in names:
+        joined = _joined(kept[-1], name) if kept else None
+        kept[len(kept) - (joined is not None) :] = [name if joined is None else joined]
+    return kept
+
+
+def _joined(first: str, second: str) -> str | None:
+    """Return "A to C" for "A to B" and "B to C"; None when they do not meet."""
+    words = first.split(" to ")
+    for cut in range(1, len(words)):
+        middle = " to ".join(words[cut:]) + " to "
+        if second.startswith(middle):
+            return " to ".join(words[:cut]) + " to " + second.removeprefix(middle)
+    return None
 
 
 def _answered(state: Record) -> str:
@@ -263,4 +292,3 @@ def _zones_alike(state: Record) -> list[tuple[list[str], Record]]:
         key = tuple(zone.get(name) for name in ("pressure_bar", "temperature_c", "content"))
         found.setdefault(key, ([], zone))[0].append(text_of(zone, "zone"))
     return list(found.values())
-

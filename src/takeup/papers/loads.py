@@ -18,7 +18,7 @@ from takeup.drawing.reading import (
 )
 from takeup.papers.front import anchors_of, guides_of
 from takeup.papers.numerals import as_printed, column, decimals_for, fixed
-from takeup.papers.tables import Cell, Column, Tree, number_column, sentences, table, words_column
+from takeup.papers.tables import Cell, Tree, number_column, sentences, table, words_column
 
 _SIX = tuple(number_column(f"{sort}{axis}", unit) for sort, unit in (("F", "kN"), ("M", "kN·m")) for axis in "xyz")
 
@@ -75,11 +75,7 @@ def _six(loads: Sequence[tuple[str, Record]], head: str, caption: str, strong: S
         (name, *(fixed(value, decimals[0]) for value in force), *(fixed(value, decimals[1]) for value in moment))
         for (name, _), force, moment in zip(loads, forces, moments, strict=True)
     ]
-    return table((words_column(head, "1fr"), *_six_columns()), rows, caption, strong)
-
-
-def _six_columns() -> tuple[Column, ...]:
-    return _SIX
+    return table((words_column(head, "1fr"), *_SIX), rows, caption, strong=strong)
 
 
 def hand_table(rows: Sequence[Record], caption: str) -> Tree | None:
@@ -93,22 +89,31 @@ def hand_table(rows: Sequence[Record], caption: str) -> Tree | None:
             factor, unit = 1e3, "mm"
         value, model = (None if number is None else number * factor for number in _both(row))
         decimals = decimals_for((value, model), most=2)
-        worked = f"{text_of(row, 'formula')} = {text_of(row, 'numbers')}"
         cells.append(
             (
-                (text_of(row, "what"), f"{worked}. {text_of(row, 'source')}"),
+                text_of(row, "what"),
                 fixed(value, decimals),
                 fixed(model, decimals),
                 unit,
                 fixed(maybe_number(row, "difference_percent"), 1),
-                text_of(row, "because"),
             )
         )
     head = (
-        words_column("What, how, from where", "1fr"), number_column("By hand"), number_column("By model"),
-        words_column("Unit"), number_column("Difference", "%"), words_column("Why they differ", "42mm"),
+        words_column("What", "62mm"), number_column("By hand", "", "1fr"), number_column("By model", "", "1fr"),
+        words_column("Unit", "1fr"), number_column("Difference", "%", "1fr"),
     )  # fmt: skip
-    return table(head, cells, caption)
+    return table(head, cells, caption, notes=[_worked(row) for row in rows])
+
+
+def _worked(row: Record) -> str:
+    """Return how a hand calculation goes: formula and numbers, its source, and why the model differs."""
+    because = text_of(row, "because")
+    said = (
+        " = ".join(filter(None, (text_of(row, "formula"), text_of(row, "numbers")))),
+        text_of(row, "source"),
+        because and f"why they differ: {because}",
+    )
+    return "; ".join(filter(None, said))
 
 
 def _both(row: Record) -> tuple[float | None, float | None]:
@@ -147,7 +152,9 @@ def _greatest(hold: Record, axis: int) -> float:
 
 
 def _worst(hold: Record) -> tuple[float, str]:
-    sizes = [(math.hypot(*vector_of(load, "force_n")) / 1e3, text_of(load, "state")) for load in records_of(hold, "loads")]
+    sizes = [
+        (math.hypot(*vector_of(load, "force_n")) / 1e3, text_of(load, "state")) for load in records_of(hold, "loads")
+    ]
     return max(sizes, key=lambda pair: pair[0], default=(0.0, ""))
 
 
@@ -172,7 +179,13 @@ def _movements(joint: Record) -> Tree:
     springs = {text_of(item, "state"): number_of(item, "force_n") / 1e3 for item in records_of(joint, "spring_n")}
     numbers = [
         column([maybe_number(move, key) for move in moves], most=most)
-        for key, most in (("axial_mm", 1), ("lateral_mm", 1), ("angular_deg", 2), ("torsion_deg", 2), ("pressure_bar", 2))
+        for key, most in (
+            ("axial_mm", 1),
+            ("lateral_mm", 1),
+            ("angular_deg", 2),
+            ("torsion_deg", 2),
+            ("pressure_bar", 2),
+        )
     ]
     numbers.append(column([springs.get(text_of(move, "state")) for move in moves], most=2))
     rows = [(text_of(move, "state"), *row) for move, *row in zip(moves, *numbers, strict=True)]
@@ -185,6 +198,8 @@ def _movements(joint: Record) -> Tree:
     return {
         "name": text_of(joint, "name"),
         "kind": text_of(joint, "kind"),
-        "said": sentences([f"Set length {set_length:g} mm, preset {preset:g} mm. Axial above zero lengthens the joint."]),
+        "said": sentences(
+            [f"Set length {set_length:g} mm, preset {preset:g} mm. Axial above zero lengthens the joint."]
+        ),
         "table": table(head, rows, "Movements from the set length, pressure and spring force, by state"),
     }

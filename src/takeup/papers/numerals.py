@@ -11,12 +11,16 @@ from collections.abc import Iterable, Sequence
 
 MINUS = "\N{MINUS SIGN}"
 NONE = "\N{EN DASH}"
+_WHOLE = 1e4
+_SMALL = 1e-3  # below this a fixed number of decimals shows only noughts
+_RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 _PRINTED = {
     "N": (1e-3, "kN"),
     "N m": (1e-3, "kN·m"),
     "bar": (1.0, "bar(g)"),
     "mm2": (1.0, "mm²"),
     "deg": (1.0, "°"),
+    "degC": (1.0, "°C"),
 }
 
 
@@ -46,21 +50,12 @@ def column(values: Sequence[float | None], figures: int = 4, most: int = 3) -> l
     return [fixed(value, decimals) for value in values]
 
 
-def use_words(use: float | None) -> str:
-    """Return a use with two decimals, and with as many more as it takes to tell one just over full from full."""
-    if use is None:
-        return NONE
-    decimals = 2
-    while use > 1.0 and float(f"{use:.{decimals}f}") <= 1.0 and decimals < 6:
-        decimals += 1
-    over = use > 1.0 and float(f"{use:.{decimals}f}") <= 1.0
-    return (">" if over else "") + fixed(use, decimals)
-
-
 def pair(demand: float | None, capacity: float | None) -> tuple[str, str]:
     """Return a demand and its capacity with the same decimals, enough to see which is larger (six more at most)."""
     if demand is None or capacity is None:
         return column([demand])[0], column([capacity])[0]
+    if max(abs(demand), abs(capacity)) < _SMALL:
+        return scientific(demand), scientific(capacity)
     whole = float(demand).is_integer() and float(capacity).is_integer()
     decimals = 0 if whole else decimals_for((demand, capacity))
     for more in range(decimals, decimals + 7):
@@ -70,11 +65,22 @@ def pair(demand: float | None, capacity: float | None) -> tuple[str, str]:
     return fixed(demand, decimals), fixed(capacity, decimals)
 
 
+def scientific(value: float) -> str:
+    """Return a small number as 5.3 × 10⁻¹⁴; nought as 0."""
+    if value == 0.0:
+        return "0"
+    mantissa, _, exponent = f"{value:.1e}".partition("e")
+    return f"{mantissa.replace('-', MINUS)} × 10{str(int(exponent)).translate(_RAISED)}"
+
+
 def as_printed(unit: str) -> tuple[float, str]:
     """Return the factor and the name of the unit in which the papers print a number of this unit."""
     return _PRINTED.get(unit, (1.0, unit))
 
 
 def plain(value: float | None) -> str:
-    """Return a number that a person typed in, with no more digits than it has (six figures)."""
-    return NONE if value is None else f"{value:.6g}".replace("-", MINUS)
+    """Return a number that a person typed in, with no more digits than it has, at most five; whole digits are kept."""
+    if value is None:
+        return NONE
+    words = f"{value:.0f}" if abs(value) >= _WHOLE else f"{value:.5g}"
+    return words.replace("-", MINUS)

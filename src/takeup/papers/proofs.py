@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from takeup.drawing.reading import Record, Results, maybe_number, record_of, records_of, text_of
-from takeup.papers.numerals import NONE, as_printed, pair, use_words
+from takeup.drawing.reading import Record, Results, maybe_number, record_of, records_of, text_of, use_words
+from takeup.papers.numerals import NONE, as_printed, pair, scientific
 from takeup.papers.tables import Tree, facts, number_column, table, words_column
 
 _RANK = {"fails": 0, "not covered": 1, "no limit given": 2, "close": 3, "passes": 4}
@@ -16,11 +16,14 @@ def checks_section(results: Results) -> Tree | None:
         return None
     strong = [number for number, check in enumerate(checks) if text_of(check, "outcome") == "fails"]
     head = (
-        words_column("Check, why, source", "1fr"), words_column("Where", "25mm"), words_column("State", "27mm"),
-        number_column("Demand"), number_column("Capacity"), words_column("Unit", "12mm"), number_column("Use"),
-        words_column("Outcome", "18mm"),
+        words_column("Check", "34mm"), words_column("Where", "1fr"), words_column("State", "1.1fr"),
+        number_column("Demand"), number_column("Capacity"), words_column("Unit", "13mm"), number_column("Use", "", "12mm"),
+        words_column("Outcome", "23mm"),
     )  # fmt: skip
-    return table(head, [_row(check) for check in checks], "Checks, worst first; use 1.00 is full", strong)
+    caption = "Checks, worst first; use 1.00 is full; under each why, and the source of its limit"
+    return table(
+        head, [_row(check) for check in checks], caption, strong=strong, notes=[_why(check) for check in checks]
+    )
 
 
 def _order(check: Record) -> tuple[int, float]:
@@ -31,25 +34,34 @@ def _order(check: Record) -> tuple[int, float]:
     return _RANK.get(outcome, 0), missing if use is None else -use
 
 
-def _row(check: Record) -> tuple[str | tuple[str, str], ...]:
+def _row(check: Record) -> tuple[str, ...]:
     factor, unit = as_printed(text_of(check, "unit"))
     demand, capacity = (
         None if value is None else value * factor
         for value in (maybe_number(check, "demand"), maybe_number(check, "capacity"))
     )
     shown = pair(demand, capacity)
-    because, source = text_of(check, "because"), text_of(check, "source")
-    outcome: str | tuple[str, str] = (text_of(check, "outcome"), text_of(check, "status"))
     return (
-        (text_of(check, "title"), "; ".join(filter(None, (because, source and f"source: {source}")))),
+        text_of(check, "title"),
         text_of(check, "where"),
         text_of(check, "state"),
         shown[0],
         shown[1],
         unit or NONE,
-        use_words(maybe_number(check, "use")),
-        outcome,
+        _use(check),
+        ", ".join(filter(None, (text_of(check, "outcome"), text_of(check, "status")))),
     )
+
+
+def _use(check: Record) -> str:
+    use = maybe_number(check, "use")
+    return NONE if use is None else use_words(use)
+
+
+def _why(check: Record) -> str:
+    """Return why a check came out as it did, and the source of its rule or limit."""
+    source = text_of(check, "source")
+    return "; ".join(filter(None, (text_of(check, "because"), source and f"source: {source}")))
 
 
 def made_section(results: Results) -> Tree:
@@ -68,8 +80,11 @@ def made_section(results: Results) -> Tree:
             ("program", f"{text_of(tool, 'name')} {text_of(tool, 'version')}"),
             ("line file", text_of(entry, "file")),
             ("SHA-256 of the file", text_of(entry, "sha256")),
-            ("equilibrium", "not solved" if worst is None else f"residual at most {worst[0]:.1e}, in “{worst[1]}”"),
-            ("condition", "" if condition is None else f"condition number of the stiffness {condition:.1e}"),
+            (
+                "equilibrium",
+                "not solved" if worst is None else f"residual at most {scientific(worst[0])}, in “{worst[1]}”",
+            ),
+            ("condition", "" if condition is None else f"condition number of the stiffness {scientific(condition)}"),
             ("states not verified", ", ".join(unproved) or "none"),
             ("same again", "made from results.json alone; no clock is read, and the same results give the same bytes"),
         ]

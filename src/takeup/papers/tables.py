@@ -37,7 +37,14 @@ def number_column(head: str, unit: str = "", width: str = "auto") -> Column:
     return Column(head=head, unit=unit, align="right", width=width)
 
 
-def table(columns: Sequence[Column], rows: Sequence[Sequence[Cell]], caption: str, strong: Sequence[int] = ()) -> Tree:
+def table(
+    columns: Sequence[Column],
+    rows: Sequence[Sequence[Cell]],
+    caption: str,
+    *,
+    strong: Sequence[int] = (),
+    notes: Sequence[str] = (),
+) -> Tree:
     """Return a table for the template.
 
     Args:
@@ -45,7 +52,9 @@ def table(columns: Sequence[Column], rows: Sequence[Sequence[Cell]], caption: st
         rows: Its cells; a pair is a text and a smaller one under it.
         caption: What it shows, also for those who cannot see it.
         strong: The numbers of rows that are set bold.
+        notes: One for each row, set under it across all columns but the first; empty for a table without.
     """
+    assert len(notes) in {0, len(rows)}, "every row has a note, or none has"
     assert all(len(row) == len(columns) for row in rows), "every row fills every column"
     return {
         "columns": [
@@ -55,6 +64,7 @@ def table(columns: Sequence[Column], rows: Sequence[Sequence[Cell]], caption: st
             {"cells": [_cell(cell) for cell in row], "strong": number in strong} for number, row in enumerate(rows)
         ],
         "caption": caption,
+        "notes": [breakable(note) for note in notes],
     }
 
 
@@ -65,7 +75,7 @@ def _cell(cell: Cell) -> Tree:
 
 def facts(pairs: Sequence[tuple[str, str]]) -> Tree:
     """Return a list of what is what, for the template; empty answers are left out."""
-    return {"facts": [[head, breakable(words)] for head, words in pairs if words]}
+    return {"facts": [[breakable(head), breakable(words)] for head, words in pairs if words]}
 
 
 def sentences(words: Sequence[str]) -> list[str]:

@@ -1,0 +1,54 @@
+"""The signs of a line in order, moved apart along the pipe where they would lie on one another.     (drawing/signs.py)
+
+Signs are not to scale, so a joint close to its anchor would cover it. Anchors stay where they are; joints and guides give
+way along the pipe. Where even that has no room the guides keep their true places under the rest. Stations are stated in figures.
+"""
+
+from __future__ import annotations
+
+from takeup.drawing.labels import pooled
+from takeup.drawing.places import Place
+
+_HALF = {"anchor": 2.4, "guide": 1.6}
+_JOINT = 3.0
+_BETWEEN = 0.3
+_WEIGHT = {"anchor": 1e6, "joint": 3.0, "guide": 1.0}  # an anchor stays to within a thousandth of a millimetre
+
+
+def half_length(place: Place, scale: int) -> float:
+    """Return half the length of a sign along the pipe [mm]."""
+    if place.sort == "joint":
+        return max(500.0 * place.length / scale, _JOINT)
+    return _HALF.get(place.sort, 0.0)
+
+
+def moved_signs(places: tuple[Place, ...], scale: int) -> dict[Place, float]:
+    """Return by how far each sign is moved along the flow [mm on paper]; corners and ends are not moved.
+
+    Args:
+        places: The places of one straight stretch, by station.
+        scale: The denominator of the scale of stations.
+    """
+    signs = tuple(place for place in places if place.sort in _WEIGHT)
+    if not signs:
+        return {}
+    needed = sum(2.0 * half_length(place, scale) for place in signs)
+    if needed > 1000.0 * (signs[-1].station - signs[0].station) / scale and len(signs) > 1:
+        rest = {place: 0.0 for place in signs if place.sort == "guide"}
+        signs = tuple(place for place in signs if place.sort != "guide")
+        return rest | _apart(signs, scale)
+    return _apart(signs, scale)
+
+
+def _apart(signs: tuple[Place, ...], scale: int) -> dict[Place, float]:
+    wanted = tuple(1000.0 * place.station / scale for place in signs)
+    halves = [half_length(place, scale) for place in signs]
+    gaps = tuple(a + b + _BETWEEN for a, b in zip(halves, halves[1:], strict=False))
+    moved = pooled(wanted, gaps, tuple(_WEIGHT[place.sort] for place in signs))
+    return {place: new - old for place, new, old in zip(signs, moved, wanted, strict=True)}
+
+
+def drawing_order(places: tuple[Place, ...]) -> tuple[Place, ...]:
+    """Return places as they are drawn: guides first, anchors last and so on top."""
+    rank = {"guide": 0, "joint": 1, "anchor": 2}
+    return tuple(sorted(places, key=lambda place: rank.get(place.sort, 3)))
