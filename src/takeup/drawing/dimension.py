@@ -1,4 +1,4 @@
-"""A dimension as strokes and words: extension lines, the line, its ticks, the length above it.     (drawing/dimension.py)"""
+"""A dimension as strokes and words: extension lines, line, ticks, the length above it.     (drawing/dimension.py)"""
 
 from __future__ import annotations
 

@@ -21,12 +21,13 @@ _DISTANCES = (3.5, 5.0, 7.0, 9.5, 13.0, 17.0, 22.0, 28.0, 36.0, 46.0)
 _NEAR = 4  # the first so many distances are close by
 _WAYS = 16
 _LEADING = 1.3
+_NOTHING = 1e-12
 _CLEAR = 2.6  # a leader begins outside the sign it speaks of [mm]
 
 
 @dataclass(kw_only=True, slots=True)
 class Taken:
-    """What is already on the sheet: boxes that nothing may cover, strokes that words keep off, and the room they may use."""
+    """What is on the sheet: boxes that nothing may cover, strokes that words keep off, the room they may use."""
 
     room: Box
     boxes: list[Box] = field(default_factory=list)
@@ -81,7 +82,7 @@ def crosses(stroke: tuple[Point, Point], box: Box) -> bool:
     (x, y), (x_end, y_end) = stroke
     enter, leave = 0.0, 1.0
     for at, way, low, high in ((x, x_end - x, box[0], box[2]), (y, y_end - y, box[1], box[3])):
-        if abs(way) < 1e-12:
+        if abs(way) < _NOTHING:
             if not low < at < high:
                 return False
             continue

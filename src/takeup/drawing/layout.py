@@ -69,7 +69,7 @@ def _main_views(results: Results, line: Record) -> tuple[View, ...]:
 
 
 def chosen_view(line: Record) -> Looking:
-    """Return the way to look: down, or at the wider side where the line is more than twice as high as its plan is wide."""
+    """Return the way to look: down, or at the wider side where the line is over twice as high as its plan is wide."""
     least, greatest = extent_of(line, DOWN)
     east, north = greatest[0] - least[0], greatest[1] - least[1]
     low, high = extent_of(line, NORTH)

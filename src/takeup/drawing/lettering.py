@@ -1,7 +1,7 @@
 """How wide words are, and words that fit.     (drawing/lettering.py)
 
-Widths are those of the shipped typeface in steps (narrow, round, capital, wide letters), never smaller than the true ones
-by more than a few per cent; a reader without that typeface sees a similar one. Letters unknown here count as wide.
+Widths are those of the shipped typeface in steps (narrow, round, capital, wide letters), never smaller than the true
+ones by more than a few per cent; a reader without that typeface sees a similar one. Letters unknown here count as wide.
 """
 
 from __future__ import annotations
@@ -18,6 +18,7 @@ _STEPS = (
 _WIDTH = {letter: width for width, letters in _STEPS for letter in letters}
 _WIDE = 1.0
 _BOLD = 1.05
+UPWARDS = -90.0  # the rotation of words that are read upwards
 CAPITALS = 0.73  # height of capitals over the size of the type
 
 
@@ -56,5 +57,5 @@ def box_of(text: Text) -> tuple[float, float, float, float]:
     x, y = text.at
     if text.rotation == 0.0:
         return x - before, y - CAPITALS * text.size, x - before + width, y + 0.22 * text.size
-    assert text.rotation == -90.0, "words on the sheet are level or read upwards"
+    assert text.rotation == UPWARDS, "words on the sheet are level or read upwards"
     return x - CAPITALS * text.size, y + before - width, x + 0.22 * text.size, y + before

@@ -1,4 +1,4 @@
-"""The places of a line that a drawing shows: holds, take-ups, corners and ends, with how full each is.     (drawing/places.py)"""
+"""The places that a drawing shows: holds, take-ups, corners, ends, and how full each is.     (drawing/places.py)"""
 
 from __future__ import annotations
 

@@ -1,12 +1,13 @@
 """From the world to the paper: which way a view looks, and the pipe drawn in it.     (drawing/projection.py)
 
-A bend that lies in the plane of the view is a true arc on paper; one seen askew is a fine polyline through its true points.
+A bend that lies in the plane of the view is a true arc on paper; one seen askew is a fine polyline through true points.
 """
 
 from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 
 from takeup.drawing.reading import Record
 from takeup.drawing.route import Bend, Run, Straight, Vector, along, dot, runs_of
@@ -14,6 +15,8 @@ from takeup.drawing.sheet import Arc, Circle, Item, Point, Polyline, Stroke
 
 _PER_METRE = 1000.0
 _ASKEW = 24  # strokes of a bend that is not seen flat: chords within 1 % of its radius
+_FLAT = 1e-9  # a unit vector is seen flat when so little of its length is lost
+_END_ON = 1e-3  # and end-on when so little of it is left
 _SAME = 1e-6
 _DOUBLE = 1.0  # a pipe at least so wide on paper [mm] is drawn as two lines
 
@@ -36,7 +39,7 @@ class Looking:
 
     def shows_flat(self, *directions: Vector) -> bool:
         """Tell whether directions lie in the plane of the view."""
-        return all(abs(math.hypot(*self.flat(direction)) - 1.0) < 1e-9 for direction in directions)
+        return all(abs(math.hypot(*self.flat(direction)) - 1.0) < _FLAT for direction in directions)
 
 
 DOWN = Looking(words="plan, looking down", right=(1.0, 0.0, 0.0), up=(0.0, 1.0, 0.0))
@@ -63,7 +66,7 @@ class Frame:
         """Return a direction on the sheet as a unit vector; to the right when it is seen end-on."""
         u, v = self.looking.flat(direction)
         size = math.hypot(u, v)
-        return (1.0, 0.0) if size < 1e-3 else (u / size, -v / size)
+        return (1.0, 0.0) if size < _END_ON else (u / size, -v / size)
 
 
 def extent_of(line: Record, looking: Looking) -> tuple[Point, Point]:
@@ -84,7 +87,7 @@ def centre_strokes(frame: Frame, line: Record) -> tuple[tuple[Point, Point], ...
     strokes: list[tuple[Point, Point]] = []
     for run in runs_of(line):
         points = [frame.paper(place) for place in _places(run)]
-        strokes += zip(points, points[1:], strict=False)
+        strokes += pairwise(points)
     return tuple(strokes)
 
 

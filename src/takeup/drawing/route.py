@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 
 from takeup.drawing.reading import Record, maybe_number, number_of, records_of, vector_of, vectors_of
 
@@ -114,7 +115,7 @@ def profile_of(line: Record) -> tuple[tuple[float, float], ...]:
 
 def elevation_at(profile: tuple[tuple[float, float], ...], station: float) -> float:
     """Return the elevation at a station [m], linear between the points of the profile."""
-    for (before, low), (after, high) in zip(profile, profile[1:], strict=False):
+    for (before, low), (after, high) in pairwise(profile):
         if before - _SAME <= station <= after + _SAME:
             return high if after - before < _SAME else low + (high - low) * (station - before) / (after - before)
     return profile[-1][1]

@@ -1,6 +1,6 @@
 """Which scale a view gets, and the bar that shows it.     (drawing/scale.py)
 
-Scales are 1 : 1, 2 or 5 times a power of ten, the series of ISO 5455 (from memory), so that a rule can be laid on the print.
+Scales are 1 : 1, 2 or 5 times a power of ten, the series of ISO 5455 (from memory): a rule can be laid on the print.
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ from takeup.errors import OutOfRange
 
 _STEPS = (1, 2, 5)
 _PER_METRE = 1000.0
+_LEVEL = 1e-6  # a rise below a micrometre is none [m]
 
 
 def choose_scale(extent: tuple[float, float], room: tuple[float, float]) -> int:
@@ -66,6 +67,6 @@ def exaggeration(rise: float, scale: int, room: float) -> int:
         The factor, 1 or more.
     """
     paper = _PER_METRE * rise / scale
-    if rise < 1e-6 or paper >= room / 4.0:
+    if rise < _LEVEL or paper >= room / 4.0:
         return 1
     return int(max(1.0, round_down(min(room / 2.0 / paper, 100.0))))

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from itertools import pairwise
 
 from takeup.drawing.colour import colour_of
 from takeup.drawing.labels import Box, spread
@@ -23,6 +24,8 @@ from takeup.drawing.titles import view_heading
 
 Paper = Callable[[float, float], Point]
 _TYPE = 2.4
+_LEVEL = 1e-6  # a rise below a micrometre is none [m]
+_FIGURES = 3.0  # two figures of elevation stand at least so far apart [mm]
 _APART = 3.4  # two lines of words read upwards stand at least so far apart [mm]
 _HEAD = 17.0
 _SIDE = (26.0, 10.0)
@@ -67,13 +70,13 @@ def section_view(line: Record, places: tuple[Place, ...], room: Box) -> View:
 
 def _levels(profile: tuple[Point, ...], paper: Paper, room: Box) -> list[Item]:
     """Return thin level lines at the lowest, the highest and the levels where the line runs level, with figures."""
-    runs = [a for (_, a), (_, b) in zip(profile, profile[1:], strict=False) if abs(a - b) < 1e-6]
+    runs = [a for (_, a), (_, b) in pairwise(profile) if abs(a - b) < _LEVEL]
     wanted = sorted({round(z, 3) for z in (min(z for _, z in profile), max(z for _, z in profile), *runs)})
     items: list[Item] = [Text(at=(room[0] + 3.0, room[1] + _HEAD - 0.5), words="elevation m", size=2.2, ink="grey")]
     last = None
     for level in wanted:
         y = paper(0.0, level)[1]
-        if last is not None and last - y < 3.0:
+        if last is not None and last - y < _FIGURES:
             continue
         last = y
         items.append(Text(at=(room[0] + _SIDE[0] - 5.0, y + 0.9), words=f"{level:.2f}", size=_TYPE, anchor="end"))

@@ -1,10 +1,13 @@
 """The signs of a line in order, moved apart along the pipe where they would lie on one another.     (drawing/signs.py)
 
-Signs are not to scale, so a joint close to its anchor would cover it. Anchors stay where they are; joints and guides give
-way along the pipe. Where even that has no room the guides keep their true places under the rest. Stations are stated in figures.
+Signs are not to scale, so a joint close to its anchor would cover it. Anchors stay where they are; joints and guides
+give way along the pipe. Where even that has no room the guides keep their true places under the rest. Stations are
+stated in figures.
 """
 
 from __future__ import annotations
+
+from itertools import pairwise
 
 from takeup.drawing.labels import pooled
 from takeup.drawing.places import Place
@@ -43,7 +46,7 @@ def moved_signs(places: tuple[Place, ...], scale: int) -> dict[Place, float]:
 def _apart(signs: tuple[Place, ...], scale: int) -> dict[Place, float]:
     wanted = tuple(1000.0 * place.station / scale for place in signs)
     halves = [half_length(place, scale) for place in signs]
-    gaps = tuple(a + b + _BETWEEN for a, b in zip(halves, halves[1:], strict=False))
+    gaps = tuple(a + b + _BETWEEN for a, b in pairwise(halves))
     moved = pooled(wanted, gaps, tuple(_WEIGHT[place.sort] for place in signs))
     return {place: new - old for place, new, old in zip(signs, moved, wanted, strict=True)}
 

@@ -105,8 +105,9 @@ def _arc(arc: Arc) -> str:
 
 
 def _n(value: float) -> str:
-    """Return a number to a micrometre, without a minus before nought."""
-    return f"{round(value, 3) + 0.0:g}" if abs(value) < 1e3 else f"{value:.3f}"
+    """Return a number to a micrometre, without noughts at its end or a minus before nought."""
+    words = f"{value:.3f}".rstrip("0").rstrip(".")
+    return "0" if words == "-0" else words
 
 
 def _printable(words: str) -> str:

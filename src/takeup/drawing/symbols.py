@@ -12,6 +12,7 @@ from takeup.drawing.sheet import Circle, Item, Point, Polyline, Stroke
 
 _LINE = Stroke(width=0.35)
 _FINE = Stroke(width=0.2)
+_NOTHING = 1e-6
 _BLANK = "#ffffff"
 REACH = 2.8  # a sign stays within so much of its place, across the pipe [mm]
 
@@ -61,7 +62,7 @@ def joint_sign(kind: str, start: Point, end: Point, fill: str = _BLANK) -> tuple
     """Return the sign of a joint between its ends on the sheet; a short one is drawn long enough to be seen."""
     middle = ((start[0] + end[0]) / 2.0, (start[1] + end[1]) / 2.0)
     length = math.dist(start, end)
-    along = (1.0, 0.0) if length < 1e-6 else ((end[0] - start[0]) / length, (end[1] - start[1]) / length)
+    along = (1.0, 0.0) if length < _NOTHING else ((end[0] - start[0]) / length, (end[1] - start[1]) / length)
     half = max(length, 6.0) / 2.0
     box = _shape(middle, along, ((-half, -1.9), (half, -1.9), (half, 1.9), (-half, 1.9)), fill)
     if kind == "externally pressurised":

@@ -39,13 +39,18 @@ def scale_bar(scale: int, at: Point) -> tuple[tuple[Item, ...], float]:
     x, y = at
     middle = x + wide / 2.0
     items: list[Item] = [
-        Polyline(points=((x, y), (middle, y), (middle, y + 1.0), (x, y + 1.0)), stroke=_LINE, closed=True, fill="#000000"),
-        Polyline(points=((middle, y), (x + wide, y), (x + wide, y + 1.0), (middle, y + 1.0)), stroke=_LINE, closed=True),
-    ]  # fmt: skip
+        _half_bar(x, middle, y, "#000000"),
+        _half_bar(middle, x + wide, y, "#ffffff"),
+    ]
     for place, value in ((x, 0.0), (middle, length / 2.0), (x + wide, length)):
         unit = " m" if value == length else ""
         items.append(Text(at=(place, y + 3.7), words=f"{value:g}{unit}", size=_SMALL, anchor="middle"))
     return tuple(items), x + wide + width_of(f"{length:g} m", _SMALL)
+
+
+def _half_bar(left: float, right: float, top: float, fill: str) -> Polyline:
+    corners = ((left, top), (right, top), (right, top + 1.0), (left, top + 1.0))
+    return Polyline(points=corners, stroke=_LINE, closed=True, fill=fill)
 
 
 def north_arrow(at: Point) -> tuple[tuple[Item, ...], Box]:

@@ -1,9 +1,10 @@
-"""The line as it lies: a plan or an elevation to scale, with signs, names and dimensions.     (drawing/world_view.py)"""
+"""The line as it lies: plan or elevation to scale, with signs, names and dimensions.     (drawing/world_view.py)"""
 
 from __future__ import annotations
 
 import math
 from collections import defaultdict
+from itertools import pairwise
 
 from takeup.drawing.colour import colour_of
 from takeup.drawing.dimension import expanded, words_box
@@ -20,6 +21,7 @@ from takeup.drawing.symbols import REACH, arrow, hold_sign, joint_sign
 from takeup.drawing.titles import north_arrow, view_heading
 
 _TYPE = 2.6
+_SAME = 1e-6
 _HEAD = 15.0  # room for the title of the view and its scale bar [mm]
 _ASIDE = (34.0, 26.0)  # room for words and dimensions left and right, above and below [mm]
 _OFFSETS = (9.0, 14.0, 19.0, 25.0, 32.0)
@@ -64,7 +66,7 @@ def _spots(frame: Frame, line: Record, places: tuple[Place, ...]) -> dict[Place,
     spots = {place: frame.paper(place.at) for place in places}
     for leg in records_of(line, "legs"):
         start, end = number_of(leg, "start_m"), number_of(leg, "end_m")
-        on_leg = tuple(place for place in places if start - 1e-6 <= place.station <= end + 1e-6)
+        on_leg = tuple(place for place in places if start - _SAME <= place.station <= end + _SAME)
         for place, move in moved_signs(on_leg, frame.scale).items():
             spots[place] = frame.paper(along(place.at, place.along, move * frame.scale / 1000.0))
     return spots
@@ -91,7 +93,7 @@ def _signs(frame: Frame, spots: dict[Place, Point], taken: Taken) -> list[Item]:
 def _flow(frame: Frame, line: Record, taken: Taken) -> list[Item]:
     """Return an arrow in the way of the flow beside the longest leg that is seen, with the word."""
     points = [frame.paper(point) for point in vectors_of(line, "points")]
-    lengths = [math.dist(start, end) for start, end in zip(points, points[1:], strict=False)]
+    lengths = [math.dist(start, end) for start, end in pairwise(points)]
     longest = lengths.index(max(lengths))
     if lengths[longest] < 2.0 * REACH:
         return []
@@ -115,7 +117,7 @@ def _dimensions(frame: Frame, line: Record, taken: Taken) -> list[Item]:
     for number, leg in enumerate(records_of(line, "legs")):
         start, end = frame.paper(points[number]), frame.paper(points[number + 1])
         length = number_of(leg, "length_m")
-        if abs(math.dist(start, end) * frame.scale / 1000.0 - length) > 1e-6 * length:
+        if abs(math.dist(start, end) * frame.scale / 1000.0 - length) > _SAME * length:
             continue  # foreshortened: dimensioned where it is seen flat
         found = _dimension(start, end, f"{length:.2f} m", centre, taken)
         if found is not None:
@@ -169,7 +171,7 @@ def _label(line: Record, place: Place) -> tuple[LineOfWords, ...]:
         radii = [
             maybe_number(bend, "radius_mm")
             for bend in records_of(line, "bends")
-            if abs(number_of(bend, "station_m") - place.station) < 1e-6
+            if abs(number_of(bend, "station_m") - place.station) < _SAME
         ]
         radius = radii[0] if radii else None
         turn = ((f"R {radius:.0f} mm", False),) if radius else ()
@@ -195,7 +197,7 @@ def _group_words(group: tuple[Place, ...]) -> tuple[LineOfWords, ...]:
     kind = group[0].kind
     if len(group) == 1:
         return ((f"{kind} at {group[0].station:.2f} m", False),)
-    gaps = [b.station - a.station for a, b in zip(group, group[1:], strict=False)]
+    gaps = [b.station - a.station for a, b in pairwise(group)]
     near, far = f"{min(gaps):.2f}", f"{max(gaps):.2f}"
     apart = f"{near} m apart" if near == far else f"{near} to {far} m apart"
     return ((f"{len(group)} {kind}s", False), (apart, False))

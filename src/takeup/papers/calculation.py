@@ -1,7 +1,8 @@
 """The calculation: results.json as a document that an office can send.     (papers/calculation.py)
 
-Everything printed comes from the results. The words and figures are made here and in the modules beside this one; `calculation.typ`
-sets them. The PDF is tagged (PDF/UA-1) and fit for archives (PDF/A-2a), and the same results give the same bytes.
+Everything printed comes from the results. The words and figures are made here and in the modules beside this one;
+`calculation.typ` sets them. The PDF is tagged (PDF/UA-1) and fit for archives (PDF/A-2a), and the same results give
+the same bytes.
 """
 
 from __future__ import annotations
@@ -17,9 +18,10 @@ from takeup.drawing import layout_sheet, to_svg
 from takeup.drawing.reading import Results, record_of, records_of, text_of, texts_of
 from takeup.papers.front import front_page
 from takeup.papers.glyphs import FONTS, printable_tree
-from takeup.papers.inputs import inputs_section, states_section
+from takeup.papers.inputs import inputs_section
 from takeup.papers.loads import joints_section, loads_section
 from takeup.papers.proofs import checks_section, made_section
+from takeup.papers.states import states_section
 from takeup.papers.tables import Tree, sentences
 
 TEMPLATE = Path(__file__).parent / "calculation.typ"

@@ -1,4 +1,4 @@
-"""Sections 2 to 4: what was put in, what is assumed, the states.     (papers/inputs.py)"""
+"""Section 2: what was put in, by whom.     (papers/inputs.py)"""
 
 from __future__ import annotations
 
@@ -16,12 +16,13 @@ from takeup.drawing.reading import (
     vector_of,
 )
 from takeup.papers.front import pipe_words
-from takeup.papers.numerals import NONE, column, fixed, plain
+from takeup.papers.numerals import NONE, fixed, plain
 from takeup.papers.tables import Tree, facts, number_column, table, words_column
 
 _WAYS = {
     (1, 0, 0): "east", (-1, 0, 0): "west", (0, 1, 0): "north", (0, -1, 0): "south", (0, 0, 1): "up", (0, 0, -1): "down",
 }  # fmt: skip
+_ALONG = 1e-9  # a direction is along an axis when it is off by no more than rounding
 _JOINTS_BESIDE = 4  # joints in one table: more would not fit the page
 
 
@@ -80,7 +81,7 @@ def _route(line: Record) -> Tree:
 def way_words(direction: Sequence[float]) -> str:
     """Return a direction in words where it is along an axis, else its components."""
     whole = tuple(round(part) for part in direction)
-    if max(abs(part - near) for part, near in zip(direction, whole, strict=True)) < 1e-9 and whole in _WAYS:
+    if max(abs(part - near) for part, near in zip(direction, whole, strict=True)) < _ALONG and whole in _WAYS:
         return _WAYS[whole]
     return "east {}, north {}, up {}".format(*(fixed(part, 4) for part in direction))
 
@@ -141,9 +142,11 @@ def _site(resolved: Record) -> list[tuple[str, str]]:
         )
         if key in site
     ]  # fmt: skip
-    for cycle in records_of(resolved, "cycles"):
-        pairs.append(("cycles", f"{text_of(cycle, 'count')} from {text_of(cycle, 'from')} to {text_of(cycle, 'to')}"))
-    return pairs
+    cycles = [
+        f"{text_of(cycle, 'count')} from {text_of(cycle, 'from')} to {text_of(cycle, 'to')}"
+        for cycle in records_of(resolved, "cycles")
+    ]
+    return [*pairs, ("cycles", "; ".join(cycles))]
 
 
 def _holds(resolved: Record) -> Tree | None:
@@ -224,71 +227,3 @@ def _data_table(joints: Sequence[Record]) -> Tree:
         *(number_column(text_of(joint, "name"), "", "1fr") for joint in joints),
     )  # fmt: skip
     return table(head, rows, "Joints, data")
-
-
-def states_section(results: Results) -> Tree:
-    """Return section 4: the states in their order, and those left out."""
-    rows = []
-    for state in records_of(results, "states"):
-        groups = _zones_alike(state)
-        for number, (zones, zone) in enumerate(groups):
-            where = "whole line" if len(groups) == 1 else ", ".join(joined_spans(zones))
-            rows.append(
-                (
-                    text_of(state, "name") if number == 0 else "",
-                    where,
-                    maybe_number(zone, "pressure_bar"),
-                    maybe_number(zone, "temperature_c"),
-                    text_of(zone, "content"),
-                    _answered(state) if number == 0 else "",
-                )
-            )
-    pressures, temperatures = (column([row[n] for row in rows], most=2) for n in (2, 3))
-    cells = [
-        (row[0], row[1], pressure, temperature, row[4], row[5])
-        for row, pressure, temperature in zip(rows, pressures, temperatures, strict=True)
-    ]
-    head = (
-        words_column("State", "46mm"), words_column("Zone", "1fr"), number_column("Pressure", "bar(g)"),
-        number_column("Temperature", "°C"), words_column("Content", "18mm"), words_column("Answer", "18mm"),
-    )  # fmt: skip
-    return {
-        "table": table(head, cells, "States, in the order of the line's life"),
-        "dropped": [
-            [text_of(item, "state"), text_of(item, "because")] for item in records_of(results, "dropped_states")
-        ],
-    }
-
-
-def joined_spans(names: Sequence[str]) -> list[str]:
-    """Return names of spans, "A to B" and "B to C" that follow one another joined into "A to C"."""
-    kept: list[str] = []
-    for name in names:
-        joined = _joined(kept[-1], name) if kept else None
-        kept[len(kept) - (joined is not None) :] = [name if joined is None else joined]
-    return kept
-
-
-def _joined(first: str, second: str) -> str | None:
-    """Return "A to C" for "A to B" and "B to C"; None when they do not meet."""
-    words = first.split(" to ")
-    for cut in range(1, len(words)):
-        middle = " to ".join(words[cut:]) + " to "
-        if second.startswith(middle):
-            return " to ".join(words[:cut]) + " to " + second.removeprefix(middle)
-    return None
-
-
-def _answered(state: Record) -> str:
-    if not state.get("solved"):
-        return "not solved"
-    return "verified" if state.get("converged") else "not verified"
-
-
-def _zones_alike(state: Record) -> list[tuple[list[str], Record]]:
-    """Return the zones of a state, those with one pressure, temperature and content together."""
-    found: dict[tuple[object, ...], tuple[list[str], Record]] = {}
-    for zone in records_of(state, "zones"):
-        key = tuple(zone.get(name) for name in ("pressure_bar", "temperature_c", "content"))
-        found.setdefault(key, ([], zone))[0].append(text_of(zone, "zone"))
-    return list(found.values())

@@ -1,4 +1,4 @@
-"""Sections 5 and 6: loads on the holds, by state and by cause, the hand beside the model; movements of the joints.     (papers/loads.py)"""
+"""Sections 5 and 6: loads by state and by cause, the hand beside the model; joint movements.     (papers/loads.py)"""
 
 from __future__ import annotations
 
@@ -48,10 +48,10 @@ def _anchor(hold: Record) -> Tree:
 
 def _said(hold: Record, envelope: Record) -> list[str]:
     force, bound = number_of(envelope, "design_force_n") / 1e3, number_of(envelope, "friction_bound_n") / 1e3
-    said = [
-        f"Station {number_of(hold, 'station_m'):.2f} m. Design force {fixed(force, 1)} kN, the resultant with the bound of "
-        f"friction, in the state “{text_of(envelope, 'design_state')}”. Bound of friction {fixed(bound, 1)} kN."
-    ]
+    state = text_of(envelope, "design_state")
+    where = f"Station {number_of(hold, 'station_m'):.2f} m."
+    design = f"Design force {fixed(force, 1)} kN, the resultant with the bound of friction, in the state “{state}”."
+    said = [f"{where} {design} Bound of friction {fixed(bound, 1)} kN."]
     band = record_of(hold, "band")
     if band:
         low, high = number_of(band, "low_n") / 1e3, number_of(band, "high_n") / 1e3

@@ -1,4 +1,4 @@
-"""Numbers as a reader of the papers wants them: sensible digits, a true minus, points one under another.     (papers/numerals.py)
+"""Numbers as a reader wants them: sensible digits, a true minus, points in line.     (papers/numerals.py)
 
 Results carry newtons and metres; papers print kN, kN·m and mm. A column has one number of decimals, so that with
 figures of one width and set flush right its decimal points stand in line.
