@@ -6,8 +6,6 @@ Read `results_of` first. The document is plain JSON; everything that is handed o
 from __future__ import annotations
 
 import json
-import os
-import tempfile
 from dataclasses import asdict
 from pathlib import Path
 
@@ -132,11 +130,10 @@ def write_results(results: dict[str, Json], path: Path) -> None:
         results: the document.
         path: of results.json; its folder exists.
     """
-    handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=".results-", suffix=".json")
+    temporary = path.with_name(f".{path.name}.part")
     try:
-        with os.fdopen(handle, "w", encoding="utf-8") as stream:
-            stream.write(_text(results))
-        Path(temporary).replace(path)
+        temporary.write_text(_text(results), encoding="utf-8")
+        temporary.replace(path)
     except BaseException:
-        Path(temporary).unlink(missing_ok=True)
+        temporary.unlink(missing_ok=True)
         raise
