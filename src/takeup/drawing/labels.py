@@ -15,6 +15,8 @@ from takeup.drawing.sheet import Item, Point, Polyline, Stroke, Text
 
 Box = tuple[float, float, float, float]
 LineOfWords = tuple[str, bool]
+Stroked = tuple[Point, Point]
+TYPE = 2.6  # size of the type of labels [mm]
 _LEADER = Stroke(width=0.13, ink="grey")
 _GAP = 0.8
 _DISTANCES = (3.5, 5.0, 7.0, 9.5, 13.0, 17.0, 22.0, 28.0, 36.0, 46.0)
@@ -27,28 +29,31 @@ _CLEAR = 2.6  # a leader begins outside the sign it speaks of [mm]
 
 @dataclass(kw_only=True, slots=True)
 class Taken:
-    """What is on the sheet: boxes that nothing may cover, strokes that words keep off, the room they may use."""
+    """What is on the sheet: `room` for words, boxes of `signs` and of `words`, and `strokes` that words keep off."""
 
     room: Box
-    boxes: list[Box] = field(default_factory=list)
-    strokes: list[tuple[Point, Point]] = field(default_factory=list)
+    signs: list[Box] = field(default_factory=list)
+    words: list[Box] = field(default_factory=list)
+    strokes: list[Stroked] = field(default_factory=list)
 
     def is_free(self, box: Box) -> bool:
         """Tell whether a box is inside the room and lies on nothing."""
-        left, top, right, bottom = box
+        left, top, right, bottom = wide = _widened(box)
         inside = self.room[0] <= left and self.room[1] <= top and right <= self.room[2] and bottom <= self.room[3]
-        wide = (left - _GAP, top - _GAP, right + _GAP, bottom + _GAP)
         return (
             inside
-            and not any(overlap(wide, other) for other in self.boxes)
+            and not any(overlap(wide, other) for other in (*self.signs, *self.words))
             and not any(crosses(stroke, wide) for stroke in self.strokes)
         )
 
-    def is_clear(self, start: Point, end: Point) -> bool:
-        """Tell whether a leader crosses no box but the one it starts in."""
-        return not any(
-            crosses((start, end), box) for box in self.boxes if not _within(start, box) and not _within(end, box)
-        )
+    def harm(self, at: Point, end: Point) -> int:
+        """Return how bad a leader from a place would be: 0 crosses nothing, 1 a stroke, 2 a sign, 3 words."""
+        leader = (_trimmed(at, end), end)
+        if any(crosses(leader, _widened(box)) for box in self.words):
+            return 3
+        if any(crosses(leader, box) for box in self.signs if not _within(at, box)):
+            return 2
+        return int(not self.is_off_strokes(*leader))
 
     def is_off_strokes(self, start: Point, end: Point) -> bool:
         """Tell whether a leader or a dimension line crosses no stroke of the pipe or of a dimension."""
@@ -56,7 +61,11 @@ class Taken:
 
     def is_untouched(self, start: Point, end: Point) -> bool:
         """Tell whether a stroke crosses no box at all."""
-        return not any(crosses((start, end), box) for box in self.boxes)
+        return not any(crosses((start, end), box) for box in (*self.signs, *self.words))
+
+
+def _widened(box: Box) -> Box:
+    return box[0] - _GAP, box[1] - _GAP, box[2] + _GAP, box[3] + _GAP
 
 
 def _cut(a: Point, b: Point, c: Point, d: Point) -> bool:
@@ -92,39 +101,42 @@ def crosses(stroke: tuple[Point, Point], box: Box) -> bool:
 
 
 def place_label(
-    lines: tuple[LineOfWords, ...], at: Point, taken: Taken, size: float, *, near: bool = False
+    lines: tuple[LineOfWords, ...], at: Point, taken: Taken, *, along: Point = (1.0, 0.0), near: bool = False
 ) -> tuple[Item, ...]:
-    """Return a label near a point, with a leader where it stands off; nothing when no place is free.
+    """Return a label near a point, with a leader where it stands off; nothing when no place at all is free.
+
+    The nearest place whose leader crosses nothing is taken; where there is none, the one whose leader does least harm.
 
     Args:
         lines: The lines of words, each with whether it is bold.
         at: The point it speaks of [mm].
         taken: What is on the sheet already; the label is added to it.
-        size: Size of the type [mm].
+        along: The way of the pipe there; places beside it are tried before places along it.
         near: Whether only a place close by, with a leader that crosses nothing, will do.
     """
-    fallback: Box | None = None
-    for box in _boxes_round(at, _size_of(lines, size), _DISTANCES[:_NEAR] if near else _DISTANCES):
-        end = _nearest(at, box)
-        if not taken.is_free(box) or not taken.is_clear(at, end):
+    best: tuple[int, Box] | None = None
+    distances = _DISTANCES[:_NEAR] if near else _DISTANCES
+    for box in _boxes_round(at, _size_of(lines), distances, along):
+        if not taken.is_free(box):
             continue
-        if taken.is_off_strokes(_trimmed(at, end), end):
-            return _settled(lines, at, box, taken, size)
-        fallback = fallback or box  # its leader crosses the pipe: only when nothing better is found
-    return () if near or fallback is None else _settled(lines, at, fallback, taken, size)
+        harm = taken.harm(at, _nearest(at, box))
+        if best is None or harm < best[0]:
+            best = (harm, box)
+        if harm == 0:
+            break
+    if best is None or (near and best[0] > 0):
+        return ()
+    taken.words.append(best[1])
+    return _label_items(lines, best[1], (at, _nearest(at, best[1])))
 
 
-def _settled(lines: tuple[LineOfWords, ...], at: Point, box: Box, taken: Taken, size: float) -> tuple[Item, ...]:
-    taken.boxes.append(box)
-    return _label_items(lines, box, (at, _nearest(at, box)), size)
-
-
-def _boxes_round(at: Point, size: tuple[float, float], distances: tuple[float, ...]) -> Iterator[Box]:
-    """Yield the places for a label, nearest first."""
-    ways = [2.0 * math.pi * number / _WAYS for number in _order()]
+def _boxes_round(at: Point, size: Point, distances: tuple[float, ...], along: Point) -> Iterator[Box]:
+    """Yield the places for a label, nearest first, and of those equally near the ones beside the pipe first."""
+    ways = [(math.cos(2.0 * math.pi * n / _WAYS), math.sin(2.0 * math.pi * n / _WAYS)) for n in range(_WAYS)]
+    ways.sort(key=lambda way: -round(abs(way[0] * along[1] - way[1] * along[0]), 6))
     for far in distances:
-        for angle in ways:
-            yield _box_towards(at, (math.cos(angle), math.sin(angle)), far, size)
+        for way in ways:
+            yield _box_towards(at, way, far, size)
 
 
 def _trimmed(start: Point, end: Point) -> Point:
@@ -134,14 +146,9 @@ def _trimmed(start: Point, end: Point) -> Point:
     return start[0] + off * (end[0] - start[0]), start[1] + off * (end[1] - start[1])
 
 
-def _order() -> tuple[int, ...]:
-    """Return the ways round a point, straight up and down before askew and level."""
-    return tuple(sorted(range(_WAYS), key=lambda n: (-abs(math.sin(2.0 * math.pi * n / _WAYS)), n)))
-
-
-def _size_of(lines: tuple[LineOfWords, ...], size: float) -> tuple[float, float]:
-    boxes = [box_of(Text(at=(0.0, 0.0), words=words, size=size, bold=bold)) for words, bold in lines]
-    return max(box[2] for box in boxes), size * (1.0 + _LEADING * (len(lines) - 1))
+def _size_of(lines: tuple[LineOfWords, ...]) -> tuple[float, float]:
+    boxes = [box_of(Text(at=(0.0, 0.0), words=words, size=TYPE, bold=bold)) for words, bold in lines]
+    return max(box[2] for box in boxes), TYPE * (1.0 + _LEADING * (len(lines) - 1))
 
 
 def _box_towards(at: Point, way: Point, distance: float, size: tuple[float, float]) -> Box:
@@ -155,11 +162,9 @@ def _nearest(at: Point, box: Box) -> Point:
     return min(max(at[0], box[0]), box[2]), min(max(at[1], box[1]), box[3])
 
 
-def _label_items(
-    lines: tuple[LineOfWords, ...], box: Box, leader: tuple[Point, Point], size: float
-) -> tuple[Item, ...]:
+def _label_items(lines: tuple[LineOfWords, ...], box: Box, leader: tuple[Point, Point]) -> tuple[Item, ...]:
     items: list[Item] = [
-        Text(at=(box[0], box[1] + size * (0.8 + _LEADING * number)), words=words, size=size, bold=bold)
+        Text(at=(box[0], box[1] + TYPE * (0.8 + _LEADING * number)), words=words, size=TYPE, bold=bold)
         for number, (words, bold) in enumerate(lines)
     ]
     start, end = leader

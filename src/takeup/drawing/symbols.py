@@ -1,6 +1,7 @@
 """What holds and takes up the pipe, as signs of our own; every sheet explains those it bears.     (drawing/symbols.py)
 
-A sign is drawn round its place with the pipe running from left to right, and turned into the way of the pipe. Signs
+A sign is drawn round its place with the pipe running from left to right, and turned into the way of the pipe; a
+diamond stays upright, for on a slope it would be taken for a square. Signs
 are not to scale. The sign of an anchor or a joint is filled with the colour of its use, where a number stands by it.
 """
 
@@ -44,7 +45,7 @@ def hold_sign(kind: str, at: Point, along: Point, fill: str = _BLANK) -> tuple[I
         feet = tuple(_shape(at, along, ((-2.2, y), (2.2, y)), None, closed=False) for y in (-2.75, 2.75))
         return (box, *feet)
     if kind in {"intermediate anchor", "directional anchor"}:
-        return (_shape(at, along, ((-2.6, 0.0), (0.0, -2.6), (2.6, 0.0), (0.0, 2.6)), fill),)
+        return (_shape(at, (1.0, 0.0), ((-2.6, 0.0), (0.0, -2.6), (2.6, 0.0), (0.0, 2.6)), fill),)
     if kind == "slide guide":
         return tuple(
             _shape(at, along, ((-1.3, y - 0.3), (1.3, y - 0.3), (1.3, y + 0.3), (-1.3, y + 0.3)), fill)

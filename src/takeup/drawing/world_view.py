@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from takeup.drawing.colour import colour_of
 from takeup.drawing.dimension import expanded, words_box
-from takeup.drawing.labels import Box, LineOfWords, Taken, place_label
+from takeup.drawing.labels import TYPE, Box, LineOfWords, Taken, place_label
 from takeup.drawing.lettering import folded
 from takeup.drawing.places import Place
 from takeup.drawing.projection import DOWN, Frame, Looking, centre_strokes, extent_of, pipe_items
@@ -20,7 +20,6 @@ from takeup.drawing.signs import drawing_order, half_length, moved_signs
 from takeup.drawing.symbols import REACH, arrow, hold_sign, joint_sign
 from takeup.drawing.titles import north_arrow, view_heading
 
-_TYPE = 2.6
 _SAME = 1e-6
 _HEAD = 15.0  # room for the title of the view and its scale bar [mm]
 _ASIDE = (34.0, 26.0)  # room for words and dimensions left and right, above and below [mm]
@@ -34,19 +33,19 @@ def world_view(line: Record, places: tuple[Place, ...], looking: Looking, room: 
     outside = number_of(record_of(line, "pipe"), "outside_diameter_mm") / 1000.0
     title = looking.words[0].upper() + looking.words[1:]
     heading, heading_box = view_heading(title, frame.scale, (room[0], room[1]))
-    taken = Taken(room=room, boxes=[heading_box])
+    taken = Taken(room=room, words=[heading_box])
     items: list[Item] = [*heading]
     if looking is DOWN:
         north, box = north_arrow((room[2] - 8.0, room[1] + 10.0))
         items += north
-        taken.boxes.append(box)
+        taken.words.append(box)
     taken.strokes += centre_strokes(frame, line)
     items += pipe_items(frame, line, outside)
     spots = _spots(frame, line, places)
     items += _signs(frame, spots, taken)
     items += _flow(frame, line, taken)
     items += _dimensions(frame, line, taken)
-    items += _names(line, spots, taken)
+    items += _names(frame, line, spots, taken)
     return View(title=title, scale=frame.scale, items=tuple(items))
 
 
@@ -86,7 +85,7 @@ def _signs(frame: Frame, spots: dict[Place, Point], taken: Taken) -> list[Item]:
             items += hold_sign(place.kind, at, way, fill)
         else:
             continue
-        taken.boxes.append((at[0] - REACH, at[1] - REACH, at[0] + REACH, at[1] + REACH))
+        taken.signs.append((at[0] - REACH, at[1] - REACH, at[0] + REACH, at[1] + REACH))
     return items
 
 
@@ -102,9 +101,9 @@ def _flow(frame: Frame, line: Record, taken: Taken) -> list[Item]:
     for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8):
         at = (start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1]))
         box = (at[0] - 2.4, at[1] - 2.4, at[0] + 2.4, at[1] + 2.4)
-        if all(box[0] >= o[2] or o[0] >= box[2] or box[1] >= o[3] or o[1] >= box[3] for o in taken.boxes):
-            taken.boxes.append(box)
-            return [arrow(at, way, 4.2), *place_label((("flow", False),), at, taken, _TYPE)]
+        if all(box[0] >= o[2] or o[0] >= box[2] or box[1] >= o[3] or o[1] >= box[3] for o in taken.signs):
+            taken.signs.append(box)
+            return [arrow(at, way, 4.2), *place_label((("flow", False),), at, taken, along=way)]
     return []
 
 
@@ -131,42 +130,42 @@ def _dimension(start: Point, end: Point, words: str, centre: Point, taken: Taken
     outer = -1.0 if towards > 0.0 else 1.0
     for side in (outer, -outer):
         for offset in _OFFSETS:
-            tried = Dimension(start=start, end=end, offset=side * offset, words=words, size=_TYPE)
+            tried = Dimension(start=start, end=end, offset=side * offset, words=words, size=TYPE)
             strokes, text = expanded(tried)
             box = words_box(text)
             main = strokes[0]
             shown = taken.is_untouched(*main.points[:2]) and taken.is_off_strokes(*main.points[:2])
             if taken.is_free(box) and shown:
-                taken.boxes.append(box)
+                taken.words.append(box)
                 taken.strokes += [(stroke.points[0], stroke.points[1]) for stroke in strokes]
                 return tried
     return None
 
 
-def _names(line: Record, spots: dict[Place, Point], taken: Taken) -> list[Item]:
+def _names(frame: Frame, line: Record, spots: dict[Place, Point], taken: Taken) -> list[Item]:
     """Return the labels: anchors and joints first, then corners and ends, then guides leg by leg."""
     items: list[Item] = []
     rank = {"anchor": 0, "joint": 0, "corner": 1, "end": 1}
     places = tuple(spots)
     for place in sorted((p for p in places if p.sort in rank), key=lambda p: (rank[p.sort], p.station)):
-        items += place_label(_label(line, place), spots[place], taken, _TYPE)
+        items += place_label(_label(line, place), spots[place], taken, along=frame.heading(place.along))
     for group in _groups(line, places):
-        items += _group_label(group, spots, taken)
+        items += _group_label(group, spots, taken, frame.heading(group[0].along))
     return items
 
 
-def _group_label(group: tuple[Place, ...], spots: dict[Place, Point], taken: Taken) -> tuple[Item, ...]:
+def _group_label(group: tuple[Place, ...], spots: dict[Place, Point], taken: Taken, way: Point) -> tuple[Item, ...]:
     """Return the label of a group beside whichever of it has room close by, the middle ones first."""
     words, middle = _group_words(group), (len(group) - 1) / 2.0
     for place in sorted(group, key=lambda item: abs(group.index(item) - middle)):
-        label = place_label(words, spots[place], taken, _TYPE, near=True)
+        label = place_label(words, spots[place], taken, along=way, near=True)
         if label:
             return label
-    return place_label(words, spots[group[len(group) // 2]], taken, _TYPE)
+    return place_label(words, spots[group[len(group) // 2]], taken, along=way)
 
 
 def _label(line: Record, place: Place) -> tuple[LineOfWords, ...]:
-    names = folded(place.name, _TYPE, _WIDEST)
+    names = folded(place.name, TYPE, _WIDEST)
     if place.sort in {"corner", "end"}:
         radii = [
             maybe_number(bend, "radius_mm")
