@@ -1,0 +1,167 @@
+"""The documentation says what the code says: pages current, nothing without a page, every number found again."""
+
+from __future__ import annotations
+
+import csv
+import re
+from pathlib import Path
+
+import pytest
+from tools.pages.__main__ import every_page, main
+from tools.pages.api import rooms
+from tools.pages.checks import header, modules
+from tools.pages.commands import help_text, names
+from tools.pages.library import SUBJECTS, data_files
+from tools.pages.sources import sources
+
+from takeup.basis import first_guide_limit, intermediate_guide_spacing, second_guide_limit, second_moment
+from takeup.checks import RULES
+from takeup.choose import resolve
+from takeup.line import anchor_stations, state_names
+from takeup.line.reader import read_study
+from takeup.results import results_of
+
+ROOT = Path(__file__).parents[2]
+DOCS = ROOT / "docs"
+ADVICE = "run python -m tools.pages and read the difference"
+WRITTEN_BY_HAND = [ROOT / "README.md", ROOT / "CONTRIBUTING.md", ROOT / "CHANGELOG.md", *DOCS.rglob("*.md")]
+PLACE = re.compile(r"\b(?:src|tests|docs|tools|examples)/[\w./-]*[\w/]")
+LINK = re.compile(r"\]\((?!https?:|#)([^)#]+)")
+
+
+def text(path: str) -> str:
+    return (DOCS / path).read_text(encoding="utf-8")
+
+
+@pytest.fixture(scope="module")
+def pages():
+    return every_page()
+
+
+@pytest.fixture(scope="module")
+def results():
+    return results_of(resolve(read_study(ROOT / "examples" / "ketterby-steam-main.yaml")))
+
+
+def test_pages_are_current(pages):
+    stale = [str(path) for path, made in pages.items() if (ROOT / path).read_text(encoding="utf-8") != made]
+    assert stale == [], ADVICE
+
+
+def test_no_page_of_a_check_is_left_over(pages):
+    assert {path.relative_to(ROOT) for path in (DOCS / "reference" / "checks").iterdir()} <= set(pages)
+
+
+def test_stale_page_is_noticed(monkeypatch, capsys):
+    monkeypatch.setattr("tools.pages.__main__.every_page", lambda: {Path("LICENSE"): "something else"})
+    assert main(["--check"]) == 1
+    assert capsys.readouterr().out == "LICENSE: out of date\n"
+
+
+def test_every_command_has_its_help():
+    page = text("reference/commands.md")
+    assert {"new", "validate", "study"} <= set(names())
+    for name in names():
+        assert f"\n## {name}\n\n```text\n{help_text(name)}\n```\n" in page
+
+
+@pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.name)
+def test_every_rule_has_its_page_and_header(rule):
+    """A rule that this version cannot compute has no failing case; screening never says "fails"."""
+    said = header(modules()[rule.name])
+    assert {"What", "Why", "Source", "Limits", "Passes"} <= set(said)
+    assert {"Fails", "Says"} & set(said) or rule.name in ("stability", "friction_walk")
+    assert rule.what in text(f"reference/checks/{rule.name}.md").replace("\\|", "|")
+    assert f"]({rule.name}.md)" in text("reference/checks/index.md")
+
+
+@pytest.mark.parametrize("room", rooms(), ids=lambda room: room.__name__)
+def test_every_public_name_has_its_entry(room):
+    part = text("reference/api.md").partition(f"\n## {room.__name__}\n")[2].partition("\n## ")[0]
+    listed = re.findall(r"^- `(\w+)", part, re.MULTILINE)
+    assert sorted(listed) == sorted(room.__all__)
+
+
+def test_every_table_is_shown_and_every_row_has_its_source():
+    assert sorted(SUBJECTS) == data_files()
+    for path in data_files():
+        with (ROOT / "src" / "takeup" / path).open(encoding="utf-8", newline="") as stream:
+            for row in csv.DictReader(stream):
+                assert row["source"], path
+                assert row["status"] in ("read", "from memory"), path
+
+
+@pytest.mark.parametrize("key", sources())
+def test_every_source_is_cited_where_it_says(key):
+    fields = sources()[key]
+    assert fields["cited_as"] in (ROOT / fields["file"]).read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("short", ["ASME B31.1", "ASME B31.3", "ASME B31.9", "ASME B36.10M", "EJMA", "IAPWS-IF97"])
+def test_standard_named_in_the_code_is_a_source(short):
+    assert any(short in fields["cited_as"] for fields in sources().values())
+
+
+def test_every_symbol_is_a_name_in_the_code():
+    code = "\n".join(path.read_text(encoding="utf-8") for path in (ROOT / "src" / "takeup").rglob("*.py"))
+    rows = [line.split("|")[2] for line in text("symbols.md").partition("## Words")[0].splitlines() if "$" in line]
+    for name in [name for row in rows for name in re.findall(r"`(\w+)`", row)]:
+        assert re.search(rf"\b{name}\b", code), name
+
+
+@pytest.mark.parametrize("path", WRITTEN_BY_HAND, ids=lambda path: path.relative_to(ROOT).as_posix())
+def test_every_file_and_link_that_is_named_exists(path):
+    """Places are named from the top folder; a folder that a `*` stands in is taken as far as that."""
+    shown = path.read_text(encoding="utf-8")
+    for place in PLACE.findall(shown):
+        assert (ROOT / place).exists(), place
+    for link in LINK.findall(shown):
+        assert (path.parent / link).exists(), link
+
+
+def test_every_default_state_is_explained():
+    """The demonstration has three anchors between its ends; the page calls each of them A."""
+    study = read_study(ROOT / "examples" / "ketterby-steam-main.yaml")
+    inner = [name for name, _ in anchor_stations(study.line)][1:-1]
+    page = text("theory/states.md")
+    for state in state_names(study):
+        for anchor in inner:
+            state = state.replace(anchor, "A")  # noqa: PLW2901 -- one name at a time
+        assert f"| {state} |" in page
+
+
+def test_guide_example_is_what_the_rule_gives():
+    """Rounded as printed: 219.1 mm by 8.18 mm, 203 GPa, 18 bar on 46 000 mm2."""
+    inertia, force = second_moment(0.2191, 0.00818), 18e5 * 46e-3
+    words = " ".join(text("theory/guides.md").split())
+    longest = intermediate_guide_spacing(203e9, inertia, force)
+    assert f"$F$ = {force / 1e3:.1f} kN, $E$ = 203 GPa, $I$ = {inertia * 1e12 / 1e6:.2f}e6 mm⁴" in words
+    assert f"$L_1$ = {first_guide_limit(0.2191):.3f} m, $L_2$ = {second_guide_limit(0.2191):.3f} m" in words
+    assert f"$L_{{max}}$ = {longest:.2f} m" in words
+
+
+def test_pressure_example_is_the_demonstration(results):
+    """18 bar x 46 000 mm2 = 82 800 N by hand, less the spring; the joint's movement is the model's."""
+    words = " ".join(text("theory/pressure.md").split())
+    hold, joint = results["holds"][0], results["takeups"][0]
+    force = -next(load["force_n"][0] for load in hold["loads"] if load["state"] == "under hydrostatic test")
+    spring = next(row["force_n"] for row in joint["spring_n"] if row["state"] == "under hydrostatic test")
+    moved = next(row["axial_mm"] for row in joint["movements"] if row["state"] == "under hydrostatic test")
+    assert force == pytest.approx(82_800 - spring, abs=1e-3)  # the sum is exact; the answer is verified to 1e-9
+    assert f"{force:_.0f} N".replace("_", " ") in words
+    assert f"lengthens by {moved:.2f} mm" in words
+    assert f"pulls back with {spring:.1f} N" in words
+
+
+def test_friction_example_is_the_demonstration(results):
+    words = " ".join(text("theory/friction-bound.md").split())
+    hold = next(hold for hold in results["holds"] if hold["name"] == "middle anchor")
+    row = next(row for row in hold["hand"] if row["what"] == "middle anchor, under hydrostatic test: friction (bound)")
+    by_hand, model = (f"{row[key]:_.0f} N".replace("_", " ") for key in ("value", "model"))
+    assert f"by hand {row['numbers']} = {by_hand}; the model's bound is {model}" in words
+
+
+def test_changelog_opens_with_the_numbers_that_changed():
+    headings = re.findall(r"^#+ (.*)$", (ROOT / "CHANGELOG.md").read_text(encoding="utf-8"), re.MULTILINE)
+    assert headings[0] == "Changelog"
+    assert headings[2] == "Numbers that changed"

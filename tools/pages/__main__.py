@@ -1,0 +1,60 @@
+"""Write every generated page, or say which are out of date.     (pages/__main__.py)"""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+from tools.pages import ROOT
+from tools.pages.api import api_page
+from tools.pages.checks import check_pages
+from tools.pages.commands import commands_page
+from tools.pages.coverage import coverage_page
+from tools.pages.library import library_page
+from tools.pages.readme import layout_picture, readme_page
+from tools.pages.results import results_page
+from tools.pages.sources import sources_page
+from tools.pages.tutorial import tutorial_page
+
+
+def every_page() -> dict[Path, str]:
+    """Return the text of every generated page by its path from the top folder."""
+    reference = Path("docs") / "reference"
+    return {
+        reference / "api.md": api_page(),
+        reference / "commands.md": commands_page(),
+        reference / "coverage.md": coverage_page(),
+        reference / "library.md": library_page(),
+        reference / "results.md": results_page(),
+        **check_pages(),
+        Path("docs") / "references.md": sources_page(),
+        Path("docs") / "pictures" / "ketterby-layout.svg": layout_picture(),
+        Path("docs") / "tutorial" / "first-study.md": tutorial_page(),
+        Path("README.md"): readme_page(),
+    }
+
+
+def main(arguments: list[str]) -> int:
+    """Write the pages.
+
+    Args:
+        arguments: `--check` to write nothing.
+
+    Returns:
+        1 if a page was to be written and was not current, else 0.
+    """
+    check, stale = "--check" in arguments, []
+    for path, text in every_page().items():
+        target = ROOT / path
+        if not target.is_file() or target.read_text(encoding="utf-8") != text:
+            stale.append(path)
+            if not check:
+                target.parent.mkdir(parents=True, exist_ok=True)
+                target.write_text(text, encoding="utf-8")
+    for path in stale:
+        print(f"{path}: {'out of date' if check else 'written'}")
+    return 1 if check and stale else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
