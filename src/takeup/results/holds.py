@@ -100,7 +100,7 @@ def growth_rows(solved: Solved) -> list[Json]:
     for zone_number, zone in enumerate(solved.model.zones):
         joints = [joint for joint in solved.joints if zone.start < joint.station < zone.end]
         for number, state in enumerate(solved.states):
-            if state.kind not in ("operating", "design"):
+            if state.kind != "design" and state.name != "operating":
                 continue
             hand = growth_by_hand(solved.study, zone_number, state)
             if len(joints) == 1 and not any(zone.start < t.station < zone.end for t in solved.model.route.turns):
