@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from takeup import basis
 from takeup.library import Insulation
 from takeup.line.records import Pipe
 
@@ -22,8 +23,7 @@ def wall_area(pipe: Pipe) -> float:
 
 def second_moment(pipe: Pipe) -> float:
     """Return the second moment of area, pi/64 (D^4 - d^4) [m4]."""
-    outside = pipe.size.outside_diameter
-    return math.pi / 64.0 * (outside**4 - (outside - 2.0 * pipe.wall) ** 4)
+    return basis.second_moment(pipe.size.outside_diameter, pipe.wall)
 
 
 def pipe_weight(pipe: Pipe) -> float:
