@@ -47,7 +47,7 @@ def _side(solved: Solved, joint: JointMovement, sense: float) -> CheckResult:
     for end, station in ((line.start, 0.0), (line.end, solved.model.route.length)):
         if end.kind != "main anchor":
             stops.append((sense * (station - joint.station), f"the {end.kind} end {end.name}", False))
-    ahead = sorted(stop for stop in stops if stop[0] > 0.0)
+    ahead = sorted((stop for stop in stops if stop[0] > 0.0), key=lambda stop: (stop[0], not stop[2]))
     state = solved.states[number].name
     if not ahead or not ahead[0][2]:
         words = ahead[0][1] if ahead else "nothing"
