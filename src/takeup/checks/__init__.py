@@ -20,10 +20,10 @@ from takeup.checks import (
     verification,
 )
 from takeup.checks.hold_capacity import design_forces
-from takeup.checks.outcome import CheckResult, Outcome, Rule
+from takeup.checks.outcome import CheckResult, Outcome, Rule, governing
 from takeup.study import Solved
 
-__all__ = ["RULES", "CheckResult", "Outcome", "Rule", "design_forces", "run_checks"]
+__all__ = ["RULES", "CheckResult", "Outcome", "Rule", "design_forces", "governing", "run_checks"]
 
 RULES: tuple[Rule, ...] = (
     thrust_held.RULE,
@@ -69,4 +69,4 @@ def run_checks(solved: Solved) -> tuple[CheckResult, ...]:
         solved: the model's answer.
     """
     results = [result for check in _CHECKS for result in check(solved)]
-    return tuple(sorted(results, key=lambda item: (_ORDER.index(item.outcome), -(item.use or 0.0))))
+    return tuple(sorted(results, key=lambda item: (_ORDER.index(item.outcome), -round(item.use or 0.0, 9))))

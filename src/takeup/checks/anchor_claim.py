@@ -32,7 +32,8 @@ def check(solved: Solved) -> list[CheckResult]:
         if hold.kind == "intermediate anchor":
             rows = _of_anchor(solved, hold)
             failing = [row for row in rows if row.outcome == "fails"]
-            results += failing or [worst(rows)]
+            unlimited = [row for row in rows if row.outcome == "no limit given"]
+            results += failing or [max(unlimited, key=lambda row: row.demand or 0.0) if unlimited else worst(rows)]
     return results
 
 

@@ -84,7 +84,8 @@ def _side(solved: Solved, joint: tuple[str, str], face: float, sense: float, lon
 
 
 def _ordinal(number: int) -> str:
-    return {0: "first", 1: "second"}.get(number, f"{number + 1}th")
+    """Return "first", "second", "third", then "4." and so on."""
+    return dict(enumerate(("first", "second", "third"))).get(number, f"{number + 1}.")
 
 
 def _guides_outward(solved: Solved, face: float, sense: float) -> list[tuple[float, str, bool]]:

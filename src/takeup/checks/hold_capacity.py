@@ -10,7 +10,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.checks.outcome import CheckResult, Rule
+from takeup.checks.outcome import CheckResult, Rule, governing
 from takeup.study import HoldLoads, Solved, friction_bounds
 
 RULE = Rule(
@@ -48,7 +48,7 @@ def check(solved: Solved) -> list[CheckResult]:
             continue
         friction = bounds.get(hold.name, np.zeros(len(solved.states)))
         forces = design_forces(hold, friction)
-        number = int(forces.argmax())
+        number = governing(forces)
         words = (
             f"{forces[number] / 1e3:.1f} kN, of which friction (bound) {friction[number] / 1e3:.1f} kN along the pipe"
         )

@@ -81,7 +81,8 @@ def _pressures(solved: Solved, joint: JointMovement, data: JointData) -> list[Ch
         words = "vacuum: pressure below the atmosphere's"
         if data.minimum_pressure is None:
             words += "; the joint's data give no minimum pressure"
-        results.append(_full_vacuum_is_enough(row(low, data.minimum_pressure, words), data))
+        limit = None if data.minimum_pressure is None else min(data.minimum_pressure, 0.0)
+        results.append(_full_vacuum_is_enough(row(low, limit, words), data))
     return results
 
 

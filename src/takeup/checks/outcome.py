@@ -10,7 +10,8 @@ import math
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from takeup.study import Solved
+import numpy as np
+from numpy.typing import NDArray
 
 Outcome = Literal["passes", "close", "fails", "not covered", "no limit given"]
 CLOSE = 0.9
@@ -127,11 +128,16 @@ def outcome_of(use: float) -> Outcome:
     return "close" if use > CLOSE else "passes"
 
 
+def governing(values: NDArray[np.float64]) -> int:
+    """Return the number of the first value within rounding of the greatest, so that a tie never turns on the last bit.
+
+    Args:
+        values: one for each state, (states,).
+    """
+    greatest = float(values.max())
+    return int(np.argmax(values >= greatest - _ROUNDING * abs(greatest)))
+
+
 def worst(results: list[CheckResult]) -> CheckResult:
     """Return the result with the greatest use; the first of them where nothing has a use."""
-    return max(results, key=lambda item: -1.0 if item.use is None else item.use)
-
-
-def state_names_of(solved: Solved) -> list[str]:
-    """Return the names of the solved states in order."""
-    return [state.name for state in solved.states]
+    return max(results, key=lambda item: -1.0 if item.use is None else round(item.use, 9))

@@ -8,7 +8,7 @@ kN on one.
 
 from __future__ import annotations
 
-from takeup.checks.outcome import CheckResult, Rule
+from takeup.checks.outcome import CheckResult, Rule, governing
 from takeup.study import CAUSES, Solved
 
 RULE = Rule(
@@ -34,7 +34,7 @@ def check(solved: Solved) -> list[CheckResult]:
         if hold.kind != "spider guide":
             continue
         loads = abs(hold.parts[:, weight, 2])
-        number = int(loads.argmax())
+        number = governing(loads)
         load, state = float(loads[number]), solved.states[number].name
         stated = capacity.get(hold.name)
         if stated is not None:

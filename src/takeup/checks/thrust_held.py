@@ -7,7 +7,7 @@ valves do not occur here. Passes: joint, straight run, anchor. Fails: joint, ben
 
 from __future__ import annotations
 
-from takeup.checks.outcome import CheckResult, Rule
+from takeup.checks.outcome import CheckResult, Rule, governing
 from takeup.joints import KINDS
 from takeup.study import JointMovement, Solved
 
@@ -35,7 +35,7 @@ def check(solved: Solved) -> list[CheckResult]:
 def _side(solved: Solved, joint: JointMovement, sense: float) -> CheckResult:
     line = solved.study.line
     area = next(item.data.effective_area for item in line.takeups if item.name == joint.name)
-    number = int(joint.pressure.argmax())
+    number = governing(joint.pressure)
     thrust = f"{float(joint.pressure[number]) * area / 1e3:.1f} kN"
     side = "before it" if sense < 0 else "beyond it"
     stops = [
