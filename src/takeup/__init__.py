@@ -1,6 +1,6 @@
 """Takeup: where a hot pipe is held, what takes up its growth, and the proof of it.     (takeup/__init__.py)
 
-Nothing is imported here, so that `takeup --help` starts fast. Begin reading at `takeup.results.study_file`.
+Nothing is imported here, so that `takeup --help` starts fast. Begin reading at `takeup.results.results_of`.
 """
 
 __version__ = "0.1.0"

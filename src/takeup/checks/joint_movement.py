@@ -78,7 +78,9 @@ def _of_joint(solved: Solved, joint: JointMovement, data: JointData, preset: flo
             f"angular {np.degrees(angular[number]):.3f} deg, from the neutral length"
         )
         if missing and use <= 1.0:
-            results.append(RULE.result(joint.name, state.name, "no limit given", f"{words}; {missing} has no rating"))
+            results.append(
+                RULE.result(joint.name, state.name, "no limit given", f"{words}; no rating is given for {missing}")
+            )
         else:
             results.append(RULE.judge(joint.name, state.name, use, 1.0, "sum of uses", because=words, status=status))
     unrated = [item for item in results if item.outcome == "no limit given"]

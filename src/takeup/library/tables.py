@@ -1,6 +1,7 @@
 """Reading the data files: rows with their line in the file, exact look-up or the nearest names.     (library/tables.py)
 
-A data file is CSV with one header line; units end the column names; the columns `source` and `status` are never empty.
+A data file is CSV with one header line; units end the column names; the columns `source` and `status` are never
+empty.
 """
 
 from __future__ import annotations

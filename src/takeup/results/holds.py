@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.checks import design_forces
+from takeup.checks import design_forces, governing
 from takeup.hand import HandResult, anchor_by_hand, friction_by_hand, growth_by_hand
 from takeup.results.sections import Json, numbers
 from takeup.study import CAUSES, HoldLoads, Solved, friction_bounds
@@ -26,7 +26,7 @@ def _hold(solved: Solved, hold: HoldLoads, friction: Floats | None, placed_by: s
     total, parts = hold.total, hold.parts
     bound = np.zeros(len(solved.states)) if friction is None else friction
     design = design_forces(hold, bound)
-    governing = int(design.argmax())
+    worst = governing(design)
     return {
         "name": hold.name,
         "kind": hold.kind,
@@ -39,12 +39,12 @@ def _hold(solved: Solved, hold: HoldLoads, friction: Floats | None, placed_by: s
             "force_n": _envelope(solved, total[:, :3]),
             "moment_nm": _envelope(solved, total[:, 3:]),
             "friction_bound_n": float(bound.max()),
-            "design_force_n": float(design[governing]),
-            "design_state": solved.states[governing].name,
+            "design_force_n": float(design[worst]),
+            "design_state": solved.states[worst].name,
         },
         "band": None if friction is None else _band(hold, bound),
         "contact": [],
-        "hand": [] if friction is None else hand_rows(solved, hold, bound, governing),
+        "hand": [] if friction is None else hand_rows(solved, hold, bound, worst),
     }
 
 
@@ -65,8 +65,8 @@ def _envelope(solved: Solved, values: Floats) -> Json:
     return {
         "min": numbers(values.min(axis=0)),
         "max": numbers(values.max(axis=0)),
-        "min_state": [names[int(k)] for k in values.argmin(axis=0)],
-        "max_state": [names[int(k)] for k in values.argmax(axis=0)],
+        "min_state": [names[governing(-column)] for column in values.T],
+        "max_state": [names[governing(column)] for column in values.T],
     }
 
 
@@ -80,12 +80,12 @@ def _band(hold: HoldLoads, bound: Floats) -> Json:
     }
 
 
-def hand_rows(solved: Solved, hold: HoldLoads, bound: Floats, governing: int) -> list[Json]:
+def hand_rows(solved: Solved, hold: HoldLoads, bound: Floats, worst: int) -> list[Json]:
     """Return the hand calculations beside an anchor: test, operating, design and the governing state."""
     along = hold.local(hold.total)[:, 0]
     rows: list[Json] = []
     for number, state in enumerate(solved.states):
-        if state.kind in ("test", "design") or state.name == "operating" or number == governing:
+        if state.kind in ("test", "design") or state.name == "operating" or number == worst:
             hand = anchor_by_hand(solved.study, hold.name, state)
             rows.append(beside(hand, float(along[number]), _NOTHING))
             friction = friction_by_hand(solved.study, hold.name, state)
