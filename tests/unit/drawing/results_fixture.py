@@ -7,6 +7,7 @@ their parts); they are not computed by the tool and stand for no plant. Every na
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 STATES = ("cold and drained", "full of water, under test", "hot and at pressure", "hot at design")
 BAR = (0.0, 18.0, 10.0, 12.0)
@@ -113,13 +114,19 @@ def line_of(points, radii) -> dict:
     """Return the line's geometry: legs, bends with tangents R tan(angle / 2), nodes every few metres."""
     legs, station = [], 0.0
     names = ["start header", *(f"corner {n}" for n in range(1, len(points) - 1)), "end header"]
-    for number, (a, b) in enumerate(zip(points, points[1:], strict=False)):
+    for number, (a, b) in enumerate(pairwise(points)):
         length = math.dist(a, b)
         direction = [(q - p) / length for p, q in zip(a, b, strict=True)]
         legs.append(
-            {"from": names[number], "to": names[number + 1], "length_m": length, "direction": direction,
-             "start_m": station, "end_m": station + length}
-        )  # fmt: skip
+            {
+                "from": names[number],
+                "to": names[number + 1],
+                "length_m": length,
+                "direction": direction,
+                "start_m": station,
+                "end_m": station + length,
+            }
+        )
         station += length
     bends = [bend_of(n, legs, radius) for n, radius in enumerate(radii)]
     nodes = [{"station_m": leg["start_m"], "at_m": list(point)} for leg, point in zip(legs, points, strict=False)]
@@ -127,7 +134,13 @@ def line_of(points, radii) -> dict:
     return {
         "name": "LS-201",
         "medium": "steam",
-        "pipe": {"size": "DN 200", "nps": "NPS 8", "outside_diameter_mm": 219.1, "wall_mm": 8.18, "material": "ASTM A106 B"},
+        "pipe": {
+            "size": "DN 200",
+            "nps": "NPS 8",
+            "outside_diameter_mm": 219.1,
+            "wall_mm": 8.18,
+            "material": "ASTM A106 B",
+        },
         "insulation": {"kind": "mineral wool", "thickness_mm": 80.0},
         "length_m": station,
         "developed_length_m": station - 0.131 * len(radii),
@@ -137,7 +150,7 @@ def line_of(points, radii) -> dict:
         "sections": [],
         "nodes": nodes,
         "members": [],
-    }  # fmt: skip
+    }
 
 
 def bend_of(number, legs, radius) -> dict:
@@ -145,10 +158,16 @@ def bend_of(number, legs, radius) -> dict:
     station = legs[number]["end_m"]
     tangent = 0.0 if radius is None else radius / 1000.0
     return {
-        "name": f"corner {number + 1}", "station_m": station, "radius_mm": radius, "angle_deg": 90.0,
-        "tangent_m": tangent, "begin_m": station - tangent, "finish_m": station + tangent,
-        "flexibility_factor": 7.1, "intensification_factor": 2.2,
-    }  # fmt: skip
+        "name": f"corner {number + 1}",
+        "station_m": station,
+        "radius_mm": radius,
+        "angle_deg": 90.0,
+        "tangent_m": tangent,
+        "begin_m": station - tangent,
+        "finish_m": station + tangent,
+        "flexibility_factor": 7.1,
+        "intensification_factor": 2.2,
+    }
 
 
 def place_of(line, station):
@@ -164,13 +183,21 @@ def state_of(number) -> dict:
     """Return a state of the whole line."""
     content = "water" if "water" in STATES[number] else "empty" if number == 0 else "steam"
     zone = {
-        "zone": "whole line", "pressure_bar": BAR[number], "temperature_c": DEGC[number], "content": content,
+        "zone": "whole line",
+        "pressure_bar": BAR[number],
+        "temperature_c": DEGC[number],
+        "content": content,
         "density_kg_per_m3": {"water": 999.5, "empty": 0.0, "steam": 5.145}[content],
-    }  # fmt: skip
+    }
     return {
-        "name": STATES[number], "kind": "operating", "order": number, "zones": [zone],
-        "equilibrium_residual": 3.1e-13, "solved": True, "converged": True,
-    }  # fmt: skip
+        "name": STATES[number],
+        "kind": "operating",
+        "order": number,
+        "zones": [zone],
+        "equilibrium_residual": 3.1e-13,
+        "solved": True,
+        "converged": True,
+    }
 
 
 def hold_of(line, name, kind, station) -> dict:
@@ -192,20 +219,36 @@ def hold_of(line, name, kind, station) -> dict:
     limits = [[pick(load["force_n"][axis] for load in loads) for axis in range(3)] for pick in (min, max)]
     sideways = [0.0, 1.0, 0.0] if abs(along[1]) < 0.5 else [1.0, 0.0, 0.0]
     return {
-        "name": name, "kind": kind, "station_m": station, "at_m": at, "axes": [list(along), sideways, [0.0, 0.0, 1.0]],
+        "name": name,
+        "kind": kind,
+        "station_m": station,
+        "at_m": at,
+        "axes": [list(along), sideways, [0.0, 0.0, 1.0]],
         "placed_by": "by hand" if big else "by spacing rule",
         "loads": loads,
         "envelope": {
-            "force_n": {"min": limits[0], "max": limits[1], "min_state": [STATES[0]] * 3, "max_state": [STATES[worst]] * 3},
-            "moment_nm": {"min": [0.0] * 3, "max": [12.0, 740.0, 88.0], "min_state": [STATES[0]] * 3, "max_state": [STATES[3]] * 3},
+            "force_n": {
+                "min": limits[0],
+                "max": limits[1],
+                "min_state": [STATES[0]] * 3,
+                "max_state": [STATES[worst]] * 3,
+            },
+            "moment_nm": {
+                "min": [0.0] * 3,
+                "max": [12.0, 740.0, 88.0],
+                "min_state": [STATES[0]] * 3,
+                "max_state": [STATES[3]] * 3,
+            },
             "friction_bound_n": 2200.0 if big else 0.0,
             "design_force_n": math.hypot(*loads[worst]["force_n"]) + (2200.0 if big else 0.0),
             "design_state": STATES[worst],
         },
-        "band": {"low_n": 90_000.0, "high_n": 96_500.0, "because": "friction of the guides between 0.05 and 0.10"} if big else None,
+        "band": {"low_n": 90_000.0, "high_n": 96_500.0, "because": "friction of the guides between 0.05 and 0.10"}
+        if big
+        else None,
         "contact": [],
         "hand": [by_hand("Pressure thrust", "F_p = p A_e", "kN", 88.36, 88.36)] if big else [],
-    }  # fmt: skip
+    }
 
 
 def part(x, y, z) -> dict:
@@ -216,33 +259,64 @@ def part(x, y, z) -> dict:
 def by_hand(what, formula, unit, value, model) -> dict:
     """Return a hand calculation beside the model's number."""
     return {
-        "what": what, "formula": formula, "numbers": "18.0 bar × 490.9 cm²", "source": "first principles", "value": value,
-        "unit": unit, "model": model, "difference_percent": 100.0 * (model - value) / value,
-        "because": "the same area and pressure", "span": "boiler house header to middle anchor",
-    }  # fmt: skip
+        "what": what,
+        "formula": formula,
+        "numbers": "18.0 bar × 490.9 cm²",
+        "source": "first principles",
+        "value": value,
+        "unit": unit,
+        "model": model,
+        "difference_percent": 100.0 * (model - value) / value,
+        "because": "the same area and pressure",
+        "span": "boiler house header to middle anchor",
+    }
 
 
 def takeup_of(name, kind, station) -> dict:
     """Return a joint with its movements and certified data."""
     return {
-        "name": name, "kind": kind, "station_m": station, "from_m": station - 0.4, "to_m": station + 0.4,
-        "live_from_m": station - 0.25, "live_to_m": station + 0.25,
+        "name": name,
+        "kind": kind,
+        "station_m": station,
+        "from_m": station - 0.4,
+        "to_m": station + 0.4,
+        "live_from_m": station - 0.25,
+        "live_to_m": station + 0.25,
         "movements": [
-            {"state": state, "axial_mm": -0.75 * (t - 12.0) / 2.0, "lateral_mm": 0.4, "lateral_vector_mm": [0.4, 0.0],
-             "angular_deg": 0.02, "torsion_deg": 0.0, "pressure_bar": bar}
+            {
+                "state": state,
+                "axial_mm": -0.75 * (t - 12.0) / 2.0,
+                "lateral_mm": 0.4,
+                "lateral_vector_mm": [0.4, 0.0],
+                "angular_deg": 0.02,
+                "torsion_deg": 0.0,
+                "pressure_bar": bar,
+            }
             for state, bar, t in zip(STATES, BAR, DEGC, strict=True)
         ],
         "rods": [],
-        "spring_n": [{"state": state, "force_n": 31.0 * 0.75 * (t - 12.0)} for state, t in zip(STATES, DEGC, strict=True)],
-        "set_length_mm": 835.0, "preset_mm": 35.0,
+        "spring_n": [
+            {"state": state, "force_n": 31.0 * 0.75 * (t - 12.0)} for state, t in zip(STATES, DEGC, strict=True)
+        ],
+        "set_length_mm": 835.0,
+        "preset_mm": 35.0,
         "data": {
-            "axial_rate_n_per_mm": 62.0, "angular_rate_nm_per_deg": 41.0, "effective_area_mm2": 49087.0, "length_mm": 800.0,
-            "live_length_mm": 500.0, "weight_n": 680.0, "axial_compression_mm": 90.0, "axial_extension_mm": 20.0,
-            "pressure_bar": 16.0, "temperature_c": 300.0, "rated_cycles": 2000.0, "lateral_mm": None,
+            "axial_rate_n_per_mm": 62.0,
+            "angular_rate_nm_per_deg": 41.0,
+            "effective_area_mm2": 49087.0,
+            "length_mm": 800.0,
+            "live_length_mm": 500.0,
+            "weight_n": 680.0,
+            "axial_compression_mm": 90.0,
+            "axial_extension_mm": 20.0,
+            "pressure_bar": 16.0,
+            "temperature_c": 300.0,
+            "rated_cycles": 2000.0,
+            "lateral_mm": None,
         },
         "remarks": ["Anchor both ends; guide at 4 and 14 diameters."],
         "provenance": "typed in by the user from data sheet Q-118",
-    }  # fmt: skip
+    }
 
 
 def checks_of(holds, joints) -> list:
@@ -253,10 +327,15 @@ def checks_of(holds, joints) -> list:
         outcome = "close" if use > 0.9 else "passes"
         found.append(check("hold-capacity", "Load within what the hold can carry", where, use, outcome))
     found.append(check("hold-capacity", "Load within what the hold can carry", holds[0], 1.13, "fails"))
-    found.append({
-        **check("sustained-stress", "Sustained stress of the pipe", "LS-201", None, "not covered"),
-        "demand": None, "capacity": None, "status": "", "because": "no allowable stress is given for the grade",
-    })  # fmt: skip
+    found.append(
+        {
+            **check("sustained-stress", "Sustained stress of the pipe", "LS-201", None, "not covered"),
+            "demand": None,
+            "capacity": None,
+            "status": "",
+            "because": "no allowable stress is given for the grade",
+        }
+    )
     return found
 
 
@@ -264,8 +343,16 @@ def check(rule, title, where, use, outcome) -> dict:
     """Return one check."""
     capacity = 100.0
     return {
-        "rule": rule, "title": title, "where": where, "state": STATES[3], "demand": None if use is None else use * capacity,
-        "capacity": capacity, "unit": "kN", "use": use, "outcome": outcome,
+        "rule": rule,
+        "title": title,
+        "where": where,
+        "state": STATES[3],
+        "demand": None if use is None else use * capacity,
+        "capacity": capacity,
+        "unit": "kN",
+        "use": use,
+        "outcome": outcome,
         "because": "the resultant with friction is compared with the stated capacity",
-        "source": "structural engineer's letter 14", "status": "from memory",
-    }  # fmt: skip
+        "source": "structural engineer's letter 14",
+        "status": "from memory",
+    }
