@@ -1,0 +1,73 @@
+"""The results document of whole lines: what it says, as plain JSON.     (tests/unit/results/test_build.py)"""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from tests.builders import hold, joint, line_file, rule, study_of
+
+from takeup.results import results_of, write_results
+
+GUIDED = (rule("slide guide", "spacing rule"), rule("rest", "support spans"))
+RUN = line_file(["40 m east"], holds=GUIDED, takeups=(joint("J1", "west end + 1.2 m"),))
+LOOSE = line_file(["12 m east"], start="free", end="free", holds=(hold("slide guide", "[3 m, 9 m]"),))
+
+
+def test_a_capacity_that_nobody_stated_leaves_the_study_not_proved():
+    results = results_of(study_of(RUN))
+    assert results["verdict"]["outcome"] == "not proved"
+    assert any("what it can carry is not stated" in reason for reason in results["verdict"]["because"])
+
+
+def test_parts_in_the_document_sum_to_the_load():
+    for item in results_of(study_of(RUN))["holds"]:
+        for load in item["loads"]:
+            for key in ("force_n", "moment_nm"):
+                parts = [part[key] for part in load["parts"].values()]
+                total = [sum(values) for values in zip(*parts, strict=True)]
+                assert total == pytest.approx(load[key], abs=1e-6)  # N: rounding of sums of 1e6
+
+
+def test_the_friction_band_is_the_load_and_the_bound_both_ways():
+    east = next(item for item in results_of(study_of(RUN))["holds"] if item["name"] == "east end")
+    along = [load["force_n"][0] for load in east["loads"]]
+    assert east["band"]["high_n"] > max(along)
+    assert east["band"]["low_n"] < min(along)
+    assert east["band"]["high_n"] - max(along) <= east["envelope"]["friction_bound_n"] + 1e-6
+
+
+def test_a_line_that_is_not_held_fails_with_words_and_without_numbers():
+    results = results_of(study_of(LOOSE))
+    assert results["verdict"]["outcome"] == "fails"
+    assert "can move freely along (1, 0, 0)" in results["verdict"]["because"][0]
+    assert results["holds"] == []
+    assert not results["solver"]["solved"]
+    assert all(not state["converged"] for state in results["states"])
+
+
+def test_the_hand_stands_beside_the_model_on_every_anchor():
+    for item in results_of(study_of(RUN))["holds"]:
+        if "anchor" in item["kind"]:
+            rows = [row for row in item["hand"] if row["value"] is not None and "force along" in row["what"]]
+            assert rows
+            assert all(abs(row["difference_percent"]) < 1.0 for row in rows)  # the pipe's give, 0.34 %
+
+
+@pytest.mark.parametrize("text", [RUN, LOOSE])
+def test_the_document_is_written_whole_as_plain_json(text: str, tmp_path: Path):
+    results = results_of(study_of(text))
+    write_results(results, tmp_path / "results.json")
+    assert json.loads((tmp_path / "results.json").read_text(encoding="utf-8")) == json.loads(json.dumps(results))
+    assert [path.name for path in tmp_path.iterdir()] == ["results.json"]
+
+
+def test_a_document_that_cannot_be_written_leaves_nothing_behind(tmp_path: Path):
+    with pytest.raises(ValueError, match="not JSON compliant"):
+        write_results({"value": float("nan")}, tmp_path / "results.json")
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_two_runs_give_the_same_document():
+    assert json.dumps(results_of(study_of(RUN))) == json.dumps(results_of(study_of(RUN)))
