@@ -140,10 +140,9 @@ def _edge(frame: Frame, runs: tuple[Run, ...], number: int, aside: float) -> tup
     """Return one edge of the pipe along a run, `aside` [m] to the right of its centre line as seen."""
     run = runs[number]
     if isinstance(run, Bend):
-        if not frame.looking.shows_flat(run.forward, run.outward):
-            return ()  # a bend seen askew shows its axis only
-        inside = dot(run.outward, _right_of(frame, run.forward)) < 0.0
-        return (_flat_arc(frame, run, run.radius + (-aside if inside else aside), EDGE),)
+        if frame.looking.shows_flat(run.forward, run.outward):
+            return (_flat_arc(frame, run, run.radius + aside, EDGE),)
+        return _edge_of_upright_bend(frame, run, aside)
     if math.dist(frame.paper(run.start), frame.paper(run.end)) < _SAME:
         radius = abs(aside) * _PER_METRE / frame.scale
         return (Circle(centre=frame.paper(run.start), radius=radius, stroke=EDGE),)
@@ -154,6 +153,22 @@ def _edge(frame: Frame, runs: tuple[Run, ...], number: int, aside: float) -> tup
     start = along(along(run.start, right, aside), forward, _mitre(frame, runs, number - 1, number, aside))
     end = along(along(run.end, right, aside), forward, -_mitre(frame, runs, number, number + 1, aside))
     return (Polyline(points=(frame.paper(start), frame.paper(end)), stroke=EDGE),)
+
+
+def _edge_of_upright_bend(frame: Frame, bend: Bend, aside: float) -> tuple[Item, ...]:
+    """Return one edge of a bend whose plane is seen edge-on, a straight; a bend seen askew shows its axis only."""
+    points = [frame.paper(place) for place in _places(bend)]
+    start, end = points[0], points[-1]
+    length = math.dist(start, end)
+    if length < _SAME:
+        return ()
+    normal = ((start[1] - end[1]) / length, (end[0] - start[0]) / length)
+    off = [(x - start[0]) * normal[0] + (y - start[1]) * normal[1] for x, y in points]
+    if max(abs(distance) for distance in off) > _SAME:
+        return ()
+    width = _PER_METRE * aside / frame.scale
+    moved = tuple((x + width * normal[0], y + width * normal[1]) for x, y in (start, end))
+    return (Polyline(points=moved, stroke=EDGE),)
 
 
 def _right_of(frame: Frame, forward: Vector) -> Vector:

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import math
 import re
-from itertools import combinations
+from itertools import combinations, pairwise
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from tests.unit.drawing.results_fixture import corner, loop, results, riser, straight
 
 from takeup.drawing import layout_sheet, to_svg
@@ -190,6 +192,37 @@ def test_use_just_over_full_is_told_from_full():
     assert use_words(0.834) == "0.83"
     assert use_words(1.0 + 1e-9) == ">1.000000"
     assert use_words(math.inf) == "∞"
+
+
+WAYS = [(1, 0, 0), (-1, 0, 0), (0, 1, 0), (0, -1, 0), (0, 0, 1), (0, 0, -1)]
+
+
+@st.composite
+def routes(draw):
+    """Any route along the axes, with bends of 305 mm or sharp corners, an anchor at each end and guides between."""
+    legs = draw(st.lists(st.tuples(st.sampled_from(WAYS), st.floats(1.0, 80.0)), min_size=1, max_size=7))
+    points, before = [(0.0, 0.0, 0.0)], None
+    for way, length in legs:
+        if before is None or sum(a * b for a, b in zip(way, before, strict=True)) == 0:
+            points.append(tuple(p + length * w for p, w in zip(points[-1], way, strict=True)))
+            before = way
+    radii = draw(st.lists(st.sampled_from([305.0, None]), min_size=len(points) - 2, max_size=len(points) - 2))
+    length = sum(math.dist(a, b) for a, b in pairwise(points))
+    holds = [("start", "main anchor", 0.0), ("end", "main anchor", length)]
+    holds += [(f"G{n}", "slide guide", length * n / 9.0) for n in range(1, 9)]
+    return results(points, radii, holds, [])
+
+
+@settings(max_examples=60)
+@given(routes())
+def test_any_route_is_drawn_and_nothing_lies_on_anything(document):
+    sheet = layout_sheet(document)
+    boxes = [words_box(expanded(i)[1]) for v in sheet.views for i in v.items if isinstance(i, Dimension)]
+    boxes += [box_of(i) for v in sheet.views for i in v.items if isinstance(i, Text)]
+    assert not any(overlap(a, b) for a, b in combinations(boxes, 2))
+    assert "nan" not in to_svg(sheet)
+    for name in ("start", "end"):
+        assert name in texts(view_of(sheet, ("Plan", "Elevation")))
 
 
 def test_line_that_was_not_solved_is_drawn_with_its_planned_holds():
