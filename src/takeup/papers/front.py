@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
 
 from takeup.drawing.reading import (
@@ -21,6 +22,10 @@ from takeup.papers.tables import Tree, facts, number_column, sentences, table, w
 
 _REASONS = 10
 _CAUTIONS = 4
+_OUTCOMES = (
+    ("fails", "fail"), ("not covered", "not covered"), ("no limit given", "without a limit given"), ("close", "close"),
+    ("passes", "pass"),
+)  # fmt: skip
 
 
 def front_page(results: Results) -> Tree:
@@ -46,11 +51,24 @@ def front_page(results: Results) -> Tree:
         "because": sentences(
             [*reasons[:_REASONS], *([f"And {more} more reasons: see the checks, section 7."] if more > 0 else [])]
         ),
+        "counted": counted_words(results),
         "anchors": _anchors(results),
         "guides": _guides(results),
         "joints": _joints(results),
         "cautions": sentences(texts_of(results, "cautions")[:_CAUTIONS]),
     }
+
+
+def counted_words(results: Results) -> str:
+    """Return how many checks came out how, and on how many the limit is from memory; "" where none was made."""
+    checks = records_of(results, "checks")
+    if not checks:
+        return ""
+    found = Counter(text_of(check, "outcome") for check in checks)
+    said = ", ".join(f"{found[outcome]} {words}" for outcome, words in _OUTCOMES if found[outcome])
+    recalled = sum(text_of(check, "status") == "from memory" for check in checks)
+    memory = f" {recalled} rest on a number from memory." if recalled else ""
+    return f"{len(checks)} checks in section 7: {said}.{memory}"
 
 
 def pipe_words(pipe: Record) -> str:

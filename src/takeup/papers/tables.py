@@ -15,6 +15,8 @@ from takeup.papers.glyphs import breakable
 Align = Literal["left", "right"]
 Cell = str | tuple[str, str]
 Tree = dict[str, object]
+_ROWS = 18  # a table of so many rows with so many letters takes less than half a page
+_LETTERS = 1500
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -65,7 +67,14 @@ def table(
         ],
         "caption": caption,
         "notes": [breakable(note) for note in notes],
+        "together": _fits_together(rows, notes),
     }
+
+
+def _fits_together(rows: Sequence[Sequence[Cell]], notes: Sequence[str]) -> bool:
+    """Tell whether a table is surely shorter than half a page, and so may be kept from breaking over two."""
+    letters = sum(len(part) for row in rows for cell in row for part in cell)
+    return len(rows) <= _ROWS and letters <= _LETTERS and not notes
 
 
 def _cell(cell: Cell) -> Tree:

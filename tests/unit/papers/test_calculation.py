@@ -146,6 +146,13 @@ def test_checks_stand_worst_first():
     assert uses == sorted(uses, reverse=True)
 
 
+def test_checks_are_counted_on_page_one():
+    """The L has 28 places, every fourth at 0.99: 7 close and 21 pass; one more fails, one is not covered."""
+    assert len(corner()["holds"]) == 26
+    words = "30 checks in section 7: 1 fail, 1 not covered, 7 close, 21 pass. 29 rest on a number from memory."
+    assert contents_of(corner())["front"]["counted"] == words
+
+
 def test_status_stands_beside_the_outcome():
     rows = contents_of(corner())["checks"]["rows"]
     assert rows[0]["cells"][7]["words"] == "fails, from memory"
