@@ -1,0 +1,1 @@
+"""Speed, measured beside a named peer in the same run; never asserted in a test."""
