@@ -24,6 +24,7 @@ RULE = Rule(
     source="ASME B31.1 Table 121.5 / MSS SP-58",
     limits="standard-weight pipe, no concentrated loads, the service column; rises and test water not covered",
 )
+LEVEL = 0.1  # a leg rising less than one in ten is spanned like a level one (common practice, no source)
 CARRIERS = ("main anchor", "intermediate anchor", "slide guide", "rest")
 
 
@@ -49,9 +50,9 @@ def _stretch(solved: Solved, before: tuple[float, str], after: tuple[float, str]
     route = solved.model.route
     where = f"{before[1]} to {after[1]}"
     free = {solved.study.line.start.name, solved.study.line.end.name} - {hold.name for hold in solved.holds}
-    middle = [before[0], after[0], *(float(c) for c in route.corners if before[0] < c < after[0])]
-    levels = {round(float(route.point(station)[2]), 3) for station in middle}
-    if len(levels) > 1:
+    legs = zip(route.corners[:-1], route.corners[1:], route.directions, strict=True)
+    slopes = [abs(float(way[2])) for low, high, way in legs if low < after[0] and high > before[0]]
+    if max(slopes) >= LEVEL:
         return RULE.result(
             where, "all states", "not covered", "the stretch rises: a riser hangs or stands on its holds"
         )

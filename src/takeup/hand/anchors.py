@@ -33,7 +33,7 @@ def anchor_by_hand(study: Study, name: str, state: State) -> HandResult:
             (-1.0, place),
         ]
     )
-    parts = [(sign, span_force(study, number, state)) for sign, number in spans]
+    parts = [(sign, span_force(study, number, state, at_start=sign < 0.0)) for sign, number in spans]
     missing = [part for _, part in parts if part.value is None]
     if missing:
         return no_formula(what, "N", missing[0].because)

@@ -97,13 +97,14 @@ def growth_by_hand(study: Study, number: int, state: State) -> HandResult:
     )
 
 
-def span_force(study: Study, number: int, state: State) -> HandResult:
-    """Return the force with which a span pushes its ends apart along the line, tension negative [N].
+def span_force(study: Study, number: int, state: State, *, at_start: bool) -> HandResult:
+    """Return the force with which a span pushes one of its ends outward along the line, tension negative [N].
 
     Args:
         study: the file.
         number: of the span.
         state: the state.
+        at_start: whether the end is the span's first; round a corner the two ends are pushed along their own legs.
     """
     span = span_of(study, number, state)
     what = f"{span.zone.name}, {state.name}: force along the line"
@@ -122,7 +123,7 @@ def span_force(study: Study, number: int, state: State) -> HandResult:
         return no_formula(what, "N", "two joints in one span share the movement in no fixed way")
     if span.joints:
         return _with_joint(study, span, state, what)
-    return _without_joint(study, span, state, what)
+    return _without_joint(study, span, (state, at_start), what)
 
 
 def _with_joint(study: Study, span: Span, state: State, what: str) -> HandResult:
@@ -152,7 +153,8 @@ def _with_joint(study: Study, span: Span, state: State, what: str) -> HandResult
 def weight_along(study: Study, number: int, state: State, *, at_start: bool) -> tuple[float, str]:
     """Return the weight of a straight span that one of its anchors feels along the flow [N], and its numbers.
 
-    The pipe between an anchor and the joint hangs on, or stands on, that anchor; without a joint both ends share it.
+    The pipe between an anchor and the joint hangs on, or stands on, that anchor; without a joint both ends share it,
+    or the only one has it all.
 
     Args:
         study: the file.
@@ -166,7 +168,7 @@ def weight_along(study: Study, number: int, state: State, *, at_start: bool) -> 
         return 0.0, ""
     weight = pipe_weight(line.pipe) + insulation_weight(line.pipe, line.insulation)
     weight += content_weight(bore_area(line.pipe), state.zones[number].density)
-    length = (span.zone.end - span.zone.start) / 2.0
+    length = (span.zone.end - span.zone.start) / (1.0 if span.open_end else 2.0)
     if span.joints:
         joint = span.joints[0].position.station
         length = joint - span.zone.start if at_start else span.zone.end - joint
@@ -174,14 +176,17 @@ def weight_along(study: Study, number: int, state: State, *, at_start: bool) -> 
     return value, f"{'+' if value > 0 else '-'} {weight:.1f} N/m x {abs(slope):.3f} x {length:.2f} m"
 
 
-def _without_joint(study: Study, span: Span, state: State, what: str) -> HandResult:
-    """Return the force of a span that nothing but its own pipe can take up."""
+def _without_joint(study: Study, span: Span, seen: tuple[State, bool], what: str) -> HandResult:
+    """Return the force of a span that only its own pipe can take up: in a state, seen from its first end or not."""
+    state, at_start = seen
     if not span.turns:
         return _held_straight(study, span, state, what)
     turned = [turn for turn in span.turns if abs(turn.angle - _SQUARE) < _SQUARE_ENOUGH]
     if len(turned) == len(span.turns) == 1:
         corner = span.turns[0].station
-        return _cantilever(study, what, (corner - span.zone.start) * span.strain, span.zone.end - corner)
+        first, last = corner - span.zone.start, span.zone.end - corner
+        own, other = (first, last) if at_start else (last, first)
+        return _cantilever(study, what, own * span.strain, other)
     if len(turned) == len(span.turns) == _LEGS_OF_A_Z - 1 and float(turned[0].entry @ turned[1].exit) > _ONWARD:
         offset = turned[1].station - turned[0].station
         along = span.zone.end - span.zone.start - offset

@@ -186,6 +186,23 @@ def test_support_span_is_not_covered_on_a_riser_or_an_overhang():
     assert [item.outcome for item in overhang] == ["not covered", "close"]
 
 
+def test_a_steam_main_laid_to_a_fall_is_spanned_like_a_level_one():
+    """1 in 100 is what steam mains are laid to (common practice); a leg of 7 m is within 7.3 m all the same."""
+    assert one(line_file(["7 m, along: [100, 0, -1]"]), "support_span").outcome == "close"
+    assert one(line_file(["7 m, along: [5, 0, -1]"], test=AT_START), "support_span").outcome == "not covered"
+
+
+def test_a_rest_that_would_pull_is_said():
+    """A riser of 12 m grows by 28 mm: the upper level leg rises off the rest beside it; a level run does not."""
+    rests = (hold("rest", "3 m", name="R1"), hold("rest", "corner 2 + 3 m", name="R2"))
+    text = line_file(["6 m east", "12 m up", "6 m east"], holds=rests, test=AT_START)
+    results = checks(text, "lift_off")
+    assert {item.outcome for item in results} == {"not covered"}
+    assert "R2" in {item.where for item in results}
+    assert one(line_file(["12 m east"], holds=(hold("rest", "6 m"),)), "lift_off").outcome == "passes"
+    assert checks(line_file(["6 m east"]), "lift_off") == []
+
+
 def test_support_span_is_not_covered_outside_its_table():
     """The table ends at NPS 24; NPS 30 has a wall of 9.53 mm here."""
     large = "{ size: NPS 30, wall: 9.53 mm, material: ASTM A106 B }"

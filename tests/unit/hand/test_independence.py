@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 import pytest
-from tests.builders import along, joint, line_file, rule, solve, study_of
+from tests.builders import along, hold, joint, line_file, rule, solve, study_of
 
 from takeup.hand import anchor_by_hand, friction_by_hand, growth_by_hand
 from takeup.line import State, Study, states_of
@@ -112,6 +113,25 @@ def test_friction_by_hand_is_none_where_nothing_rubs():
     result = friction_by_hand(study, "east end", state_of(study, "installed"))
     assert result.value is None
     assert "nothing that rubs" in result.because
+
+
+def test_each_end_of_an_l_is_pushed_along_its_own_leg():
+    """First end: the growth of 12 m bends 7 m; last end: the growth of 7 m bends 12 m. 12 E I d/L^3 (textbook)."""
+    text = line_file(["12 m east", "7 m north"])
+    inertia = math.pi / 64 * (0.2191**4 - 0.20274**4)
+    whole = 12 * 202.926e9 * inertia * 2.343e-3
+    assert by_hand(text, HOT, "west end") == pytest.approx(-whole * 12 / 7**3, rel=1e-5)  # six figures
+    assert by_hand(text, HOT, "east end") == pytest.approx(whole * 7 / 12**3, rel=1e-5)
+
+
+@pytest.mark.parametrize("end", ["main anchor", "free"])
+def test_the_weight_of_a_riser_lies_on_what_holds_it(end: str):
+    """DN 200 weighs 42.549 kg/m, 417.26 N/m: 20 m hang on the one anchor, or half of them on each of two."""
+    test = "{ pressure: 18 bar(g), gauge_elevation: 0 m, with: water, temperature: 70 °F }"
+    text = line_file(["20 m up"], end=end, holds=(hold("slide guide", "8 m"),), test=test)
+    weight = 417.264 * (20 if end == "free" else 10)
+    assert by_hand(text, "installed", "west end") == pytest.approx(-weight, rel=1e-5)  # six figures
+    assert along(solve(text), "west end", "installed") == pytest.approx(-weight, rel=1e-5)
 
 
 def test_growth_by_hand_counts_bends_along_the_arc_and_leaves_out_the_live_length():
