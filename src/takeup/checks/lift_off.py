@@ -2,7 +2,8 @@
 
 What: the vertical load of every rest in every state, all causes. Why: the model holds a rest both ways; where the line
 wants to rise off it, the rest carries nothing and its neighbours and anchors carry more. Source: first principles.
-Limits: lift-off itself is not computed. Passes: rests on a level run. Not covered: a rest beside a riser that grows.
+Limits: lift-off itself is not computed; a rest that would pull, such as one beside a riser that grows, leaves it "not
+covered". Passes: rests on a level run.
 """
 
 from __future__ import annotations
