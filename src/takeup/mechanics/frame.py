@@ -122,7 +122,7 @@ class Answer:
         reactions: of each support on the frame, (c, s, 6) [N], [N m], global axes.
         residual: out-of-balance force over the largest member end force, (c,).
         last_correction: last refinement step over the largest displacement, (c,).
-        condition: estimate of the condition number of the scaled matrix.
+        condition: estimate (a lower bound) of the condition number of the matrix scaled to a unit diagonal.
         solved: whether residual and correction are within their limits, (c,).
         because: why a case is refused; empty when every case is solved.
     """

@@ -1,8 +1,9 @@
 """From displacements to member end forces, and what they leave out of balance.     (mechanics/recover.py)
 
-End forces are those at rest, all nodes held, plus those of the displacements. Deformations are taken as differences of
-displacements before any stiffness is applied, so that rigid motion of a long flexible line cancels exactly and the
-residual means something: K u would lose it in rounding. Forces are (2, 6, c, members): start and end of each member.
+End forces start as those at rest, all nodes held, and grow with each correction of the displacements by those of the
+correction alone: F(u + du) = F(u) + F(du). The rounding of a displacement of metres, times the stiffness of a member of
+centimetres, thus never enters, and the residual means something: K u would lose it, and so would F of a rounded sum.
+Forces are (2, 6, c, members): start and end of each member.
 """
 
 from __future__ import annotations
@@ -90,52 +91,47 @@ def _start_from_end(end: Floats, chord: Floats) -> Floats:
     return start
 
 
-def recover(model: Model, rest: Floats, applied: Floats, u: Floats, forces: Floats) -> Floats:
-    """Write the end forces of every member; return what is out of balance at every node, (6, c, n).
+def recover(model: Model, applied: Floats, step: Floats, forces: Floats) -> Floats:
+    """Add the end forces of a step of displacements to `forces`; return what is out of balance, (6, c, n).
 
         out of balance = applied forces - member end forces
 
     Args:
         model: the model.
-        rest: what `forces_at_rest` returned.
         applied: force and moment on each node, (6, c, n), global axes.
-        u: displacements, (6, c, n), global axes.
-        forces: to be written, like `rest`.
+        step: displacements, (6, c, n), global axes.
+        forces: end forces before the step, (2, 6, c, members); after it when this returns.
     """
     out = applied.copy()
     split = len(model.k.length)
-    for piece in _pieces(split, rest.shape[2]):
+    for piece in _pieces(split, forces.shape[2]):
         ends = _part(model.start, piece), _part(model.end, piece)
-        _straight_forces(model, piece, (u[:, :, ends[0]], u[:, :, ends[1]]), rest[..., piece], forces[..., piece])
+        _add_straight_forces(model, piece, step[:, :, ends[0]], step[:, :, ends[1]], forces[..., piece])
         for index, force in zip(ends, forces[..., piece], strict=True):
             _subtract_at(out, index, force)
-    if split < rest.shape[3]:
-        _arc_forces(model, u, rest[..., split:], forces[..., split:])
-        for index, force in zip((model.frame.arcs.start, model.frame.arcs.end), forces[..., split:], strict=True):
-            _subtract_at(out, index, force)
+    if split < forces.shape[3]:
+        arcs, k, (start, end) = model.frame.arcs, model.arcs, forces[..., split:]
+        gap = step[:, :, arcs.end] - step[:, :, arcs.start]
+        gap[:3] -= cross(cyclic(step[3:][:, :, arcs.start]), cyclic(k.chord[:, None]))
+        force = np.einsum("aij,jca->ica", k.end, gap)
+        end += force
+        start += _start_from_end(force, k.chord)
+        _subtract_at(out, arcs.start, start)
+        _subtract_at(out, arcs.end, end)
     return out
 
 
-def _arc_forces(model: Model, u: Floats, rest: Floats, forces: Floats) -> None:
-    arcs, k = model.frame.arcs, model.arcs
-    gap = u[:, :, arcs.end] - u[:, :, arcs.start]
-    gap[:3] -= cross(cyclic(u[3:][:, :, arcs.start]), cyclic(k.chord[:, None]))
-    end = np.einsum("aij,jca->ica", k.end, gap)
-    np.add(rest[1], end, out=forces[1])
-    np.add(rest[0], _start_from_end(end, k.chord), out=forces[0])
-
-
-def _straight_forces(model: Model, piece: slice, ends: tuple[Floats, Floats], rest: Floats, forces: Floats) -> None:
-    """Write the end forces of a piece of the straights: open the cut in the middle, pass F and B through it.
+def _add_straight_forces(model: Model, piece: slice, begin: Floats, finish: Floats, forces: Floats) -> None:
+    """Add the end forces of a piece of the straights: open the cut in the middle, pass F and B through it.
 
     Args:
         model: the model.
         piece: p members.
-        ends: displacements of their start and end nodes, (6, c, p).
-        rest: their forces at rest, (2, 6, c, p).
-        forces: to be written, (2, 6, c, p).
+        begin: displacements of their start nodes, (6, c, p).
+        finish: displacements of their end nodes, (6, c, p).
+        forces: to be added to, (2, 6, c, p).
     """
-    k, (begin, finish), (start_rest, end_rest), (start, end) = model.k, ends, rest, forces
+    k, (start, end) = model.k, forces
     start_arm, end_arm = k.start_arm[:, None, piece], k.end_arm[:, None, piece]
     opening = finish - begin
     if k.start_arm is k.end_arm:
@@ -145,13 +141,13 @@ def _straight_forces(model: Model, piece: slice, ends: tuple[Floats, Floats], re
     force, moment = through_the_cut(k, piece, opening.reshape(2, 3, *opening.shape[1:]))
     around = cyclic(force)
     lever = cross(end_arm, around)
-    np.add(end_rest[:3], force, out=end[:3])
-    np.subtract(start_rest[:3], force, out=start[:3])
-    np.add(end_rest[3:], moment - lever, out=end[3:])
+    start[:3] -= force
+    end[:3] += force
+    end[3:] += moment - lever
     if k.start_arm is not k.end_arm:
         lever = cross(start_arm, around)
     moment += lever
-    np.subtract(start_rest[3:], moment, out=start[3:])
+    start[3:] -= moment
 
 
 def _part(nodes: Index, piece: slice) -> Index:
@@ -209,4 +205,4 @@ def largest(model: Model, values: Floats, power: int) -> Floats:
     high = np.maximum(np.maximum.reduce(values, axis=-1), -np.minimum.reduce(values, axis=-1))
     high = high.reshape(-1, 2, 3, high.shape[-1])
     high[:, 1] *= model.mean_length**power
-    return np.asarray(high.max(axis=(0, 1, 2)))
+    return np.asarray(high.max(axis=(0, 1, 2)) + 0.0)  # no negative zero

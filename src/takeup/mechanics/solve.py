@@ -4,12 +4,12 @@ The matrix is factorised by banded Cholesky (LAPACK pbtrf), in units as it comes
 unit diagonal, so scaling would change nothing but the time it takes; the condition is that of the scaled matrix. Every
 load case is then solved by repeated correction, starting from rest:
 
-    r = applied forces - member end forces(u);  u += K^-1 r
+    r = applied forces - member end forces;  du = K^-1 r;  u += du;  member end forces += those of du
 
-so the first pass is the solution, the second the refinement, and the residual always comes from member
-end forces. A case counts as solved when the residual is within 1e-9 of the largest member end force and the last
-correction within 1e-8 of the displacement. A mechanism is found before, from the holds alone (held.py).
-Proof and limits: docs/theory/solver.md.
+so the first pass is the solution, the second the refinement, and the residual always comes from member end forces,
+which never see the rounding of u. A case counts as solved when the residual is within 1e-9 of the largest member end
+force and the last correction within 1e-8 of the displacement. A mechanism is found before, from the holds alone
+(held.py). Proof and limits: docs/theory/solver.md.
 """
 
 from __future__ import annotations
@@ -27,7 +27,7 @@ from takeup.mechanics.recover import forces_at_rest, largest, recover, spring_fo
 
 RESIDUAL_LIMIT = 1e-9
 CORRECTION_LIMIT = 1e-8
-_MOST_PASSES = 8  # two are enough for a well-posed line; a kilometre of short members takes four
+_MOST_PASSES = 8  # two are enough for a well-posed line; a kilometre of short members takes more
 _ROUNDING = 1e-9  # an answer this small beside what its loads could do is rounding: the exact answer is zero
 
 
@@ -37,9 +37,9 @@ class Factor:
 
     Args:
         model: the frame with its coefficients.
-        cholesky: its factor, `[column, row - column]`, (6 n, width + 1).
+        cholesky: its factor U, K = U^T U, `[column, width + row - column]`, (6 n, width + 1).
         diagonal: of the matrix, (6 n,).
-        condition: estimate of the condition number of the matrix scaled to a unit diagonal, from its smallest pivot.
+        condition: lower bound of the condition number of the matrix scaled to a unit diagonal, from its pivots.
     """
 
     model: Model
@@ -73,7 +73,7 @@ def factorise(frame: Frame) -> Factor | NotHeld | NotFactored:
         node, component = divmod(unknown, 6)
         because = f"no positive pivot at node {node}, unknown {component}: too ill-conditioned"
         return NotFactored(unknown=unknown, because=because)
-    pivots = np.square(band[:, 0])
+    pivots = np.square(band[:, -1])
     return Factor(model=model, cholesky=band, diagonal=diagonal, condition=float((diagonal / pivots).max()))
 
 
@@ -86,22 +86,25 @@ def solve(factor: Factor, loads: Loads) -> Answer:
     """
     model = factor.model
     u = np.zeros((6, len(loads.strain), len(model.frame.points)))
-    applied = np.zeros_like(u) if loads.nodal is None else np.ascontiguousarray(np.moveaxis(loads.nodal, 2, 0))
-    rest = forces_at_rest(model, loads)
-    forces = np.empty_like(rest)
-    free = strike_held(model, applied - sums_at_nodes(model, rest))
+    applied = _applied(model, loads)
+    forces = forces_at_rest(model, loads)
+    free = strike_held(model, applied - sums_at_nodes(model, forces))
+    condition = factor.condition
     for number in range(_MOST_PASSES):
-        step = _correction(factor, free)
+        own = _correction(factor, free)
+        if number == 0:
+            condition = max(condition, _growth(factor, free, own))
+        step = to_global_axes(model, own)
         u += step
-        out = recover(model, rest, applied, u, forces)
+        out = recover(model, applied, step, forces)
         reactions = -out[:, :, model.frame.supports.node]  # of the supports on the frame, springs among them
         if len(model.rate):
             out += spring_forces(model, u)
         free = strike_held(model, out)
         if number == 0:
             continue  # at least one refinement, always
-        residual = _residual(model, free, forces, (rest, applied))
-        correction = _relative_correction(factor, step, u, (rest, applied))
+        residual = _quotient(largest(model, free, -1), largest(model, forces, -1))
+        correction = _relative_correction(factor, loads, step, u)
         solved = np.asarray((residual <= RESIDUAL_LIMIT) & (correction <= CORRECTION_LIMIT))
         if solved.all():
             break
@@ -112,35 +115,35 @@ def solve(factor: Factor, loads: Loads) -> Answer:
         reactions=reactions.transpose(1, 2, 0),
         residual=residual,
         last_correction=correction,
-        condition=factor.condition,
+        condition=condition,
         solved=solved,
-        because=_because(factor, residual, correction, solved),
+        because=_because(condition, residual, correction, solved),
     )
 
 
 def _correction(factor: Factor, free: Floats) -> Floats:
-    """Return K^-1 of what is out of balance at the free unknowns, (6, c, n), global axes."""
+    """Return K^-1 of what is out of balance at the free unknowns, (6, c, n), both in the nodes' own axes."""
     _, cases, count = free.shape
     right = np.empty((cases, count, 6))
     right[:] = free.transpose(1, 2, 0)
     answer = solve_band(factor.cholesky, right.reshape(cases, 6 * count)).reshape(cases, count, 6)
-    return to_global_axes(factor.model, np.ascontiguousarray(answer.transpose(2, 0, 1)))
+    return np.ascontiguousarray(answer.transpose(2, 0, 1))
 
 
-def _residual(model: Model, free: Floats, forces: Floats, loaded: tuple[Floats, Floats]) -> Floats:
-    """Return what is out of balance over the largest member end force, (c,).
+def _growth(factor: Factor, free: Floats, own: Floats) -> float:
+    """Return a lower bound of the condition number that the loads show: |D^1/2 u| / |D^-1/2 K u|, D the diagonal of K.
 
-    Where all forces are rounding beside the loads, as in an arc that grows freely, the loads are the measure.
+    Pivots alone can miss it: a kilometre of short members between anchors has none that is small.
     """
-    left, force = largest(model, free, -1), largest(model, forces, -1)
-    residual = _quotient(left, force)
-    if (residual <= RESIDUAL_LIMIT).all():
-        return residual
-    load = np.maximum(*(largest(model, part, -1) for part in loaded))
-    return np.where(force > _ROUNDING * load, residual, _quotient(left, load))
+    diagonal = factor.diagonal.reshape(-1, 6).T[:, None]
+    moved, pushed = (
+        np.einsum("icn,icn,icn->c", own, own, diagonal),
+        np.einsum("icn,icn,icn->c", free, free, 1.0 / diagonal),
+    )
+    return float(np.sqrt(_quotient(moved, pushed).max(initial=0.0)))
 
 
-def _relative_correction(factor: Factor, step: Floats, u: Floats, loaded: tuple[Floats, Floats]) -> Floats:
+def _relative_correction(factor: Factor, loads: Loads, step: Floats, u: Floats) -> Floats:
     """Return the last step over the largest displacement, (c,).
 
     Where all displacements are rounding, as in a straight pipe between anchors, the measure is how far the loads would
@@ -151,25 +154,32 @@ def _relative_correction(factor: Factor, step: Floats, u: Floats, loaded: tuple[
     correction = _quotient(last, moved)
     if (correction <= CORRECTION_LIMIT).all():
         return correction
-    rest, applied = loaded
-    reach = np.abs(applied) + sums_at_nodes(model, np.abs(rest))
+    reach = np.abs(_applied(model, loads)) + sums_at_nodes(model, np.abs(forces_at_rest(model, loads)))
     reach = strike_held(replace(model, rotation=np.abs(model.rotation)), reach)  # |R v| <= |R| |v|
     reach /= factor.diagonal.reshape(-1, 6).T[:, None]
     could = largest(model, reach, 1)
     return np.where(moved > _ROUNDING * could, correction, _quotient(last, could))
 
 
+def _applied(model: Model, loads: Loads) -> Floats:
+    """Return the nodal loads, (6, c, n)."""
+    if loads.nodal is None:
+        return np.zeros((6, len(loads.strain), len(model.frame.points)))
+    return np.ascontiguousarray(np.moveaxis(loads.nodal, 2, 0))
+
+
 def _quotient(part: Floats, whole: Floats) -> Floats:
-    """Return part / whole; zero over zero is zero."""
-    return np.asarray(part / np.where(part == 0.0, 1.0, whole))
+    """Return part / whole; zero over zero is zero, anything else over zero infinite."""
+    with np.errstate(divide="ignore"):
+        return np.asarray(part / np.where(part == 0.0, 1.0, whole))
 
 
-def _because(factor: Factor, residual: Floats, correction: Floats, solved: Flags) -> str:
+def _because(condition: float, residual: Floats, correction: Floats, solved: Flags) -> str:
     if solved.all():
         return ""
     worst = int(np.argmin(solved))
     return (
         f"not verified: residual {residual[worst]:.1e} (limit {RESIDUAL_LIMIT:.0e}), "
         f"last correction {correction[worst]:.1e} (limit {CORRECTION_LIMIT:.0e}), "
-        f"condition about {factor.condition:.0e}"
+        f"condition about {condition:.0e}"
     )
