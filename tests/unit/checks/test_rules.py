@@ -5,10 +5,13 @@ Lines are invented; every limit is worked out in the test that uses it.
 
 from __future__ import annotations
 
+import math
+
 import pytest
-from tests.builders import along, checks, hold, joint, line_file, rule, solve
+from tests.builders import along, checks, hold, joint, line_file, rule, solve, study_of
 
 from takeup.checks import CheckResult
+from takeup.checks.joint_movement import combined_use
 
 GUIDED = (rule("slide guide", "spacing rule"), rule("rest", "support spans"))
 J1 = joint("J1", "west end + 1.2 m")
@@ -88,6 +91,22 @@ def test_joint_movement_adds_its_uses():
     assert (
         one(run(takeup=joint("J1", "west end + 1.2 m", axial_compression="90 mm")), "joint_movement").outcome == "fails"
     )
+
+
+@pytest.mark.parametrize(
+    ("axial", "lateral", "angular", "use"),
+    [
+        (-0.070, 0.0, 0.0, 0.5),  # 70 of 140 mm
+        (0.010, 0.0, 0.0, 0.5),  # 10 of 20 mm
+        (-0.070, 0.003, 0.0, 1.1),  # and 3 of 5 mm sideways
+        (-0.070, 0.001, math.radians(0.2), 0.9),  # 0.5 + 0.2 + 0.2 of 1 deg
+    ],
+)
+def test_every_movement_of_a_joint_shares_one_capacity(axial: float, lateral: float, angular: float, use: float):
+    data = study_of(run()).line.takeups[0].data
+    found, missing = combined_use(axial, lateral, angular, data)
+    assert found == pytest.approx(use, rel=1e-12)  # a sum of quotients
+    assert missing == ""
 
 
 def test_joint_movement_without_a_rating_sideways_is_no_limit_given():

@@ -108,6 +108,17 @@ def test_friction_by_hand_spreads_the_weight_evenly():
     assert 0.75 * result.value < model_bound < result.value  # the anchor itself carries some of the weight
 
 
+def test_friction_by_hand_takes_the_roughest_pair_of_the_stretch():
+    """Steel on steel among PTFE: the friction of the smooth ones times the ratio of the coefficients."""
+    rough = "{ low: 0.3, high: 0.5, source: invented }"
+    smooth, mixed = (
+        study_of(line_file(["12 m east"], holds=(hold("rest", "4 m"), hold("rest", "8 m", **keys))))
+        for keys in ({}, {"friction": rough})
+    )
+    values = [friction_by_hand(study, "east end", state_of(study, "installed")).value for study in (smooth, mixed)]
+    assert values[1] == pytest.approx(values[0] * 0.5 / 0.2, rel=1e-12)  # PTFE on steel: 0.2 at most
+
+
 def test_friction_by_hand_is_none_where_nothing_rubs():
     study = study_of(line_file(["6 m east"]))
     result = friction_by_hand(study, "east end", state_of(study, "installed"))
