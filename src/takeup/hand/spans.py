@@ -142,7 +142,7 @@ def _with_joint(study: Study, span: Span, state: State, what: str) -> HandResult
     return HandResult(
         what=what,
         formula="F = P A_e + k x",
-        numbers=f"{pressure / 1e5:.4g} bar x {area * 1e6:.0f} mm2 + {rate / 1e3:.4g} N/mm x {movement * 1e3:.2f} mm",
+        numbers=f"{pressure / 1e5:.4g} bar x {area * 1e6:.0f} mm² + {rate / 1e3:.4g} N/mm x {movement * 1e3:.2f} mm",
         source=formulas.ANCHOR_SOURCE,
         value=value,
         unit="N",
@@ -206,7 +206,7 @@ def _held_straight(study: Study, span: Span, state: State, what: str) -> HandRes
         what=what,
         formula="F = E A eps + (1 - 2 nu) P A_bore",
         numbers=(
-            f"{modulus / 1e9:.4g} GPa x {wall * 1e6:.0f} mm2 x {span.strain * 1e3:.4f} mm/m "
+            f"{modulus / 1e9:.4g} GPa x {wall * 1e6:.0f} mm² x {span.strain * 1e3:.4f} mm/m "
             f"+ {by_pressure / 1e3:.3f} kN"
         ),
         source="textbook; the pipe would yield or buckle long before",
@@ -223,7 +223,7 @@ def _cantilever(study: Study, what: str, movement: float, length: float) -> Hand
         what=what,
         formula="F = 12 E I d / L^3",
         numbers=(
-            f"12 x {modulus / 1e9:.4g} GPa x {inertia * 1e12:.4g} mm4 x {movement * 1e3:.2f} mm / ({length:.3f} m)^3"
+            f"12 x {modulus / 1e9:.4g} GPa x {inertia * 1e12:.4g} mm⁴ x {movement * 1e3:.2f} mm / ({length:.3f} m)^3"
         ),
         source="guided cantilever, textbook",
         value=formulas.guided_cantilever_force(modulus, inertia, movement, length),

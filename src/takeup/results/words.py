@@ -29,7 +29,7 @@ def assumptions_of(answer: Solved | Unsolved) -> tuple[str, ...]:
     words = [
         "Forces and moments are those on the structure, in global axes: x east, y north, z up. Pressures are gauge.",
         (
-            f"Thermal strain counts from installation at {temperature:g} degC, by {study.basis.expansion_table} "
+            f"Thermal strain counts from installation at {temperature:g} °C, by {study.basis.expansion_table} "
             f"({study.basis.expansion_table_because})."
         ),
         (
@@ -37,7 +37,7 @@ def assumptions_of(answer: Solved | Unsolved) -> tuple[str, ...]:
             f"({material.modulus.status_at(temperature)}): forces are greatest with the cold modulus."
         ),
         (
-            f"Pipe density {material.density:g} kg/m3 ({material.density_source.words}), "
+            f"Pipe density {material.density:g} kg/m³ ({material.density_source.words}), "
             f"Poisson's ratio {material.poisson:g} ({material.poisson_source.words})."
         ),
         "Members follow Euler-Bernoulli theory; displacements are small; bends have no credit for pressure.",
