@@ -103,7 +103,7 @@ def solve(factor: Factor, loads: Loads) -> Answer:
         free = strike_held(model, out)
         if number == 0:
             continue  # at least one refinement, always
-        residual = _quotient(largest(model, free, -1), largest(model, forces, -1))
+        residual = _residual(model, loads, free, forces)
         correction = _relative_correction(factor, loads, step, u)
         solved = np.asarray((residual <= RESIDUAL_LIMIT) & (correction <= CORRECTION_LIMIT))
         if solved.all():
@@ -141,6 +141,19 @@ def _growth(factor: Factor, free: Floats, own: Floats) -> float:
         np.einsum("icn,icn,icn->c", free, free, 1.0 / diagonal),
     )
     return float(np.sqrt(_quotient(moved, pushed).max(initial=0.0)))
+
+
+def _residual(model: Model, loads: Loads, free: Floats, forces: Floats) -> Floats:
+    """Return what is out of balance over the largest member end force, (c,).
+
+    Where all forces are rounding beside the loads, as in a riser that grows freely, the loads are the measure.
+    """
+    left, force = largest(model, free, -1), largest(model, forces, -1)
+    residual = _quotient(left, force)
+    if (residual <= RESIDUAL_LIMIT).all():
+        return residual
+    load = np.maximum(largest(model, forces_at_rest(model, loads), -1), largest(model, _applied(model, loads), -1))
+    return np.where(force > _ROUNDING * load, residual, _quotient(left, load))
 
 
 def _relative_correction(factor: Factor, loads: Loads, step: Floats, u: Floats) -> Floats:
