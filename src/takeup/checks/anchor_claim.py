@@ -9,10 +9,11 @@ areas. Passes: equal joints either side, one pressure. Fails: one side without p
 from __future__ import annotations
 
 import numpy as np
+from numpy.typing import NDArray
 
 from takeup.checks.outcome import CheckResult, Rule, worst
 from takeup.line import SAME_STATION
-from takeup.study import CAUSES, HoldLoads, Solved
+from takeup.study import CAUSES, HoldLoads, JointMovement, Solved
 
 RULE = Rule(
     name="anchor_claim",
@@ -37,13 +38,32 @@ def check(solved: Solved) -> list[CheckResult]:
     return results
 
 
+def _from_head(
+    solved: Solved, hold: HoldLoads, joints: list[JointMovement], areas: dict[str, float]
+) -> NDArray[np.float64]:
+    """Return what the head between an anchor and its joints adds to the thrusts along the flow, (states,) [N].
+
+    On a rise full of liquid the joint below stands under more pressure than the joint above: that difference is the
+    weight of the content, which any anchor of the rise carries, and no thrust.
+    """
+    elevation = float(solved.model.route.point(hold.station)[2])
+    total = np.zeros(len(solved.states))
+    for joint in joints:
+        number = next(k for k, zone in enumerate(solved.model.zones) if zone.start < joint.station < zone.end)
+        here = np.array([state.zones[number].pressure_at(elevation) for state in solved.states])
+        sense = 1.0 if joint.station < hold.station else -1.0
+        total += sense * areas[joint.name] * (joint.pressure - here)
+    return total
+
+
 def _of_anchor(solved: Solved, hold: HoldLoads) -> list[CheckResult]:
-    net = np.abs(hold.local(hold.parts[:, CAUSES.index("pressure")])[:, 0])
     areas = {item.name: item.data.effective_area for item in solved.study.line.takeups}
     zones = [
         z for z in solved.model.zones if min(abs(z.start - hold.station), abs(z.end - hold.station)) < SAME_STATION
     ]
     joints = [j for j in solved.joints if any(zone.start < j.station < zone.end for zone in zones)]
+    along = hold.local(hold.parts[:, CAUSES.index("pressure")])[:, 0]
+    net = np.abs(along - _from_head(solved, hold, joints, areas))
     if not joints:
         return [
             RULE.judge(
@@ -67,7 +87,7 @@ def _of_anchor(solved: Solved, hold: HoldLoads) -> list[CheckResult]:
             float(net[number]),
             limit,
             "N",
-            because=f"net pressure force along the pipe; the limit is {SHARE:.0%} of {greatest / 1e3:.1f} kN thrust",
+            because=f"net thrust along the pipe, head apart; the limit is {SHARE:.0%} of {greatest / 1e3:.1f} kN",
             status="from memory",
         )
         for number, state in enumerate(solved.states)

@@ -10,10 +10,13 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import Literal
 
+import numpy as np
+from numpy.typing import NDArray
+
 from takeup.basis import Span, support_span
 from takeup.checks.outcome import CheckResult, Rule, worst
 from takeup.errors import OutOfRange
-from takeup.line import SAME_STATION
+from takeup.line import SAME_STATION, Route
 from takeup.study import Solved
 
 RULE = Rule(
@@ -25,6 +28,7 @@ RULE = Rule(
     limits="standard-weight pipe, no concentrated loads, the service column; rises and test water not covered",
 )
 LEVEL = 0.1  # a leg rising less than one in ten is spanned like a level one (common practice, no source)
+UPRIGHT = 0.999  # within three degrees of upright (common practice, no source)
 CARRIERS = ("main anchor", "intermediate anchor", "slide guide", "rest")
 
 
@@ -41,18 +45,41 @@ def check(solved: Solved) -> list[CheckResult]:
     places = [*([] if carriers and carriers[0][0] < SAME_STATION else [(0.0, line.start.name)]), *carriers]
     if not carriers or carriers[-1][0] < length - SAME_STATION:
         places.append((length, line.end.name))
-    rows = [_stretch(solved, before, after, span) for before, after in pairwise(places)]
+    stretches = [pair for pair in pairwise(places) if not _upright(solved, pair[0][0], pair[1][0])]
+    if not stretches:
+        return [RULE.result(line.name, "all states", "passes", "the line goes straight up: it hangs or stands")]
+    rows = [_stretch(solved, before, after, span) for before, after in stretches]
     judged = [row for row in rows if row.use is not None]
-    return ([worst(judged)] if judged else []) + [row for row in rows if row.use is None]
+    return ([worst(judged)] if judged else []) + _together([row for row in rows if row.use is None], line.name)
+
+
+def _upright(solved: Solved, low: float, high: float) -> bool:
+    """Whether a stretch goes straight up or down all the way: it hangs or stands, and spans nothing."""
+    return all(abs(float(way[2])) > UPRIGHT for way in _ways(solved.model.route, low, high))
+
+
+def _ways(route: Route, low: float, high: float) -> list[NDArray[np.float64]]:
+    """Return the directions of the legs between two stations."""
+    legs = zip(route.corners[:-1], route.corners[1:], route.directions, strict=True)
+    return [way for start, end, way in legs if start < high - SAME_STATION and end > low + SAME_STATION]
+
+
+def _together(rows: list[CheckResult], line: str) -> list[CheckResult]:
+    """Return the stretches that are not covered as one result for each reason."""
+    results = []
+    for reason in dict.fromkeys(row.because for row in rows):
+        places = [row.where for row in rows if row.because == reason]
+        where = places[0] if len(places) == 1 else f"{len(places)} stretches of {line}"
+        because = reason if len(places) == 1 else f"{reason}: {'; '.join(places)}"
+        results.append(RULE.result(where, "all states", "not covered", because))
+    return results
 
 
 def _stretch(solved: Solved, before: tuple[float, str], after: tuple[float, str], span: Span) -> CheckResult:
     route = solved.model.route
     where = f"{before[1]} to {after[1]}"
     free = {solved.study.line.start.name, solved.study.line.end.name} - {hold.name for hold in solved.holds}
-    legs = zip(route.corners[:-1], route.corners[1:], route.directions, strict=True)
-    slopes = [abs(float(way[2])) for low, high, way in legs if low < after[0] and high > before[0]]
-    if max(slopes) >= LEVEL:
+    if max(abs(float(way[2])) for way in _ways(route, before[0], after[0])) >= LEVEL:
         return RULE.result(
             where, "all states", "not covered", "the stretch rises: a riser hangs or stands on its holds"
         )

@@ -51,7 +51,7 @@ def friction_by_hand(study: Study, name: str, state: State) -> HandResult:
         source=ANCHOR_SOURCE,
         value=total,
         unit="N",
-        because="spreads the weight evenly; the joint's own weight and what the anchors carry are not told apart",
+        because="spreads the weight evenly; leaves out the joint, what anchors carry and what growth puts on holds",
     )
 
 

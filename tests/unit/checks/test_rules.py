@@ -199,10 +199,42 @@ def test_support_span_of_dn_200_steam(length: str, outcome: str):
 
 
 def test_support_span_is_not_covered_on_a_riser_or_an_overhang():
-    riser = checks(line_file(["3 m up"], test=AT_START), "support_span")
+    riser = checks(line_file(["3 m up", "3 m east"], test=AT_START), "support_span")
     assert [item.outcome for item in riser] == ["not covered"]
     overhang = checks(line_file(["9 m east"], end="free", holds=(hold("rest", "7 m"),)), "support_span")
     assert [item.outcome for item in overhang] == ["not covered", "close"]
+
+
+def test_a_line_straight_up_spans_nothing():
+    assert one(line_file(["9 m up"], test=AT_START), "support_span").outcome == "passes"
+
+
+def test_stretches_that_are_not_covered_stand_together():
+    rests = (hold("rest", "3 m", name="R1"), hold("rest", "15 m", name="R2"))
+    text = line_file(["6 m east", "3 m up", "9 m east", "3 m up", "3 m east"], holds=rests, test=AT_START)
+    rows = [item for item in checks(text, "support_span") if item.outcome == "not covered"]
+    assert len(rows) == 1
+    assert "R1" in rows[0].because
+    assert "R2" in rows[0].because
+
+
+def test_the_head_of_a_full_riser_is_no_thrust_on_its_middle_anchor():
+    """Equal joints 20 m apart in height, full of water.
+
+    The upper stands under rho g x 20 m = 1.96 bar less, 9.0 kN on 46 000 mm2: the content's weight. 5 % of the thrust
+    of 83 kN in test is 4.1 kN.
+    """
+    text = line_file(
+        ["40 m up"],
+        medium="water",
+        holds=(hold("intermediate anchor", "20 m", name="middle"),),
+        takeups=(joint("J1", "1 m"), joint("J2", "21 m")),
+        design="{ pressure: 12 bar(g), temperature: 180 °F, vacuum: possible, at_elevation: 0 m }",
+        operating="{ pressure: 10 bar(g), temperature: 180 °F, at_elevation: 0 m }",
+        test="{ pressure: 18 bar(g), with: water, temperature: 70 °F, gauge_elevation: 0 m }",
+    )
+    failing = [item.state for item in checks(text, "anchor_claim") if item.outcome == "fails"]
+    assert sorted(failing) == ["pressure before middle, none beyond it", "pressure beyond middle, none before it"]
 
 
 def test_a_steam_main_laid_to_a_fall_is_spanned_like_a_level_one():
