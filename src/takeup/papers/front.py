@@ -8,7 +8,6 @@ from collections.abc import Callable, Iterable, Sequence
 from takeup.drawing.reading import (
     Record,
     Results,
-    Use,
     number_of,
     record_of,
     records_of,
@@ -77,9 +76,13 @@ def pipe_words(pipe: Record) -> str:
     return ", ".join(filter(None, (text_of(pipe, "size"), wall, text_of(pipe, "material"))))
 
 
-def outcome_words(use: Use | None) -> tuple[str, str]:
-    """Return a use and its outcome."""
-    return (NONE, "no check here") if use is None else (use_words(use.value), use.outcome)
+def outcome_words(results: Results, name: str) -> tuple[str, str]:
+    """Return the greatest use at a place and its outcome; without a use, what the checks there say."""
+    use = use_at(results, name)
+    if use is not None:
+        return use_words(use.value), use.outcome
+    said = [text_of(check, "outcome") for check in records_of(results, "checks") if text_of(check, "where") == name]
+    return NONE, said[0] if said else "no check here"
 
 
 def anchors_of(results: Results) -> tuple[Record, ...]:
@@ -123,7 +126,7 @@ def _hold_table(results: Results, holds: Sequence[Record], names: Sequence[tuple
     forces = column([_design(hold)[0] for hold in holds], most=2)
     rows = []
     for hold, name, force in zip(holds, names, forces, strict=True):
-        use, outcome = outcome_words(use_at(results, text_of(hold, "name")))
+        use, outcome = outcome_words(results, text_of(hold, "name"))
         rows.append((name, fixed(number_of(hold, "station_m"), 2), force, _design(hold)[1], use, outcome))
     head = (
         words_column("Hold", "1fr"),
@@ -145,7 +148,7 @@ def _joints(results: Results) -> Tree | None:
     rows = []
     for joint, short, long in zip(joints, column(shortest, most=1), column(longest, most=1), strict=True):
         use = use_at(results, text_of(joint, "name"))
-        said, outcome = outcome_words(use)
+        said, outcome = outcome_words(results, text_of(joint, "name"))
         name = (text_of(joint, "name"), text_of(joint, "kind"))
         asked = NONE if use is None else use.title
         rows.append((name, fixed(number_of(joint, "station_m"), 2), short, long, asked, said, outcome))
