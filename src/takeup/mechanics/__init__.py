@@ -4,7 +4,7 @@ Describe a `Frame`, `factorise` it once, `solve` any number of `Loads`; the answ
 """
 
 from takeup.mechanics.arc import arc_angle
-from takeup.mechanics.bellows import BellowsSection, angular_rate, bellows_section, pressure_strain
+from takeup.mechanics.bellows import BellowsSection, bellows_section, pressure_strain
 from takeup.mechanics.frame import Answer, Arcs, Frame, Loads, NotHeld, Straights, Supports, no_arcs
 from takeup.mechanics.solve import Factor, NotFactored, factorise, solve
 
@@ -19,7 +19,6 @@ __all__ = [
     "NotHeld",
     "Straights",
     "Supports",
-    "angular_rate",
     "arc_angle",
     "bellows_section",
     "factorise",

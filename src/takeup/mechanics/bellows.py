@@ -8,7 +8,6 @@ while the bellows stays straight; it is split where it must be able to bow.
 
 from __future__ import annotations
 
-import math
 from typing import NamedTuple
 
 
@@ -35,21 +34,6 @@ def bellows_section(
         EA = k_x L, EI = k_theta L, GJ = k_t L.
     """
     return BellowsSection(axial_rate * live_length, angular_rate * live_length, torsion_rate * live_length)
-
-
-def angular_rate(axial_rate: float, effective_area: float) -> float:
-    """Return the angular rate of a bellows from its axial rate.
-
-        k_theta = k_x D_m^2 / 8,  D_m^2 = 4 A_e / pi                      (EJMA form, from memory)
-
-    Args:
-        axial_rate: k_x [N/m].
-        effective_area: A_e, on the mean diameter [m2].
-
-    Returns:
-        k_theta [N m/rad].
-    """
-    return axial_rate * effective_area / (2.0 * math.pi)
 
 
 def pressure_strain(pressure: float, effective_area: float, axial: float) -> float:

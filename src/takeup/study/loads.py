@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from takeup.line import State, Study, bore_area
 from takeup.line.weights import GRAVITY
-from takeup.mechanics import Loads
+from takeup.mechanics import Loads, pressure_strain
 from takeup.study.model import LineModel
 from takeup.study.records import CAUSES
 
@@ -52,14 +52,13 @@ def member_pressures(model: LineModel, state: State) -> Floats:
 
 
 def _pressure_strain(model: LineModel, state: State) -> Floats:
-    bore, poisson = bore_area(model.line.pipe), model.line.pipe.material.poisson
-    area = np.array(
-        [
-            piece.joint.data.effective_area if piece.part == "bellows" and piece.joint else (1.0 - 2.0 * poisson) * bore
-            for piece in model.pieces
-        ]
-    )
-    return np.asarray(member_pressures(model, state) * area / model.axial)
+    """Return the strain by which pressure would stretch each member, or run each bellows out, if nothing held it."""
+    wall = (1.0 - 2.0 * model.line.pipe.material.poisson) * bore_area(model.line.pipe)
+    strains = []
+    for piece, axial, pressure in zip(model.pieces, model.axial, member_pressures(model, state), strict=True):
+        area = piece.joint.data.effective_area if piece.part == "bellows" and piece.joint else wall
+        strains.append(pressure_strain(float(pressure), area, float(axial)))
+    return np.array(strains)
 
 
 def _growth_strain(study: Study, model: LineModel, state: State) -> Floats:

@@ -8,9 +8,10 @@ import numpy as np
 import pytest
 from tests.unit.mechanics.builders import ANCHOR, answer, chain, nodal, uniform
 
-from takeup.mechanics import angular_rate, bellows_section, pressure_strain
+from takeup.joints import angular_rate
+from takeup.mechanics import bellows_section, pressure_strain
 
-# Check-value F1 (EJMA forms, from memory, checked there by beam theory): D_m 250 mm, L 240 mm, K 200 N/mm.
+# EJMA forms for a single bellows (from memory, checked by beam theory): D_m 250 mm, L 240 mm, K 200 N/mm.
 MEAN_DIAMETER, LENGTH, RATE = 0.250, 0.240, 200e3
 AREA = math.pi / 4.0 * MEAN_DIAMETER**2
 SECTION = bellows_section(
