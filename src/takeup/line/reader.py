@@ -9,14 +9,15 @@ from __future__ import annotations
 
 import hashlib
 from pathlib import Path
-from typing import get_args
+from typing import Literal, get_args
 
-from takeup.errors import Fault, InputError
+from takeup.basis import support_span
+from takeup.errors import Fault, InputError, OutOfRange
 from takeup.line.faultbook import FaultBook
 from takeup.line.fields import nearest
 from takeup.line.names import Names
 from takeup.line.read_conditions import Conditions, check_heads, check_temperatures, read_conditions
-from takeup.line.read_holds import read_holds
+from takeup.line.read_holds import HOLDS, read_holds
 from takeup.line.read_pipe import read_insulation, read_pipe
 from takeup.line.read_route import read_route
 from takeup.line.read_takeups import read_takeups
@@ -72,6 +73,7 @@ def _study(placed: PlacedTree, name: str, digest: str) -> Study:
     book.raise_faults()
     study = _whole(conditions, line, name, digest)
     _check_states(book, study)
+    _check_rules(book, study)
     book.raise_faults()
     return study
 
@@ -158,6 +160,20 @@ def _check_states(book: FaultBook, study: Study) -> None:
                 ("states", "add", index, "name"), f"there is a state '{added.name}' already; give this one its own name"
             )
         taken.add(added.name)
+
+
+def _check_rules(book: FaultBook, study: Study) -> None:
+    """Note rules that place holds by a support span, where its table does not cover the pipe or the temperature."""
+    content: Literal["water", "gas"] = "water" if study.line.medium == "water" else "gas"
+    for index in range(book.size(HOLDS)):
+        if not book.has((*HOLDS, index, "by")):
+            continue
+        kind, by = book.words((*HOLDS, index, "kind")), book.words((*HOLDS, index, "by"))
+        if by == "support spans" or kind == "slide guide":
+            try:
+                support_span(study.line.pipe.size.nps_inch, content, temperature=study.design.temperature)
+            except OutOfRange as reason:
+                book.add((*HOLDS, index, "by"), f"{kind}s by {by} need a support span: {reason} Place them by hand.")
 
 
 def _refuse_other_files(placed: PlacedTree) -> None:
