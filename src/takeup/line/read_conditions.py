@@ -11,9 +11,7 @@ from dataclasses import dataclass
 from functools import partial
 
 from takeup.library import Material, expansion_table_for, expansion_tables
-from takeup.line.faultbook import FaultBook
-from takeup.line.fields import nearest
-from takeup.line.records import (
+from takeup.line.conditions import (
     AddedState,
     Basis,
     Condition,
@@ -22,9 +20,11 @@ from takeup.line.records import (
     DroppedState,
     Medium,
     Site,
-    UserValue,
     Vacuum,
 )
+from takeup.line.faultbook import FaultBook
+from takeup.line.fields import nearest
+from takeup.line.parts import Allowables, UserValue
 from takeup.line.schema import (
     AddItem,
     AllowableItem,
@@ -49,7 +49,7 @@ HEAD_SHARE = 0.02
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class Conditions:
+class Head:
     """Everything the file says beside its lines; None where the form is unsound."""
 
     project: str
@@ -61,17 +61,17 @@ class Conditions:
     operating: Condition | None
     test: Condition | None
     cycles: tuple[Cycle, ...]
-    stress_range_limit: UserValue | None
-    yield_strength: UserValue | None
+    expansion_table: str | None
+    allowables: Allowables
     dropped: tuple[DroppedState, ...]
     added: tuple[AddedState, ...]
 
 
-def read_conditions(book: FaultBook) -> Conditions:
+def read_conditions(book: FaultBook) -> Head:
     """Read everything beside the lines and note where values contradict each other."""
     design_item = book.sound(DesignItem, ("design",))
     allowable = book.sound(AllowableItem, ("allowable",))
-    conditions = Conditions(
+    head = Head(
         project=book.words(("project",)),
         document=_document(book),
         basis=_basis(book),
@@ -81,16 +81,16 @@ def read_conditions(book: FaultBook) -> Conditions:
         operating=_condition(book.sound(OperatingItem, ("operating",))),
         test=_test(book),
         cycles=tuple(_cycles(book)),
-        stress_range_limit=_user_value(allowable.expansion_stress_range if allowable else None),
-        yield_strength=_user_value(allowable.yield_strength if allowable else None),
+        expansion_table=_expansion_table(book),
+        allowables=read_allowables(allowable),
         dropped=tuple(_dropped(book)),
         added=tuple(_added(book)),
     )
-    _compare(book, conditions)
-    return conditions
+    _compare(book, head)
+    return head
 
 
-def check_temperatures(book: FaultBook, conditions: Conditions, material: Material) -> None:
+def check_temperatures(book: FaultBook, conditions: Head, material: Material) -> None:
     """Note every temperature at which the material's tables have no row on one side."""
     for path, temperature in _temperatures(conditions):
         what = f"{path[0]} temperature" if path[-1] == "temperature" else f"{path[-1]} temperature"
@@ -100,7 +100,7 @@ def check_temperatures(book: FaultBook, conditions: Conditions, material: Materi
                 break
 
 
-def check_heads(book: FaultBook, conditions: Conditions, medium: Medium, rise: float) -> None:
+def check_heads(book: FaultBook, conditions: Head, medium: Medium, rise: float) -> None:
     """Note every pressure whose elevation must be stated, because the line's height is not small beside it.
 
         rho g dz > 0.02 P                                                   (2 % is this project's own limit)
@@ -118,6 +118,8 @@ def check_heads(book: FaultBook, conditions: Conditions, medium: Medium, rise: f
             (("operating",), "at_elevation", conditions.operating),
         ]
     for index, state in enumerate(conditions.added):
+        if state.condition is None:
+            continue
         if state.content == "water" or (state.content == "medium" and medium == "water"):
             wanted.append((("states", "add", index), "at_elevation", state.condition))
     for path, key, condition in wanted:
@@ -145,22 +147,42 @@ def _document(book: FaultBook) -> Document | None:
 
 def _basis(book: FaultBook) -> Basis | None:
     item = book.sound(BasisItem, ("basis",))
+    return Basis(code=item.code, edition=item.edition) if item else None
+
+
+def _expansion_table(book: FaultBook) -> str | None:
+    """Return the expansion table that the file names; None where it leaves the choice to code, edition and material."""
+    item = book.sound(BasisItem, ("basis",))
+    if item is None or item.expansion_table is None:
+        return None
+    if item.expansion_table not in expansion_tables():
+        near = nearest(item.expansion_table, expansion_tables())
+        known = ", ".join(expansion_tables())
+        book.add(
+            ("basis", "expansion_table"), f"unknown table '{item.expansion_table}'; expected one of: {known}{near}"
+        )
+    return item.expansion_table
+
+
+def expansion_table(book: FaultBook, head: Head) -> tuple[str, str] | None:
+    """Return the expansion table of the basis and why it is that one; None where the basis is unsound."""
+    basis = head.basis
+    if basis is None:
+        return None
+    usual = book.attempt(("basis", "edition"), lambda: expansion_table_for(basis.edition))
+    if head.expansion_table is not None:
+        return (head.expansion_table, "named in the line file") if head.expansion_table in expansion_tables() else None
+    return usual
+
+
+def read_allowables(item: AllowableItem | None) -> Allowables:
+    """Return the stresses that the user answers for."""
     if item is None:
-        return None
-    usual = book.attempt(("basis", "edition"), lambda: expansion_table_for(item.edition))
-    if usual is None:
-        return None
-    table, because = usual
-    if item.expansion_table is not None:
-        if item.expansion_table not in expansion_tables():
-            near = nearest(item.expansion_table, expansion_tables())
-            known = ", ".join(expansion_tables())
-            book.add(
-                ("basis", "expansion_table"), f"unknown table '{item.expansion_table}'; expected one of: {known}{near}"
-            )
-            return None
-        table, because = item.expansion_table, "named in the line file"
-    return Basis(code=item.code, edition=item.edition, expansion_table=table, expansion_table_because=because)
+        return Allowables()
+    return Allowables(
+        expansion_stress_range=_user_value(item.expansion_stress_range),
+        yield_strength=_user_value(item.yield_strength),
+    )
 
 
 def _site(book: FaultBook) -> Site | None:
@@ -216,7 +238,7 @@ def _added(book: FaultBook) -> Iterator[AddedState]:
             yield AddedState(name=item.name, condition=condition, content=item.content)
 
 
-def _compare(book: FaultBook, conditions: Conditions) -> None:
+def _compare(book: FaultBook, conditions: Head) -> None:
     design, operating, test = conditions.design, conditions.operating, conditions.test
     if design and operating and operating.pressure > design.pressure:
         _note_order(book, "operating", "pressure", "above")
@@ -234,7 +256,7 @@ def _said(book: FaultBook, section: str, key: str) -> str:
     return f"'{book.words((section, key))}'"
 
 
-def _temperatures(conditions: Conditions) -> Iterator[tuple[Path, float]]:
+def _temperatures(conditions: Head) -> Iterator[tuple[Path, float]]:
     if conditions.site is not None:
         yield ("site", "installation"), conditions.site.installation
         yield ("site", "coldest"), conditions.site.coldest
@@ -244,4 +266,5 @@ def _temperatures(conditions: Conditions) -> Iterator[tuple[Path, float]]:
         if condition is not None:
             yield (section, "temperature"), condition.temperature
     for index, state in enumerate(conditions.added):
-        yield ("states", "add", index, "temperature"), state.condition.temperature
+        if state.condition is not None:
+            yield ("states", "add", index, "temperature"), state.condition.temperature

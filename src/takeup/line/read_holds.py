@@ -13,14 +13,14 @@ from typing import Literal
 
 from takeup.library import Friction, Source, friction
 from takeup.line.faultbook import FaultBook
+from takeup.line.holding import Hold, HoldRule, RuleKind
 from takeup.line.names import Names
+from takeup.line.parts import Position
 from takeup.line.positions import SAME_PLACE, locate
 from takeup.line.read_route import Layout
-from takeup.line.records import Hold, HoldRule, Position, RuleKind
 from takeup.line.schema_line import HoldItem
 from takeup.line.yaml_places import Path
 
-HOLDS: Path = ("lines", 0, "holds")
 ANCHORS = ("main anchor", "intermediate anchor")
 RULES: dict[Literal["spider guide", "slide guide", "rest"], tuple[RuleKind, ...]] = {
     "spider guide": ("spacing rule",),
@@ -45,12 +45,12 @@ class Holds:
     rules: tuple[HoldRule, ...]
 
 
-def read_holds(book: FaultBook, names: Names, layout: Layout | None) -> Holds:
+def read_holds(book: FaultBook, names: Names, holds: Path, layout: Layout | None) -> Holds:
     """Read the holds; without a sound route no position is judged."""
     placed: list[PlacedHold] = []
     rules: dict[tuple[str, str], HoldRule] = {}
-    for index in range(book.size(HOLDS)):
-        path = (*HOLDS, index)
+    for index in range(book.size(holds)):
+        path = (*holds, index)
         item = book.sound(HoldItem, path)
         if item is None:
             continue

@@ -16,14 +16,11 @@ from takeup.library import (
     wall_thickness,
 )
 from takeup.line.faultbook import FaultBook
-from takeup.line.records import Pipe
+from takeup.line.parts import Pipe
 from takeup.line.schema_line import InsulationItem, PipeItem
 from takeup.line.sentences import Bend
 from takeup.line.yaml_places import Path
 from takeup.units import METRES_PER_INCH, parse, to_mm
-
-PIPE: Path = ("lines", 0, "pipe")
-INSULATION: Path = ("lines", 0, "insulation")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -35,13 +32,21 @@ class PipeParts:
     wall_words: str = ""
     material: Material | None = None
     bends: Bend | None = None
+    table: tuple[str, str] | None = None
 
     @property
     def pipe(self) -> Pipe | None:
         """The whole pipe, where every part is sound."""
-        if self.size is None or self.wall is None or self.material is None:
+        if self.size is None or self.wall is None or self.material is None or self.table is None:
             return None
-        return Pipe(size=self.size, wall=self.wall, wall_words=self.wall_words, material=self.material)
+        return Pipe(
+            size=self.size,
+            wall=self.wall,
+            wall_words=self.wall_words,
+            material=self.material,
+            expansion_table=self.table[0],
+            expansion_because=self.table[1],
+        )
 
     @property
     def nominal(self) -> float | None:
@@ -49,23 +54,24 @@ class PipeParts:
         return self.size.nps_inch * METRES_PER_INCH if self.size else None
 
 
-def read_pipe(book: FaultBook, expansion_table: str | None) -> PipeParts:
-    """Look the pipe up; `expansion_table` is None where the basis is unsound, and the material is then not judged."""
-    item = book.sound(PipeItem, PIPE)
+def read_pipe(book: FaultBook, path: Path, table: tuple[str, str] | None) -> PipeParts:
+    """Look a pipe up; `table` (with its reason) is None where the basis is unsound: the material is then not judged."""
+    item = book.sound(PipeItem, path)
     if item is None:
         return PipeParts()
-    size = book.attempt((*PIPE, "size"), lambda: pipe_size(item.size))
+    size = book.attempt((*path, "size"), lambda: pipe_size(item.size))
     steel = None
-    if expansion_table is not None:
-        steel = book.attempt((*PIPE, "material"), lambda: material(item.material, expansion_table=expansion_table))
+    if table is not None:
+        steel = book.attempt((*path, "material"), lambda: material(item.material, expansion_table=table[0]))
     if item.bends is not None and item.bends.radius is not None:
-        check_radius(book, item.bends.radius, size, (*PIPE, "bends"))
+        check_radius(book, item.bends.radius, size, (*path, "bends"))
     return PipeParts(
         size=size,
-        wall=_wall(book, item, size),
+        wall=_wall(book, path, item, size),
         wall_words=item.wall or f"schedule {item.schedule}",
         material=steel,
         bends=item.bends,
+        table=table,
     )
 
 
@@ -78,29 +84,29 @@ def check_radius(book: FaultBook, radius: float, size: PipeSize | None, path: Pa
         )
 
 
-def read_insulation(book: FaultBook) -> Insulation | None:
+def read_insulation(book: FaultBook, path: Path) -> Insulation | None:
     """Read the insulation; None for `none` and where the form is unsound."""
-    item = book.sound(InsulationItem, INSULATION)
+    item = book.sound(InsulationItem, path)
     if item is None:
         return None
     if item.density is None:
-        return book.attempt((*INSULATION, "kind"), lambda: insulation(item.kind, item.thickness))
+        return book.attempt((*path, "kind"), lambda: insulation(item.kind, item.thickness))
     source = Source(words=item.density.source, status="user's data")
     return Insulation(kind=item.kind, thickness=item.thickness, density=item.density.value, source=source)
 
 
-def _wall(book: FaultBook, item: PipeItem, size: PipeSize | None) -> float | None:
+def _wall(book: FaultBook, path: Path, item: PipeItem, size: PipeSize | None) -> float | None:
     if (item.wall is None) == (item.schedule is None):
         which = "neither is there" if item.wall is None else "both are there"
-        book.add(PIPE, f"there must be exactly one of 'wall' and 'schedule'; {which}", at_key=True)
+        book.add(path, f"there must be exactly one of 'wall' and 'schedule'; {which}", at_key=True)
         return None
     if item.wall is not None:
         words = item.wall
-        wall = book.attempt((*PIPE, "wall"), lambda: parse(words, "length"))
+        wall = book.attempt((*path, "wall"), lambda: parse(words, "length"))
         if wall is None or size is None:
             return wall
-        return book.attempt((*PIPE, "wall"), lambda: check_wall(size, wall))
+        return book.attempt((*path, "wall"), lambda: check_wall(size, wall))
     if size is None or item.schedule is None:
         return None
     schedule = item.schedule
-    return book.attempt((*PIPE, "schedule"), lambda: wall_thickness(size, schedule))
+    return book.attempt((*path, "schedule"), lambda: wall_thickness(size, schedule))

@@ -11,17 +11,17 @@ from dataclasses import dataclass
 import numpy as np
 
 from takeup.line.faultbook import FaultBook
+from takeup.line.holding import End, EndKind
 from takeup.line.names import Names
+from takeup.line.parts import Corner, Leg, Vector
 from takeup.line.positions import SAME_PLACE
 from takeup.line.read_pipe import PipeParts, check_radius
-from takeup.line.records import Corner, End, EndKind, Leg, Vector
 from takeup.line.route import STRAIGHT, turn_angle
 from takeup.line.schema_line import LegItem, StartItem
 from takeup.line.sentences import LONG_RADIUS, Bend
 from takeup.line.yaml_places import Path
 from takeup.units import to_mm
 
-ROUTE: Path = ("lines", 0, "route")
 NEARLY_UPRIGHT = math.cos(math.radians(1.0))
 """A leg within one degree of the vertical is a riser: a rest under it would hold nothing."""
 
@@ -80,38 +80,38 @@ class Layout:
         return self.stations[number] + self.tangents[number], self.stations[number + 1] - self.tangents[number + 1]
 
 
-def read_route(book: FaultBook, names: Names, pipe: PipeParts) -> Layout | None:
+def read_route(book: FaultBook, names: Names, route: Path, pipe: PipeParts) -> Layout | None:
     """Read the route, or return None where its form is unsound; without a sound pipe size no bend is judged."""
-    start = book.sound(StartItem, (*ROUTE, 0))
-    items = [book.sound(LegItem, (*ROUTE, index)) for index in range(1, book.size(ROUTE))]
-    _check_order(book)
+    start = book.sound(StartItem, (*route, 0))
+    items = [book.sound(LegItem, (*route, index)) for index in range(1, book.size(route))]
+    _check_order(book, route)
     legs = [item for item in items if item is not None]
     if start is None or not legs or len(legs) < len(items):
         return None
-    _check_last(book, legs)
-    directions = [_direction(book, index, leg) for index, leg in enumerate(legs, start=1)]
+    _check_last(book, route, legs)
+    directions = [_direction(book, (*route, index), leg) for index, leg in enumerate(legs, start=1)]
     known = [direction for direction in directions if direction is not None]
     if len(known) < len(legs) or legs[-1].kind is None or legs[-1].to is None:
         return None
-    names.claim(start.start, (*ROUTE, 0, "start"))
-    corners = _corners(book, names, legs, known, pipe)
-    return _layout(book, start, legs, known, corners)
+    names.claim(start.start, (*route, 0, "start"))
+    corners = _corners((book, names, route), legs, known, pipe)
+    return _layout((book, route), start, legs, known, corners)
 
 
-def _check_order(book: FaultBook) -> None:
+def _check_order(book: FaultBook, route: Path) -> None:
     """Note where the start is not first; a leg in its place is told by its missing key `start`."""
-    for index in range(1, book.size(ROUTE)):
-        if book.has((*ROUTE, index, "start")):
+    for index in range(1, book.size(route)):
+        if book.has((*route, index, "start")):
             book.add(
-                (*ROUTE, index, "start"), "the start is the first item of the route and stands there once", at_key=True
+                (*route, index, "start"), "the start is the first item of the route and stands there once", at_key=True
             )
-    if book.has((*ROUTE, 0, "go")) and not book.has((*ROUTE, 0, "start")):
-        book.add((*ROUTE, 0), "the first item of the route is its start: { start: name, at: [0 m, 0 m, 0 m], as: ... }")
+    if book.has((*route, 0, "go")) and not book.has((*route, 0, "start")):
+        book.add((*route, 0), "the first item of the route is its start: { start: name, at: [0 m, 0 m, 0 m], as: ... }")
 
 
-def _check_last(book: FaultBook, legs: list[LegItem]) -> None:
+def _check_last(book: FaultBook, route: Path, legs: list[LegItem]) -> None:
     for index, leg in enumerate(legs, start=1):
-        path = (*ROUTE, index)
+        path = (*route, index)
         last = index == len(legs)
         if last and leg.to is None:
             book.add(path, "the last leg needs the key 'to': the name of the end")
@@ -129,8 +129,7 @@ def _check_last(book: FaultBook, legs: list[LegItem]) -> None:
             book.add((*path, "can_carry"), "only an anchor carries; this corner is none", at_key=True)
 
 
-def _direction(book: FaultBook, index: int, leg: LegItem) -> Vector | None:
-    path = (*ROUTE, index)
+def _direction(book: FaultBook, path: Path, leg: LegItem) -> Vector | None:
     if leg.go.length > LONGEST_LINE:
         book.add(
             (*path, "go"), f"a leg of {leg.go.length:.4g} m is longer than {LONGEST_LINE:.0f} m; is its unit right?"
@@ -154,12 +153,13 @@ def _direction(book: FaultBook, index: int, leg: LegItem) -> Vector | None:
 
 
 def _corners(
-    book: FaultBook, names: Names, legs: list[LegItem], directions: list[Vector], pipe: PipeParts
+    context: tuple[FaultBook, Names, Path], legs: list[LegItem], directions: list[Vector], pipe: PipeParts
 ) -> list[Corner]:
     """Return the corner, or the end, that each leg runs to."""
+    book, names, route = context
     corners = []
     for number, leg in enumerate(legs, start=1):
-        path = (*ROUTE, number)
+        path = (*route, number)
         name = leg.to or f"corner {number}"
         names.claim(name, (*path, "to") if leg.to else path)
         if number == len(legs):
@@ -167,7 +167,7 @@ def _corners(
             continue
         angle = _turn(directions[number - 1], directions[number])
         if angle > math.pi - STRAIGHT:
-            book.add((*ROUTE, number + 1, "go"), "this leg runs straight back along the one before it")
+            book.add((*route, number + 1, "go"), "this leg runs straight back along the one before it")
         if angle < STRAIGHT or angle > math.pi - STRAIGHT:
             corners.append(Corner(name=name, bend_radius=None, bend_words="straight"))
             continue
@@ -188,15 +188,20 @@ def _bend(bend: Bend | None, name: str, nominal: float | None) -> Corner:
 
 
 def _layout(
-    book: FaultBook, start: StartItem, legs: list[LegItem], directions: list[Vector], corners: list[Corner]
+    context: tuple[FaultBook, Path],
+    start: StartItem,
+    legs: list[LegItem],
+    directions: list[Vector],
+    corners: list[Corner],
 ) -> Layout:
+    book, route = context
     lengths = [leg.go.length for leg in legs]
     stations = [0.0]
     for length in lengths:
         stations.append(stations[-1] + length)
     tangents = [0.0, *_tangents(directions, corners), 0.0]
     for number, length in enumerate(lengths, start=1):
-        _check_fit(book, number, length, tangents[number - 1], tangents[number])
+        _check_fit(book, (*route, number, "go"), length, tangents[number - 1], tangents[number])
     heights = [0.0]
     for length, direction in zip(lengths, directions, strict=True):
         heights.append(heights[-1] + length * direction[2])
@@ -205,13 +210,13 @@ def _layout(
     assert last.kind is not None, "read_route has judged it"
     x, y, z = start.at
     return Layout(
-        start=_end(book, start.start, start.kind, start.can_carry, (*ROUTE, 0)),
+        start=_end(book, start.start, start.kind, start.can_carry, (*route, 0)),
         start_at=(x, y, z),
         legs=tuple(
             Leg(direction=direction, length=length, to=corner)
             for direction, length, corner in zip(directions, lengths, corners, strict=True)
         ),
-        end=_end(book, last.to, last.kind, last.can_carry, (*ROUTE, len(legs))),
+        end=_end(book, last.to, last.kind, last.can_carry, (*route, len(legs))),
         stations=tuple(stations),
         tangents=tuple(tangents),
         rise=max(heights) - min(heights),
@@ -234,14 +239,14 @@ def _tangents(directions: list[Vector], corners: list[Corner]) -> list[float]:
     ]
 
 
-def _check_fit(book: FaultBook, number: int, length: float, before: float, after: float) -> None:
+def _check_fit(book: FaultBook, path: Path, length: float, before: float, after: float) -> None:
     if before + after <= length:
         return
     parts = [
         f"{to_mm(size):.0f} mm for the bend at its {side}" for size, side in ((before, "start"), (after, "end")) if size
     ]
     book.add(
-        (*ROUTE, number, "go"),
+        path,
         f"the bends need {to_mm(before + after):.0f} mm of this leg ({' and '.join(parts)}), "
         f"which is {to_mm(length):.0f} mm long",
     )

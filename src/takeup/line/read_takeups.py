@@ -11,14 +11,13 @@ from itertools import pairwise
 from takeup.joints import JointData
 from takeup.line.faultbook import FaultBook
 from takeup.line.names import Names
+from takeup.line.parts import Position
 from takeup.line.positions import SAME_PLACE, locate
 from takeup.line.read_holds import PlacedHold
 from takeup.line.read_route import Layout
-from takeup.line.records import Position, TakeUp
+from takeup.line.records import TakeUp
 from takeup.line.schema_line import JointItem, TakeUpItem
 from takeup.line.yaml_places import Path
-
-TAKEUPS: Path = ("lines", 0, "takeups")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -40,12 +39,12 @@ class PlacedTakeUp:
 
 
 def read_takeups(
-    book: FaultBook, names: Names, layout: Layout | None, holds: tuple[PlacedHold, ...]
+    book: FaultBook, names: Names, takeups: Path, layout: Layout | None, holds: tuple[PlacedHold, ...]
 ) -> tuple[TakeUp, ...]:
     """Read the joints; without a sound route no position is judged. They come in the order of their stations."""
     placed: list[PlacedTakeUp] = []
-    for index in range(book.size(TAKEUPS)):
-        path = (*TAKEUPS, index)
+    for index in range(book.size(takeups)):
+        path = (*takeups, index)
         item = book.sound(TakeUpItem, path)
         if item is None:
             continue

@@ -13,21 +13,23 @@ from typing import Literal, get_args
 
 from takeup.basis import support_span
 from takeup.errors import Fault, InputError, OutOfRange
+from takeup.line.conditions import Conditions, Medium
 from takeup.line.faultbook import FaultBook
 from takeup.line.fields import nearest
 from takeup.line.names import Names
-from takeup.line.read_conditions import Conditions, check_heads, check_temperatures, read_conditions
-from takeup.line.read_holds import HOLDS, read_holds
+from takeup.line.parts import Section
+from takeup.line.read_conditions import Head, check_heads, check_temperatures, expansion_table, read_conditions
+from takeup.line.read_holds import read_holds
 from takeup.line.read_pipe import read_insulation, read_pipe
 from takeup.line.read_route import read_route
 from takeup.line.read_takeups import read_takeups
-from takeup.line.records import Line, Medium, Study
-from takeup.line.states import state_names
+from takeup.line.records import Line, Study
+from takeup.line.states import LIQUIDS, state_names
 from takeup.line.yaml_places import Path as Keys
 from takeup.line.yaml_places import PlacedTree, read_places
 
 VERSION = "1"
-MEDIUM: Keys = ("lines", 0, "medium")
+LINES: Keys = ("lines",)
 MEDIA: tuple[Medium, ...] = get_args(Medium)
 LARGEST_FILE = 2_000_000
 """Bytes past which a file is not read: a line file has a few thousand."""
@@ -68,36 +70,35 @@ def _study(placed: PlacedTree, name: str, digest: str) -> Study:
     _refuse_other_files(placed)
     book = FaultBook(placed)
     book.check_form()
-    conditions = read_conditions(book)
-    line = _line(book, conditions)
+    head = read_conditions(book)
+    names = Names(book)
+    lines = [_line(book, names, (*LINES, index), head) for index in range(book.size(LINES))]
     book.raise_faults()
-    study = _whole(conditions, line, name, digest)
+    study = _whole(head, tuple(line for line in lines if line is not None), name, digest)
     _check_states(book, study)
     _check_rules(book, study)
     book.raise_faults()
     return study
 
 
-def _line(book: FaultBook, conditions: Conditions) -> Line | None:
-    """Read the line, and judge the conditions against its material and its height."""
-    names = Names(book)
-    pipe = read_pipe(book, conditions.basis.expansion_table if conditions.basis else None)
-    layout = read_route(book, names, pipe)
-    holds = read_holds(book, names, layout)
-    takeups = read_takeups(book, names, layout, holds.placed)
-    surround = read_insulation(book)
-    medium = _medium(book)
+def _line(book: FaultBook, names: Names, base: Keys, head: Head) -> Line | None:
+    """Read one line, and judge the conditions against its material and its height."""
+    pipe = read_pipe(book, (*base, "pipe"), expansion_table(book, head))
+    layout = read_route(book, names, (*base, "route"), pipe)
+    holds = read_holds(book, names, (*base, "holds"), layout)
+    takeups = read_takeups(book, names, (*base, "takeups"), layout, holds.placed)
+    surround = read_insulation(book, (*base, "insulation"))
+    medium = _medium(book, (*base, "medium"))
     if pipe.material is not None:
-        check_temperatures(book, conditions, pipe.material)
+        check_temperatures(book, head, pipe.material)
     if layout is not None and medium is not None:
-        check_heads(book, conditions, medium, layout.rise)
+        check_heads(book, head, medium, layout.rise)
     if pipe.pipe is None or layout is None or medium is None:
         return None
     return Line(
-        name=book.words(("lines", 0, "name")),
+        name=book.words((*base, "name")),
         medium=medium,
-        pipe=pipe.pipe,
-        insulation=surround,
+        sections=(Section(start=0.0, end=layout.length, pipe=pipe.pipe, insulation=surround),),
         start=layout.start,
         start_at=layout.start_at,
         legs=layout.legs,
@@ -108,37 +109,33 @@ def _line(book: FaultBook, conditions: Conditions) -> Line | None:
     )
 
 
-def _medium(book: FaultBook) -> Medium | None:
-    words = book.words(MEDIUM)
+def _medium(book: FaultBook, path: Keys) -> Medium | None:
+    words = book.words(path)
     return next((medium for medium in MEDIA if medium == words), None)
 
 
-def _whole(conditions: Conditions, line: Line | None, name: str, digest: str) -> Study:
+def _whole(head: Head, lines: tuple[Line, ...], name: str, digest: str) -> Study:
     """Return the study; a part that is missing has left a fault, and this function is not reached."""
-    assert conditions.document is not None, "a fault was noted"
-    assert conditions.basis is not None, "a fault was noted"
-    assert conditions.site is not None, "a fault was noted"
-    assert conditions.design is not None, "a fault was noted"
-    assert conditions.vacuum is not None, "a fault was noted"
-    assert conditions.operating is not None, "a fault was noted"
-    assert conditions.test is not None, "a fault was noted"
-    assert line is not None, "a fault was noted"
+    assert head.document is not None, "a fault was noted"
+    assert head.basis is not None, "a fault was noted"
+    assert head.site is not None, "a fault was noted"
+    assert head.design is not None, "a fault was noted"
+    assert head.vacuum is not None, "a fault was noted"
+    assert head.operating is not None, "a fault was noted"
+    assert head.test is not None, "a fault was noted"
     return Study(
-        project=conditions.project,
-        document=conditions.document,
-        basis=conditions.basis,
-        site=conditions.site,
-        design=conditions.design,
-        vacuum=conditions.vacuum,
-        operating=conditions.operating,
-        test=conditions.test,
+        project=head.project,
+        document=head.document,
+        basis=head.basis,
+        site=head.site,
+        conditions=Conditions(design=head.design, operating=head.operating, test=head.test),
+        vacuum=head.vacuum,
         test_medium="water",
-        cycles=conditions.cycles,
-        stress_range_limit=conditions.stress_range_limit,
-        yield_strength=conditions.yield_strength,
-        line=line,
-        dropped=conditions.dropped,
-        added=conditions.added,
+        cycles=head.cycles,
+        allowables=head.allowables,
+        lines=lines,
+        dropped=head.dropped,
+        added=head.added,
         file=name,
         sha256=digest,
     )
@@ -146,7 +143,7 @@ def _whole(conditions: Conditions, line: Line | None, name: str, digest: str) ->
 
 def _check_states(book: FaultBook, study: Study) -> None:
     """Note dropped states that are none of the default order, and added ones whose names are taken."""
-    known = book.attempt(MEDIUM, lambda: state_names(study))
+    known = book.attempt((*LINES, 0, "medium"), lambda: state_names(study))
     if known is None:
         return
     for index, dropped in enumerate(study.dropped):
@@ -164,16 +161,25 @@ def _check_states(book: FaultBook, study: Study) -> None:
 
 def _check_rules(book: FaultBook, study: Study) -> None:
     """Note rules that place holds by a support span, where its table does not cover the pipe or the temperature."""
-    content: Literal["water", "gas"] = "water" if study.line.medium == "water" else "gas"
-    for index in range(book.size(HOLDS)):
-        if not book.has((*HOLDS, index, "by")):
-            continue
-        kind, by = book.words((*HOLDS, index, "kind")), book.words((*HOLDS, index, "by"))
-        if by == "support spans" or kind == "slide guide":
-            try:
-                support_span(study.line.pipe.size.nps_inch, content, temperature=study.design.temperature)
-            except OutOfRange as reason:
-                book.add((*HOLDS, index, "by"), f"{kind}s by {by} need a support span: {reason} Place them by hand.")
+    for number, line in enumerate(study.lines):
+        holds: Keys = (*LINES, number, "holds")
+        for index in range(book.size(holds)):
+            path = (*holds, index)
+            if not book.has((*path, "by")):
+                continue
+            kind, by = book.words((*path, "kind")), book.words((*path, "by"))
+            if by == "support spans" or kind == "slide guide":
+                _check_span(book, study, line, (*path, "by"), f"{kind}s by {by}")
+
+
+def _check_span(book: FaultBook, study: Study, line: Line, path: Keys, what: str) -> None:
+    content: Literal["water", "gas"] = "water" if line.medium in LIQUIDS else "gas"
+    temperature = study.conditions_of(line).design.temperature
+    for section in line.sections:
+        try:
+            support_span(section.pipe.size.nps_inch, content, temperature=temperature)
+        except OutOfRange as reason:
+            book.add(path, f"{what} need a support span: {reason} Place them by hand.")
 
 
 def _refuse_other_files(placed: PlacedTree) -> None:

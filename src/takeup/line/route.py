@@ -148,8 +148,8 @@ def route_of(line: Line) -> Route:
     turns = []
     for number, leg in enumerate(line.legs[:-1]):
         angle = turn_angle(directions[number], directions[number + 1])
-        if angle < STRAIGHT:
-            continue
+        if angle < STRAIGHT or leg.item is not None or line.legs[number + 1].item is not None:
+            continue  # an eccentric reducer leans by its shift, which is no turn of the line
         radius = leg.to.bend_radius
         turns.append(
             Turn(

@@ -11,8 +11,8 @@ from typing import Annotated, Literal, TypeAlias, get_args
 
 from pydantic import Field
 
+from takeup.line.conditions import Vacuum
 from takeup.line.fields import count, iso_date, one_of, sentence
-from takeup.line.records import Vacuum
 from takeup.line.schema_line import (
     DensityItem,
     FrictionItem,

@@ -7,8 +7,10 @@ from typing import Annotated, Literal, TypeAlias, get_args
 from pydantic import Discriminator, Field, Tag
 
 from takeup.joints import TakeUpKind
+from takeup.line.conditions import Medium
 from takeup.line.fields import count, free_text, number, one_of, quantity, sentence, texts
-from takeup.line.records import BendPlace, EndKind, HoldKind, Medium, RuleKind
+from takeup.line.holding import EndKind, HoldKind, RuleKind
+from takeup.line.parts import BendPlace
 from takeup.line.sentences import Bend, Go, read_bend, read_go, read_preset
 from takeup.line.values import (
     NOT_COMPUTED,

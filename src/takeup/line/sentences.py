@@ -10,8 +10,9 @@ import math
 import re
 from typing import NamedTuple
 
+from takeup.line.conditions import Vacuum
 from takeup.line.fields import nearest
-from takeup.line.records import Vacuum, Vector
+from takeup.line.parts import Vector
 from takeup.units import STANDARD_ATMOSPHERE, parse
 
 _DIAGONAL = math.sqrt(0.5)

@@ -1,37 +1,30 @@
-"""Zones, and the states that a line goes through, in their order.     (line/states.py)
+"""The states that a line goes through, in their order.     (line/states.py)
 
-A zone is bounded by anchors. The default order is: installed; under hydrostatic test; emptied; cold at design
-pressure; warming, zone by zone along the flow; operating; design pressure and temperature; hot, pressure lost;
-cooling under vacuum unless excluded; coldest and hottest day, shut down. Each anchor between the ends adds the other
-side hot, and one side at pressure with the other at none, both ways round. The user drops states with a reason, or
-adds states. Pressure is stated at an elevation and everywhere else differs by the head of the content. A line
-that stands full without pressure is open at its highest point.
+The default order is: installed; under hydrostatic test; emptied; cold at design pressure; warming, zone by zone along
+the flow; operating; design pressure and temperature; hot, pressure lost; cooling under vacuum unless excluded; coldest
+and hottest day, shut down. Everything that parts two zones (an anchor, a valve that can close) adds the other side
+hot, and one side at pressure with the other at none, both ways round. The user drops states with a reason, or adds
+states. Pressure is stated at an elevation and everywhere else differs by the head of the content. A line that stands
+full without pressure is open at its highest point.
 """
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
-from itertools import pairwise
 from typing import Literal
 
 from takeup.library import density, saturation_temperature
-from takeup.line.records import Condition, Hold, Line, Study
+from takeup.line.conditions import AddedState, Condition, Medium, ZoneChange
+from takeup.line.records import Study
 from takeup.line.route import route_of
 from takeup.line.weights import GRAVITY
+from takeup.line.zones import Bound, Zone, Zones, zones_of
 
-Content = Literal["steam", "water", "air", "none"]
+Content = Literal["steam", "water", "condensate", "air", "nitrogen", "thermal oil", "none"]
 Kind = Literal["empty", "test", "pressure", "operating", "design", "vacuum", "one side", "user"]
 FREEZING = 0.0  # degC: a line that stands at or below it is taken as drained
-ANCHORS = ("main anchor", "intermediate anchor")
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Zone:
-    """A stretch between two neighbouring anchors or ends, stations in metres."""
-
-    name: str
-    start: float
-    end: float
+LIQUIDS = ("water", "condensate", "thermal oil")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -46,46 +39,44 @@ class ZoneState:
 
     def pressure_at(self, elevation: float) -> float:
         """Return the gauge pressure at an elevation, P + rho g (z_0 - z) [Pa]."""
-        if self.pressure == 0.0 and self.content != "water":
+        if self.pressure == 0.0 and self.content not in LIQUIDS:
             return 0.0
         return self.pressure + self.density * GRAVITY * (self.at_elevation - elevation)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class State:
-    """One state of the walk: `kind` says which checks look at it; `zones` are in the order of `zones_of`."""
+    """One state of the walk: `kind` says which checks look at it; `zones` are in the order of `layout`.
+
+    Args:
+        name: what is going on.
+        kind: which checks look at it.
+        zones: what each zone is at.
+        layout: the zones themselves.
+        closed: names of the valves that are closed.
+        loads: names of the user's loads that act.
+        locked: whether spring hangers are locked.
+    """
 
     name: str
     kind: Kind
     zones: tuple[ZoneState, ...]
+    layout: Zones
+    closed: tuple[str, ...] = ()
+    loads: tuple[str, ...] = ()
+    locked: bool = False
 
-
-def anchor_stations(line: Line) -> tuple[tuple[str, float], ...]:
-    """Return name and station of everything that bounds a zone: both ends and every anchor, in order."""
-    inner = sorted((hold.position.station, hold.name) for hold in line.holds if is_anchor(hold))
-    length = route_of(line).length
-    return ((line.start.name, 0.0), *((name, station) for station, name in inner), (line.end.name, length))
-
-
-def is_anchor(hold: Hold) -> bool:
-    """Whether a hold holds all six directions."""
-    return hold.kind in ANCHORS
-
-
-def zones_of(line: Line) -> tuple[Zone, ...]:
-    """Return the zones of a line, along the flow."""
-    bounds = anchor_stations(line)
-    return tuple(
-        Zone(name=f"{first} to {second}", start=begin, end=finish)
-        for (first, begin), (second, finish) in pairwise(bounds)
-    )
+    def at(self, line: str, station: float) -> ZoneState:
+        """Return what the zone at a station of a line is at."""
+        return self.zones[self.layout.number(line, station)]
 
 
 def states_of(study: Study) -> tuple[State, ...]:
     """Return the states of the walk, dropped ones left out, the user's own at the end."""
     dropped = {item.state for item in study.dropped}
-    kept = tuple(state for state in _default_states(study) if state.name not in dropped)
-    return kept + tuple(_added_states(study))
+    default = _default_states(study)
+    kept = tuple(state for state in default if state.name not in dropped)
+    return kept + tuple(_added_state(study, item, {state.name: state for state in default}) for item in study.added)
 
 
 def state_names(study: Study) -> tuple[str, ...]:
@@ -93,94 +84,184 @@ def state_names(study: Study) -> tuple[str, ...]:
     return tuple(state.name for state in _default_states(study))
 
 
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Filler:
+    """Makes the states of a study: what each zone is at, from the conditions of each."""
+
+    study: Study
+    layout: Zones
+
+    def everywhere(self, name: str, kind: Kind, zone: Callable[[Zone], ZoneState], *, locked: bool = False) -> State:
+        return State(
+            name=name,
+            kind=kind,
+            zones=tuple(zone(item) for item in self.layout.every),
+            layout=self.layout,
+            locked=locked,
+        )
+
+    def medium(self, zone: Zone) -> Medium:
+        return self.study.line(zone.parts[0].line).medium
+
+    def fill(self, zone: Zone, condition: Condition, content: Content) -> ZoneState:
+        """Return a zone at a condition; its reference elevation is the one stated, else the start of its line."""
+        line = self.study.line(zone.parts[0].line)
+        elevation = line.start_at[2] if condition.at_elevation is None else condition.at_elevation
+        typed = None if line.medium_density is None else line.medium_density.value
+        return ZoneState(
+            pressure=condition.pressure,
+            at_elevation=elevation,
+            temperature=condition.temperature,
+            content=content,
+            density=content_density(content, condition.pressure, condition.temperature, typed=typed),
+        )
+
+    def empty(self, zone: Zone) -> ZoneState:
+        return self.fill(zone, Condition(pressure=0.0, temperature=self.study.site.installation), "none")
+
+    def hot(self, zone: Zone) -> ZoneState:
+        return self.fill(zone, zone.conditions.operating, self.medium(zone))
+
+    def cold(self, zone: Zone) -> ZoneState:
+        """Operating pressure, still at the temperature of installation."""
+        return replace(self.hot(zone), temperature=self.study.site.installation)
+
+    def standing(self, zone: Zone, temperature: float) -> ZoneState:
+        """Shut down without pressure: a liquid stays, open at the highest point of its zone, unless it would freeze."""
+        medium = self.medium(zone)
+        content: Content = medium if medium in LIQUIDS and temperature > FREEZING else "none"
+        top = max(float(route_of(self.study.line(part.line)).points[:, 2].max()) for part in zone.parts)
+        return self.fill(zone, Condition(pressure=0.0, temperature=temperature, at_elevation=top), content)
+
+
 def _default_states(study: Study) -> list[State]:
-    install, test = study.site.installation, study.test
-    count = len(zones_of(study.line))
-    empty = _zone(study, Condition(pressure=0.0, temperature=install), "none")
-    hot = _zone(study, study.operating, study.line.medium)
-    standing: Content = "water" if study.line.medium == "water" else "none"
+    layout = zones_of(study)
+    filler, site = _Filler(study=study, layout=layout), study.site
 
-    def everywhere(name: str, kind: Kind, zone: ZoneState) -> State:
-        return State(name=name, kind=kind, zones=(zone,) * count)
+    def cold_pressure(zone: Zone) -> ZoneState:
+        return filler.fill(zone, replace(zone.conditions.design, temperature=site.installation), filler.medium(zone))
 
-    cold_pressure = _zone(study, replace(study.design, temperature=install), study.line.medium)
-    top = float(route_of(study.line).points[:, 2].max())  # a line without pressure stands open at its highest point
-    lost = _zone(study, replace(study.operating, pressure=0.0, at_elevation=top), standing)
     states = [
-        everywhere("installed", "empty", empty),
-        everywhere("under hydrostatic test", "test", _zone(study, test, "water")),
-        everywhere("emptied after the test", "empty", empty),
-        everywhere("cold at design pressure", "pressure", cold_pressure),
-        *_warming(study, hot),
-        everywhere("operating", "operating", hot),
-        everywhere("design pressure and temperature", "design", _zone(study, study.design, study.line.medium)),
-        everywhere("hot, pressure lost", "empty", lost),
+        filler.everywhere("installed", "empty", filler.empty),
+        filler.everywhere(
+            "under hydrostatic test", "test", lambda z: filler.fill(z, z.conditions.test, "water"), locked=True
+        ),
+        filler.everywhere("emptied after the test", "empty", filler.empty),
+        filler.everywhere("cold at design pressure", "pressure", cold_pressure),
+        *_warming(filler),
+        filler.everywhere("operating", "operating", filler.hot),
+        filler.everywhere(
+            "design pressure and temperature",
+            "design",
+            lambda z: filler.fill(z, z.conditions.design, filler.medium(z)),
+        ),
+        filler.everywhere(
+            "hot, pressure lost", "empty", lambda z: filler.standing(z, z.conditions.operating.temperature)
+        ),
     ]
     if study.vacuum.possible:
-        vacuum = Condition(pressure=study.vacuum.pressure, temperature=study.site.coldest)
-        states.append(everywhere("cooling under vacuum", "vacuum", _zone(study, vacuum, "none")))
-    for name, temperature in (("coldest", study.site.coldest), ("hottest", study.site.hottest)):
-        content: Content = standing if temperature > FREEZING else "none"
-        shut = _zone(study, Condition(pressure=0.0, temperature=temperature, at_elevation=top), content)
-        states.append(everywhere(f"{name} day, shut down", "empty", shut))
-    return states + _one_sided(study, hot)
+        vacuum = Condition(pressure=study.vacuum.pressure, temperature=site.coldest)
+        states.append(filler.everywhere("cooling under vacuum", "vacuum", lambda z: filler.fill(z, vacuum, "none")))
+    states.append(filler.everywhere("coldest day, shut down", "empty", lambda z: filler.standing(z, site.coldest)))
+    states.append(filler.everywhere("hottest day, shut down", "empty", lambda z: filler.standing(z, site.hottest)))
+    return states + [state for bound in layout.bounds for state in _one_sided(filler, bound)]
 
 
-def _warming(study: Study, hot: ZoneState) -> list[State]:
-    """Return the states in which the line is hot as far as each anchor, the rest at pressure and still cold."""
-    bounds = anchor_stations(study.line)[1:-1]
-    cold = replace(hot, temperature=study.site.installation)
-    count = len(bounds) + 1
-    return [
-        State(name=f"warming, hot as far as {name}", kind="operating", zones=(hot,) * k + (cold,) * (count - k))
-        for k, (name, _) in enumerate(bounds, start=1)
-    ]
-
-
-def _one_sided(study: Study, hot: ZoneState) -> list[State]:
-    """Return, for each anchor between the ends, the one-sided states that warming does not cover."""
-    bounds = anchor_stations(study.line)[1:-1]
-    count = len(bounds) + 1
-    install = study.site.installation
-    cold = replace(hot, temperature=install)
-    none = _zone(study, Condition(pressure=0.0, temperature=install), "none")
-    design = _zone(study, replace(study.design, temperature=study.operating.temperature), study.line.medium)
-    states = []
-    for k, (name, _) in enumerate(bounds, start=1):
-        left, right = k, count - k
-        for words, before, after in (
-            (f"hot beyond {name}, cold before it", cold, hot),
-            (f"pressure before {name}, none beyond it", design, none),
-            (f"pressure beyond {name}, none before it", none, design),
-        ):
-            states.append(State(name=words, kind="one side", zones=(before,) * left + (after,) * right))
+def _warming(filler: _Filler) -> list[State]:
+    """Return the states in which the lines are hot as far as each bound, the rest at pressure and still cold."""
+    states, seen = [], set[str]()
+    for number in range(1, len(filler.layout.every)):
+        bound = next((item for item in filler.layout.bounds if item.next == number), None)
+        words = bound.name if bound else filler.layout.every[number].name
+        name = f"warming, hot as far as {words}"
+        if name in seen:
+            name = f"warming, hot up to {filler.layout.every[number].name}"
+        seen.add(name)
+        hot = range(number)
+        states.append(_split(filler, name, "operating", (frozenset(hot), filler.hot, filler.cold)))
     return states
 
 
-def _added_states(study: Study) -> list[State]:
-    count = len(zones_of(study.line))
+def _one_sided(filler: _Filler, bound: Bound) -> list[State]:
+    """Return the one-sided states of a bound that warming does not cover."""
+    install = filler.study.site.installation
+
+    def design(zone: Zone) -> ZoneState:
+        condition = replace(zone.conditions.design, temperature=zone.conditions.operating.temperature)
+        return filler.fill(zone, condition, filler.medium(zone))
+
+    def none(zone: Zone) -> ZoneState:
+        return filler.fill(zone, Condition(pressure=0.0, temperature=install), "none")
+
+    closed = (bound.name,) if bound.kind == "valve" else ()
     states = []
-    for item in study.added:
-        content: Content = "none" if item.content == "empty" else study.line.medium
-        if item.content == "water":
-            content = "water"
-        states.append(State(name=item.name, kind="user", zones=(_zone(study, item.condition, content),) * count))
+    for words, before, beyond in (
+        (f"hot beyond {bound.name}, cold before it", filler.cold, filler.hot),
+        (f"pressure before {bound.name}, none beyond it", design, none),
+        (f"pressure beyond {bound.name}, none before it", none, design),
+    ):
+        state = _split(filler, words, "one side", (bound.before, before, beyond))
+        states.append(replace(state, closed=closed if words.startswith("pressure") else ()))
     return states
 
 
-def _zone(study: Study, condition: Condition, content: Content) -> ZoneState:
-    """Return a zone at a condition; its reference elevation is the one stated, else the start of the line."""
-    elevation = study.line.start_at[2] if condition.at_elevation is None else condition.at_elevation
-    return ZoneState(
-        pressure=condition.pressure,
-        at_elevation=elevation,
-        temperature=condition.temperature,
-        content=content,
-        density=content_density(content, condition.pressure, condition.temperature),
+def _split(
+    filler: _Filler,
+    name: str,
+    kind: Kind,
+    parts: tuple[frozenset[int], Callable[[Zone], ZoneState], Callable[[Zone], ZoneState]],
+) -> State:
+    """Return a state in which some zones, by number, are at one thing and the others at another."""
+    chosen, one, other = parts
+    zones = tuple(one(zone) if number in chosen else other(zone) for number, zone in enumerate(filler.layout.every))
+    return State(name=name, kind=kind, zones=zones, layout=filler.layout)
+
+
+def _added_state(study: Study, item: AddedState, default: dict[str, State]) -> State:
+    filler = _Filler(study=study, layout=zones_of(study))
+    changes = {change.zone: change for change in item.zones}
+    base = default[item.like] if item.like else None
+    zones = []
+    for number, zone in enumerate(filler.layout.every):
+        before = base.zones[number] if base else None
+        change = changes.get(zone.name) or ZoneChange(zone=zone.name, condition=None, content=None)
+        zones.append(
+            _changed(filler, zone, before, (change.condition or item.condition, change.content or item.content))
+        )
+    return State(
+        name=item.name,
+        kind="user",
+        zones=tuple(zones),
+        layout=filler.layout,
+        closed=item.closed,
+        loads=item.loads,
+        locked=item.locked,
     )
 
 
-def content_density(content: Content, pressure: float, temperature: float) -> float:
+def _changed(
+    filler: _Filler, zone: Zone, before: ZoneState | None, change: tuple[Condition | None, str | None]
+) -> ZoneState:
+    """Return a zone of an added state: at its own condition and content, where it has none at those before."""
+    condition, content = change
+    if condition is None:
+        assert before is not None, "the reader asks for a condition, or for a state to start from"
+        if content is None:
+            return before
+        condition = Condition(
+            pressure=before.pressure, temperature=before.temperature, at_elevation=before.at_elevation
+        )
+    filling: Content = filler.medium(zone)
+    if content == "water":
+        filling = "water"
+    elif content == "empty":
+        filling = "none"
+    elif content is None and before is not None:
+        filling = before.content
+    return filler.fill(zone, condition, filling)
+
+
+def content_density(content: Content, pressure: float, temperature: float, *, typed: float | None = None) -> float:
     """Return the density of a content [kg/m3].
 
     Steam colder than saturation is taken as saturated steam of its pressure: the state asks for steam there, and a
@@ -190,11 +271,15 @@ def content_density(content: Content, pressure: float, temperature: float) -> fl
         content: what fills the zone.
         pressure: gauge [Pa].
         temperature: [degC].
+        typed: the density that the user gives for a medium without one of its own.
     """
     if content == "none":
         return 0.0
+    if content == "thermal oil":
+        assert typed is not None, "the reader asks for the density of thermal oil"
+        return typed
     if content == "steam":
         return density("steam", pressure, max(temperature, saturation_temperature(pressure)))
-    if content == "water":
+    if content in ("water", "condensate"):
         return density("water", pressure, min(temperature, saturation_temperature(pressure)))
     return density(content, pressure, temperature)

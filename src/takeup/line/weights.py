@@ -6,7 +6,7 @@ import math
 
 from takeup import basis
 from takeup.library import Insulation
-from takeup.line.records import Pipe
+from takeup.line.parts import Pipe
 
 GRAVITY = 9.80665  # standard acceleration of gravity [m/s2] (ISO 80000-3)
 
