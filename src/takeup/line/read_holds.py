@@ -18,7 +18,7 @@ from takeup.line.names import Names
 from takeup.line.parts import Position
 from takeup.line.positions import SAME_PLACE, locate
 from takeup.line.read_route import Layout
-from takeup.line.schema_line import HoldItem
+from takeup.line.schema_holds import HoldItem
 from takeup.line.yaml_places import Path
 
 ANCHORS = ("main anchor", "intermediate anchor")

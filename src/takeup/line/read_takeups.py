@@ -16,7 +16,7 @@ from takeup.line.positions import SAME_PLACE, locate
 from takeup.line.read_holds import PlacedHold
 from takeup.line.read_route import Layout
 from takeup.line.records import TakeUp
-from takeup.line.schema_line import JointItem, TakeUpItem
+from takeup.line.schema_holds import JointItem, TakeUpItem
 from takeup.line.yaml_places import Path
 
 

@@ -13,17 +13,14 @@ from pydantic import Field
 
 from takeup.line.conditions import Vacuum
 from takeup.line.fields import count, iso_date, one_of, sentence
+from takeup.line.schema_holds import FrictionItem, HoldItem, JointItem, TakeUpItem
 from takeup.line.schema_line import (
     DensityItem,
-    FrictionItem,
-    HoldItem,
     InsulationItem,
-    JointItem,
     LegItem,
     LineItem,
     PipeItem,
     StartItem,
-    TakeUpItem,
     route_item,
 )
 from takeup.line.sentences import read_vacuum

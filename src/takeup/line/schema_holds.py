@@ -1,0 +1,113 @@
+"""What holds a line and what takes up its growth, as pydantic models.     (line/schema_holds.py)"""
+
+from __future__ import annotations
+
+from typing import Annotated, get_args
+
+from pydantic import Field
+
+from takeup.joints import TakeUpKind
+from takeup.line.fields import count, free_text, number, one_of, quantity, sentence, texts
+from takeup.line.holding import HoldKind, RuleKind
+from takeup.line.parts import BendPlace
+from takeup.line.sentences import read_preset
+from takeup.line.values import (
+    NOT_COMPUTED,
+    Force,
+    Item,
+    LineRate,
+    Movement,
+    Name,
+    Pressure,
+    RatedPressure,
+    SizeLength,
+    Source,
+    Temperature,
+    TurnRate,
+)
+
+OTHER_HOLDS = dict.fromkeys(("directional anchor", "stop", "planar guide", "hanger", "spring hanger"), NOT_COMPUTED)
+OTHER_TAKEUPS = dict.fromkeys(
+    ("universal", "swing", "hinge", "gimbal", "pressure balanced", "small-bore compensator", "braided hose loop"),
+    NOT_COMPUTED,
+)
+
+
+class FrictionItem(Item):
+    """A range of friction typed in with its source."""
+
+    low: Annotated[float, number("a plain number", least=0.0)] = Field(description="lowest coefficient")
+    high: Annotated[float, number("a plain number", least=0.0)] = Field(description="highest coefficient")
+    source: Source = Field(description="where the range comes from")
+
+
+class HoldItem(Item):
+    """An anchor, a guide or a rest; `at` says where, or `by` says which rule places it."""
+
+    kind: Annotated[HoldKind, one_of(get_args(HoldKind), what="hold", refused=OTHER_HOLDS)] = Field(
+        description="what holds the line"
+    )
+    at: (
+        Annotated[tuple[str, ...], texts("a position such as roof corner - 3 m, or a list of them", "34.5 m")] | None
+    ) = Field(default=None, description="where it is (this or `by`); a list for guides and rests only")
+    by: Annotated[RuleKind, one_of(get_args(RuleKind), what="rule")] | None = Field(
+        default=None, description="the rule that places guides and rests (this or `at`)"
+    )
+    name: Name | None = Field(default=None, description="its name; where not said, its kind and its position")
+    can_carry: Force | None = Field(default=None, description="force that it can carry")
+    on_bend: Annotated[BendPlace, one_of(get_args(BendPlace), what="place on the bend")] | None = Field(
+        default=None, description="where on the bend, required at a corner that has one"
+    )
+    slides_on: Name | None = Field(
+        default=None, description="friction pair of a guide or rest, such as PTFE on steel (this or `friction`)"
+    )
+    friction: FrictionItem | None = Field(
+        default=None, description="friction of a guide or rest as a range with its source (this or `slides_on`)"
+    )
+
+
+class JointItem(Item):
+    """The data of a joint, from its maker's certified sheet or typed in."""
+
+    axial_rate: LineRate = Field(description="axial spring rate")
+    lateral_rate: LineRate | None = Field(default=None, description="lateral spring rate")
+    angular_rate: TurnRate | None = Field(default=None, description="angular spring rate")
+    torsion_rate: TurnRate | None = Field(default=None, description="torsional spring rate")
+    effective_area: Annotated[float, quantity("area", "490 cm2", above=0.0)] = Field(
+        description="area on which the pressure pushes the line apart"
+    )
+    length: SizeLength = Field(description="length, face to face")
+    live_length: SizeLength = Field(description="length of the bellows that moves")
+    weight: Annotated[float, quantity("weight", "65 kg", above=0.0)] = Field(
+        description="weight, or mass (taken times standard gravity)"
+    )
+    axial_compression: Movement = Field(description="rated axial movement, shorter")
+    axial_extension: Movement = Field(description="rated axial movement, longer")
+    lateral: Movement | None = Field(default=None, description="rated lateral movement")
+    angular: Annotated[float, quantity("angle", "3 deg", least=0.0)] | None = Field(
+        default=None, description="rated angular movement"
+    )
+    pressure: RatedPressure = Field(description="rated pressure")
+    test_pressure: RatedPressure | None = Field(default=None, description="highest test pressure")
+    minimum_pressure: Pressure | None = Field(default=None, description="lowest pressure, below zero under vacuum")
+    temperature: Temperature = Field(description="rated temperature")
+    rated_cycles: Annotated[int, count("a whole number above zero")] | None = Field(
+        default=None, description="cycles of the full rated movement"
+    )
+    source: Source = Field(description="where the data come from")
+
+
+class TakeUpItem(Item):
+    """A joint in the line."""
+
+    name: Name = Field(description="its name")
+    kind: Annotated[TakeUpKind, one_of(get_args(TakeUpKind), what="take-up", refused=OTHER_TAKEUPS)] = Field(
+        description="kind of joint"
+    )
+    at: Annotated[str, free_text("a position such as boiler house header + 2.5 m", "34.5 m")] = Field(
+        description="where the middle of the joint is"
+    )
+    preset: Annotated[float, sentence(read_preset, "12 mm extended or 12 mm compressed", "12 mm extended")] | None = (
+        Field(default=None, description="how it is fitted at the installation temperature")
+    )
+    data: JointItem = Field(description="the joint's data")
