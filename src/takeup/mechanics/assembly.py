@@ -23,6 +23,7 @@ import numpy as np
 from takeup.mechanics.frame import Flags, Floats, Frame, Index, Integers
 from takeup.mechanics.model import Model, as_slice
 from takeup.mechanics.straight import Stiffness, cross_matrices, end_stiffness
+from takeup.mechanics.supports import spring_blocks
 
 _TERMS = 24  # b; (a - b) e e^T; c e; 4p; (t - 4p) e e^T; 2p; (t + 2p) e e^T: 1 + 6 + 3 + 1 + 6 + 1 + 6
 _AT_END = 17  # the first of them, which its end node has too
@@ -185,9 +186,9 @@ def _rotate_columns(way: Floats, model: Model, start: Integers, finish: Integers
     place[model.rotated] = np.arange(len(model.rotated))
     for nodes, first in ((start, 0), (finish, 6)):
         which = np.flatnonzero(place[nodes] >= 0)
-        local_to_global = model.rotation[place[nodes[which]]].transpose(0, 2, 1)
-        for shift in (first, first + 3):
-            way[which, :, shift : shift + 3] = way[which, :, shift : shift + 3] @ local_to_global
+        local_to_global = model.rotation[place[nodes[which]]].swapaxes(-1, -2)
+        for kind, shift in enumerate((first, first + 3)):
+            way[which, :, shift : shift + 3] = way[which, :, shift : shift + 3] @ local_to_global[:, kind]
 
 
 def add_members(band: Floats, model: Model, members: Integers) -> None:
@@ -204,11 +205,30 @@ def add_members(band: Floats, model: Model, members: Integers) -> None:
 
 def _finish(band: Floats, model: Model) -> None:
     """Add springs, then remove held unknowns: ones on the diagonal, zeros in their rows and columns."""
-    node, component = model.sprung
-    band[6 * node + component, 0] += model.rate
+    if len(model.sprung):
+        lower, left = np.tril_indices(6)
+        node, blocks = node_springs(model)
+        np.add.at(
+            band, (6 * node[:, None] + left, np.broadcast_to(lower - left, (len(node), 21))), blocks[:, lower, left]
+        )
     node, component = model.held
     gone, width = 6 * node + component, band.shape[1]
     band[gone] = np.eye(1, width)
     flat, before = band.reshape(-1), np.arange(1, width)
     row = (width * gone)[:, None] - (width - 1) * before  # places of entry (unknown, unknown - before)
     flat[row[row >= 0]] = 0.0  # the first unknowns have fewer columns before them
+
+
+def node_springs(model: Model) -> tuple[Integers, Floats]:
+    """Return the node of each sprung support, (q,), and its stiffness in the node's own axes, (q, 6, 6)."""
+    supports, rows = model.frame.supports, model.sprung
+    node = supports.node[rows]
+    place = np.full(len(model.frame.points), -1)
+    place[model.rotated] = np.arange(len(model.rotated))
+    own = np.tile(np.eye(3), (len(node), 2, 1, 1))
+    turned = place[node] >= 0
+    own[turned] = model.rotation[place[node[turned]]]
+    parts = spring_blocks(supports.axes[rows, None] @ own.swapaxes(-1, -2), model.rate)
+    blocks = np.zeros((len(node), 6, 6))
+    blocks[:, :3, :3], blocks[:, 3:, 3:] = parts[:, 0], parts[:, 1]
+    return node, blocks

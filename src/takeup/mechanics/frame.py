@@ -1,7 +1,7 @@
 """A frame of straight members and arcs, its holds, its loads: the records of this room.     (mechanics/frame.py)
 
-Mechanics knows only numbers, in one consistent set of units (SI here). Nodes are numbered along the run, so that
-the stiffness matrix is a narrow band. Sections are circular: one bending stiffness for every direction.
+Mechanics knows only numbers, in one consistent set of units (SI here). Nodes may be numbered anyhow. Sections are
+circular: one bending stiffness for every direction.
 Sign: end forces act on the member; extension is positive; reactions act on the frame.
 """
 
@@ -66,11 +66,13 @@ class Arcs:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Supports:
-    """What holds the frame, at s nodes, each node at most once.
+    """What holds the frame: s supports. A node may have several, each in axes of its own.
+
+    Directions held at one node that lie within 1e-4 rad of one another count as one direction (supports.py).
 
     Args:
-        node: (s,).
-        axes: local axes as rows, (s, 3, 3).
+        node: (s,), in any order, the same node as often as it has supports.
+        axes: local axes as rows, (s, 3, 3), each orthonormal.
         held: which of the three translations and three rotations about `axes` are held, (s, 6).
         spring: stiffness of those that are not held, (s, 6) [N/m], [N m/rad]; zero where free.
     """
@@ -104,11 +106,15 @@ class Loads:
         strain: axial strain that each member would have if nothing held it, (c, members).
         per_length: force per length along each member, global axes, (c, members, 3) [N/m].
         nodal: force and moment at each node, global axes, (c, n, 6) [N], [N m].
+        imposed: movement of what each support stands on, in the support's own axes, (c, s, 6) [m], [rad]. A held
+            component takes the node with it, a spring has its foot moved, a free component is not felt. Supports that
+            hold one direction of one node together must move it alike, else the case is refused.
     """
 
     strain: Floats
     per_length: Floats | None = None
     nodal: Floats | None = None
+    imposed: Floats | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -119,7 +125,8 @@ class Answer:
         displacements: (c, n, 6) [m], [rad], global axes.
         start_forces: force and moment on each member's start, (c, members, 6) [N], [N m], global axes.
         end_forces: the same at its end.
-        reactions: of each support on the frame, (c, s, 6) [N], [N m], global axes.
+        reactions: of each support on the frame, springs included, (c, s, 6) [N], [N m], global axes. Supports that hold
+            one node together share its reaction with the least sum of squares: two that hold one direction, equally.
         residual: out-of-balance force over the largest member end force, (c,).
         last_correction: last refinement step over the largest displacement, (c,).
         condition: estimate (a lower bound) of the condition number of the matrix scaled to a unit diagonal.
@@ -144,11 +151,13 @@ class NotHeld:
 
     Args:
         motions: rigid-body motions nothing resists, (k, n, 6), each scaled to a largest translation of one.
-        words: each motion in words ("moves along (1, 0, 0)", "turns about ... through ...").
+        words: each motion in words ("can move freely along (1, 0, 0)"), with its part where the frame has several.
+        parts: for each motion the lowest node of the connected part that moves, (k,).
     """
 
     motions: Floats
     words: tuple[str, ...]
+    parts: tuple[int, ...] = ()
 
 
 def no_arcs() -> Arcs:

@@ -15,6 +15,7 @@ import numpy as np
 
 from takeup.mechanics.frame import Floats, Frame, Integers, NotHeld
 from takeup.mechanics.model import as_slice
+from takeup.mechanics.supports import settle
 
 _RANK_LIMIT = 1e-9  # singular values are of order one when a direction is held, of order 1e-16 when it is free
 
@@ -27,7 +28,9 @@ def free_motions(frame: Frame) -> NotHeld | None:
     """
     motions: list[Floats] = []
     words: list[str] = []
-    for nodes in _connected_parts(frame):
+    lowest: list[int] = []
+    parts = _connected_parts(frame)
+    for nodes in parts:
         if _has_anchor(frame, nodes):
             continue
         points = frame.points[nodes]
@@ -40,8 +43,16 @@ def free_motions(frame: Frame) -> NotHeld | None:
             shape[nodes, 3:] = turn
             largest = np.abs(shape[:, :3]).max()
             motions.append(shape / largest if largest > _RANK_LIMIT else shape)
-            words.append(_in_words(motion[:3], turn, centre))
-    return NotHeld(motions=np.array(motions), words=tuple(words)) if motions else None
+            words.append(_place(nodes, len(parts)) + _in_words(motion[:3], turn, centre))
+            lowest.append(int(nodes[0]))
+    return NotHeld(motions=np.array(motions), words=tuple(words), parts=tuple(lowest)) if motions else None
+
+
+def _place(nodes: Integers, parts: int) -> str:
+    """Return which part moves, as the beginning of a sentence fragment; nothing where the frame is in one part."""
+    if parts == 1:
+        return ""
+    return f"in the part of node {nodes[0]} ({len(nodes)} node{'s' if len(nodes) > 1 else ''}) "
 
 
 def _connected_parts(frame: Frame) -> list[Integers]:
@@ -100,15 +111,18 @@ def _constraints(frame: Frame, nodes: Integers, centre: Floats, size: float) -> 
 
     Rotations are scaled by the part's size, so that all entries are of order one.
     """
-    supports = frame.supports
-    here = np.isin(supports.node, nodes)
-    resists = (supports.held | (supports.spring > 0.0))[here]
-    axes = supports.axes[here]
-    arm = (frame.points[supports.node[here]] - centre) / size
-    translation = np.concatenate([axes, np.cross(arm[:, None, :], axes)], axis=2)  # n.(t + w x r) = n.t + w.(r x n)
-    rotation = np.concatenate([np.zeros_like(axes), axes], axis=2)
+    supports, holding = frame.supports, settle(frame.supports)
+    sprung = (supports.spring > 0.0) & ~supports.held
+    node = np.concatenate([holding.node, supports.node])
+    axes = np.concatenate([holding.axes, np.repeat(supports.axes[:, None], 2, axis=1)])
+    resists = np.concatenate([holding.held, sprung])
+    here = np.isin(node, nodes)
+    shifts, turns = axes[here, 0], axes[here, 1]
+    arm = (frame.points[node[here]] - centre) / size
+    translation = np.concatenate([shifts, np.cross(arm[:, None, :], shifts)], axis=2)  # n.(t + w x r) = n.t + w.(r x n)
+    rotation = np.concatenate([np.zeros_like(turns), turns], axis=2)
     rows = np.concatenate([translation, rotation], axis=1)
-    return np.asarray(rows[resists])
+    return np.asarray(rows[resists[here]])
 
 
 def _null_space(rows: Floats) -> Floats:

@@ -1,7 +1,8 @@
 """A frame made ready for assembly and recovery: member coefficients, the holds' axes settled.     (mechanics/model.py)
 
-A hold whose axes are the global ones in some order needs no rotation, only its flags in that order. Any other hold
-turns the six unknowns of its node into its own axes, where being held is striking out unknowns: exact, no penalty.
+A node held along the global axes needs no rotation, only flags in their order. Any other hold turns the six unknowns
+of its node into axes of its own, where being held is striking out unknowns: exact, no penalty. Translations and
+rotations have axes of their own, since the supports of one node may hold them in different directions (supports.py).
 """
 
 from __future__ import annotations
@@ -11,10 +12,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from takeup.mechanics.arc import ArcStiffness, arc_stiffness
-from takeup.mechanics.frame import Flags, Floats, Frame, Index, Integers, Supports
+from takeup.mechanics.frame import Flags, Floats, Frame, Index, Integers
 from takeup.mechanics.straight import Stiffness, stiffness
-
-_ALIGNED = 1e-12  # axes this near to the global ones are the global ones: directions carry rounding of 1e-16
+from takeup.mechanics.supports import _ALIGNED, Holding, settle
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -27,11 +27,12 @@ class Model:
         end: their second nodes.
         k: coefficients of the straights.
         arcs: stiffness and load operators of the arcs.
-        rotated: nodes whose unknowns are in their hold's axes, (r,).
-        rotation: those axes as rows, (r, 3, 3).
+        rotated: nodes whose unknowns are in axes of their own, (r,).
+        rotation: those axes as rows, of the translations and of the rotations, (r, 2, 3, 3).
+        holding: what the supports hold together at each node.
         held: node and component of each held unknown, in the node's own axes, (h,) each.
-        sprung: node and component of each unknown with a spring, (q,) each.
-        rate: stiffness of those springs, (q,) [N/m], [N m/rad].
+        sprung: the supports that have springs, (q,).
+        rate: stiffness of those springs in their support's axes, zero where free or held, (q, 6) [N/m], [N m/rad].
         mean_length: of the members; it measures moments in forces, and rotations in lengths [m].
     """
 
@@ -42,8 +43,9 @@ class Model:
     arcs: ArcStiffness
     rotated: Integers
     rotation: Floats
+    holding: Holding
     held: tuple[Integers, Integers]
-    sprung: tuple[Integers, Integers]
+    sprung: Integers
     rate: Floats
     mean_length: float
 
@@ -54,12 +56,13 @@ def make_model(frame: Frame) -> Model:
     Args:
         frame: the frame.
     """
-    supports = frame.supports
-    size = np.abs(supports.axes)
-    turned = np.flatnonzero((np.minimum(size, np.abs(size - 1.0)) > _ALIGNED).any(axis=(1, 2)))
-    order = np.argmax(size, axis=2)  # local axis i lies along global axis order[i]
+    holding = settle(frame.supports)
+    size = np.abs(holding.axes)
+    turned = np.flatnonzero((np.minimum(size, np.abs(size - 1.0)) > _ALIGNED).any(axis=(1, 2, 3)))
+    order = np.argmax(size, axis=3)  # local axis i lies along global axis order[i]
     order[turned] = (0, 1, 2)
-    springs = (supports.spring != 0.0) & ~supports.held
+    rate = frame.supports.spring * ~frame.supports.held
+    sprung = np.flatnonzero(rate.any(axis=1))
     start, end = as_slice(frame.straights.start), as_slice(frame.straights.end)
     k, arcs = stiffness(frame.points, frame.straights, (start, end)), arc_stiffness(frame.points, frame.arcs)
     return Model(
@@ -68,11 +71,12 @@ def make_model(frame: Frame) -> Model:
         end=end,
         k=k,
         arcs=arcs,
-        rotated=supports.node[turned],
-        rotation=supports.axes[turned],
-        held=_places(supports, supports.held, order),
-        sprung=_places(supports, springs, order),
-        rate=supports.spring[springs],
+        rotated=holding.node[turned],
+        rotation=holding.axes[turned],
+        holding=holding,
+        held=_places(holding.node, holding.held, order),
+        sprung=sprung,
+        rate=rate[sprung],
         mean_length=float(k.length.sum() + arcs.length.sum()) / max(frame.member_count, 1),
     )
 
@@ -85,13 +89,13 @@ def as_slice(index: Integers) -> Index:
     return index
 
 
-def _places(supports: Supports, chosen: Flags, order: Integers) -> tuple[Integers, Integers]:
-    """Return node and component of the chosen directions of supports, (s, 6) flags in the holds' own order."""
-    row, local = np.nonzero(chosen)
+def _places(node: Integers, held: Flags, order: Integers) -> tuple[Integers, Integers]:
+    """Return node and component of held directions, (k, 6) flags in the holds' own order (k, 2, 3)."""
+    row, local = np.nonzero(held)
     if len(row) == 0:
         return row, local
     kind, axis = np.divmod(local, 3)
-    return supports.node[row], 3 * kind + order[row, axis]
+    return node[row], 3 * kind + order[row, kind, axis]
 
 
 def to_own_axes(model: Model, values: Floats) -> Floats:
@@ -101,14 +105,14 @@ def to_own_axes(model: Model, values: Floats) -> Floats:
 
 def to_global_axes(model: Model, values: Floats) -> Floats:
     """Return (6, c, n) values of rotated nodes' own axes in global axes; the same array where there are none."""
-    return _turned(model, values, model.rotation.transpose(0, 2, 1))
+    return _turned(model, values, model.rotation.swapaxes(-1, -2))
 
 
 def _turned(model: Model, values: Floats, rotation: Floats) -> Floats:
     if len(model.rotated) == 0:
         return values
     turned = values.copy()
-    for first in (0, 3):
+    for kind, first in enumerate((0, 3)):
         part = values[first : first + 3][:, :, model.rotated]
-        turned[first : first + 3, :, model.rotated] = np.einsum("rij,jcr->icr", rotation, part)
+        turned[first : first + 3, :, model.rotated] = np.einsum("rij,jcr->icr", rotation[:, kind], part)
     return turned

@@ -9,12 +9,14 @@ Forces are (2, 6, c, members): start and end of each member.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import NamedTuple
 
 import numpy as np
 
-from takeup.mechanics.frame import Floats, Index, Loads
-from takeup.mechanics.model import Model, to_global_axes, to_own_axes
+from takeup.mechanics.frame import Floats, Index, Integers, Loads
+from takeup.mechanics.model import Model, to_own_axes
 from takeup.mechanics.straight import cross, cyclic, through_the_cut
+from takeup.mechanics.supports import moved_by, shares
 
 _PIECE = 4096  # columns a piece: its dozen temporaries of 100 kB stay in the second-level cache
 
@@ -176,12 +178,84 @@ def _subtract_at(total: Floats, index: Index, values: Floats) -> None:
         np.subtract.at(total.transpose(2, 0, 1), index, values.transpose(2, 0, 1))
 
 
-def spring_forces(model: Model, u: Floats) -> Floats:
-    """Return the force of the springs on the frame, (6, c, n), global axes."""
-    node, component = model.sprung
-    force = np.zeros_like(u)
-    force[component, :, node] = -model.rate[:, None] * to_own_axes(model, u)[component, :, node]
-    return to_global_axes(model, force)
+def spring_forces(model: Model, moved: Floats) -> Floats:
+    """Return the force of each sprung support on its node, (6, c, q), global axes.
+
+    Args:
+        model: the model.
+        moved: movement of its node away from its foot, (6, c, q), global axes.
+    """
+    axes = model.frame.supports.axes[model.sprung]
+    local = np.einsum("qij,kjcq->kicq", axes, moved.reshape(2, 3, *moved.shape[1:]))
+    local *= -model.rate.T.reshape(2, 3, 1, -1)
+    return np.asarray(np.einsum("qji,kjcq->kicq", axes, local).reshape(moved.shape))
+
+
+def add_springs(model: Model, total: Floats, pull: Floats) -> None:
+    """Add the forces of the sprung supports, (6, c, q), to (6, c, n) forces at nodes."""
+    if len(model.sprung):
+        _subtract_at(total, model.frame.supports.node[model.sprung], -pull)
+
+
+class Start(NamedTuple):
+    """Where a solution starts: nodes where their supports take them, all others at rest.
+
+    `u` (6, c, n), `forces` of the members (2, 6, c, members), `pull` of the sprung supports (6, c, q), global axes;
+    `torn` is a node whose supports hold it together and take it to different places, -1 where there is none, (c,).
+    """
+
+    u: Floats
+    forces: Floats
+    pull: Floats
+    torn: Integers
+
+
+def start_of(model: Model, loads: Loads) -> Start:
+    """Return movements and forces while every node is held where its supports take it.
+
+    Args:
+        model: the model.
+        loads: c load cases.
+    """
+    cases = len(loads.strain)
+    u, forces = np.zeros((6, cases, len(model.frame.points))), forces_at_rest(model, loads)
+    pull = feet(model, loads)
+    if loads.imposed is None:
+        return Start(u, forces, pull, np.full(cases, -1))
+    node, movement, torn = moved_by(model.frame.supports, model.holding, loads.imposed)
+    u[:, :, node] = movement
+    recover(model, u, u, forces)
+    pull += spring_forces(model, u[:, :, model.frame.supports.node[model.sprung]])
+    return Start(u, forces, pull, torn)
+
+
+def feet(model: Model, loads: Loads) -> Floats:
+    """Return the forces of the sprung supports on nodes at rest: those of their moved feet, (6, c, q), global axes."""
+    if loads.imposed is None:
+        return np.zeros((6, len(loads.strain), len(model.sprung)))
+    axes = model.frame.supports.axes[model.sprung]
+    push = (loads.imposed[:, model.sprung] * model.rate).reshape(len(loads.imposed), -1, 2, 3)
+    return np.asarray(np.einsum("qji,cqkj->kicq", axes, push).reshape(6, len(push), -1))
+
+
+def support_reactions(model: Model, total: Floats, pull: Floats) -> Floats:
+    """Return what each support gives, (6, c, s), global axes.
+
+    Args:
+        model: the model.
+        total: what all supports of a node give together, (6, c, n).
+        pull: forces of the sprung supports, (6, c, q).
+    """
+    supports, holding = model.frame.supports, model.holding
+    if holding.shared is None:
+        return total[:, :, supports.node]
+    reactions, shared = total[:, :, supports.node], holding.shared
+    add_springs(model, total, -pull)
+    held = total[:, :, holding.node[len(holding.node) - len(shared.inverse) :]]
+    reactions[:, :, shared.rows] = shares(supports, shared, held)
+    sharing = np.isin(model.sprung, shared.rows)
+    reactions[:, :, model.sprung[sharing]] += pull[:, :, sharing]
+    return reactions
 
 
 def strike_held(model: Model, values: Floats) -> Floats:

@@ -7,9 +7,10 @@ load case is then solved by repeated correction, starting from rest:
     r = applied forces - member end forces;  du = K^-1 r;  u += du;  member end forces += those of du
 
 so the first pass is the solution, the second the refinement, and the residual always comes from member end forces,
-which never see the rounding of u. A case counts as solved when the residual is within 1e-9 of the largest member end
-force and the last correction within 1e-8 of the displacement. A mechanism is found before, from the holds alone
-(held.py). Proof and limits: docs/theory/solver.md.
+which never see the rounding of u. Where supports move, the start is steep beside them, with forces far above those of
+the solution: after the first pass they are made anew from the smooth sum. A case counts as solved when the residual is
+within 1e-9 of the largest member end force and the last correction within 1e-8 of the displacement. A mechanism is
+found before, from the holds alone (held.py). Proof and limits: docs/theory/solver.md.
 """
 
 from __future__ import annotations
@@ -20,10 +21,21 @@ import numpy as np
 
 from takeup.mechanics.assembly import assemble
 from takeup.mechanics.cholesky import factor_band, solve_band
-from takeup.mechanics.frame import Answer, Flags, Floats, Frame, Loads, NotHeld
+from takeup.mechanics.frame import Answer, Flags, Floats, Frame, Integers, Loads, NotHeld
 from takeup.mechanics.held import free_motions
 from takeup.mechanics.model import Model, make_model, to_global_axes
-from takeup.mechanics.recover import forces_at_rest, largest, recover, spring_forces, strike_held, sums_at_nodes
+from takeup.mechanics.recover import (
+    add_springs,
+    feet,
+    forces_at_rest,
+    largest,
+    recover,
+    spring_forces,
+    start_of,
+    strike_held,
+    sums_at_nodes,
+    support_reactions,
+)
 
 RESIDUAL_LIMIT = 1e-9
 CORRECTION_LIMIT = 1e-8
@@ -85,21 +97,24 @@ def solve(factor: Factor, loads: Loads) -> Answer:
         loads: c load cases.
     """
     model = factor.model
-    u = np.zeros((6, len(loads.strain), len(model.frame.points)))
     applied = _applied(model, loads)
-    forces = forces_at_rest(model, loads)
-    free = strike_held(model, applied - sums_at_nodes(model, forces))
-    condition = factor.condition
+    u, forces, pull, torn = start_of(model, loads)
+    out = applied - sums_at_nodes(model, forces)
+    add_springs(model, out, pull)
+    free, condition = strike_held(model, out), factor.condition
     for number in range(_MOST_PASSES):
         own = _correction(factor, free)
         if number == 0:
             condition = max(condition, _growth(factor, free, own))
         step = to_global_axes(model, own)
         u += step
+        if number == 0 and loads.imposed is not None:
+            step, forces, pull = u, forces_at_rest(model, loads), feet(model, loads)  # see the header
         out = recover(model, applied, step, forces)
-        reactions = -out[:, :, model.frame.supports.node]  # of the supports on the frame, springs among them
-        if len(model.rate):
-            out += spring_forces(model, u)
+        given = -out  # by the supports of a node together, springs among them
+        if len(model.sprung):
+            pull += spring_forces(model, step[:, :, model.frame.supports.node[model.sprung]])
+            add_springs(model, out, pull)
         free = strike_held(model, out)
         if number == 0:
             continue  # at least one refinement, always
@@ -108,6 +123,7 @@ def solve(factor: Factor, loads: Loads) -> Answer:
         solved = np.asarray((residual <= RESIDUAL_LIMIT) & (correction <= CORRECTION_LIMIT))
         if solved.all():
             break
+    reactions, solved = support_reactions(model, given, pull), solved & (torn < 0)
     return Answer(
         displacements=u.transpose(1, 2, 0),
         start_forces=forces[0].transpose(1, 2, 0),
@@ -117,7 +133,7 @@ def solve(factor: Factor, loads: Loads) -> Answer:
         last_correction=correction,
         condition=condition,
         solved=solved,
-        because=_because(condition, residual, correction, solved),
+        because=_because(condition, residual, correction, solved, torn),
     )
 
 
@@ -152,7 +168,9 @@ def _residual(model: Model, loads: Loads, free: Floats, forces: Floats) -> Float
     residual = _quotient(left, force)
     if (residual <= RESIDUAL_LIMIT).all():
         return residual
-    load = np.maximum(largest(model, forces_at_rest(model, loads), -1), largest(model, _applied(model, loads), -1))
+    _, rest, pull, _ = start_of(model, loads)
+    load = np.maximum(largest(model, rest, -1), largest(model, _applied(model, loads), -1))
+    load = np.maximum(load, largest(model, pull, -1))
     return np.where(force > _ROUNDING * load, residual, _quotient(left, load))
 
 
@@ -167,7 +185,9 @@ def _relative_correction(factor: Factor, loads: Loads, step: Floats, u: Floats) 
     correction = _quotient(last, moved)
     if (correction <= CORRECTION_LIMIT).all():
         return correction
-    reach = np.abs(_applied(model, loads)) + sums_at_nodes(model, np.abs(forces_at_rest(model, loads)))
+    _, rest, pull, _ = start_of(model, loads)
+    reach = np.abs(_applied(model, loads)) + sums_at_nodes(model, np.abs(rest))
+    add_springs(model, reach, np.abs(pull))
     reach = strike_held(replace(model, rotation=np.abs(model.rotation)), reach)  # |R v| <= |R| |v|
     reach /= factor.diagonal.reshape(-1, 6).T[:, None]
     could = largest(model, reach, 1)
@@ -187,9 +207,12 @@ def _quotient(part: Floats, whole: Floats) -> Floats:
         return np.asarray(part / np.where(part == 0.0, 1.0, whole))
 
 
-def _because(condition: float, residual: Floats, correction: Floats, solved: Flags) -> str:
+def _because(condition: float, residual: Floats, correction: Floats, solved: Flags, torn: Integers) -> str:
     if solved.all():
         return ""
+    case = int(np.argmax(torn))
+    if torn[case] >= 0:
+        return f"load case {case}: the supports of node {torn[case]} move what they hold together to different places"
     worst = int(np.argmin(solved))
     return (
         f"not verified: residual {residual[worst]:.1e} (limit {RESIDUAL_LIMIT:.0e}), "

@@ -56,6 +56,17 @@ def supports(holds, axes=None, springs=None) -> Supports:
     )
 
 
+def rows(*told) -> Supports:
+    """Return supports from (node, six flags), (node, six flags, axes) or (node, six flags, axes, six rates) each."""
+    whole = [(*row, *(np.eye(3), np.zeros(6))[len(row) - 2 :]) for row in told]
+    return Supports(
+        node=np.array([row[0] for row in whole], dtype=np.int64),
+        held=np.array([row[1] for row in whole], dtype=bool).reshape(-1, 6),
+        axes=np.array([row[2] for row in whole], dtype=float).reshape(-1, 3, 3),
+        spring=np.array([row[3] for row in whole], dtype=float).reshape(-1, 6),
+    )
+
+
 def chain(points, holds, section=(AXIAL, BENDING, TORSION), **more) -> Frame:
     """Return straight members through points in order, held as `supports` says."""
     count = len(points)

@@ -61,7 +61,7 @@ def test_recover_forces_are_those_of_the_matrix(frame):
     matrix, _ = whole_matrix(frame)
     moved = u[:, 0].T.copy()
     for node, axes in zip(model.rotated, model.rotation, strict=True):
-        moved[node] = np.concatenate([axes @ moved[node, :3], axes @ moved[node, 3:]])
+        moved[node] = np.concatenate([axes[0] @ moved[node, :3], axes[1] @ moved[node, 3:]])
     other = (matrix @ moved.ravel()).reshape(-1, 6)
     plain = ~np.isin(np.arange(len(frame.points)), frame.supports.node)
     assert out[plain] == pytest.approx(other[plain], rel=1e-11, abs=1e-13 * np.abs(other).max())
