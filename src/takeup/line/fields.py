@@ -23,7 +23,10 @@ _NO_REFUSALS: Mapping[str, str] = {}
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Reads:
-    """A pydantic marker: `read` turns the text into the value, `about` says in words what it must be."""
+    """A pydantic marker: `read` turns the text into the value, `about` says in words what it must be.
+
+    With `lists`, a list of texts is as good as one and gives a tuple; with `whole`, a list of texts is one value.
+    """
 
     read: Callable[[str], object]
     about: str
@@ -31,6 +34,7 @@ class Reads:
     examples: tuple[str, ...] = ()
     lists: bool = False
     bare_number: bool = False
+    whole: Callable[[tuple[str, ...]], object] | None = None
 
     def __get_pydantic_core_schema__(self, source: object, handler: GetCoreSchemaHandler) -> CoreSchema:
         """Check with `read` alone: the text never passes through pydantic's own conversions."""
@@ -44,21 +48,28 @@ class Reads:
             text = {"enum": [*self.words, *numbers]}
         if self.examples:
             text["examples"] = list(self.examples)
+        if self.whole is not None:
+            return {"anyOf": [text, {"type": "array", "items": {"type": ["string", "number"]}}]}
         return {"anyOf": [text, {"type": "array", "items": text, "minItems": 1}]} if self.lists else text
 
     def _value(self, found: object) -> object:
         if self.lists and isinstance(found, list) and found:
             return tuple(self._one(item) for item in found)
+        if self.whole is not None and isinstance(found, list):
+            return self.whole(tuple(self._text(item) for item in found))
         value = self._one(found)
         return (value,) if self.lists else value
 
     def _one(self, found: object) -> object:
+        return self.read(self._text(found))
+
+    def _text(self, found: object) -> str:
         if not isinstance(found, str):
             kind = "a list" if isinstance(found, list) else "a mapping"
             raise ValueError(f"found {kind}, expected {self.about}")  # noqa: TRY004  pydantic gathers ValueError only
         if found.strip() == "":
             raise ValueError(f"found nothing, expected {self.about}")
-        return self.read(found)
+        return found
 
 
 def nearest(word: str, known: tuple[str, ...]) -> str:

@@ -11,10 +11,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from takeup.line.faultbook import FaultBook
-from takeup.line.holding import End, EndKind
+from takeup.line.holding import End
 from takeup.line.names import Names
 from takeup.line.parts import Corner, Leg, Vector
 from takeup.line.positions import SAME_PLACE
+from takeup.line.read_ends import check_no_end, read_end
 from takeup.line.read_pipe import PipeParts, check_radius
 from takeup.line.route import STRAIGHT, turn_angle
 from takeup.line.schema_line import LegItem, StartItem
@@ -125,8 +126,8 @@ def _check_last(book: FaultBook, route: Path, legs: list[LegItem]) -> None:
                 "only the last leg says what the end is; a hold on the way stands under holds",
                 at_key=True,
             )
-        if not last and leg.can_carry is not None:
-            book.add((*path, "can_carry"), "only an anchor carries; this corner is none", at_key=True)
+        if not last:
+            check_no_end(book, path)
 
 
 def _direction(book: FaultBook, path: Path, leg: LegItem) -> Vector | None:
@@ -210,25 +211,17 @@ def _layout(
     assert last.kind is not None, "read_route has judged it"
     x, y, z = start.at
     return Layout(
-        start=_end(book, start.start, start.kind, start.can_carry, (*route, 0)),
+        start=read_end(book, start, (*route, 0), name=start.start, kind=start.kind, into=directions[0]),
         start_at=(x, y, z),
         legs=tuple(
             Leg(direction=direction, length=length, to=corner)
             for direction, length, corner in zip(directions, lengths, corners, strict=True)
         ),
-        end=_end(book, last.to, last.kind, last.can_carry, (*route, len(legs))),
+        end=read_end(book, last, (*route, len(legs)), name=last.to, kind=last.kind, into=_back(directions[-1])),
         stations=tuple(stations),
         tangents=tuple(tangents),
         rise=max(heights) - min(heights),
     )
-
-
-def _end(book: FaultBook, name: str, kind: EndKind, can_carry: float | None, path: Path) -> End:
-    if can_carry is not None and kind != "main anchor":
-        book.add(
-            (*path, "can_carry"), f"a {kind} end carries nothing into the ground; leave 'can_carry' out", at_key=True
-        )
-    return End(name=name, kind=kind, can_carry=can_carry)
 
 
 def _tangents(directions: list[Vector], corners: list[Corner]) -> list[float]:
@@ -250,6 +243,11 @@ def _check_fit(book: FaultBook, path: Path, length: float, before: float, after:
         f"the bends need {to_mm(before + after):.0f} mm of this leg ({' and '.join(parts)}), "
         f"which is {to_mm(length):.0f} mm long",
     )
+
+
+def _back(direction: Vector) -> Vector:
+    x, y, z = direction
+    return (-x, -y, -z)
 
 
 def _turn(before: Vector, after: Vector) -> float:

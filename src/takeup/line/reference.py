@@ -12,7 +12,7 @@ from typing import Annotated, Union, get_args, get_origin
 from pydantic.fields import FieldInfo
 
 from takeup.line.fields import Reads
-from takeup.line.schema import MODELS, StudyItem
+from takeup.line.schema import MODELS, StudyItem, fields_of
 from takeup.line.values import Item
 
 _TITLES = {
@@ -57,7 +57,7 @@ def reference_page(example: str) -> str:
 
 def _section(path: tuple[str, ...], model: type[Item]) -> str:
     title = _TITLES.get(path) or ", ".join(path)
-    rows = [_row(name, info) for name, info in model.model_fields.items()]
+    rows = [_row(name, info) for name, info in fields_of(model)]
     lines = ["| key | value | required | meaning |", "| --- | --- | --- | --- |", *rows]
     return f"## {title}\n\n{model.__doc__}\n\n" + "\n".join(lines) + "\n"
 

@@ -10,9 +10,11 @@ from __future__ import annotations
 from typing import Annotated, Literal, TypeAlias, get_args
 
 from pydantic import Field
+from pydantic.fields import FieldInfo
 
 from takeup.line.conditions import Vacuum
 from takeup.line.fields import count, iso_date, one_of, sentence
+from takeup.line.schema_ends import GrowthItem, NozzleItem, StiffnessItem
 from takeup.line.schema_holds import FrictionItem, HoldItem, JointItem, TakeUpItem
 from takeup.line.schema_line import (
     DensityItem,
@@ -209,6 +211,9 @@ MODELS: dict[tuple[str, ...], type[Item]] = {
     ("lines", "insulation", "density"): DensityItem,
     ("lines", "route", "start item"): StartItem,
     ("lines", "route"): LegItem,
+    ("lines", "route", "stiffness"): StiffnessItem,
+    ("lines", "route", "growth"): GrowthItem,
+    ("lines", "route", "nozzle"): NozzleItem,
     ("lines", "holds"): HoldItem,
     ("lines", "holds", "friction"): FrictionItem,
     ("lines", "takeups"): TakeUpItem,
@@ -227,4 +232,10 @@ def model_at(path: Path, tree: Tree) -> type[Item]:
 
 def keys_of(model: type[Item]) -> tuple[str, ...]:
     """Return the keys of a mapping as they are written in the file."""
-    return tuple(info.alias or name for name, info in model.model_fields.items())
+    return tuple(info.alias or name for name, info in fields_of(model))
+
+
+def fields_of(model: type[Item]) -> list[tuple[str, FieldInfo]]:
+    """Return the fields of a mapping: its own, then those that it shares with others."""
+    shared = {name for base in model.__bases__ if issubclass(base, Item) for name in base.model_fields}
+    return sorted(model.model_fields.items(), key=lambda field: field[0] in shared)

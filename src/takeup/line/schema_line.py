@@ -9,12 +9,12 @@ from pydantic import Discriminator, Field, Tag
 from takeup.line.conditions import Medium
 from takeup.line.fields import free_text, number, one_of, sentence
 from takeup.line.holding import EndKind
+from takeup.line.schema_ends import EndKeys
 from takeup.line.schema_holds import HoldItem, TakeUpItem
 from takeup.line.sentences import Bend, Go, read_bend, read_go
 from takeup.line.values import (
     NOT_COVERED,
     Density,
-    Force,
     Item,
     Length,
     Name,
@@ -22,7 +22,7 @@ from takeup.line.values import (
     Source,
 )
 
-OTHER_ENDS = dict.fromkeys(("equipment", "closed valve", "continues", "intermediate anchor"), NOT_COVERED)
+OTHER_ENDS = {"intermediate anchor": NOT_COVERED}
 
 BendWord: TypeAlias = Annotated[
     Bend, sentence(read_bend, "long radius, short radius, sharp, or a radius such as 450 mm", "long radius", "450 mm")
@@ -62,7 +62,7 @@ class InsulationItem(Item):
     density: DensityItem | None = Field(default=None, description="its density, where the library's is not wanted")
 
 
-class StartItem(Item):
+class StartItem(EndKeys):
     """Where the route begins: always its first item."""
 
     start: Name = Field(description="name of the place where the line begins")
@@ -72,10 +72,9 @@ class StartItem(Item):
     kind: Annotated[EndKind, one_of(get_args(EndKind), what="end", refused=OTHER_ENDS)] = Field(
         alias="as", description="what this end is"
     )
-    can_carry: Force | None = Field(default=None, description="force that the anchor can carry")
 
 
-class LegItem(Item):
+class LegItem(EndKeys):
     """A straight leg, to the intersection with the next one."""
 
     go: Annotated[
@@ -90,7 +89,6 @@ class LegItem(Item):
     kind: Annotated[EndKind, one_of(get_args(EndKind), what="end", refused=OTHER_ENDS)] | None = Field(
         default=None, alias="as", description="what the end is; required on the last leg, and only there"
     )
-    can_carry: Force | None = Field(default=None, description="force that the anchor at the end can carry")
     bend: BendWord | None = Field(
         default=None, description="the bend at its corner, where it is not the line's usual one"
     )
