@@ -2,13 +2,14 @@
 
 from takeup.study.friction import friction_bounds
 from takeup.study.pieces import joint_cuts
-from takeup.study.records import CAUSES, HoldLoads, JointMovement, Solved, Unsolved
+from takeup.study.records import CAUSES, HoldLoads, JointMovement, LineAnswer, Solved, Unsolved
 from takeup.study.solve import solve_study
 
 __all__ = [
     "CAUSES",
     "HoldLoads",
     "JointMovement",
+    "LineAnswer",
     "Solved",
     "Unsolved",
     "friction_bounds",

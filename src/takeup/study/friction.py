@@ -1,8 +1,9 @@
 """Friction until it is walked: the adverse bound, the sum of mu N over what rubs.     (study/friction.py)
 
 An anchor can be dragged, either way, by every rubbing hold between it and the take-up of the span beside it; without
-a take-up in the span, by every rubbing hold of the span. N is the model's own force across the pipe, mu the high end
-of the pair's range. The bound is added in the worst sense and never credited.
+a take-up in the span, by every rubbing hold of the span; and by those of every branch that leaves it there, as far as
+the branch's own first take-up or anchor. N is the model's own force across the pipe, mu the high end of the pair's
+range. The bound is added in the worst sense and never credited.
 """
 
 from __future__ import annotations
@@ -10,31 +11,30 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.line import SAME_STATION, Zone
-from takeup.study.records import HoldLoads, Solved
+from takeup.line import SAME_STATION, Stretch, stretches_of
+from takeup.line.holding import ANCHORED_ENDS, ANCHORS
+from takeup.study.records import HoldLoads, LineAnswer
 
 Floats = NDArray[np.float64]
 
 
-def friction_bounds(solved: Solved) -> dict[str, Floats]:
+def friction_bounds(answer: LineAnswer) -> dict[str, Floats]:
     """Return the friction bound on each anchor along the pipe, by name, (states,) [N].
 
     Args:
-        solved: the model's answer.
+        answer: the model's answer.
     """
-    rubbing = _rubbing(solved)
+    rubbing = _rubbing(answer)
     return {
-        hold.name: _bound(solved, hold, rubbing)
-        for hold in solved.holds
-        if hold.kind in ("main anchor", "intermediate anchor")
+        hold.name: _bound(answer, hold, rubbing) for hold in answer.holds if hold.kind in (*ANCHORED_ENDS, *ANCHORS)
     }
 
 
-def _rubbing(solved: Solved) -> list[tuple[float, Floats]]:
+def _rubbing(answer: LineAnswer) -> list[tuple[float, Floats]]:
     """Return station and greatest friction force of every rubbing hold, (states,) [N]."""
-    pairs = {hold.name: hold.friction for hold in solved.study.line.holds}
+    pairs = {hold.name: hold.friction for hold in answer.line.holds}
     forces = []
-    for hold in solved.holds:
+    for hold in answer.holds:
         pair = pairs.get(hold.name)
         if pair is not None:
             across = hold.local(hold.total)[:, 1:3]
@@ -42,20 +42,35 @@ def _rubbing(solved: Solved) -> list[tuple[float, Floats]]:
     return forces
 
 
-def _bound(solved: Solved, anchor: HoldLoads, rubbing: list[tuple[float, Floats]]) -> Floats:
-    total = np.zeros(len(solved.states))
-    for zone in solved.model.zones:
-        if min(abs(zone.end - anchor.station), abs(zone.start - anchor.station)) < SAME_STATION:
-            low, high = _stretch(solved, zone, anchor.station)
+def _bound(answer: LineAnswer, anchor: HoldLoads, rubbing: list[tuple[float, Floats]]) -> Floats:
+    total = np.zeros(len(answer.states))
+    for stretch in stretches_of(answer.line):
+        if min(abs(stretch.end - anchor.station), abs(stretch.start - anchor.station)) < SAME_STATION:
+            low, high = _stretch(answer, stretch, anchor.station)
             for station, force in rubbing:
                 if low < station < high:
                     total += force
+            total += _dragged_by_branches(answer, low, high)
     return total
 
 
-def _stretch(solved: Solved, zone: Zone, station: float) -> tuple[float, float]:
-    """Return the stretch of a zone from the anchor to the take-up, or to the zone's other end."""
-    joints = [joint.station for joint in solved.joints if zone.start < joint.station < zone.end]
-    if abs(zone.start - station) < SAME_STATION:
-        return zone.start, min(joints, default=zone.end)
-    return max(joints, default=zone.start), zone.end
+def _dragged_by_branches(answer: LineAnswer, low: float, high: float) -> Floats:
+    """Return the friction of the branches that leave between two stations, as far as their own first anchor."""
+    total = np.zeros(len(answer.states))
+    for branch in answer.branches:
+        place = branch.line.branch
+        if place is not None and low < place.position.station < high:
+            start, end = _stretch(branch, stretches_of(branch.line)[0], 0.0)
+            for station, force in _rubbing(branch):
+                if start < station < end:
+                    total += force
+            total += _dragged_by_branches(branch, start, end)
+    return total
+
+
+def _stretch(answer: LineAnswer, stretch: Stretch, station: float) -> tuple[float, float]:
+    """Return the stretch of a span from the anchor to the take-up, or to the span's other end."""
+    joints = [joint.station for joint in answer.joints if stretch.start < joint.station < stretch.end]
+    if abs(stretch.start - station) < SAME_STATION:
+        return stretch.start, min(joints, default=stretch.end)
+    return max(joints, default=stretch.start), stretch.end

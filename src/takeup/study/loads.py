@@ -1,10 +1,11 @@
-"""From states to load cases: growth, pressure, preset and weight on every member.     (study/loads.py)
+"""From states to load cases: what each cause does to every member, node and hold.     (study/loads.py)
 
 Pressure is kept in the second of two equivalent books: every member carries the effective force S = N_wall - P
-A_bore, which runs on through bends and closed ends; pressure enters as a strain (1 - 2 nu) P A_bore/(E A_wall) of
-every pipe wall and as a pair of forces P A_e at the ends of each bellows, written as the strain P A_e/EA of its
-member. The whole weight of the content then belongs on the pipe. tests/unit/study/test_pressure_books.py keeps the
-first book (forces wherever the fluid pushes) and finds the same movements. Theory: docs/theory/pressure.md.
+A_bore, which runs on through bends, reducers, branches, closed valves and closed ends; pressure enters as a strain (1 -
+2 nu) P A_bore/(E A_wall) of every pipe wall and as a pair of forces P A_e at the ends of each bellows, written as the
+strain P A_e/EA of its member. The whole weight of the content then belongs on the pipe.
+tests/unit/study/test_pressure_books.py keeps the first book (forces wherever the fluid pushes) and finds the same
+movements. Theory: docs/theory/pressure.md.
 """
 
 from __future__ import annotations
@@ -12,74 +13,139 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.line import State, Study, bore_area
-from takeup.line.weights import GRAVITY
+from takeup.library import Curve
+from takeup.line import GRAVITY, SAME_STATION, Load, State, Study, bore_area
 from takeup.mechanics import Loads, pressure_strain
-from takeup.study.model import LineModel
+from takeup.study.model import LineModel, SystemModel
 from takeup.study.records import CAUSES
 
 Floats = NDArray[np.float64]
+PRESSURE, GROWTH, PRESET, WEIGHT, MOVED, USER = range(len(CAUSES))
 
 
-def load_cases(study: Study, model: LineModel, states: tuple[State, ...]) -> Loads:
+def load_cases(study: Study, model: SystemModel, states: tuple[State, ...]) -> Loads:
     """Return one load case for each state and cause, causes fastest, in the order of `CAUSES`.
 
     Args:
         study: the file.
-        model: the model of its line.
+        model: the model of its lines.
         states: s states.
 
     Returns:
-        s x 4 load cases.
+        s x causes load cases.
     """
-    members = len(model.pieces)
-    strain = np.zeros((len(states), len(CAUSES), members))
-    weight = np.zeros((len(states), len(CAUSES), members, 3))
-    pressure, growth, preset, heavy = range(len(CAUSES))
+    shape = (len(states), len(CAUSES))
+    members, nodes, supports = model.frame.member_count, len(model.frame.points), len(model.holds)
+    strain, per_length = np.zeros((*shape, members)), np.zeros((*shape, members, 3))
+    nodal, imposed = np.zeros((*shape, nodes, 6)), np.zeros((*shape, supports, 6))
     for number, state in enumerate(states):
-        strain[number, pressure] = _pressure_strain(model, state)
-        strain[number, growth] = _growth_strain(study, model, state)
-        strain[number, preset] = _preset_strain(model)
-        weight[number, heavy, :, 2] = -_weight(model, state)
-    return Loads(strain=strain.reshape(-1, members), per_length=weight.reshape(-1, members, 3))
-
-
-def member_pressures(model: LineModel, state: State) -> Floats:
-    """Return the gauge pressure in the middle of each member, (m,) [Pa]."""
-    return np.array(
-        [state.zones[piece.zone].pressure_at(float(z)) for piece, z in zip(model.pieces, model.elevation, strict=True)]
+        for line in model.lines:
+            strain[number, PRESSURE, line.members] = _pressure_strain(line, state)
+            strain[number, GROWTH, line.members] = _growth_strain(study, line, state)
+            strain[number, PRESET, line.members] = _preset_strain(line)
+            per_length[number, WEIGHT, line.members, 2] = -_weight(line, state)
+            _lift_of_springs(nodal[number, WEIGHT], line, state)
+            imposed[number, MOVED, line.supports] = _moved_feet(study, line, state)
+            for load in study.loads:
+                if load.name in state.loads and load.line == line.line.name:
+                    _add_load(load, line, nodal[number, USER], per_length[number, USER])
+    return Loads(
+        strain=strain.reshape(-1, members),
+        per_length=per_length.reshape(-1, members, 3),
+        nodal=nodal.reshape(-1, nodes, 6),
+        imposed=imposed.reshape(-1, supports, 6),
     )
 
 
-def _pressure_strain(model: LineModel, state: State) -> Floats:
-    """Return the strain by which pressure would stretch each member, or run each bellows out, if nothing held it."""
-    wall = (1.0 - 2.0 * model.line.pipe.material.poisson) * bore_area(model.line.pipe)
+def piece_pressures(line: LineModel, state: State) -> Floats:
+    """Return the gauge pressure in the middle of each piece of a line, (p,) [Pa]."""
+    return np.array(
+        [state.zones[piece.zone].pressure_at(float(z)) for piece, z in zip(line.pieces, line.elevation, strict=True)]
+    )
+
+
+def _pressure_strain(line: LineModel, state: State) -> Floats:
+    """Return the strain by which pressure would stretch each piece, or run each bellows out, if nothing held it."""
     strains = []
-    for piece, axial, pressure in zip(model.pieces, model.axial, member_pressures(model, state), strict=True):
-        area = piece.joint.data.effective_area if piece.part == "bellows" and piece.joint else wall
+    for piece, axial, pressure in zip(line.pieces, line.axial, piece_pressures(line, state), strict=True):
+        if piece.part == "bellows" and piece.joint:
+            area = piece.joint.data.effective_area
+        else:
+            area = (1.0 - 2.0 * piece.pipe.material.poisson) * bore_area(piece.pipe)
         strains.append(pressure_strain(float(pressure), area, float(axial)))
     return np.array(strains)
 
 
-def _growth_strain(study: Study, model: LineModel, state: State) -> Floats:
+def _growth_strain(study: Study, line: LineModel, state: State) -> Floats:
     """Return the strain of free growth from installation; a bellows' live length is taken not to grow."""
-    expansion = model.line.pipe.material.expansion
-    installed = expansion.at(study.site.installation)
-    by_zone = [expansion.at(zone.temperature) - installed for zone in state.zones]
-    return np.array([0.0 if piece.part == "bellows" else by_zone[piece.zone] for piece in model.pieces])
-
-
-def _preset_strain(model: LineModel) -> Floats:
-    """Return the strain of joints fitted longer (negative: they want to shorten) or shorter than their own length."""
+    installed = study.site.installation
     return np.array(
         [
-            -piece.joint.preset / piece.joint.data.live_length if piece.part == "bellows" and piece.joint else 0.0
-            for piece in model.pieces
+            0.0
+            if piece.part == "bellows"
+            else growth_strain(piece.pipe.material.expansion, installed, state.zones[piece.zone].temperature)
+            for piece in line.pieces
         ]
     )
 
 
-def _weight(model: LineModel, state: State) -> Floats:
-    """Return the weight of each member with its content, (m,) [N/m]."""
-    density = np.array([state.zones[piece.zone].density for piece in model.pieces])
-    return np.asarray(model.dead_weight + model.content_area * density * GRAVITY)
+def growth_strain(expansion: Curve, installed: float, temperature: float) -> float:
+    """Return the strain of free growth between two temperatures [degC]."""
+    return expansion.at(temperature) - expansion.at(installed)
+
+
+def _preset_strain(line: LineModel) -> Floats:
+    """Return the strain of joints fitted longer (negative: they want to shorten) or shorter than their own length."""
+    return np.array(
+        [
+            -piece.joint.preset / piece.joint.data.live_length if piece.part == "bellows" and piece.joint else 0.0
+            for piece in line.pieces
+        ]
+    )
+
+
+def _weight(line: LineModel, state: State) -> Floats:
+    """Return the weight of each piece with its content, (p,) [N/m]."""
+    density = np.array([state.zones[piece.zone].density for piece in line.pieces])
+    return np.asarray(line.dead_weight + line.content_area * density * GRAVITY)
+
+
+def _lift_of_springs(nodal: Floats, line: LineModel, state: State) -> None:
+    """Add the load that each spring hanger is set to, upward, to (n, 6) nodal forces."""
+    for hold in line.holds:
+        if hold.lift and hold.acts_in(state) and not hold.is_locked_in(state):
+            nodal[line.node_at(hold.station), 2] += hold.lift
+
+
+def _moved_feet(study: Study, line: LineModel, state: State) -> Floats:
+    """Return how far the foot of each hold moves, in its own axes, (h, 6) [m].
+
+    Settlement is there in every state but the first. Equipment grows in proportion to its temperature above
+    installation, up to the stated movement at operating temperature; steel under a hold grows like the pipe on it.
+    """
+    moved = np.zeros((len(line.holds), 6))
+    installed = study.site.installation
+    for row, hold in enumerate(line.holds):
+        here = state.at(line.line.name, hold.station)
+        number = state.layout.number(line.line.name, hold.station)
+        operating = state.layout.every[number].conditions.operating.temperature
+        shift = np.zeros(3) if state.name == "installed" else hold.settlement.copy()
+        if hold.growth.any() and abs(operating - installed) > 0.0:
+            shift += hold.growth * (here.temperature - installed) / (operating - installed)
+        moved[row, :3] = hold.axes @ shift
+        if hold.hot_leg:
+            expansion = line.line.section_at(hold.station).pipe.material.expansion
+            moved[row, 2] += hold.hot_leg * growth_strain(expansion, installed, here.temperature)
+    return moved
+
+
+def _add_load(load: Load, line: LineModel, nodal: Floats, per_length: Floats) -> None:
+    """Add a load of the user's to (n, 6) nodal forces and (members, 3) spread ones."""
+    if load.end is None:
+        node = line.node_at(load.start.station)
+        nodal[node, :3] += load.force
+        nodal[node, 3:] += load.moment
+        return
+    for member, piece in zip(line.members, line.pieces, strict=True):
+        if load.start.station - SAME_STATION <= piece.start and piece.end <= load.end.station + SAME_STATION:
+            per_length[member] += load.force

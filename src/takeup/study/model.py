@@ -1,8 +1,9 @@
-"""From a resolved line to a frame: members, bends, bellows, holds.     (study/model.py)
+"""From resolved lines to one frame: members, bends, bellows, items, holds, branches.     (study/model.py)
 
 Members have the modulus at installation temperature, one set for the whole walk: forces are greatest cold. Bends have
-the flexibility factor of the basis, without credit for pressure. Holds are bilateral: a guide holds both directions
-across the pipe, a rest the one upward, and none holds a rotation.
+the flexibility factor of the basis, without credit for pressure. A branch begins on the centre line of its main, and
+the joint of the two is rigid: no flexibility of a tee is counted. A valve, a flange or another item is as many times as
+stiff as the pipe beside it as the file says.
 """
 
 from __future__ import annotations
@@ -19,7 +20,8 @@ from takeup.line import (
     Pipe,
     Route,
     Study,
-    Zone,
+    Turn,
+    Zones,
     bore_area,
     insulation_weight,
     pipe_weight,
@@ -29,38 +31,44 @@ from takeup.line import (
     zones_of,
 )
 from takeup.mechanics import Arcs, Frame, Straights, Supports, bellows_section
-from takeup.study.pieces import Piece, hold_stations, holds_all, pieces_of
+from takeup.study.holding import Holding, holdings_of
+from takeup.study.pieces import Piece, pieces_of
 
 Floats = NDArray[np.float64]
+Integers = NDArray[np.int64]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class LineModel:
-    """The frame of a line, and what its members and holds are.
+    """What one line is in the frame; everything in order along the flow.
 
     Args:
         line: the resolved line.
         route: its centre line.
-        zones: its zones.
-        pieces: in member order of the frame (straights, then arcs).
-        frame: the frame; its nodes run along the flow.
-        stations: of the nodes, (n,) [m].
-        holds: name, kind, station; in the order of the frame's supports.
-        dead_weight: of each member, content not included, (m,) [N/m].
-        content_area: bore, or effective area in a bellows, (m,) [m2].
-        length: developed length of each member, (m,) [m].
-        axial: E A of each member, (m,) [N].
-        elevation: of the middle of each member, (m,) [m].
+        pieces: p of them.
+        members: number of each piece in the frame, (p,).
+        nodes: of the cuts, the branch's node on its main among them, (p + 1,).
+        stations: of the cuts, (p + 1,) [m].
+        points: of the cuts, (p + 1, 3) [m].
+        holds: everything that holds it.
+        supports: row of each hold among the frame's supports, (h,).
+        dead_weight: of each piece, content not included, (p,) [N/m].
+        content_area: bore, or effective area in a bellows, (p,) [m2].
+        length: developed length of each piece, (p,) [m].
+        axial: E A of each piece, (p,) [N].
+        elevation: of the middle of each piece, (p,) [m].
         rates: of each joint, by name.
     """
 
     line: Line
     route: Route
-    zones: tuple[Zone, ...]
     pieces: tuple[Piece, ...]
-    frame: Frame
+    members: Integers
+    nodes: Integers
     stations: Floats
-    holds: tuple[tuple[str, str, float], ...]
+    points: Floats
+    holds: tuple[Holding, ...]
+    supports: Integers
     dead_weight: Floats
     content_area: Floats
     length: Floats
@@ -68,89 +76,171 @@ class LineModel:
     elevation: Floats
     rates: dict[str, Rates]
 
+    def node_at(self, station: float) -> int:
+        """Return the number in the frame of the node at a station that is a cut."""
+        return int(self.nodes[int(np.argmin(np.abs(self.stations - station)))])
 
-def model_of(study: Study) -> LineModel:
-    """Return the model of a study's line.
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class SystemModel:
+    """The frame of all lines together, and what each line is in it; `holds` are in the order of its supports."""
+
+    frame: Frame
+    zones: Zones
+    lines: tuple[LineModel, ...]
+    holds: tuple[Holding, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Laid:
+    """A line cut up and numbered: its nodes, and where its members begin in the order of the file."""
+
+    line: Line
+    route: Route
+    pieces: tuple[Piece, ...]
+    nodes: Integers
+    stations: Floats
+    points: Floats
+    first: int
+
+
+def model_of(study: Study) -> SystemModel:
+    """Return the model of a study's lines.
 
     Args:
-        study: its line must be resolved: no rule left in it.
+        study: its lines must be resolved: no rule left in them.
     """
-    line = study.line
-    route, zones = route_of(line), zones_of(line)
-    in_order = pieces_of(line, route, zones)
-    number = {id(piece): index for index, piece in enumerate(in_order)}
-    straight = [piece for piece in in_order if piece.part != "arc"]
-    arcs = [piece for piece in in_order if piece.part == "arc"]
-    stations = np.array([in_order[0].start, *(piece.end for piece in in_order)])
-    points = np.array([route.point(station) for station in stations])
-    modulus = line.pipe.material.modulus.at(study.site.installation)
-    pipe = _pipe_section(line.pipe, modulus)
-    rates = {takeup.name: joint_rates(takeup.data, pipe[2]) for takeup in line.takeups}
-    holds = hold_stations(line, route)
-    sections = np.array([_section(piece, pipe, rates) for piece in straight])
+    zones = zones_of(study)
+    laid = _lay(study, zones)
+    pieces = [piece for one in laid for piece in one.pieces]
+    curved = np.array([piece.part == "arc" for piece in pieces])
+    number = np.empty(len(pieces), dtype=np.int64)  # straights come first in a frame, then arcs
+    number[~curved], number[curved] = np.arange((~curved).sum()), (~curved).sum() + np.arange(curved.sum())
+    starts = np.concatenate([one.nodes[:-1] for one in laid])
+    ends = np.concatenate([one.nodes[1:] for one in laid])
+    rates = [_rates(study, one) for one in laid]
+    every = [rate for one, own in zip(laid, rates, strict=True) for rate in [own] * len(one.pieces)]
+    sections = np.array([_section(study, piece, own) for piece, own in zip(pieces, every, strict=True)])
+    holds = tuple(hold for one in laid for hold in holdings_of(one.line, one.route))
+    count = 1 + max(int(one.nodes.max()) for one in laid)
+    points = np.empty((count, 3))
+    for one in laid:
+        points[one.nodes] = one.points
     frame = Frame(
         points=points,
-        straights=_straights([number[id(piece)] for piece in straight], sections),
-        arcs=_arcs(line, route, arcs, [number[id(piece)] for piece in arcs], pipe),
-        supports=_supports(route, holds, stations),
+        straights=Straights(
+            start=starts[~curved],
+            end=ends[~curved],
+            axial=sections[~curved, 0],
+            bending=sections[~curved, 1],
+            torsion=sections[~curved, 2],
+        ),
+        arcs=_arcs(laid, pieces, curved, (starts, ends, sections)),
+        supports=_supports(laid, holds),
     )
-    pieces = (*straight, *arcs)
-    return LineModel(
-        line=line,
-        route=route,
-        zones=zones,
-        pieces=pieces,
-        frame=frame,
-        stations=stations,
-        holds=holds,
-        dead_weight=np.array([_dead_weight(line, piece) for piece in pieces]),
-        content_area=np.array([_content_area(line, piece) for piece in pieces]),
-        length=np.array([_length(route, piece) for piece in pieces]),
-        axial=np.concatenate([frame.straights.axial, frame.arcs.axial]),
-        elevation=np.array([route.point((piece.start + piece.end) / 2.0)[2] for piece in pieces]),
-        rates=rates,
-    )
+    return SystemModel(frame=frame, zones=zones, lines=_line_models(laid, (number, sections), rates), holds=holds)
 
 
-def _pipe_section(pipe: Pipe, modulus: float) -> tuple[float, float, float]:
-    """Return E A, E I, G J of the pipe."""
+def _lay(study: Study, zones: Zones) -> list[_Laid]:
+    """Return the lines cut up and numbered; a branch's first node is its main's."""
+    laid: list[_Laid] = []
+    count = members = 0
+    for line in study.lines:
+        route = route_of(line)
+        pieces = pieces_of(study, line, route, zones)
+        stations = np.array([pieces[0].start, *(piece.end for piece in pieces)])
+        nodes = np.arange(count, count + len(stations))
+        if line.branch is not None:
+            main = next(one for one in laid if one.line.name == line.branch.of)
+            at = int(np.argmin(np.abs(main.stations - line.branch.position.station)))
+            nodes = np.concatenate([[main.nodes[at]], nodes[:-1]])
+        points = np.array([route.point(station) for station in stations])
+        laid.append(
+            _Laid(line=line, route=route, pieces=pieces, nodes=nodes, stations=stations, points=points, first=members)
+        )
+        count = int(max(one.nodes.max() for one in laid)) + 1
+        members += len(pieces)
+    return laid
+
+
+def _line_models(
+    laid: list[_Laid], frame: tuple[Integers, Floats], rates: list[dict[str, Rates]]
+) -> tuple[LineModel, ...]:
+    number, sections = frame
+    models, row = [], 0
+    for one, own in zip(laid, rates, strict=True):
+        here = slice(one.first, one.first + len(one.pieces))
+        holds = holdings_of(one.line, one.route)
+        models.append(
+            LineModel(
+                line=one.line,
+                route=one.route,
+                pieces=one.pieces,
+                members=number[here],
+                nodes=one.nodes,
+                stations=one.stations,
+                points=one.points,
+                holds=holds,
+                supports=np.arange(row, row + len(holds)),
+                dead_weight=np.array([_dead_weight(piece) for piece in one.pieces]),
+                content_area=np.array([_content_area(piece) for piece in one.pieces]),
+                length=np.array([_length(one.route, piece) for piece in one.pieces]),
+                axial=sections[here, 0],
+                elevation=np.array([one.route.point(piece.middle)[2] for piece in one.pieces]),
+                rates=own,
+            )
+        )
+        row += len(holds)
+    return tuple(models)
+
+
+def _rates(study: Study, one: _Laid) -> dict[str, Rates]:
+    rates = {}
+    for takeup in one.line.takeups:
+        pipe = one.line.section_at(takeup.position.station).pipe
+        rates[takeup.name] = joint_rates(takeup.data, pipe_stiffness(study, pipe)[2])
+    return rates
+
+
+def pipe_stiffness(study: Study, pipe: Pipe) -> tuple[float, float, float]:
+    """Return E A, E I, G J of a pipe at the modulus of the walk."""
+    modulus = pipe.material.modulus.at(study.site.installation)
     inertia = second_moment(pipe)
     shear = modulus / (2.0 * (1.0 + pipe.material.poisson))
     return modulus * wall_area(pipe), modulus * inertia, shear * 2.0 * inertia
 
 
-def _section(piece: Piece, pipe: tuple[float, float, float], rates: dict[str, Rates]) -> tuple[float, float, float]:
-    """Return E A, E I, G J of a straight piece."""
-    if piece.part != "bellows" or piece.joint is None:
-        return pipe
-    rate = rates[piece.joint.name]
-    return bellows_section(
-        axial_rate=rate.axial,
-        angular_rate=rate.angular,
-        torsion_rate=rate.torsion,
-        live_length=piece.joint.data.live_length,
-    )
+def _section(study: Study, piece: Piece, rates: dict[str, Rates]) -> tuple[float, float, float]:
+    """Return E A, E I, G J of a piece; of a bend, those of its straight pipe."""
+    if piece.part == "bellows" and piece.joint is not None:
+        rate = rates[piece.joint.name]
+        return bellows_section(
+            axial_rate=rate.axial,
+            angular_rate=rate.angular,
+            torsion_rate=rate.torsion,
+            live_length=piece.joint.data.live_length,
+        )
+    stiffer = piece.item.stiffer if piece.item is not None and piece.part != "reducer" else 1.0
+    axial, bending, torsion = pipe_stiffness(study, piece.pipe)
+    return stiffer * axial, stiffer * bending, stiffer * torsion
 
 
-def _straights(numbers: list[int], sections: Floats) -> Straights:
-    start = np.array(numbers, dtype=np.int64)
-    axial, bending, torsion = np.ascontiguousarray(sections.T)
-    return Straights(start=start, end=start + 1, axial=axial, bending=bending, torsion=torsion)
-
-
-def _arcs(line: Line, route: Route, pieces: list[Piece], numbers: list[int], pipe: tuple[float, float, float]) -> Arcs:
-    start = np.array(numbers, dtype=np.int64)
-    radius = np.array([_bend_radius(route, piece) for piece in pieces])
-    factor = np.array([bend_factor(line.pipe, value) for value in radius])
-    one = np.ones(len(pieces))
+def _arcs(
+    laid: list[_Laid], pieces: list[Piece], curved: NDArray[np.bool_], members: tuple[Integers, Integers, Floats]
+) -> Arcs:
+    starts, ends, sections = members
+    routes = [one.route for one in laid for _ in one.pieces]
+    bent = [(route, piece) for route, piece in zip(routes, pieces, strict=True) if piece.part == "arc"]
+    radius = np.array([_radius(_turn(route, piece)) for route, piece in bent])
+    factor = np.array([bend_factor(piece.pipe, value) for (_, piece), value in zip(bent, radius, strict=True)])
     return Arcs(
-        start=start,
-        end=start + 1,
-        entry=np.array([route.direction(piece.start) for piece in pieces]).reshape(-1, 3),
+        start=starts[curved],
+        end=ends[curved],
+        entry=np.array([route.direction(piece.start) for route, piece in bent]).reshape(-1, 3),
         radius=radius,
-        axial=pipe[0] * one,
-        bending=pipe[1] / factor if len(pieces) else one,
-        torsion=pipe[2] * one,
+        axial=sections[curved, 0],
+        bending=sections[curved, 1] / factor if bent else sections[curved, 1],
+        torsion=sections[curved, 2],
     )
 
 
@@ -162,37 +252,43 @@ def bend_factor(pipe: Pipe, radius: float) -> float:
     )
 
 
-def _bend_radius(route: Route, piece: Piece) -> float:
-    turn = route.turn_at((piece.start + piece.end) / 2.0)
+def _turn(route: Route, piece: Piece) -> Turn:
+    turn = route.turn_at(piece.middle)
     assert turn is not None, "an arc lies in a bend"
+    return turn
+
+
+def _radius(turn: Turn) -> float:
     assert turn.radius is not None, "a bend with an arc has a radius"
     return turn.radius
 
 
-def _supports(route: Route, holds: tuple[tuple[str, str, float], ...], stations: Floats) -> Supports:
-    """Return the holds at their nodes; axes of a place are its local axes."""
-    nodes = [int(np.argmin(np.abs(stations - station))) for _, _, station in holds]
-    held = np.zeros((len(holds), 6), dtype=bool)
-    for row, (_, kind, _) in zip(held, holds, strict=True):
-        if holds_all(kind):
-            row[:] = True
-        elif kind == "rest":
-            row[2] = True
-        else:
-            row[1:3] = True
-    axes = np.array([route.axes(station) for _, _, station in holds]).reshape(-1, 3, 3)
-    return Supports(node=np.array(nodes, dtype=np.int64), axes=axes, held=held, spring=np.zeros(held.shape))
+def _supports(laid: list[_Laid], holds: tuple[Holding, ...]) -> Supports:
+    """Return every hold at its node, anchors rigid and springs free to move: what a state changes comes later."""
+    nodes = [
+        int(one.nodes[int(np.argmin(np.abs(one.stations - hold.station)))])
+        for one in laid
+        for hold in holdings_of(one.line, one.route)
+    ]
+    return Supports(
+        node=np.array(nodes, dtype=np.int64),
+        axes=np.array([hold.axes for hold in holds]).reshape(-1, 3, 3),
+        held=np.array([hold.held for hold in holds]).reshape(-1, 6),
+        spring=np.array([hold.rate for hold in holds]).reshape(-1, 6),
+    )
 
 
-def _dead_weight(line: Line, piece: Piece) -> float:
-    """Return the weight of a piece without content [N/m]; a joint's own weight is spread over its length."""
-    cover = insulation_weight(line.pipe, line.insulation)
+def _dead_weight(piece: Piece) -> float:
+    """Return the weight of a piece without content [N/m]; a joint's or an item's own is spread over its length."""
+    cover = insulation_weight(piece.pipe, piece.section.insulation)
+    if piece.item is not None:
+        return piece.item.weight / (piece.item.end - piece.item.start)
     if piece.joint is None:
-        return pipe_weight(line.pipe) + cover
+        return pipe_weight(piece.pipe) + cover
     return piece.joint.data.weight / piece.joint.data.length + cover
 
 
-def _content_area(line: Line, piece: Piece) -> float:
+def _content_area(piece: Piece) -> float:
     """Return the area that the content's weight is reckoned with.
 
     In a bellows it is the effective area: its two ends push on the line with P A_e at their own elevations, and the
@@ -200,12 +296,15 @@ def _content_area(line: Line, piece: Piece) -> float:
     """
     if piece.part == "bellows" and piece.joint is not None:
         return piece.joint.data.effective_area
-    return bore_area(line.pipe)
+    return bore_area(piece.pipe)
 
 
 def _length(route: Route, piece: Piece) -> float:
     """Return the developed length of a piece [m]."""
-    turn = route.turn_at((piece.start + piece.end) / 2.0)
+    turn = route.turn_at(piece.middle)
     if turn is None:
         return piece.end - piece.start
     return turn.arc_length * (piece.end - piece.start) / (2.0 * turn.tangent_length)
+
+
+__all__ = ["LineModel", "SystemModel", "bend_factor", "model_of", "pipe_stiffness"]

@@ -1,7 +1,7 @@
-"""What the model answers: loads on holds and movements of joints, by state and cause.     (study/records.py)
+"""What the model answers: loads on holds and movements of joints, by line, state and cause.     (study/records.py)
 
 Forces and moments are those on the structure, in global axes. Movements of a joint are in its local axes and count
-from its length as set. Index order is always state, then cause, then side (before, beyond), then component.
+from its length as set. Index order is always state, then cause, then side (before, beyond, other), then component.
 """
 
 from __future__ import annotations
@@ -11,11 +11,11 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.line import State, Study
-from takeup.study.model import LineModel
+from takeup.line import Line, State, Study, Zones
+from takeup.study.model import LineModel, SystemModel
 
 Floats = NDArray[np.float64]
-CAUSES = ("pressure", "growth", "joint spring preset", "weight")
+CAUSES = ("pressure", "growth", "joint spring preset", "weight", "imposed", "user's loads")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -26,8 +26,11 @@ class HoldLoads:
         name: of the hold.
         kind: of the hold.
         station: [m].
-        axes: local axes of the place as rows, (3, 3).
-        sides: what the line before it and the line beyond it bring, (states, causes, 2, 6) [N], [N m].
+        axes: its own axes as rows, (3, 3).
+        sides: what the line before it, the line beyond it and all else there (a branch, a load of the user's, a second
+            hold) bring, (states, causes, 3, 6) [N], [N m].
+        flexible: the same summed over sides where the structures behind anchors give, (states, causes, 6); None where
+            all are rigid.
     """
 
     name: str
@@ -35,6 +38,7 @@ class HoldLoads:
     station: float
     axes: Floats
     sides: Floats
+    flexible: Floats | None
 
     @property
     def parts(self) -> Floats:
@@ -47,7 +51,7 @@ class HoldLoads:
         return np.asarray(self.sides.sum(axis=(1, 2)))
 
     def local(self, forces: Floats) -> Floats:
-        """Return force and moment vectors (..., 6) in the local axes of the place."""
+        """Return force and moment vectors (..., 6) in its own axes."""
         return np.concatenate([forces[..., :3] @ self.axes.T, forces[..., 3:] @ self.axes.T], axis=-1)
 
 
@@ -79,25 +83,24 @@ class JointMovement:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class Solved:
-    """The model's whole answer.
+class LineAnswer:
+    """The model's answer for one line; the other lines of the study are in it as far as they push and pull.
 
     Args:
-        study: the file, its line resolved.
-        model: its model.
+        study: the file, its lines resolved.
+        line: this line.
+        model: what it is in the frame.
         states: in order.
-        displacements: of the nodes, (states, n, 6) [m], [rad].
+        displacements: of its cuts, (states, p + 1, 6) [m], [rad]; with the structures behind anchors giving.
         holds: along the flow.
         joints: along the flow.
-        effective_force: S in the middle of each member, (states, m) [N].
-        end_moments: at both ends of each member by cause, (states, causes, m, 2, 3) [N m].
-        residual: (states,).
-        verified: (states,).
-        condition: estimate of the condition number of the scaled matrix.
-        because: why a state is refused; empty when all are verified.
+        effective_force: S in the middle of each piece, (states, p) [N].
+        end_moments: on both ends of each piece by cause, (states, causes, p, 2, 3) [N m].
+        branches: the answers of the lines that leave this one.
     """
 
     study: Study
+    line: Line
     model: LineModel
     states: tuple[State, ...]
     displacements: Floats
@@ -105,17 +108,49 @@ class Solved:
     joints: tuple[JointMovement, ...]
     effective_force: Floats
     end_moments: Floats
+    branches: tuple[LineAnswer, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Solved:
+    """The model's whole answer.
+
+    Args:
+        study: the file, its lines resolved.
+        model: of all its lines.
+        states: in order.
+        lines: the answer line by line.
+        residual: (states,).
+        verified: (states,).
+        condition: estimate of the condition number of the scaled matrix.
+        because: why a state is refused; empty when all are verified.
+    """
+
+    study: Study
+    model: SystemModel
+    states: tuple[State, ...]
+    lines: tuple[LineAnswer, ...]
     residual: Floats
     verified: NDArray[np.bool_]
     condition: float
     because: str
 
+    @property
+    def zones(self) -> Zones:
+        """The zones of the study."""
+        return self.model.zones
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Unsolved:
-    """A line that the model cannot answer: not held, or too ill-conditioned; `because` says which, in words."""
+    """Lines that the model cannot answer: not held, or too ill-conditioned; `because` says which, in words."""
 
     study: Study
-    model: LineModel
+    model: SystemModel
     states: tuple[State, ...]
     because: tuple[str, ...]
+
+    @property
+    def zones(self) -> Zones:
+        """The zones of the study."""
+        return self.model.zones

@@ -1,15 +1,25 @@
-"""From a resolved study to its answer: one factorisation, every state and cause at once.     (study/solve.py)"""
+"""From a resolved study to its answer: every state and cause at once.     (study/solve.py)
+
+Most states share one set of holds. Where spring hangers are locked or a temporary hold stands, the set is another, and
+its states are solved together with a factorisation of their own. Where the structure behind an anchor gives, everything
+is solved a second time with that structure's springs: loads are those of rigid anchors, movements those of giving ones.
+"""
 
 from __future__ import annotations
+
+from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
 
 from takeup.line import State, Study, states_of
-from takeup.mechanics import Answer, Factor, NotHeld, factorise, solve
-from takeup.study.loads import load_cases, member_pressures
-from takeup.study.model import LineModel, model_of
-from takeup.study.records import CAUSES, HoldLoads, JointMovement, Solved, Unsolved
+from takeup.mechanics import Answer, Factor, Loads, NotHeld, Supports, factorise, solve
+from takeup.study.holding import structure_springs
+from takeup.study.loads import load_cases
+from takeup.study.model import SystemModel, model_of
+from takeup.study.records import CAUSES, Solved, Unsolved
+from takeup.study.run import Run
+from takeup.study.sides import line_answers
 
 Floats = NDArray[np.float64]
 
@@ -18,116 +28,116 @@ def solve_study(study: Study) -> Solved | Unsolved:
     """Return the model's answer to every state of a study.
 
     Args:
-        study: its line resolved: no rule left in it.
+        study: its lines resolved: no rule left in them.
     """
     model = model_of(study)
     states = states_of(study)
-    factor = factorise(model.frame)
-    if isinstance(factor, NotHeld):
-        return Unsolved(study=study, model=model, states=states, because=tuple(f"the line {w}" for w in factor.words))
-    if not isinstance(factor, Factor):
-        return Unsolved(study=study, model=model, states=states, because=(factor.because,))
-    answer = solve(factor, load_cases(study, model, states))
-    return _solved(study, model, states, answer)
-
-
-def _solved(study: Study, model: LineModel, states: tuple[State, ...], answer: Answer) -> Solved:
-    split = (len(states), len(CAUSES))
-    starts = answer.start_forces.reshape(*split, -1, 6)
-    ends = answer.end_forces.reshape(*split, -1, 6)
-    displacements = answer.displacements.reshape(*split, -1, 6).sum(axis=1)
+    rigid = _run(study, model, states, giving=False)
+    if not isinstance(rigid, Run):
+        return Unsolved(study=study, model=model, states=states, because=rigid)
+    runs = [rigid]
+    if any(hold.stiffness is not None for hold in model.holds):
+        giving = _run(study, model, states, giving=True)
+        if not isinstance(giving, Run):
+            return Unsolved(study=study, model=model, states=states, because=giving)
+        runs.append(giving)
     return Solved(
         study=study,
         model=model,
         states=states,
-        displacements=displacements,
-        holds=_hold_loads(model, starts, ends),
-        joints=_joint_movements(model, states, displacements, ends),
-        effective_force=_axial_force(model, starts, ends).sum(axis=1),
-        end_moments=np.stack([starts[..., 3:], ends[..., 3:]], axis=3),
-        residual=answer.residual.reshape(split).max(axis=1),
-        verified=np.asarray(answer.solved.reshape(split).all(axis=1)),
-        condition=answer.condition,
-        because=answer.because,
+        lines=line_answers(study, model, states, runs),
+        residual=np.max([run.residual for run in runs], axis=0),
+        verified=np.all([run.verified for run in runs], axis=0),
+        condition=max(run.condition for run in runs),
+        because="; ".join(run.because for run in runs if run.because),
     )
 
 
-def _hold_loads(model: LineModel, starts: Floats, ends: Floats) -> tuple[HoldLoads, ...]:
-    """Return what each hold carries: the reverse of what the members' ends receive from it, side by side."""
-    before, beyond = _members_at_nodes(model)
-    loads = []
-    for row, (name, kind, station) in enumerate(model.holds):
-        node = int(model.frame.supports.node[row])
-        sides = np.zeros((*starts.shape[:2], 2, 6))
-        if node in before:
-            sides[:, :, 0] = -ends[:, :, before[node]]
-        if node in beyond:
-            sides[:, :, 1] = -starts[:, :, beyond[node]]
-        sides = _held_part(model, row, sides)
-        loads.append(HoldLoads(name=name, kind=kind, station=station, axes=model.frame.supports.axes[row], sides=sides))
-    return tuple(loads)
+def _run(study: Study, model: SystemModel, states: tuple[State, ...], *, giving: bool) -> Run | tuple[str, ...]:
+    """Return the answers of all states, or why there are none."""
+    loads = _on_structures(model, load_cases(study, model, states), giving=giving)
+    count, cases = len(states), len(CAUSES)
+    groups: dict[tuple[tuple[bool, bool], ...], list[int]] = {}
+    for number, state in enumerate(states):
+        key = tuple((hold.acts_in(state), hold.is_locked_in(state)) for hold in model.holds)
+        groups.setdefault(key, []).append(number)
+    answers: list[tuple[list[int], Answer]] = []
+    for chosen in groups.values():
+        frame = replace(model.frame, supports=_supports_in(model, states[chosen[0]], giving=giving))
+        factor = factorise(frame)
+        if isinstance(factor, NotHeld):
+            return tuple(_not_held(words, states, chosen) for words in factor.words)
+        if not isinstance(factor, Factor):
+            return (factor.because,)
+        rows = (cases * np.array(chosen)[:, None] + np.arange(cases)).ravel()
+        answers.append((chosen, solve(factor, _only(loads, rows))))
+    return _together(model, count, answers)
 
 
-def _members_at_nodes(model: LineModel) -> tuple[dict[int, int], dict[int, int]]:
-    """Return the member that ends, and the member that starts, at each node."""
-    frame = model.frame
-    starts = np.concatenate([frame.straights.start, frame.arcs.start])
-    ends = np.concatenate([frame.straights.end, frame.arcs.end])
-    before = {int(node): member for member, node in enumerate(ends)}
-    beyond = {int(node): member for member, node in enumerate(starts)}
-    return before, beyond
-
-
-def _held_part(model: LineModel, row: int, sides: Floats) -> Floats:
-    """Return only the components that the hold holds: what passes along the pipe is not its load."""
-    held = model.frame.supports.held[row]
-    if held.all():
-        return sides
-    axes = model.frame.supports.axes[row]
-    local = np.concatenate([sides[..., :3] @ axes.T, sides[..., 3:] @ axes.T], axis=-1) * held
-    return np.concatenate([local[..., :3] @ axes, local[..., 3:] @ axes], axis=-1)
-
-
-def _joint_movements(
-    model: LineModel, states: tuple[State, ...], displacements: Floats, ends: Floats
-) -> tuple[JointMovement, ...]:
-    movements = []
-    for member, piece in enumerate(model.pieces):
-        if piece.part != "bellows" or piece.joint is None:
-            continue
-        start = int(model.frame.straights.start[member])
-        axes = model.route.axes(piece.joint.position.station)
-        movements.append(_movement(model, states, displacements[:, start : start + 2], (member, axes, ends)))
-    return tuple(movements)
-
-
-def _movement(
-    model: LineModel, states: tuple[State, ...], ends_move: Floats, place: tuple[int, Floats, Floats]
-) -> JointMovement:
-    """Return the movement of one bellows from the displacements of its two ends, (states, 2, 6)."""
-    member, axes, forces = place
-    piece = model.pieces[member]
-    assert piece.joint is not None, "a bellows belongs to a joint"
-    shift = (ends_move[:, 1, :3] - ends_move[:, 0, :3]) @ axes.T
-    turn = ends_move[..., 3:] @ axes.T
-    mean, between = turn.mean(axis=1), turn[:, 1] - turn[:, 0]
-    length = piece.end - piece.start
-    lateral = np.stack([shift[:, 1] - length * mean[:, 2], shift[:, 2] + length * mean[:, 1]], axis=1)
-    axial = shift[:, 0]
-    return JointMovement(
-        name=piece.joint.name,
-        station=piece.joint.position.station,
-        axial=axial,
-        lateral=lateral,
-        angular=between[:, 1:],
-        torsion=between[:, 0],
-        torque=forces.sum(axis=1)[:, member, 3:] @ axes[0],
-        spring=model.axial[member] / length * (axial + piece.joint.preset),
-        pressure=np.array([member_pressures(model, state)[member] for state in states]),
+def _only(loads: Loads, cases: NDArray[np.int64]) -> Loads:
+    """Return some of the load cases."""
+    assert loads.per_length is not None, "every case has all kinds of load"
+    assert loads.nodal is not None, "every case has all kinds of load"
+    assert loads.imposed is not None, "every case has all kinds of load"
+    return Loads(
+        strain=loads.strain[cases],
+        per_length=loads.per_length[cases],
+        nodal=loads.nodal[cases],
+        imposed=loads.imposed[cases],
     )
 
 
-def _axial_force(model: LineModel, starts: Floats, ends: Floats) -> Floats:
-    """Return the effective force in the middle of each member, tension positive, (states, causes, m)."""
-    directions = np.array([model.route.direction((piece.start + piece.end) / 2.0) for piece in model.pieces])
-    return np.asarray(((ends - starts)[..., :3] * directions).sum(axis=-1) / 2.0)
+def _on_structures(model: SystemModel, loads: Loads, *, giving: bool) -> Loads:
+    """Return the loads with the feet of giving anchors moved in global axes, which their structure has."""
+    if not giving or loads.imposed is None:
+        return loads
+    imposed = loads.imposed.copy()
+    for row, hold in enumerate(model.holds):
+        if hold.stiffness is not None:
+            imposed[:, row, :3] = imposed[:, row, :3] @ hold.axes
+    return replace(loads, imposed=imposed)
+
+
+def _not_held(words: str, states: tuple[State, ...], chosen: list[int]) -> str:
+    where = "" if len(chosen) == len(states) else f", in {states[chosen[0]].name}"
+    return f"the line {words}{where}"
+
+
+def _supports_in(model: SystemModel, state: State, *, giving: bool) -> Supports:
+    """Return the supports of a state: temporary holds there or not, springs locked or not, anchors rigid or giving."""
+    supports = model.frame.supports
+    held, spring, axes = supports.held.copy(), supports.spring.copy(), supports.axes.copy()
+    for row, hold in enumerate(model.holds):
+        if not hold.acts_in(state):
+            held[row], spring[row] = False, 0.0
+        elif hold.is_locked_in(state):
+            held[row, 2], spring[row] = True, 0.0
+        elif giving and hold.stiffness is not None:
+            axes[row] = np.eye(3)
+            held[row], spring[row] = structure_springs(hold.stiffness)
+    return replace(supports, held=held, spring=spring, axes=axes)
+
+
+def _together(model: SystemModel, count: int, answers: list[tuple[list[int], Answer]]) -> Run:
+    """Return the answers of all groups of states as one run, in the order of the states."""
+    cases = len(CAUSES)
+    nodes, members, holds = len(model.frame.points), model.frame.member_count, len(model.holds)
+    run = Run(
+        displacements=np.empty((count, cases, nodes, 6)),
+        starts=np.empty((count, cases, members, 6)),
+        ends=np.empty((count, cases, members, 6)),
+        reactions=np.empty((count, cases, holds, 6)),
+        residual=np.empty(count),
+        verified=np.empty(count, dtype=bool),
+        condition=max(answer.condition for _, answer in answers),
+        because="; ".join(answer.because for _, answer in answers if answer.because),
+    )
+    for chosen, answer in answers:
+        split = (len(chosen), cases)
+        run.displacements[chosen] = answer.displacements.reshape(*split, nodes, 6)
+        run.starts[chosen] = answer.start_forces.reshape(*split, members, 6)
+        run.ends[chosen] = answer.end_forces.reshape(*split, members, 6)
+        run.reactions[chosen] = answer.reactions.reshape(*split, holds, 6)
+        run.residual[chosen] = answer.residual.reshape(split).max(axis=1)
+        run.verified[chosen] = answer.solved.reshape(split).all(axis=1)
+    return run
