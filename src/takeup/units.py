@@ -31,6 +31,7 @@ Kind = Literal[
     "density",
     "mass",
     "weight",
+    "strain",
 ]
 KINDS: tuple[Kind, ...] = get_args(Kind)
 
@@ -117,6 +118,7 @@ UNITS: dict[Kind, dict[str, Unit]] = {
     "density": _plain({"kg/m3": 1.0, "lb/ft3": KILOGRAMS_PER_POUND / METRES_PER_FOOT**3}),
     "mass": _plain(_MASS),
     "weight": _plain(_FORCE | {unit: mass * STANDARD_GRAVITY for unit, mass in _MASS.items()}),
+    "strain": _plain({"mm/m": 1e-3, "m/m": 1.0, "in/100 ft": METRES_PER_INCH / (100 * METRES_PER_FOOT)}),
 }
 
 _NUMBER = re.compile(r"[+-]?[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?")

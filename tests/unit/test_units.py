@@ -58,6 +58,7 @@ SI: dict[Kind, str] = {
     "density": "kg/m**3",
     "mass": "kg",
     "weight": "N",
+    "strain": "dimensionless",
 }
 registry: pint.UnitRegistry[float] = pint.UnitRegistry(cache_folder=None)
 
@@ -69,6 +70,7 @@ def oracle_spelling(spelling: str, kind: Kind) -> str:
         return "kelvin" if words == "K" else "delta_degF" if words.endswith("F") else "delta_degC"
     if kind == "temperature":
         return "degF" if words.endswith("F") else "degC"
+    words = words.replace("/100 ft", "/(100*ft)")
     words = re.sub(r"°|\bdeg\b", "degree", words.replace("·", "*"))
     words = re.sub(r"\b(k?N)(m+)\b", r"\1*\2", words)
     return re.sub(r"(?<=[a-z])([23])", r"**\1", words)
