@@ -61,6 +61,7 @@ SI: dict[Kind, str] = {
     "strain": "dimensionless",
 }
 registry: pint.UnitRegistry[float] = pint.UnitRegistry(cache_folder=None)
+registry.define("hundred_feet = 100 * foot")
 
 
 def oracle_spelling(spelling: str, kind: Kind) -> str:
@@ -70,7 +71,7 @@ def oracle_spelling(spelling: str, kind: Kind) -> str:
         return "kelvin" if words == "K" else "delta_degF" if words.endswith("F") else "delta_degC"
     if kind == "temperature":
         return "degF" if words.endswith("F") else "degC"
-    words = words.replace("/100 ft", "/(100*ft)")
+    words = words.replace("/100 ft", "/hundred_feet")
     words = re.sub(r"°|\bdeg\b", "degree", words.replace("·", "*"))
     words = re.sub(r"\b(k?N)(m+)\b", r"\1*\2", words)
     return re.sub(r"(?<=[a-z])([23])", r"**\1", words)
