@@ -73,7 +73,10 @@ _ANGLE = {"deg": math.pi / 180, "°": math.pi / 180, "rad": 1.0, "mrad": 1e-3}
 _METRIC_MOMENT = {"N·m": 1.0, "Nm": 1.0, "kN·m": 1e3, "kNm": 1e3, "N·mm": 1e-3, "Nmm": 1e-3}
 _INCH_MOMENT = dict.fromkeys(("lbf·in", "in·lbf"), NEWTONS_PER_LBF * METRES_PER_INCH)
 _FOOT_MOMENT = dict.fromkeys(("lbf·ft", "ft·lbf"), NEWTONS_PER_LBF * METRES_PER_FOOT)
-_MOMENT = _METRIC_MOMENT | _INCH_MOMENT | _FOOT_MOMENT
+_KIP_MOMENT = dict.fromkeys(("kip·in", "in·kip"), 1e3 * NEWTONS_PER_LBF * METRES_PER_INCH) | dict.fromkeys(
+    ("kip·ft", "ft·kip"), 1e3 * NEWTONS_PER_LBF * METRES_PER_FOOT
+)
+_MOMENT = _METRIC_MOMENT | _INCH_MOMENT | _FOOT_MOMENT | _KIP_MOMENT
 _PRESSURE = {"bar": PA_PER_BAR, "mbar": 1e2, "Pa": 1.0, "kPa": 1e3, "MPa": 1e6, "psi": PA_PER_PSI}
 
 
@@ -101,6 +104,8 @@ UNITS: dict[Kind, dict[str, Unit]] = {
             "kN/mm": 1e6,
             "lbf/in": NEWTONS_PER_LBF / METRES_PER_INCH,
             "lbf/ft": NEWTONS_PER_LBF / METRES_PER_FOOT,
+            "kip/in": 1e3 * NEWTONS_PER_LBF / METRES_PER_INCH,
+            "kip/ft": 1e3 * NEWTONS_PER_LBF / METRES_PER_FOOT,
         }
     ),
     "moment": _plain(_MOMENT),
@@ -272,13 +277,19 @@ def _split(text: str, clean: str, kind: Kind) -> tuple[str, str]:
     if not math.isfinite(float(number)):
         raise _refusal(text, kind, "the number is too large")
     if not unit:
-        raise _refusal(text, kind, f"it has no unit; write {_example(number, kind)}")
+        raise _refusal(text, kind, f"it has no unit; write {_examples(number, kind)}")
     return number, unit
 
 
 def _example(number: str, kind: Kind) -> str:
     """Return the number with a unit of the kind; never with one that would decide gauge or absolute for the writer."""
     return f"{number} bar(g) or {number} bar(a)" if kind == "pressure" else f"{number} {next(iter(UNITS[kind]))}"
+
+
+def _examples(number: str, kind: Kind) -> str:
+    """Return the number with each unit that the writer of a bare one may have had in mind."""
+    meant = {"length": ("m", "mm", "ft"), "temperature": ("degC", "degF")}.get(kind)
+    return _example(number, kind) if meant is None else _listed([f"{number} {unit}" for unit in meant])
 
 
 def _unit_hint(number: str, unit: str, kind: Kind) -> str:
@@ -299,8 +310,11 @@ def _unit_hint(number: str, unit: str, kind: Kind) -> str:
 
 
 def _choices(kind: Kind) -> str:
-    spellings = [spelling for spelling in UNITS[kind] if not (kind == "pressure" and "(" not in spelling)]
-    return " or ".join((", ".join(spellings[:-1]), spellings[-1]))
+    return _listed([spelling for spelling in UNITS[kind] if not (kind == "pressure" and "(" not in spelling)])
+
+
+def _listed(words: list[str]) -> str:
+    return " or ".join((", ".join(words[:-1]), words[-1]))
 
 
 def _nearest(spelling: str, kind: Kind) -> str | None:
@@ -333,7 +347,7 @@ def _feet_and_inches(text: str, clean: str) -> float | None:
     """Return metres for `16 ft 6 in`, `6 1/2 in`, `1/2 in`; None when it is a plain number and unit."""
     found = _FEET_INCHES.fullmatch(clean)
     if found is None:
-        if re.search(r"ft .*in", clean) or re.search(r"[0-9]/[0-9]", clean):
+        if re.search(r"ft[ -].*in", clean) or re.search(r"[0-9]/[0-9]", clean):
             raise _refusal(text, "length", "feet and inches are written 16 ft 6 in or 16 ft 6 1/2 in")
         return None
     if found["top"] is None:

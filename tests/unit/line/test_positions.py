@@ -33,7 +33,7 @@ def test_position_is_located(words, station):
         ("end + 1 m", "'end + 1 m' is at 101 m, past the end of the line, which runs from 0 m to 100 m"),
         ("header - 1 m", "'header - 1 m' is at -1 m, before the start of the line, which runs from 0 m to 100 m"),
         ("roof corner + -1 m", "'-1 m' after a sign must not be below zero"),
-        ("34.5", "'34.5' is not a length: it has no unit; write 34.5 m"),
+        ("34.5", "'34.5' is not a length: it has no unit; write 34.5 m, 34.5 mm or 34.5 ft"),
     ],
 )
 def test_wrong_position_says_what_is_wrong(words, message):
