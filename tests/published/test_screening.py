@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from takeup.basis import SCREENING_LIMIT, screening_result, screening_value
+from takeup.basis import CODES, SCREENING_LIMIT, clause, screening_limit, screening_result, screening_value
 from takeup.units import METRES_PER_FOOT, METRES_PER_INCH, mm
 
 SQUARE_INCHES_PER_SQUARE_FOOT = 144
@@ -52,3 +52,24 @@ def test_flexible_line_is_excused():
     result = screening_result(mm(219.1), mm(100), 40.0, 20.0)
     assert result.value * 1e6 == pytest.approx(54.8, abs=0.05)
     assert result.outcome == "no formal analysis needed"
+
+
+@pytest.mark.parametrize(
+    ("code", "number"), [("ASME B31.1", "119.7"), ("ASME B31.3", "319.4.1"), ("EN 13480-3", "12.2")]
+)
+def test_rule_names_its_clause_by_code(code, number: str):
+    """One rule in all three: the clauses of ASME were read, that of EN 13480-3 is from memory (low)."""
+    result = screening_result(mm(219.1), mm(100), 40.0, 20.0, code=code)
+    assert result.value == screening_value(mm(219.1), mm(100), 40.0, 20.0)
+    assert result.source == clause(code, "screening").words
+    assert f"{code} {number}" in result.source
+    assert code in CODES
+
+
+def test_limit_by_material_is_the_fixed_one_at_a_thousandth():
+    """B31.3 319.4.1 (from memory, high): K1 = 30 S_A/E_a (in, ft), 208 000 S_A/E_a (mm, m); 0.03 at S_A/E_a = 1/1000.
+
+    208 000 is 208 333 rounded to three figures; 208.3 has four.
+    """
+    assert screening_limit(200e6, 200e9) == pytest.approx(SCREENING_LIMIT, rel=0.05 / 208.3)
+    assert screening_limit(200e6, 200e9) * 1e6 == pytest.approx(208_000 * 200e6 / 200e9, rel=2e-3)

@@ -3,7 +3,8 @@
 The screening rule of the piping codes, ASME B31.9 919.4.1 eq. (8), the same in B31.1 119.7 and B31.3 319.4.1 (read).
 It can only excuse a line from analysis. A line that it does not excuse has not failed: quick rules give opposite
 verdicts on the same L-bend, so the answer is "formal analysis needed". Limits: one size, two anchors, no restraint
-between them. B31.9 says nominal size, B31.3 outside diameter; the outside diameter is used, which is the larger.
+between them, no near-straight saw-tooth, no U of unequal legs longer than 2.5 U. B31.9 says nominal size, B31.3 outside
+diameter; the outside diameter is used, which is the larger. EN 13480-3 has the same rule (from memory, low).
 """
 
 from __future__ import annotations
@@ -11,9 +12,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from takeup.basis.codes import Code, above_zero, clause
 from takeup.errors import OutOfRange
 
 SCREENING_LIMIT = 208.3e-6  # printed as 208.3 with D and Y in mm, U and L in m; 0.03 with in, in, ft, ft
+LIMIT_BY_MATERIAL = 30 / 144  # 30 with in, in, ft, ft
 SCREENING_SOURCE = "ASME B31.9 919.4.1 eq. (8); ASME B31.1 119.7; ASME B31.3 319.4.1"
 
 
@@ -55,8 +58,29 @@ def screening_value(outside_diameter: float, expansion: float, developed: float,
     return outside_diameter * expansion / (developed - straight) ** 2
 
 
-def screening_result(outside_diameter: float, expansion: float, developed: float, straight: float) -> Screening:
-    """Return what the screening rule says of a line; the arguments are those of `screening_value`."""
+def screening_limit(allowable_range: float, modulus: float) -> float:
+    """Return the limit of the screening rule by the material, which newer editions print beside the fixed number.
+
+        K_1 = 30 S_A/E_a with in, in, ft, ft = 208 000 S_A/E_a with mm, mm, m, m     ASME B31.3 319.4.1 (from memory)
+
+    Args:
+        allowable_range: S_A [Pa].
+        modulus: E_a, at installation [Pa].
+
+    Returns:
+        The limit [-], 30/144 S_A/E_a.
+    """
+    above_zero(allowable_range=allowable_range, modulus=modulus)
+    return LIMIT_BY_MATERIAL * allowable_range / modulus
+
+
+def screening_result(
+    outside_diameter: float, expansion: float, developed: float, straight: float, *, code: Code | None = None
+) -> Screening:
+    """Return what the screening rule says of a line, with its clause in a code, or in all of ASME's without one.
+
+    The other arguments are those of `screening_value`.
+    """
     value = screening_value(outside_diameter, expansion, developed, straight)
     exempt = value <= SCREENING_LIMIT
     relation = "does not exceed" if exempt else "exceeds"
@@ -65,5 +89,5 @@ def screening_result(outside_diameter: float, expansion: float, developed: float
         limit=SCREENING_LIMIT,
         outcome="no formal analysis needed" if exempt else "formal analysis needed",
         because=f"D Y/(L - U)^2 = {value * 1e6:.4g} mm2/m2 {relation} {SCREENING_LIMIT * 1e6:.4g} mm2/m2",
-        source=SCREENING_SOURCE,
+        source=SCREENING_SOURCE if code is None else clause(code, "screening").words,
     )
