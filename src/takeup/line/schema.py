@@ -25,6 +25,7 @@ from takeup.line.schema_line import (
     StartItem,
     route_item,
 )
+from takeup.line.schema_users import ExpansionRow, LoadItem, MaterialItem, ModulusRow
 from takeup.line.sentences import read_vacuum
 from takeup.line.values import (
     NOT_COVERED,
@@ -185,6 +186,8 @@ class StudyItem(Item):
     )
     allowable: AllowableItem | None = Field(default=None, description="limits of the material, typed in")
     states: StatesItem | None = Field(default=None, description="changes to the default order of states")
+    materials: list[MaterialItem] = Field(default=[], description="materials of the user's own")
+    loads: list[LoadItem] = Field(default=[], description="loads of the user's own")
     lines: Annotated[list[LineItem], Field(min_length=1, max_length=1)] = Field(
         description="the lines: exactly one in this version"
     )
@@ -205,6 +208,10 @@ MODELS: dict[tuple[str, ...], type[Item]] = {
     ("states",): StatesItem,
     ("states", "drop"): DropItem,
     ("states", "add"): AddItem,
+    ("materials",): MaterialItem,
+    ("materials", "expansion"): ExpansionRow,
+    ("materials", "modulus"): ModulusRow,
+    ("loads",): LoadItem,
     ("lines",): LineItem,
     ("lines", "pipe"): PipeItem,
     ("lines", "insulation"): InsulationItem,

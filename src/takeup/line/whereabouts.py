@@ -12,6 +12,8 @@ _ITEM_WORDS = {
     "cycles": "cycle",
     "drop": "dropped state",
     "add": "added state",
+    "materials": "material",
+    "loads": "load",
 }
 _NAME_KEYS = {
     "lines": ("name",),
@@ -20,8 +22,10 @@ _NAME_KEYS = {
     "takeups": ("name",),
     "drop": ("state",),
     "add": ("name",),
+    "materials": ("name",),
+    "loads": ("name",),
 }
-_ALONE = frozenset({"lines", "takeups", "add", "drop"})
+_ALONE = frozenset({"lines", "takeups", "add", "drop", "materials", "loads"})
 
 
 def at(tree: Tree, path: Path) -> Tree | None:
