@@ -22,7 +22,7 @@ from takeup.checks import (
 )
 from takeup.checks.hold_capacity import design_forces
 from takeup.checks.outcome import CheckResult, Outcome, Rule, governing
-from takeup.study import Solved
+from takeup.study import LineAnswer, Solved
 
 __all__ = ["RULES", "CheckResult", "Outcome", "Rule", "design_forces", "governing", "run_checks"]
 
@@ -46,7 +46,7 @@ RULES: tuple[Rule, ...] = (
     not_run.STABILITY,
     not_run.FRICTION,
 )
-_CHECKS: tuple[Callable[[Solved], list[CheckResult]], ...] = (
+_OF_A_LINE: tuple[Callable[[LineAnswer], list[CheckResult]], ...] = (
     thrust_held.check,
     one_joint_per_span.check,
     anchor_claim.check,
@@ -59,7 +59,6 @@ _CHECKS: tuple[Callable[[Solved], list[CheckResult]], ...] = (
     lift_off.check,
     pipe_stress.check,
     screening.check,
-    verification.check,
     not_run.check,
 )
 _ORDER: tuple[Outcome, ...] = ("fails", "not covered", "no limit given", "close", "passes")
@@ -71,5 +70,6 @@ def run_checks(solved: Solved) -> tuple[CheckResult, ...]:
     Args:
         solved: the model's answer.
     """
-    results = [result for check in _CHECKS for result in check(solved)]
+    results = [result for line in solved.lines for check in _OF_A_LINE for result in check(line)]
+    results += verification.check(solved)
     return tuple(sorted(results, key=lambda item: (_ORDER.index(item.outcome), -round(item.use or 0.0, 9))))

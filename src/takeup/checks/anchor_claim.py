@@ -12,8 +12,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.checks.outcome import CheckResult, Rule, worst
-from takeup.line import SAME_STATION
-from takeup.study import CAUSES, HoldLoads, JointMovement, Solved
+from takeup.line import SAME_STATION, stretches_of
+from takeup.study import CAUSES, HoldLoads, JointMovement, LineAnswer
 
 RULE = Rule(
     name="anchor_claim",
@@ -26,12 +26,12 @@ RULE = Rule(
 SHARE = 0.05
 
 
-def check(solved: Solved) -> list[CheckResult]:
+def check(answer: LineAnswer) -> list[CheckResult]:
     """Return every state that contradicts the name, or the governing one."""
     results = []
-    for hold in solved.holds:
+    for hold in answer.holds:
         if hold.kind == "intermediate anchor":
-            rows = _of_anchor(solved, hold)
+            rows = _of_anchor(answer, hold)
             failing = [row for row in rows if row.outcome == "fails"]
             unlimited = [row for row in rows if row.outcome == "no limit given"]
             results += failing or [max(unlimited, key=lambda row: row.demand or 0.0) if unlimited else worst(rows)]
@@ -39,31 +39,32 @@ def check(solved: Solved) -> list[CheckResult]:
 
 
 def _from_head(
-    solved: Solved, hold: HoldLoads, joints: list[JointMovement], areas: dict[str, float]
+    answer: LineAnswer, hold: HoldLoads, joints: list[JointMovement], areas: dict[str, float]
 ) -> NDArray[np.float64]:
     """Return what the head between an anchor and its joints adds to the thrusts along the flow, (states,) [N].
 
     On a rise full of liquid the joint below stands under more pressure than the joint above: that difference is the
     weight of the content, which any anchor of the rise carries, and no thrust.
     """
-    elevation = float(solved.model.route.point(hold.station)[2])
-    total = np.zeros(len(solved.states))
+    elevation = float(answer.model.route.point(hold.station)[2])
+    total = np.zeros(len(answer.states))
     for joint in joints:
-        number = next(k for k, zone in enumerate(solved.model.zones) if zone.start < joint.station < zone.end)
-        here = np.array([state.zones[number].pressure_at(elevation) for state in solved.states])
+        here = np.array([state.at(answer.line.name, joint.station).pressure_at(elevation) for state in answer.states])
         sense = 1.0 if joint.station < hold.station else -1.0
         total += sense * areas[joint.name] * (joint.pressure - here)
     return total
 
 
-def _of_anchor(solved: Solved, hold: HoldLoads) -> list[CheckResult]:
-    areas = {item.name: item.data.effective_area for item in solved.study.line.takeups}
-    zones = [
-        z for z in solved.model.zones if min(abs(z.start - hold.station), abs(z.end - hold.station)) < SAME_STATION
+def _of_anchor(answer: LineAnswer, hold: HoldLoads) -> list[CheckResult]:
+    areas = {item.name: item.data.effective_area for item in answer.line.takeups}
+    beside = [
+        item
+        for item in stretches_of(answer.line)
+        if min(abs(item.start - hold.station), abs(item.end - hold.station)) < SAME_STATION
     ]
-    joints = [j for j in solved.joints if any(zone.start < j.station < zone.end for zone in zones)]
+    joints = [joint for joint in answer.joints if any(item.start < joint.station < item.end for item in beside)]
     along = hold.local(hold.parts[:, CAUSES.index("pressure")])[:, 0]
-    net = np.abs(along - _from_head(solved, hold, joints, areas))
+    net = np.abs(along - _from_head(answer, hold, joints, areas))
     if not joints:
         return [
             RULE.judge(
@@ -76,7 +77,7 @@ def _of_anchor(solved: Solved, hold: HoldLoads) -> list[CheckResult]:
             )
             if net[number] > 1.0
             else RULE.result(hold.name, state.name, "passes", "no joint beside it, no thrust")
-            for number, state in enumerate(solved.states)
+            for number, state in enumerate(answer.states)
         ]
     greatest = max(float(np.abs(joint.pressure).max() * areas[joint.name]) for joint in joints)
     limit = SHARE * greatest
@@ -90,5 +91,5 @@ def _of_anchor(solved: Solved, hold: HoldLoads) -> list[CheckResult]:
             because=f"net thrust along the pipe, head apart; the limit is {SHARE:.0%} of {greatest / 1e3:.1f} kN",
             status="from memory",
         )
-        for number, state in enumerate(solved.states)
+        for number, state in enumerate(answer.states)
     ]

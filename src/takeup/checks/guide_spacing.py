@@ -15,8 +15,9 @@ import numpy as np
 from takeup.basis import first_guide_limit, intermediate_guide_spacing, second_guide_limit
 from takeup.checks.outcome import CheckResult, Rule, worst
 from takeup.joints import KINDS
-from takeup.line import second_moment
-from takeup.study import Solved, joint_cuts
+from takeup.line import ANCHORED_ENDS, second_moment
+from takeup.line.holding import ANCHORS
+from takeup.study import LineAnswer, joint_cuts
 
 RULE = Rule(
     name="guide_spacing",
@@ -27,6 +28,7 @@ RULE = Rule(
     limits="the rule is a spacing rule for straight runs; it proves no stability",
 )
 _MEMORY = "from memory"
+GUIDES = (*ANCHORED_ENDS, *ANCHORS, "spider guide", "slide guide")  # what holds a run from bowing either way
 
 
 def spacing_limits(diameter: float, longest: float, count: int) -> list[float]:
@@ -40,25 +42,25 @@ def spacing_limits(diameter: float, longest: float, count: int) -> list[float]:
     return [first_guide_limit(diameter), second_guide_limit(diameter), *([longest] * count)][:count]
 
 
-def check(solved: Solved) -> list[CheckResult]:
+def check(answer: LineAnswer) -> list[CheckResult]:
     """Return the governing distance on each side of every unrestrained joint."""
     results = []
-    for takeup in solved.study.line.takeups:
+    for takeup in answer.line.takeups:
         if KINDS[takeup.kind].restrained:
             continue
-        longest, state = _longest(solved, takeup.name)
+        longest, state = _longest(answer, takeup.name)
         first, _, _, last = joint_cuts(takeup)
         for sense, face in ((-1.0, first), (1.0, last)):
-            results.append(_side(solved, (takeup.name, state), face, sense, longest))
+            results.append(_side(answer, (takeup.name, state), face, sense, longest))
     return results
 
 
-def _side(solved: Solved, joint: tuple[str, str], face: float, sense: float, longest: float) -> CheckResult:
+def _side(answer: LineAnswer, joint: tuple[str, str], face: float, sense: float, longest: float) -> CheckResult:
     """Return the worst distance on one side of a joint."""
     name, state = joint
     words = "before it" if sense < 0 else "beyond it"
-    places = _guides_outward(solved, face, sense)
-    diameter = solved.study.line.pipe.size.outside_diameter
+    places = _guides_outward(answer, face, sense)
+    diameter = answer.line.section_at(face).pipe.size.outside_diameter
     if not places:
         return RULE.result(name, state, "fails", f"nothing guides the run {words}", status=_MEMORY)
     station, hold, anchor = places[0]
@@ -88,32 +90,31 @@ def _ordinal(number: int) -> str:
     return dict(enumerate(("first", "second", "third"))).get(number, f"{number + 1}.")
 
 
-def _guides_outward(solved: Solved, face: float, sense: float) -> list[tuple[float, str, bool]]:
+def _guides_outward(answer: LineAnswer, face: float, sense: float) -> list[tuple[float, str, bool]]:
     """Return station, name and whether an anchor, of what guides the run, out to the first anchor."""
     found: list[tuple[float, str, bool]] = []
-    ordered = sorted(solved.holds, key=lambda hold: sense * hold.station)
+    ordered = sorted(answer.holds, key=lambda hold: sense * hold.station)
     for hold in ordered:
-        if sense * (hold.station - face) < 0.0 or hold.kind == "rest":
+        if sense * (hold.station - face) < 0.0 or hold.kind not in GUIDES:
             continue
-        anchor = hold.kind.endswith("anchor")
+        anchor = hold.kind not in ("spider guide", "slide guide")
         found.append((hold.station, hold.name, anchor))
         if anchor:
             break
     return found
 
 
-def _longest(solved: Solved, name: str) -> tuple[float, str]:
+def _longest(answer: LineAnswer, name: str) -> tuple[float, str]:
     """Return L_max beside a joint with the model's own force, and the state that asks for it."""
-    pipe = solved.study.line.pipe
-    joint = next(item for item in solved.joints if item.name == name)
-    area = next(item.data.effective_area for item in solved.study.line.takeups if item.name == name)
-    zone = next(k for k, item in enumerate(solved.model.zones) if item.start < joint.station < item.end)
+    joint = next(item for item in answer.joints if item.name == name)
+    pipe = answer.line.section_at(joint.station).pipe
+    area = next(item.data.effective_area for item in answer.line.takeups if item.name == name)
     best, state = math.inf, "no state compresses the line"
-    for number, item in enumerate(solved.states):
+    for number, item in enumerate(answer.states):
         force = float(joint.pressure[number] * area - joint.spring[number])
         if force <= 0.0:
             continue
-        modulus = pipe.material.modulus.at(item.zones[zone].temperature)
+        modulus = pipe.material.modulus.at(item.at(answer.line.name, joint.station).temperature)
         length = intermediate_guide_spacing(modulus, second_moment(pipe), force)
         if length < best:
             best, state = length, item.name

@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.checks.outcome import CheckResult, Rule, governing
-from takeup.study import HoldLoads, Solved, friction_bounds
+from takeup.study import HoldLoads, LineAnswer, friction_bounds
 
 RULE = Rule(
     name="hold_capacity",
@@ -35,18 +35,18 @@ def design_forces(hold: HoldLoads, friction: NDArray[np.float64] | float) -> NDA
     return np.asarray(np.sqrt(along**2 + local[:, 1] ** 2 + local[:, 2] ** 2))
 
 
-def check(solved: Solved) -> list[CheckResult]:
+def check(answer: LineAnswer) -> list[CheckResult]:
     """Return the governing state of every anchor, and of every other hold with a stated capacity."""
-    line = solved.study.line
+    line = answer.line
     capacity = {line.start.name: line.start.can_carry, line.end.name: line.end.can_carry}
     capacity |= {hold.name: hold.can_carry for hold in line.holds}
-    bounds = friction_bounds(solved)
+    bounds = friction_bounds(answer)
     results = []
-    for hold in solved.holds:
+    for hold in answer.holds:
         limit = capacity.get(hold.name)
         if hold.name not in bounds and limit is None:
             continue
-        friction = bounds.get(hold.name, np.zeros(len(solved.states)))
+        friction = bounds.get(hold.name, np.zeros(len(answer.states)))
         forces = design_forces(hold, friction)
         number = governing(forces)
         words = (
@@ -57,7 +57,7 @@ def check(solved: Solved) -> list[CheckResult]:
         status = "" if limit is None else "user's data"
         results.append(
             RULE.judge(
-                hold.name, solved.states[number].name, float(forces[number]), limit, "N", because=words, status=status
+                hold.name, answer.states[number].name, float(forces[number]), limit, "N", because=words, status=status
             )
         )
     return results

@@ -11,7 +11,7 @@ from dataclasses import replace
 
 from takeup.checks.outcome import CheckResult, Rule
 from takeup.joints import JointData
-from takeup.study import JointMovement, Solved
+from takeup.study import JointMovement, LineAnswer
 from takeup.units import to_bar
 
 ATMOSPHERE = 101_325.0  # Pa, standard atmosphere (ISO 2533)
@@ -42,23 +42,23 @@ CYCLES = Rule(
 )
 
 
-def check(solved: Solved) -> list[CheckResult]:
+def check(answer: LineAnswer) -> list[CheckResult]:
     """Return pressure, test, vacuum, temperature and cycle checks of every joint."""
-    data = {item.name: item.data for item in solved.study.line.takeups}
+    data = {item.name: item.data for item in answer.line.takeups}
     results: list[CheckResult] = []
-    for joint in solved.joints:
-        results += _pressures(solved, joint, data[joint.name])
-        results += [_temperature(solved, joint, data[joint.name]), _cycles(solved, joint, data[joint.name])]
+    for joint in answer.joints:
+        results += _pressures(answer, joint, data[joint.name])
+        results += [_temperature(answer, joint, data[joint.name]), _cycles(answer, joint, data[joint.name])]
     return results
 
 
-def _pressures(solved: Solved, joint: JointMovement, data: JointData) -> list[CheckResult]:
+def _pressures(answer: LineAnswer, joint: JointMovement, data: JointData) -> list[CheckResult]:
     def row(number: int, limit: float | None, words: str) -> CheckResult:
         pressure = to_bar(abs(float(joint.pressure[number])))
         capacity = None if limit is None else to_bar(abs(limit))
         return PRESSURE.judge(
             joint.name,
-            solved.states[number].name,
+            answer.states[number].name,
             pressure,
             capacity,
             "bar",
@@ -66,9 +66,9 @@ def _pressures(solved: Solved, joint: JointMovement, data: JointData) -> list[Ch
             status="" if limit is None else "user's data",
         )
 
-    order = range(len(solved.states))
-    service = [number for number in order if solved.states[number].kind != "test"]
-    tests = [number for number in order if solved.states[number].kind == "test"]
+    order = range(len(answer.states))
+    service = [number for number in order if answer.states[number].kind != "test"]
+    tests = [number for number in order if answer.states[number].kind == "test"]
     high = max(service, key=lambda number: float(joint.pressure[number]))
     low = min(service, key=lambda number: float(joint.pressure[number]))
     results = [row(high, data.pressure, "greatest pressure in service, gauge, at the joint's elevation")]
@@ -92,13 +92,13 @@ def _full_vacuum_is_enough(result: CheckResult, data: JointData) -> CheckResult:
     return replace(result, outcome="passes") if full and result.outcome == "close" else result
 
 
-def _temperature(solved: Solved, joint: JointMovement, data: JointData) -> CheckResult:
-    zone = next(k for k, item in enumerate(solved.model.zones) if item.start < joint.station < item.end)
-    hottest = max(solved.states, key=lambda state: state.zones[zone].temperature)
+def _temperature(answer: LineAnswer, joint: JointMovement, data: JointData) -> CheckResult:
+    name = answer.line.name
+    hottest = max(answer.states, key=lambda state: state.at(name, joint.station).temperature)
     return TEMPERATURE.judge(
         joint.name,
         hottest.name,
-        hottest.zones[zone].temperature,
+        hottest.at(name, joint.station).temperature,
         data.temperature,
         "degC",
         because="hottest state of the joint's zone",
@@ -106,8 +106,8 @@ def _temperature(solved: Solved, joint: JointMovement, data: JointData) -> Check
     )
 
 
-def _cycles(solved: Solved, joint: JointMovement, data: JointData) -> CheckResult:
-    cycles = solved.study.cycles
+def _cycles(answer: LineAnswer, joint: JointMovement, data: JointData) -> CheckResult:
+    cycles = answer.study.cycles
     count = sum(cycle.count for cycle in cycles)
     words = ", ".join(f"{cycle.count} from {cycle.start} to {cycle.end}" for cycle in cycles) or "no cycles stated"
     if data.rated_cycles is None:

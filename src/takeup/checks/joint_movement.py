@@ -11,7 +11,7 @@ import numpy as np
 
 from takeup.checks.outcome import CheckResult, Rule, worst
 from takeup.joints import JointData
-from takeup.study import JointMovement, Solved
+from takeup.study import JointMovement, LineAnswer
 
 RULE = Rule(
     name="joint_movement",
@@ -51,25 +51,25 @@ def combined_use(axial: float, lateral: float, angular: float, data: JointData) 
     return float(total), " and ".join(missing)
 
 
-def check(solved: Solved) -> list[CheckResult]:
+def check(answer: LineAnswer) -> list[CheckResult]:
     """Return the governing state of every joint."""
-    data = {item.name: item for item in solved.study.line.takeups}
-    return [_of_joint(solved, joint, data[joint.name].data, data[joint.name].preset) for joint in solved.joints]
+    data = {item.name: item for item in answer.line.takeups}
+    return [_of_joint(answer, joint, data[joint.name].data, data[joint.name].preset) for joint in answer.joints]
 
 
-def _status(solved: Solved) -> str:
+def _status(answer: LineAnswer) -> str:
     """Return "from memory" where the growth of any state rests on a row that was recalled, else whose the rating is."""
-    expansion = solved.study.line.pipe.material.expansion
-    temperatures = {zone.temperature for state in solved.states for zone in state.zones}
-    recalled = any(expansion.status_at(temperature) == "from memory" for temperature in temperatures)
+    curves = {section.pipe.material.expansion for section in answer.line.sections}
+    temperatures = {zone.temperature for state in answer.states for zone in state.zones}
+    recalled = any(curve.status_at(value) == "from memory" for curve in curves for value in temperatures)
     return "from memory" if recalled else "user's data"
 
 
-def _of_joint(solved: Solved, joint: JointMovement, data: JointData, preset: float) -> CheckResult:
+def _of_joint(answer: LineAnswer, joint: JointMovement, data: JointData, preset: float) -> CheckResult:
     results = []
-    status = _status(solved)
+    status = _status(answer)
     lateral, angular = np.linalg.norm(joint.lateral, axis=1), np.linalg.norm(joint.angular, axis=1)
-    for number, state in enumerate(solved.states):
+    for number, state in enumerate(answer.states):
         axial = float(joint.axial[number]) + preset
         use, missing = combined_use(axial, float(lateral[number]), float(angular[number]), data)
         room = data.axial_extension if axial > 0 else data.axial_compression

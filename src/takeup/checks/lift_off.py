@@ -9,7 +9,7 @@ covered". Passes: rests on a level run.
 from __future__ import annotations
 
 from takeup.checks.outcome import CheckResult, Rule
-from takeup.study import Solved
+from takeup.study import LineAnswer
 
 RULE = Rule(
     name="lift_off",
@@ -22,9 +22,9 @@ RULE = Rule(
 _NOTHING = 1.0  # N: rounding and a feather's weight
 
 
-def check(solved: Solved) -> list[CheckResult]:
+def check(answer: LineAnswer) -> list[CheckResult]:
     """Return the greatest pull of every rest that would pull, or that none does."""
-    rests = [hold for hold in solved.holds if hold.kind == "rest"]
+    rests = [hold for hold in answer.holds if hold.kind == "rest"]
     results = []
     for hold in rests:
         upward = hold.total[:, 2]
@@ -32,8 +32,8 @@ def check(solved: Solved) -> list[CheckResult]:
         if upward[number] > _NOTHING:
             pull = f"{upward[number] / 1e3:.1f} kN"
             words = f"the line would lift off: the model pulls it down with {pull}, which a rest cannot"
-            results.append(RULE.result(hold.name, solved.states[number].name, "not covered", words))
+            results.append(RULE.result(hold.name, answer.states[number].name, "not covered", words))
     if rests and not results:
         words = f"{len(rests)} rests, each pressed down in every state"
-        results.append(RULE.result(solved.study.line.name, "all states", "passes", words))
+        results.append(RULE.result(answer.line.name, "all states", "passes", words))
     return results

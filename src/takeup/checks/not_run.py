@@ -8,7 +8,7 @@ never in this version.
 from __future__ import annotations
 
 from takeup.checks.outcome import CheckResult, Rule
-from takeup.study import Solved
+from takeup.study import LineAnswer
 
 STABILITY = Rule(
     name="stability",
@@ -28,14 +28,14 @@ FRICTION = Rule(
 )
 
 
-def check(solved: Solved) -> list[CheckResult]:
+def check(answer: LineAnswer) -> list[CheckResult]:
     """Return the checks that did not run and were needed."""
-    name = solved.study.line.name
+    name = answer.line.name
     results = []
-    if solved.joints:
+    if answer.joints:
         words = "stability is not computed by this version; only the guide spacing rule stands"
         results.append(STABILITY.result(name, "all states", "not covered", words))
-    if any(hold.friction is not None for hold in solved.study.line.holds):
+    if any(hold.friction is not None for hold in answer.line.holds):
         words = "friction is not walked by this version; its bound is added to each anchor"
         results.append(FRICTION.result(name, "all states", "not covered", words))
     return results

@@ -11,7 +11,8 @@ from dataclasses import replace
 
 from takeup.checks.outcome import CheckResult, Rule
 from takeup.joints import KINDS
-from takeup.study import Solved
+from takeup.line import stretches_of
+from takeup.study import LineAnswer
 
 RULE = Rule(
     name="one_joint_per_span",
@@ -23,20 +24,20 @@ RULE = Rule(
 )
 
 
-def check(solved: Solved) -> list[CheckResult]:
+def check(answer: LineAnswer) -> list[CheckResult]:
     """Return one result for each span with a joint."""
     results = []
-    for zone in solved.model.zones:
+    for stretch in stretches_of(answer.line):
         names = [
             item.name
-            for item in solved.study.line.takeups
-            if zone.start < item.position.station < zone.end and not KINDS[item.kind].restrained
+            for item in answer.line.takeups
+            if stretch.start < item.position.station < stretch.end and not KINDS[item.kind].restrained
         ]
         if names:
             words = f"{', '.join(names)} between neighbouring anchors"
             results.append(
                 RULE.judge(
-                    zone.name, "all states", float(len(names)), 1.0, "joints", because=words, status="from memory"
+                    stretch.name, "all states", float(len(names)), 1.0, "joints", because=words, status="from memory"
                 )
             )
     return [_full_is_fine(item) for item in results]

@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from takeup.basis import bend_intensification, flexibility_characteristic, section_modulus
 from takeup.checks.outcome import CheckResult, Rule
 from takeup.line import Zone, bore_area, wall_area
-from takeup.study import CAUSES, Solved
+from takeup.study import CAUSES, LineAnswer
 from takeup.study.loads import member_pressures
 
 EXPANSION = Rule(
@@ -37,39 +37,39 @@ WALL = Rule(
 )
 
 
-def check(solved: Solved) -> list[CheckResult]:
+def check(answer: LineAnswer) -> list[CheckResult]:
     """Return both stresses, governing place of each span."""
     results = []
-    for number, zone in enumerate(solved.model.zones):
+    for number, zone in enumerate(answer.model.zones):
         members = np.array(
-            [i for i, piece in enumerate(solved.model.pieces) if piece.zone == number and piece.part in ("pipe", "arc")]
+            [i for i, piece in enumerate(answer.model.pieces) if piece.zone == number and piece.part in ("pipe", "arc")]
         )
         if len(members):
-            results += [_expansion(solved, zone, members), _wall(solved, zone, members)]
+            results += [_expansion(answer, zone, members), _wall(answer, zone, members)]
     return results
 
 
-def _intensification(solved: Solved, member: int) -> float:
+def _intensification(answer: LineAnswer, member: int) -> float:
     """Return i of a member: that of the bend on an arc, one on straight pipe."""
-    arc = member - len(solved.model.frame.straights.start)
+    arc = member - len(answer.model.frame.straights.start)
     if arc < 0:
         return 1.0
-    pipe = solved.study.line.pipe
+    pipe = answer.line.pipe
     mean_radius = (pipe.size.outside_diameter - pipe.wall) / 2.0
-    radius = float(solved.model.frame.arcs.radius[arc])
+    radius = float(answer.model.frame.arcs.radius[arc])
     return bend_intensification(flexibility_characteristic(bend_radius=radius, mean_radius=mean_radius, wall=pipe.wall))
 
 
-def _expansion(solved: Solved, zone: Zone, members: NDArray[np.int64]) -> CheckResult:
-    pipe, limit = solved.study.line.pipe, solved.study.stress_range_limit
-    moments = solved.end_moments[:, CAUSES.index("growth"), members]  # (states, members, 2, 3)
+def _expansion(answer: LineAnswer, zone: Zone, members: NDArray[np.int64]) -> CheckResult:
+    pipe, limit = answer.line.pipe, answer.study.stress_range_limit
+    moments = answer.end_moments[:, CAUSES.index("growth"), members]  # (states, members, 2, 3)
     ranges = np.linalg.norm(moments[:, None] - moments[None], axis=-1)  # every pair of states
-    factor = np.array([_intensification(solved, int(member)) for member in members])
+    factor = np.array([_intensification(answer, int(member)) for member in members])
     stress = ranges * factor[:, None] / section_modulus(pipe.size.outside_diameter, pipe.wall)
     first, second, member, end = np.unravel_index(int(stress.argmax()), stress.shape)
-    piece = solved.model.pieces[members[member]]
+    piece = answer.model.pieces[members[member]]
     station = piece.start if end == 0 else piece.end
-    states = f"{solved.states[first].name} - {solved.states[second].name}"
+    states = f"{answer.states[first].name} - {answer.states[second].name}"
     words = f"at {station:.2f} m on {'a bend' if piece.part == 'arc' else 'straight pipe'}, i = {factor[member]:.2f}"
     demand = float(stress[first, second, member, end]) / 1e6
     if limit is None and demand < NOTHING:
@@ -82,19 +82,19 @@ def _expansion(solved: Solved, zone: Zone, members: NDArray[np.int64]) -> CheckR
     return EXPANSION.judge(zone.name, states, demand, limit.value / 1e6, "MPa", because=because, status=_MEMORY)
 
 
-def _wall(solved: Solved, zone: Zone, members: NDArray[np.int64]) -> CheckResult:
-    pipe, limit = solved.study.line.pipe, solved.study.yield_strength
-    pressure = np.array([member_pressures(solved.model, state)[members] for state in solved.states])
-    axial = solved.effective_force[:, members] + pressure * bore_area(pipe)
-    moment = np.linalg.norm(solved.end_moments.sum(axis=1)[:, members], axis=-1).max(axis=-1)
+def _wall(answer: LineAnswer, zone: Zone, members: NDArray[np.int64]) -> CheckResult:
+    pipe, limit = answer.line.pipe, answer.study.yield_strength
+    pressure = np.array([member_pressures(answer.model, state)[members] for state in answer.states])
+    axial = answer.effective_force[:, members] + pressure * bore_area(pipe)
+    moment = np.linalg.norm(answer.end_moments.sum(axis=1)[:, members], axis=-1).max(axis=-1)
     stress = np.abs(axial) / wall_area(pipe) + moment / section_modulus(pipe.size.outside_diameter, pipe.wall)
     number, member = np.unravel_index(int(stress.argmax()), stress.shape)
-    piece = solved.model.pieces[members[member]]
+    piece = answer.model.pieces[members[member]]
     force = float(axial[number, member]) / 1e3
     words = (
         f"about {piece.start:.2f} m; the wall carries {abs(force):.0f} kN {'tension' if force > 0 else 'compression'}"
     )
-    state, demand = solved.states[number].name, float(stress[number, member]) / 1e6
+    state, demand = answer.states[number].name, float(stress[number, member]) / 1e6
     if limit is None:
         return WALL.judge(zone.name, state, demand, None, "MPa", because=f"{words}; no yield strength is stated")
     because = f"{words}; limit: yield strength, {limit.source}"

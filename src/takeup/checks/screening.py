@@ -12,8 +12,8 @@ import numpy as np
 from takeup.basis import SCREENING_LIMIT, screening_value
 from takeup.checks.outcome import CheckResult, Rule
 from takeup.errors import OutOfRange
-from takeup.line import Zone
-from takeup.study import Solved
+from takeup.line import Stretch, stretches_of
+from takeup.study import LineAnswer
 
 RULE = Rule(
     name="screening",
@@ -27,35 +27,35 @@ RULE = Rule(
 _UNIT = "mm mm/m2"
 
 
-def check(solved: Solved) -> list[CheckResult]:
+def check(answer: LineAnswer) -> list[CheckResult]:
     """Return one result for each span with bends and no joint."""
     results = []
-    for zone in solved.model.zones:
-        bends = [turn for turn in solved.model.route.turns if zone.start < turn.station < zone.end]
-        joints = [joint for joint in solved.joints if zone.start < joint.station < zone.end]
+    for stretch in stretches_of(answer.line):
+        bends = [turn for turn in answer.model.route.turns if stretch.start < turn.station < stretch.end]
+        joints = [joint for joint in answer.joints if stretch.start < joint.station < stretch.end]
         if bends and not joints:
-            results.append(_span(solved, zone))
+            results.append(_span(answer, stretch))
     return results
 
 
-def _span(solved: Solved, zone: Zone) -> CheckResult:
-    route, pipe, study = solved.model.route, solved.study.line.pipe, solved.study
-    number = solved.model.zones.index(zone)
+def _span(answer: LineAnswer, stretch: Stretch) -> CheckResult:
+    route, pipe, study = answer.model.route, answer.line.pipe, answer.study
     expansion = pipe.material.expansion
-    hot = max(solved.states, key=lambda state: state.zones[number].temperature)
-    strain = expansion.at(hot.zones[number].temperature) - expansion.at(study.site.installation)
-    straight = float(np.linalg.norm(route.point(zone.end) - route.point(zone.start)))
-    held = [h.name for h in solved.holds if zone.start < h.station < zone.end and h.kind.endswith("guide")]
+    middle = (stretch.start + stretch.end) / 2.0
+    hot = max(answer.states, key=lambda state: state.at(answer.line.name, middle).temperature)
+    strain = expansion.at(hot.at(answer.line.name, middle).temperature) - expansion.at(study.site.installation)
+    straight = float(np.linalg.norm(route.point(stretch.end) - route.point(stretch.start)))
+    held = [h.name for h in answer.holds if stretch.start < h.station < stretch.end and h.kind.endswith("guide")]
     if held:
         words = f"{held[0]} stands between the anchors, which the rule does not allow for: formal analysis needed"
-        return RULE.result(zone.name, hot.name, "not covered", words)
+        return RULE.result(stretch.name, hot.name, "not covered", words)
     try:
-        value = screening_value(pipe.size.outside_diameter, strain * straight, zone.end - zone.start, straight)
+        value = screening_value(pipe.size.outside_diameter, strain * straight, stretch.end - stretch.start, straight)
     except OutOfRange as reason:
-        return RULE.result(zone.name, hot.name, "not covered", str(reason))
+        return RULE.result(stretch.name, hot.name, "not covered", str(reason))
     words = "L along the legs, U between the anchors, Y the growth of U"
-    result = RULE.judge(zone.name, hot.name, value * 1e6, SCREENING_LIMIT * 1e6, _UNIT, because=words)
+    result = RULE.judge(stretch.name, hot.name, value * 1e6, SCREENING_LIMIT * 1e6, _UNIT, because=words)
     if result.outcome != "fails":
         return result
     words = f"{value * 1e6:.0f} is above {SCREENING_LIMIT * 1e6:.1f}: formal analysis needed"
-    return RULE.result(zone.name, hot.name, "not covered", words)
+    return RULE.result(stretch.name, hot.name, "not covered", words)

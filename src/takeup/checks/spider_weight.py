@@ -9,7 +9,7 @@ kN on one.
 from __future__ import annotations
 
 from takeup.checks.outcome import CheckResult, Rule, governing
-from takeup.study import CAUSES, Solved
+from takeup.study import CAUSES, LineAnswer
 
 RULE = Rule(
     name="spider_weight",
@@ -24,18 +24,18 @@ _NEGLIGIBLE = (
 )
 
 
-def check(solved: Solved) -> list[CheckResult]:
+def check(answer: LineAnswer) -> list[CheckResult]:
     """Return the heaviest state of every spider guide."""
     weight = CAUSES.index("weight")
-    heaviest = max((float(abs(hold.parts[:, weight, 2]).max()) for hold in solved.holds), default=0.0)
-    capacity = {hold.name: hold.can_carry for hold in solved.study.line.holds}
+    heaviest = max((float(abs(hold.parts[:, weight, 2]).max()) for hold in answer.holds), default=0.0)
+    capacity = {hold.name: hold.can_carry for hold in answer.line.holds}
     results = []
-    for hold in solved.holds:
+    for hold in answer.holds:
         if hold.kind != "spider guide":
             continue
         loads = abs(hold.parts[:, weight, 2])
         number = governing(loads)
-        load, state = float(loads[number]), solved.states[number].name
+        load, state = float(loads[number]), answer.states[number].name
         stated = capacity.get(hold.name)
         if stated is not None:
             results.append(

@@ -16,8 +16,9 @@ from numpy.typing import NDArray
 from takeup.basis import Span, support_span
 from takeup.checks.outcome import CheckResult, Rule, worst
 from takeup.errors import OutOfRange
-from takeup.line import SAME_STATION, Route
-from takeup.study import Solved
+from takeup.line import ANCHORED_ENDS, LIQUIDS, SAME_STATION, Route
+from takeup.line.holding import ANCHORS
+from takeup.study import LineAnswer
 
 RULE = Rule(
     name="support_span",
@@ -29,33 +30,35 @@ RULE = Rule(
 )
 LEVEL = 0.1  # a leg rising less than one in ten is spanned like a level one (common practice, no source)
 UPRIGHT = 0.999  # within three degrees of upright (common practice, no source)
-CARRIERS = ("main anchor", "intermediate anchor", "slide guide", "rest")
+CARRIERS = (*ANCHORED_ENDS, *ANCHORS, "slide guide", "rest", "hanger", "spring hanger")
 
 
-def check(solved: Solved) -> list[CheckResult]:
+def check(answer: LineAnswer) -> list[CheckResult]:
     """Return the governing level stretch, and every stretch that the table does not cover."""
-    line = solved.study.line
-    content: Literal["water", "gas"] = "water" if line.medium == "water" else "gas"
+    line = answer.line
+    content: Literal["water", "gas"] = "water" if line.medium in LIQUIDS else "gas"
     try:
-        span = support_span(line.pipe.size.nps_inch, content, temperature=solved.study.design.temperature)
+        span = support_span(
+            line.pipe.size.nps_inch, content, temperature=answer.study.conditions_of(line).design.temperature
+        )
     except OutOfRange as reason:
         return [RULE.result(line.name, "all states", "not covered", str(reason))]
-    carriers = [(hold.station, hold.name) for hold in solved.holds if hold.kind in CARRIERS]
-    length = solved.model.route.length
+    carriers = [(hold.station, hold.name) for hold in answer.holds if hold.kind in CARRIERS]
+    length = answer.model.route.length
     places = [*([] if carriers and carriers[0][0] < SAME_STATION else [(0.0, line.start.name)]), *carriers]
     if not carriers or carriers[-1][0] < length - SAME_STATION:
         places.append((length, line.end.name))
-    stretches = [pair for pair in pairwise(places) if not _upright(solved, pair[0][0], pair[1][0])]
+    stretches = [pair for pair in pairwise(places) if not _upright(answer, pair[0][0], pair[1][0])]
     if not stretches:
         return [RULE.result(line.name, "all states", "passes", "the line goes straight up: it hangs or stands")]
-    rows = [_stretch(solved, before, after, span) for before, after in stretches]
+    rows = [_stretch(answer, before, after, span) for before, after in stretches]
     judged = [row for row in rows if row.use is not None]
     return ([worst(judged)] if judged else []) + _together([row for row in rows if row.use is None], line.name)
 
 
-def _upright(solved: Solved, low: float, high: float) -> bool:
+def _upright(answer: LineAnswer, low: float, high: float) -> bool:
     """Whether a stretch goes straight up or down all the way: it hangs or stands, and spans nothing."""
-    return all(abs(float(way[2])) > UPRIGHT for way in _ways(solved.model.route, low, high))
+    return all(abs(float(way[2])) > UPRIGHT for way in _ways(answer.model.route, low, high))
 
 
 def _ways(route: Route, low: float, high: float) -> list[NDArray[np.float64]]:
@@ -75,10 +78,10 @@ def _together(rows: list[CheckResult], line: str) -> list[CheckResult]:
     return results
 
 
-def _stretch(solved: Solved, before: tuple[float, str], after: tuple[float, str], span: Span) -> CheckResult:
-    route = solved.model.route
+def _stretch(answer: LineAnswer, before: tuple[float, str], after: tuple[float, str], span: Span) -> CheckResult:
+    route = answer.model.route
     where = f"{before[1]} to {after[1]}"
-    free = {solved.study.line.start.name, solved.study.line.end.name} - {hold.name for hold in solved.holds}
+    free = {answer.line.start.name, answer.line.end.name} - {hold.name for hold in answer.holds}
     if max(abs(float(way[2])) for way in _ways(route, before[0], after[0])) >= LEVEL:
         return RULE.result(
             where, "all states", "not covered", "the stretch rises: a riser hangs or stands on its holds"

@@ -18,6 +18,7 @@ RULE = Rule(
     limits="shows that the equations are solved, not that they are the right ones",
 )
 LIMIT = 1e-9
+WHERE = "all lines"
 
 
 def check(solved: Solved) -> list[CheckResult]:
@@ -25,7 +26,7 @@ def check(solved: Solved) -> list[CheckResult]:
     number = int(solved.residual.argmax())
     if not solved.verified.all():
         failing = [state.name for state, ok in zip(solved.states, solved.verified, strict=True) if not ok]
-        return [RULE.result(solved.study.line.name, ", ".join(failing), "fails", solved.because)]
+        return [RULE.result(WHERE, ", ".join(failing), "fails", solved.because)]
     state, residual = solved.states[number].name, float(solved.residual[number])
     words = f"condition of the scaled matrix about {solved.condition:.0e}"
-    return [RULE.judge(solved.study.line.name, state, residual, LIMIT, "of the largest end force", because=words)]
+    return [RULE.judge(WHERE, state, residual, LIMIT, "of the largest end force", because=words)]

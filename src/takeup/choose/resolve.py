@@ -18,26 +18,28 @@ from takeup.basis import first_guide_limit, intermediate_guide_spacing, second_g
 from takeup.choose.rests import APART, rest_stations
 from takeup.joints import KINDS
 from takeup.line import (
+    LIQUIDS,
     Hold,
     Line,
     Route,
     State,
+    Stretch,
     Study,
     TakeUp,
-    Zone,
     anchor_stations,
     route_of,
     second_moment,
     states_of,
-    zones_of,
+    stretches_of,
 )
-from takeup.line.records import HoldRule, Position
+from takeup.line.holding import HoldRule
+from takeup.line.parts import Position
 
 _STEP = 0.05
 
 
 def resolve(study: Study) -> Study:
-    """Return the study with every rule of its line turned into holds.
+    """Return the study with every rule of its lines turned into holds.
 
     Args:
         study: as read.
@@ -45,15 +47,30 @@ def resolve(study: Study) -> Study:
     Raises:
         OutOfRange: the support span table does not cover the pipe or temperature.
     """
-    line = study.line
+    return replace(study, lines=tuple(_resolved(study, line) for line in study.lines))
+
+
+def _resolved(study: Study, line: Line) -> Line:
+    """Return a line with its rules turned into holds."""
     for rule in sorted(line.rules, key=lambda item: item.by != "spacing rule"):
         if rule.by == "spacing rule":
             placed = _by_spacing_rule(study, line, rule)
         else:
-            placed = _as_holds(line, rule, rest_stations(line, route_of(line), weight_span(study, line)))
+            placed = _by_support_spans(study, line, rule)
         holds = tuple(sorted((*line.holds, *placed), key=lambda hold: hold.position.station))
         line = replace(line, holds=holds, remarks=(*line.remarks, _remark(rule, placed)))
-    return replace(study, line=replace(line, rules=()))
+    return replace(line, rules=())
+
+
+def _by_support_spans(study: Study, line: Line, rule: HoldRule) -> list[Hold]:
+    taken = branches_of(study, line)
+    spans = weight_spans(study, line)
+    return _as_holds(study, line, rule, rest_stations(line, route_of(line), spans, taken))
+
+
+def branches_of(study: Study, line: Line) -> list[float]:
+    """Return the stations at which other lines leave this one [m]."""
+    return [other.branch.position.station for other in study.lines if other.branch and other.branch.of == line.name]
 
 
 def _remark(rule: HoldRule, placed: list[Hold]) -> str:
@@ -67,26 +84,26 @@ def _remark(rule: HoldRule, placed: list[Hold]) -> str:
 
 def _by_spacing_rule(study: Study, line: Line, rule: HoldRule) -> list[Hold]:
     """Return the guides beside every unrestrained joint."""
-    route, zones = route_of(line), zones_of(line)
+    route, spans = route_of(line), stretches_of(line)
     stations: list[float] = []
     for takeup in line.takeups:
         if KINDS[takeup.kind].restrained:
             continue
-        number = next(k for k, zone in enumerate(zones) if zone.start < takeup.position.station < zone.end)
-        spacing = guide_spacing(study, zones[number], number, takeup)
+        span = next(item for item in spans if item.start < takeup.position.station < item.end)
+        spacing = guide_spacing(study, line, span, takeup)
         if rule.kind == "slide guide":
-            spacing = min(spacing, weight_span(study, line))
+            spacing = min(spacing, *(longest for _, _, longest in weight_spans(study, line)))
         for sense in (-1.0, 1.0):
-            stations += _beside(line, route, zones[number], takeup, (sense, spacing))
-    return _as_holds(line, rule, stations)
+            stations += _beside(line, route, span, takeup, (sense, spacing))
+    return _as_holds(study, line, rule, stations)
 
 
-def _beside(line: Line, route: Route, zone: Zone, takeup: TakeUp, way: tuple[float, float]) -> list[float]:
+def _beside(line: Line, route: Route, span: Stretch, takeup: TakeUp, way: tuple[float, float]) -> list[float]:
     """Return the guides on one side of a joint, out to the next anchor or bend."""
     sense, spacing = way
-    diameter = line.pipe.size.outside_diameter
+    diameter = line.section_at(takeup.position.station).pipe.size.outside_diameter
     face = takeup.position.station + sense * takeup.data.length / 2.0
-    reach = _reach(line, route, zone, (takeup, sense)) - takeup.data.length / 2.0
+    reach = _reach(line, route, span, (takeup, sense)) - takeup.data.length / 2.0
     if reach <= first_guide_limit(diameter):
         return []  # next to an anchor, which guides it
     first = _down(min(first_guide_limit(diameter), max(reach - APART, 0.0)))
@@ -102,26 +119,28 @@ def _beside(line: Line, route: Route, zone: Zone, takeup: TakeUp, way: tuple[flo
     return [face + sense * distance for distance in (first, second, *more)]
 
 
-def _reach(line: Line, route: Route, zone: Zone, way: tuple[TakeUp, float]) -> float:
+def _reach(line: Line, route: Route, span: Stretch, way: tuple[TakeUp, float]) -> float:
     """Return how far the straight run goes from a joint to the next anchor, end, tangent point or joint [m]."""
     takeup, sense = way
     station = takeup.position.station
     others = [item for item in line.takeups if sense * (item.position.station - station) > 0.0]
     stops = [item.position.station - sense * item.data.length / 2.0 for item in others]
-    stops += [zone.start if sense < 0 else zone.end]
+    stops += [span.start if sense < 0 else span.end]
     stops += [turn.finish if sense < 0 else turn.begin for turn in route.turns if sense * (turn.station - station) > 0]
     return min(sense * (stop - station) for stop in stops)
 
 
-def guide_spacing(study: Study, zone: Zone, number: int, takeup: TakeUp) -> float:
+def guide_spacing(study: Study, line: Line, span: Stretch, takeup: TakeUp) -> float:
     """Return L_max beside a joint in its worst state [m]; infinite where no state compresses the line."""
-    pipe, expansion = study.line.pipe, study.line.pipe.material.expansion
+    station = takeup.position.station
+    pipe = line.section_at(station).pipe
+    expansion = pipe.material.expansion
     installed = expansion.at(study.site.installation)
-    length = zone.end - zone.start
-    elevation = float(route_of(study.line).point(takeup.position.station)[2])
+    length = span.end - span.start
+    elevation = float(route_of(line).point(station)[2])
 
     def limit(state: State) -> float:
-        here = state.zones[number]
+        here = state.at(line.name, station)
         growth = (expansion.at(here.temperature) - installed) * length - takeup.preset
         force = here.pressure_at(elevation) * takeup.data.effective_area + takeup.data.axial_rate * growth
         if force <= 0.0:
@@ -131,19 +150,24 @@ def guide_spacing(study: Study, zone: Zone, number: int, takeup: TakeUp) -> floa
     return min(limit(state) for state in states_of(study))
 
 
-def weight_span(study: Study, line: Line) -> float:
-    """Return the greatest distance between holds that carry weight [m].
+def weight_spans(study: Study, line: Line) -> list[tuple[float, float, float]]:
+    """Return, for each section, its stations and the greatest distance between holds that carry weight [m].
 
     Raises:
         OutOfRange: the table does not cover the pipe or temperature.
     """
-    content: Literal["water", "gas"] = "water" if line.medium == "water" else "gas"
-    return support_span(line.pipe.size.nps_inch, content, temperature=study.design.temperature).length
+    content: Literal["water", "gas"] = "water" if line.medium in LIQUIDS else "gas"
+    temperature = study.conditions_of(line).design.temperature
+    return [
+        (item.start, item.end, support_span(item.pipe.size.nps_inch, content, temperature=temperature).length)
+        for item in line.sections
+    ]
 
 
-def _as_holds(line: Line, rule: HoldRule, stations: list[float]) -> list[Hold]:
+def _as_holds(study: Study, line: Line, rule: HoldRule, stations: list[float]) -> list[Hold]:
     """Return holds at stations, those too near another hold left out."""
     taken = [hold.position.station for hold in line.holds] + [station for _, station in anchor_stations(line)]
+    where = f" of {line.name}" if len(study.lines) > 1 else ""
     holds: list[Hold] = []
     for station in sorted(stations):
         if all(abs(station - other) > APART - 1e-9 for other in taken):
@@ -151,7 +175,7 @@ def _as_holds(line: Line, rule: HoldRule, stations: list[float]) -> list[Hold]:
             words = f"{station:.2f} m"
             holds.append(
                 Hold(
-                    name=f"{rule.kind} at {words}",
+                    name=f"{rule.kind} at {words}{where}",
                     kind=rule.kind,
                     position=Position(words=words, station=station),
                     friction=rule.friction,

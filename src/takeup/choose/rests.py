@@ -11,10 +11,10 @@ from __future__ import annotations
 import math
 from itertools import pairwise
 
-from takeup.line import Line, Route, is_anchor
+from takeup.line import ANCHORED_ENDS, Line, Route, is_anchor
 
 APART = 0.3  # two holds closer than this cannot both be built (common practice, no source)
-CARRIERS = ("main anchor", "intermediate anchor", "slide guide", "rest")
+CARRIERS = ("main anchor", "intermediate anchor", "slide guide", "rest", "hanger", "spring hanger")
 _LEVEL = 0.1  # a leg rising less than one in ten is spanned like a level one (common practice, no source)
 _SAME = 1e-6  # stations closer than a micrometre are one [m]
 _MOST = 100_000  # rests in one stretch: the longest line that is read has no more
@@ -22,19 +22,20 @@ _MOST = 100_000  # rests in one stretch: the longest line that is read has no mo
 Stretch = tuple[float, float]
 
 
-def rest_stations(line: Line, route: Route, longest: float) -> list[float]:
+def rest_stations(line: Line, route: Route, spans: list[tuple[float, float, float]], taken: list[float]) -> list[float]:
     """Return where rests bring every level run within the support span.
 
     Args:
         line: the line with the holds it has so far.
         route: its centre line.
-        longest: the support span [m].
+        spans: for each section, its stations and its support span [m].
+        taken: where branches leave, and no rest can stand [m].
 
     Returns:
         Stations along the flow [m].
     """
     carriers = sorted(_carriers(line, route))
-    blocked = _blocked(line, route)
+    blocked = _blocked(line, route, taken)
     stations: list[float] = []
     for low, high in level_runs(route):
         places = [station for station in carriers if low - _SAME <= station <= high + _SAME]
@@ -44,8 +45,13 @@ def rest_stations(line: Line, route: Route, longest: float) -> list[float]:
         if not places or places[-1] < high - _SAME:
             bounds.append((high, False))
         for before, after in pairwise(bounds):
-            stations += _fill(before, after, longest, blocked)
+            stations += _fill(before, after, _longest(spans, before[0], after[0]), blocked)
     return stations
+
+
+def _longest(spans: list[tuple[float, float, float]], low: float, high: float) -> float:
+    """Return the support span of a stretch: the least of the sections that it touches [m]."""
+    return min(longest for start, end, longest in spans if start < high and end > low)
 
 
 def level_runs(route: Route) -> list[Stretch]:
@@ -62,12 +68,12 @@ def level_runs(route: Route) -> list[Stretch]:
 
 
 def _carriers(line: Line, route: Route) -> list[float]:
-    ends = [station for end, station in ((line.start, 0.0), (line.end, route.length)) if end.kind == "main anchor"]
+    ends = [station for end, station in ((line.start, 0.0), (line.end, route.length)) if end.kind in ANCHORED_ENDS]
     return ends + [hold.position.station for hold in line.holds if hold.kind in CARRIERS]
 
 
-def _blocked(line: Line, route: Route) -> list[Stretch]:
-    """Return where no rest can stand: bends, joints, and beside holds that carry no weight."""
+def _blocked(line: Line, route: Route, taken: list[float]) -> list[Stretch]:
+    """Return where no rest can stand: bends, joints, items, branches, and beside holds that carry no weight."""
     joints = [(item.position.station, item.data.length / 2.0) for item in line.takeups]
     stretches = [(turn.begin, turn.finish) for turn in route.turns]
     stretches += [(middle - half, middle + half) for middle, half in joints]
@@ -76,6 +82,7 @@ def _blocked(line: Line, route: Route) -> list[Stretch]:
         for hold in line.holds
         if not is_anchor(hold) and hold.kind not in CARRIERS
     ]
+    stretches += [(item.start, item.end) for item in line.items] + [(station, station) for station in taken]
     return sorted((low - APART, high + APART) for low, high in stretches)
 
 

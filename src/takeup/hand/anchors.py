@@ -4,25 +4,34 @@ from __future__ import annotations
 
 from takeup.hand.records import HandResult, no_formula
 from takeup.hand.spans import span_force, weight_along
-from takeup.line import State, Study, anchor_stations
+from takeup.line import SAME_STATION, Line, State, Study, anchor_stations
 
 _WEIGHT = " + w L sin(slope)"
 
 
-def anchor_by_hand(study: Study, name: str, state: State) -> HandResult:
+def anchor_by_hand(study: Study, line: Line, name: str, state: State) -> HandResult:
     """Return the force of the line on an anchor along the flow, without friction [N].
 
     Args:
         study: the file.
+        line: the line.
         name: of the anchor or anchored end.
         state: the state.
 
     Returns:
         F = F_before - F_beyond: the span before it pushes it onward, the span beyond pushes it back.
     """
-    bounds = [item for item, _ in anchor_stations(study.line)]
+    bounds = [item for item, _ in anchor_stations(line)]
     place = bounds.index(name)
     what = f"{name}, {state.name}: force along the line"
+    station = anchor_stations(line)[place][1]
+    for other in study.lines:
+        if (
+            other.branch
+            and other.branch.of == line.name
+            and abs(other.branch.position.station - station) < SAME_STATION
+        ):
+            return no_formula(what, "N", f"{other.name} leaves the line at this anchor")
     spans = (
         [(1.0, place - 1)]
         if place == len(bounds) - 1
@@ -33,11 +42,11 @@ def anchor_by_hand(study: Study, name: str, state: State) -> HandResult:
             (-1.0, place),
         ]
     )
-    parts = [(sign, span_force(study, number, state, at_start=sign < 0.0)) for sign, number in spans]
+    parts = [(sign, span_force(study, line, number, state, at_start=sign < 0.0)) for sign, number in spans]
     missing = [part for _, part in parts if part.value is None]
     if missing:
         return no_formula(what, "N", missing[0].because)
-    weights = [weight_along(study, number, state, at_start=sign < 0.0) for sign, number in spans]
+    weights = [weight_along(study, line, number, state, at_start=sign < 0.0) for sign, number in spans]
     words = " ".join(f"{'-' if sign < 0 else '+'} ({part.numbers})" for sign, part in parts)
     words += "".join(f" {numbers}" for _, numbers in weights if numbers)
     return HandResult(

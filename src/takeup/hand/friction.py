@@ -6,25 +6,16 @@ import math
 
 from takeup.hand.formulas import ANCHOR_SOURCE, friction_force
 from takeup.hand.records import HandResult, no_formula
-from takeup.line import (
-    Route,
-    State,
-    Study,
-    anchor_stations,
-    bore_area,
-    content_weight,
-    insulation_weight,
-    pipe_weight,
-    route_of,
-    zones_of,
-)
+from takeup.hand.spans import span_of, weight_per_length
+from takeup.line import Line, Route, State, Study, anchor_stations, route_of
 
 
-def friction_by_hand(study: Study, name: str, state: State) -> HandResult:
+def friction_by_hand(study: Study, line: Line, name: str, state: State) -> HandResult:
     """Return the friction on an anchor from the pipe between it and the take-up of each span beside it [N].
 
     Args:
         study: the file.
+        line: the line.
         name: of the anchor.
         state: the state.
 
@@ -33,13 +24,12 @@ def friction_by_hand(study: Study, name: str, state: State) -> HandResult:
         nothing there rubs.
     """
     what = f"{name}, {state.name}: friction (bound)"
-    bounds = anchor_stations(study.line)
+    bounds = anchor_stations(line)
     place = [item for item, _ in bounds].index(name)
-    station = bounds[place][1]
     total, words = 0.0, []
     for number, beyond in ((place - 1, False), (place, True)):
         if 0 <= number < len(bounds) - 1:
-            force, numbers = _one_side(study, number, station, state, beyond=beyond)
+            force, numbers = _one_side(study, line, number, state, beyond=beyond)
             total += force
             words += [numbers] if numbers else []
     if not words:
@@ -51,23 +41,32 @@ def friction_by_hand(study: Study, name: str, state: State) -> HandResult:
         source=ANCHOR_SOURCE,
         value=total,
         unit="N",
-        because="spreads the weight evenly; leaves out the joint, what anchors carry and what growth puts on holds",
+        because=(
+            "spreads the weight evenly; leaves out joints and items, branches, what anchors carry and what growth "
+            "puts on holds"
+        ),
     )
 
 
-def _one_side(study: Study, number: int, station: float, state: State, *, beyond: bool) -> tuple[float, str]:
+def _one_side(study: Study, line: Line, number: int, state: State, *, beyond: bool) -> tuple[float, str]:
     """Return the friction of one side of an anchor, and its numbers."""
-    line, zone = study.line, zones_of(study.line)[number]
-    joints = [item.position.station for item in line.takeups if zone.start < item.position.station < zone.end]
-    far = (min(joints) if beyond else max(joints)) if joints else (zone.end if beyond else zone.start)
-    low, high = sorted((station, far))
+    span = span_of(study, line, number, state)
+    stretch, joints = span.stretch, [item.position.station for item in span.joints]
+    if beyond:
+        low, high = stretch.start, min(joints, default=stretch.end)
+    else:
+        low, high = max(joints, default=stretch.start), stretch.end
     pairs = [hold.friction.high for hold in line.holds if hold.friction and low < hold.position.station < high]
     if not pairs:
         return 0.0, ""
-    weight = pipe_weight(line.pipe) + insulation_weight(line.pipe, line.insulation)
-    weight += content_weight(bore_area(line.pipe), state.zones[number].density)
-    level = _level_length(route_of(line), low, high)
-    return friction_force(max(pairs), weight, level), f"{max(pairs):g} x {weight:.1f} N/m x {level:.2f} m"
+    total, words = 0.0, []
+    for cell in span.cells:
+        level = _level_length(route_of(line), max(low, cell.start), min(high, cell.end))
+        if level > 0.0:
+            weight = weight_per_length(cell)
+            total += friction_force(max(pairs), weight, level)
+            words.append(f"{max(pairs):g} x {weight:.1f} N/m x {level:.2f} m")
+    return total, " + ".join(words)
 
 
 def _level_length(route: Route, low: float, high: float) -> float:
