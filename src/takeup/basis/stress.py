@@ -1,7 +1,8 @@
 """Bending stress range from movement, by the power piping code.     (basis/stress.py)
 
-ASME B31.1-2020 para. 104.8.3 eq. (17), eq. (13) in older editions (number and form from memory). The moment is the
-resultant of the three components of the range, all with one intensification factor.
+ASME B31.1 para. 104.8.3 eq. (17), eq. (13) in older editions, as printed to 2018 (number and form from memory; later
+editions take each plane by itself, from memory, medium). The moment is the resultant of the three components of the
+range, all with one intensification factor.
 Limits: nominal dimensions; the code's allowable range is the user's datum, not computed here.
 """
 
@@ -62,7 +63,7 @@ def resultant_moment(first: float, second: float, third: float) -> float:
 def expansion_stress_range(intensification: float, moment_range: float, modulus_of_section: float) -> float:
     """Return the stress range that movement causes.
 
-        S_E = i M_C / Z                                ASME B31.1-2020 para. 104.8.3 eq. (17), older eq. (13)
+        S_E = i M_C / Z                                ASME B31.1 para. 104.8.3 eq. (17), older eq. (13)
 
     Args:
         intensification: i, one or more [-].
