@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+from itertools import groupby
 from pathlib import Path
 
 from tools.pages import ROOT, page, table
@@ -10,12 +11,31 @@ from tools.pages import ROOT, page, table
 SUBJECTS = {
     "library/data/pipe_sizes.csv": "Pipe sizes",
     "library/data/pipe_walls.csv": "Pipe walls",
-    "library/data/materials.csv": "Density and Poisson's ratio",
-    "library/data/expansion.csv": "Thermal expansion",
-    "library/data/modulus.csv": "Modulus of elasticity",
+    "library/data/materials.csv": "Materials: names, density and Poisson's ratio",
+    "library/data/expansion_groups.csv": "Thermal expansion: which table holds which material",
+    "library/data/expansion.csv": "Thermal expansion in US units, from 70 degF",
+    "library/data/expansion_metric.csv": "Thermal expansion in metric units, from 20 degC",
+    "library/data/modulus.csv": "Modulus of elasticity in metric units",
+    "library/data/modulus_us.csv": "Modulus of elasticity in US units",
     "library/data/friction.csv": "Friction coefficients",
     "library/data/insulation.csv": "Insulation",
+    "library/data/cladding.csv": "Cladding",
     "basis/data/spans.csv": "Support spans",
+}
+
+SAID_OF = {
+    "library/data/pipe_sizes.csv": (
+        "A size belongs to a table: the same DN may be another pipe in another one. A size named without a table is",
+        "read in ASME B36.10M, and copper in EN 1057.",
+    ),
+    "library/data/pipe_walls.csv": (
+        "One line of this page for each size and source. A size of ASME B36.10M also has the schedules of ASME",
+        "B36.19M.",
+    ),
+    "library/data/expansion_groups.csv": (
+        "The tables print their values by group of materials. A value is `read` for a material only where both the",
+        "row and the group are.",
+    ),
 }
 
 
@@ -35,11 +55,33 @@ def library_page() -> str:
         "`from memory`: no document at hand confirms it.",
     ]
     for path, subject in SUBJECTS.items():
-        lines += ["", f"## {subject}", "", f"`src/takeup/{path}`", "", *_table(ROOT / "src" / "takeup" / path)]
+        file = ROOT / "src" / "takeup" / path
+        lines += ["", f"## {subject}", "", f"`src/takeup/{path}`", ""]
+        lines += [*SAID_OF[path], ""] if path in SAID_OF else []
+        lines += _walls(file) if path == "library/data/pipe_walls.csv" else _table(file)
     return page(*lines)
 
 
-def _table(path: Path) -> list[str]:
+def _rows(path: Path) -> list[list[str]]:
     with path.open(encoding="utf-8", newline="") as stream:
-        head, *rows = list(csv.reader(stream))
+        return list(csv.reader(stream))
+
+
+def _table(path: Path) -> list[str]:
+    head, *rows = _rows(path)
     return table(tuple(head), [tuple(row) for row in rows])
+
+
+def _walls(path: Path) -> list[str]:
+    """Return the table of the walls, the schedules of one size from one source on one line."""
+    head, *rows = _rows(path)
+    walls = [dict(zip(head, row, strict=True)) for row in rows]
+
+    def place(wall: dict[str, str]) -> tuple[str, str, str, str]:
+        return wall["table"], wall["size"], wall["source"], wall["status"]
+
+    lines = []
+    for (name, size, source, status), same in groupby(walls, key=place):
+        said = "; ".join(f"{wall['schedule']}: {wall['wall_mm']}" for wall in same)
+        lines.append((name, size, said, source, status))
+    return table(("table", "size", "schedule: wall_mm", "source", "status"), lines)

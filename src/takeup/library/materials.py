@@ -1,130 +1,145 @@
-"""Pipe materials: expansion by edition, modulus, density, Poisson's ratio.     (library/materials.py)
+"""Pipe and bellows materials: expansion by table, modulus, density, Poisson's ratio.     (library/materials.py)
 
-Two generations of expansion tables differ by 2 to 6 %, so the table is always named and never a default. Total
-expansion is strain from 70 degF (21.1 degC). Where a table prints both the mean coefficient B and the total C, the
-total is B (T - 70), the more precise of the two: C is rounded to 0.1 in/100 ft.
-Sign: growth is above zero, contraction below.
+A material is looked up by its name or one of its aliases, exactly. Its modulus comes from one table, in the units in
+which that was printed: metric (modulus.csv) or US (modulus_us.csv). Expansion is in `library/expansion.py`.
+A user's own material is checked for what no material can be, and marked as the user's.
 """
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from functools import cache
+from itertools import pairwise
 
 from takeup.errors import OutOfRange
+from takeup.library.expansion import expansion_of
 from takeup.library.records import Curve, Material, Source
-from takeup.library.tables import Row, plain, rows, source_of, unknown
-from takeup.units import from_degf
+from takeup.library.tables import called, curve, rows, source_of
+from takeup.units import PA_PER_PSI, from_degf
 
-REFERENCE_DEGF = 70.0
-INCHES_PER_100_FEET = 1200.0
-LAST_EDITION_OF_OLDER_TABLE = 2007
-FIRST_EDITION_OF_B31_1 = 1955
-LAST_POSSIBLE_EDITION = 2099
 PA_PER_GPA = 1e9
+PA_PER_MILLION_PSI = 1e6 * PA_PER_PSI
 
-TE1 = "ASME BPVC II-D Table TE-1 (2001)"
-OLDER = "ASME B31.1 to 2007"
+# What no material of a pipe or a bellows is outside of; a number outside was typed in another unit.
+MODULI = (1e8, 1e12)  # Pa: from soft plastics to diamond
+DENSITIES = (500.0, 25_000.0)  # kg/m3: from light plastics to osmium
+POISSON_RATIOS = (0.0, 0.5)  # 0.5 is a body that keeps its volume
+GREATEST_COEFFICIENT = 3e-4  # 1/K: polyethylene has 2e-4, metals to 3e-5
+
+Pairs = Sequence[tuple[float, float]]
 
 
-def expansion_tables() -> tuple[str, ...]:
-    """Return the names of the expansion tables, in the order of the data file."""
-    return tuple(dict.fromkeys(row["table"] for row in rows("expansion.csv")))
-
-
-def expansion_table_for(edition: int) -> tuple[str, str]:
-    """Return the expansion table that goes with an edition of ASME B31.1, and why.
-
-    Editions to 2007 printed total expansions of their own; later ones follow Table TE-1 (from memory).
-
-    Args:
-        edition: Year of the edition, such as 2020.
-
-    Returns:
-        The name of the table and the reason, to be printed with it.
-
-    Raises:
-        OutOfRange: The year cannot be that of an edition.
-    """
-    if not FIRST_EDITION_OF_B31_1 <= edition <= LAST_POSSIBLE_EDITION:
-        raise OutOfRange(f"edition {edition} cannot be an edition of ASME B31.1. Give its year, such as 2020.")
-    if edition <= LAST_EDITION_OF_OLDER_TABLE:
-        return OLDER, f"ASME B31.1-{edition} is not later than 2007: its own older total expansions (from memory)"
-    return TE1, f"ASME B31.1-{edition} is later than 2007: expansion follows Table TE-1 (from memory)"
+def materials() -> tuple[str, ...]:
+    """Return the names of the materials, in the order of the data file."""
+    return tuple(row["material"] for row in rows("materials.csv"))
 
 
 @cache
 def material(words: str, *, expansion_table: str) -> Material:
-    """Return a pipe material with one of the expansion tables.
+    """Return a material with one of the expansion tables.
 
     Args:
-        words: The material's name, such as `ASTM A106 B`.
-        expansion_table: One of `expansion_tables()`.
+        words: The material's name or alias, such as `ASTM A106 B` or `316L`.
+        expansion_table: One of `tables_for(words)`.
 
     Raises:
-        UnknownName: The library holds no such material or no such table.
+        UnknownName: The library holds no such material, there is no such table, or it does not hold the material.
     """
-    if expansion_table not in expansion_tables():
-        raise unknown("expansion table", expansion_table, expansion_tables())
-    for row in rows("materials.csv"):
-        if plain(row["material"]) == plain(words):
-            return Material(
-                name=row["material"],
-                expansion=_expansion(row["material"], expansion_table),
-                modulus=_modulus(row["material"]),
-                density=float(row["density_kg_per_m3"]),
-                poisson=float(row["poisson"]),
-                density_source=source_of(row),
-                poisson_source=source_of(row),
-            )
-    raise unknown("material", words, (row["material"] for row in rows("materials.csv")))
+    row = called("material", words, rows("materials.csv"), key="material")
+    return Material(
+        name=row["material"],
+        expansion=expansion_of(row["material"], expansion_table),
+        modulus=_modulus(row["material"], row["modulus_group"]),
+        density=float(row["density_kg_per_m3"]),
+        poisson=float(row["poisson"]),
+        density_source=source_of(row),
+        poisson_source=source_of(row),
+    )
 
 
-def expansion_strain(row: Row) -> float:
-    """Return the total expansion of a row as strain [m/m] from 70 degF.
-
-        eps = B (T - 70) 1e-6, where the row prints the mean coefficient B, else eps = C/1200
+def user_material(
+    name: str, *, expansion: Pairs, modulus: Pairs, density: float, poisson: float, source: str
+) -> Material:
+    """Return a material of the user's own, marked "user's data".
 
     Args:
-        row: A row of expansion.csv: B in 1e-6 per degF, C in inches per 100 ft.
+        name: What the user calls it.
+        expansion: Pairs of temperature [degC] and total strain [m/m]; the reference temperature, from which the
+            strain counts, is that of the pair whose strain is zero, and there must be one. Not mean coefficients.
+        modulus: Pairs of temperature [degC] and modulus of elasticity [Pa].
+        density: Density [kg/m3].
+        poisson: Poisson's ratio.
+        source: Where the user has it from.
 
-    Returns:
-        eps [m/m].
+    Raises:
+        OutOfRange: Fewer than two pairs, temperatures that do not rise, no pair of zero strain, a strain that does
+            not rise, or a value that no material has.
     """
-    if row["mean_coefficient_1e6_per_degf"]:
-        return float(row["mean_coefficient_1e6_per_degf"]) * 1e-6 * (float(row["temperature_degf"]) - REFERENCE_DEGF)
-    return float(row["total_in_per_100ft"]) / INCHES_PER_100_FEET
-
-
-def _expansion(name: str, table: str) -> Curve:
-    chosen = [row for row in rows("expansion.csv") if row["material"] == name and row["table"] == table]
-    return _curve(
-        f"expansion of {name}",
-        f"{table}, expansion.csv, row {chosen[0]['row']} to {chosen[-1]['row']}",
-        {from_degf(float(row["temperature_degf"])): expansion_strain(row) for row in chosen},
-        tuple(source_of(row) for row in chosen),
+    _check_expansion(name, expansion)
+    for temperature, value in modulus:
+        _check(f"modulus of {name} at {temperature:g} degC", value, *MODULI, "Pa")
+    _check(f"density of {name}", density, *DENSITIES, "kg/m3")
+    _check(f"Poisson's ratio of {name}", poisson, *POISSON_RATIOS)
+    if not source.strip():
+        raise OutOfRange(f"the data of {name} have no source. Say where they are from.")
+    own = Source(words=source, status="user's data")
+    return Material(
+        name=name,
+        expansion=_user_curve(f"expansion of {name}", expansion, own),
+        modulus=_user_curve(f"modulus of {name}", modulus, own),
+        density=density,
+        poisson=poisson,
+        density_source=own,
+        poisson_source=own,
     )
 
 
-def _modulus(name: str) -> Curve:
-    chosen = [row for row in rows("modulus.csv") if row["material"] == name]
-    return _curve(
-        f"modulus of {name}",
-        f"modulus.csv, row {chosen[0]['row']} to {chosen[-1]['row']}",
-        {float(row["temperature_degc"]): float(row["modulus_gpa"]) * PA_PER_GPA for row in chosen},
-        tuple(source_of(row) for row in chosen),
+def _modulus(name: str, group: str) -> Curve:
+    files: tuple[tuple[str, str, str, Callable[[float], float], float], ...] = (
+        ("modulus.csv", "temperature_degc", "modulus_gpa", float, PA_PER_GPA),
+        ("modulus_us.csv", "temperature_degf", "modulus_1e6_psi", from_degf, PA_PER_MILLION_PSI),
     )
+    for file, degrees, value, to_degc, factor in files:
+        chosen = [row for row in rows(file) if row["group"] == group]
+        if chosen:
+            return curve(
+                f"modulus of {name}",
+                f"{file}, row {chosen[0]['row']} to {chosen[-1]['row']}",
+                {to_degc(float(row[degrees])): float(row[value]) * factor for row in chosen},
+                tuple(source_of(row) for row in chosen),
+            )
+    raise AssertionError(f"materials.csv names a modulus group without rows: {group}")
 
 
-def _curve(what: str, table: str, values: dict[float, float], sources: tuple[Source, ...]) -> Curve:
-    """Return the curve; its own source names the sources of its rows, and is read only where all of them are."""
-    all_read = all(source.status == "read" for source in sources)
-    words = "; ".join(dict.fromkeys(source.words for source in sources))
+def _user_curve(what: str, pairs: Pairs, source: Source) -> Curve:
+    temperatures = tuple(float(temperature) for temperature, _ in pairs)
+    if len(pairs) <= 1 or any(not low < high for low, high in pairwise(temperatures)):
+        raise OutOfRange(f"{what}: give two or more pairs, each at a higher temperature than the one before.")
     return Curve(
         what=what,
-        temperatures=tuple(values),
-        values=tuple(values.values()),
-        statuses=tuple(source.status for source in sources),
-        source=Source(words=words, status="read" if all_read else "from memory"),
-        row_sources=sources,
-        table=table,
+        temperatures=temperatures,
+        values=tuple(float(value) for _, value in pairs),
+        statuses=tuple(source.status for _ in pairs),
+        source=source,
+        table="user's data",
     )
+
+
+def _check_expansion(name: str, pairs: Pairs) -> None:
+    if not any(strain == 0 for _, strain in pairs):
+        raise OutOfRange(
+            f"expansion of {name}: no pair has the strain zero. Give total strain from a reference temperature, and "
+            "the reference as a pair of its own."
+        )
+    for (low, less), (high, more) in pairwise(pairs):
+        if high > low and not 0 < (more - less) / (high - low) < GREATEST_COEFFICIENT:
+            raise OutOfRange(
+                f"expansion of {name} from {low:g} to {high:g} degC: the strain goes from {less:g} to {more:g}. It "
+                f"must rise, by less than {GREATEST_COEFFICIENT:g} per kelvin. Give total strain in m/m."
+            )
+
+
+def _check(what: str, value: float, least: float, greatest: float, unit: str = "") -> None:
+    if not least <= value <= greatest:
+        mark = f" {unit}" if unit else ""
+        raise OutOfRange(f"{what} is {value:g}{mark}, not between {least:g} and {greatest:g}{mark}.")

@@ -1,48 +1,70 @@
-"""What the pipe holds: density of water, steam and air; saturation temperature.     (library/media.py)
+"""What the pipe holds: density of the media; saturation temperature.     (library/media.py)
 
 Water and steam follow IAPWS-IF97. Its program reports trouble as numbers near -1000 or below, so every result is
-guarded. Air is an ideal gas: for weight only. A pressure is gauge; the program's own argument is absolute, in MPa.
-Limits: 0 to 800 degC and 100 MPa for water and steam; -60 to 600 degC and 5 MPa absolute for air, where the ideal gas
-is within about 10 % (from memory) and the weight of air hardly counts.
+guarded. Condensate is water, at boiling point where it is hotter than that. Air and nitrogen are ideal gases: for
+weight only. Thermal oil has the density that the user types, and no other.
+A pressure is gauge; the program's own argument is absolute, in MPa.
+Limits: 0 to 800 degC and 100 MPa for water and steam; -60 to 600 degC and 5 MPa absolute for the gases, where the
+ideal gas is within about 10 % (from memory) and their weight hardly counts.
 """
 
 from __future__ import annotations
 
-from typing import Literal
+import math
+from typing import Literal, get_args
 
 from takeup.errors import OutOfRange
 from takeup.units import ABSOLUTE_ZERO, to_absolute, to_bar, to_mpa
 
+Medium = Literal["water", "steam", "air", "nitrogen", "condensate", "thermal oil"]
+MEDIA: tuple[Medium, ...] = get_args(Medium)
+LIQUIDS: tuple[Medium, ...] = ("water", "condensate", "thermal oil")
+
 GAS_CONSTANT_OF_AIR = 287.05  # J/(kg K), dry air; common practice
+GAS_CONSTANT_OF_NITROGEN = 296.8  # J/(kg K): 8314.46/28.013
 CRITICAL_PRESSURE = 22.064e6  # Pa, IAPWS-IF97
 LEAST_SATURATION_PRESSURE = 611.213  # Pa, IAPWS-IF97 region 4 at 273.15 K
 GREATEST_PRESSURE = 100e6  # Pa, IAPWS-IF97 regions 1 to 3
 GREATEST_TEMPERATURE = 800.0  # degC, the same
 TROUBLE = -1000.0  # the program's results at or below this are messages, not numbers
 READING = 0.5  # K: a temperature this near to saturation was rounded to a whole degree, and means saturation
-AIR_TEMPERATURES = (-60.0, 600.0)  # degC
-AIR_GREATEST_PRESSURE = 5e6  # Pa absolute
+GAS_TEMPERATURES = (-60.0, 600.0)  # degC
+GAS_GREATEST_PRESSURE = 5e6  # Pa absolute
 
 
-def density(medium: Literal["water", "steam", "air"], pressure: float, temperature: float) -> float:
+def is_liquid(medium: Medium) -> bool:
+    """Return whether a medium is a liquid, whose weight and static head count."""
+    return medium in LIQUIDS
+
+
+def density(medium: Medium, pressure: float, temperature: float, *, typed: float | None = None) -> float:
     """Return the density of the content.
 
     A temperature within half a kelvin of saturation on the wrong side is taken as saturated water or steam: a line
-    "at 10 bar(g), 184 degC" is a line of saturated steam (184.12 degC), written in whole degrees.
+    "at 10 bar(g), 184 degC" is a line of saturated steam (184.12 degC), written in whole degrees. Condensate hotter
+    than saturation is saturated water.
 
     Args:
         medium: What the pipe holds.
         pressure: Gauge pressure [Pa].
         temperature: Temperature [degC].
+        typed: For thermal oil alone, and required there: the density that the user states [kg/m3].
 
     Returns:
         Density [kg/m3].
 
     Raises:
-        OutOfRange: Outside the formulation, or steam that would be water, or water that would be steam.
+        OutOfRange: Outside the formulation, or steam that would be water, or water that would be steam; thermal oil
+            without a density, or another medium with one.
     """
+    if medium == "thermal oil" or typed is not None:
+        return _typed(medium, typed)
     if medium == "air":
-        return _air(pressure, temperature)
+        return _ideal_gas("air", GAS_CONSTANT_OF_AIR, pressure, temperature)
+    if medium == "nitrogen":
+        return _ideal_gas("nitrogen", GAS_CONSTANT_OF_NITROGEN, pressure, temperature)
+    if medium == "condensate":
+        return density("water", pressure, _boiled(pressure, temperature))
     absolute = _checked_pressure(pressure)
     if not 0 <= temperature <= GREATEST_TEMPERATURE:
         raise OutOfRange(f"{medium} at {temperature:g} degC is outside 0 to 800 degC, the range of IAPWS-IF97.")
@@ -110,13 +132,31 @@ def _ask(function: Literal["pt2v", "px2v", "px2t"], pressure: float, other: floa
     return result
 
 
-def _air(pressure: float, temperature: float) -> float:
+def _ideal_gas(name: str, gas_constant: float, pressure: float, temperature: float) -> float:
     """Return rho = p_abs / (R T), the ideal gas law [kg/m3]."""
     absolute = to_absolute(pressure)
-    low, high = AIR_TEMPERATURES
-    if not (0 <= absolute <= AIR_GREATEST_PRESSURE and low <= temperature <= high):
+    low, high = GAS_TEMPERATURES
+    if not (0 <= absolute <= GAS_GREATEST_PRESSURE and low <= temperature <= high):
         raise OutOfRange(
-            f"air at {to_bar(pressure):g} bar(g), {temperature:g} degC is outside 0 to 50 bar(a), {low:g} to {high:g} "
-            "degC, where it is taken as an ideal gas."
+            f"{name} at {to_bar(pressure):g} bar(g), {temperature:g} degC is outside 0 to 50 bar(a), {low:g} to "
+            f"{high:g} degC, where it is taken as an ideal gas."
         )
-    return absolute / (GAS_CONSTANT_OF_AIR * (temperature - ABSOLUTE_ZERO))
+    return absolute / (gas_constant * (temperature - ABSOLUTE_ZERO))
+
+
+def _boiled(pressure: float, temperature: float) -> float:
+    """Return the temperature of condensate: that of boiling where it would be hotter and can boil [degC]."""
+    if not LEAST_SATURATION_PRESSURE <= to_absolute(pressure) <= CRITICAL_PRESSURE:
+        return temperature
+    return min(temperature, saturation_temperature(pressure))
+
+
+def _typed(medium: str, typed: float | None) -> float:
+    """Return the density that the user states for thermal oil; refuse silence there, and a density elsewhere."""
+    if medium != "thermal oil":
+        raise OutOfRange(f"the density of {medium} follows from its pressure and temperature. Leave the density out.")
+    if typed is None:
+        raise OutOfRange("thermal oil has no density in the library. State it, in kg/m3, with its source.")
+    if not (math.isfinite(typed) and typed > 0):
+        raise OutOfRange(f"a density of thermal oil of {typed:g} kg/m3 is not above zero.")
+    return typed

@@ -33,13 +33,19 @@ class Source:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class PipeSize:
-    """A nominal size: `dn` ("DN 200"), `nps` ("NPS 8"), outside diameter [m]; `nps_inch` as a number."""
+    """A nominal size: `dn` ("DN 200"), `nps` ("NPS 8"), outside diameter [m]; `nps_inch` as a number.
+
+    `table` is the table of sizes it belongs to. A copper tube has no nominal size but its outside diameter: `dn` and
+    `nps` are both "copper 54 mm", and `nps_inch` is the outside diameter in inches. A rule for steel pipe sizes asks
+    for `table` first.
+    """
 
     dn: str
     nps: str
     nps_inch: float
     outside_diameter: float
     source: Source
+    table: str = "ASME B36.10M"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -112,7 +118,11 @@ class Curve:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Material:
-    """A pipe material: expansion [m/m from 21.1 degC], modulus [Pa], density [kg/m3], Poisson's ratio."""
+    """A material: expansion [m/m], modulus [Pa], density [kg/m3], Poisson's ratio.
+
+    Expansion is strain from the reference temperature of its table, 21.1 degC (70 degF) or 20 degC: growth is a
+    difference of two strains, in which the reference drops out.
+    """
 
     name: str
     expansion: Curve
@@ -124,13 +134,24 @@ class Material:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class Insulation:
-    """Insulation round the pipe: thickness [m], density with its source [kg/m3]."""
+class Cladding:
+    """Sheet round the insulation: thickness [m], density of the metal with its source [kg/m3]."""
 
     kind: str
     thickness: float
     density: float
     source: Source
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Insulation:
+    """Insulation round the pipe: thickness [m], density with its source [kg/m3]; the sheet round it, if any."""
+
+    kind: str
+    thickness: float
+    density: float
+    source: Source
+    cladding: Cladding | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

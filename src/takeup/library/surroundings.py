@@ -1,6 +1,7 @@
-"""What lies round the pipe and under it: insulation and friction pairs.     (library/surroundings.py)
+"""What lies round the pipe and under it: insulation, its cladding, friction pairs.     (library/surroundings.py)
 
-Both are exact look-ups. A user's own density or friction range never comes here; the reader makes the record.
+All are exact look-ups; a thickness is always the user's. A user's own density or friction range never comes here; the
+reader makes the record.
 """
 
 from __future__ import annotations
@@ -8,7 +9,7 @@ from __future__ import annotations
 from functools import cache
 
 from takeup.errors import OutOfRange
-from takeup.library.records import Friction, Insulation
+from takeup.library.records import Cladding, Friction, Insulation
 from takeup.library.tables import plain, rows, source_of, unknown
 from takeup.units import to_mm
 
@@ -32,7 +33,37 @@ def insulation(kind: str, thickness: float) -> Insulation:
         if plain(row["kind"]) == plain(kind):
             density = float(row["density_kg_per_m3"])
             return Insulation(kind=row["kind"], thickness=thickness, density=density, source=source_of(row))
-    raise unknown("insulation", kind, (row["kind"] for row in rows("insulation.csv")))
+    raise unknown("insulation", kind, insulation_kinds())
+
+
+def insulation_kinds() -> tuple[str, ...]:
+    """Return the names of the tabulated kinds of insulation."""
+    return tuple(row["kind"] for row in rows("insulation.csv"))
+
+
+def cladding(kind: str, thickness: float) -> Cladding:
+    """Return the sheet round the insulation, of a tabulated metal.
+
+    Args:
+        kind: Its name, such as `aluminium`.
+        thickness: Thickness of the sheet [m].
+
+    Raises:
+        UnknownName: The table holds no such kind.
+        OutOfRange: The thickness is not above zero.
+    """
+    if not thickness > 0:
+        raise OutOfRange(f"cladding of {to_mm(thickness):g} mm is not above zero. Leave it out where there is none.")
+    for row in rows("cladding.csv"):
+        if plain(row["kind"]) == plain(kind):
+            density = float(row["density_kg_per_m3"])
+            return Cladding(kind=row["kind"], thickness=thickness, density=density, source=source_of(row))
+    raise unknown("cladding", kind, cladding_kinds())
+
+
+def cladding_kinds() -> tuple[str, ...]:
+    """Return the names of the tabulated metals of cladding."""
+    return tuple(row["kind"] for row in rows("cladding.csv"))
 
 
 @cache

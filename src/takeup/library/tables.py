@@ -12,7 +12,7 @@ from collections.abc import Iterable
 from functools import cache
 from importlib.resources import files
 
-from takeup.library.records import Source, Status, UnknownName
+from takeup.library.records import Curve, Source, Status, UnknownName
 
 Row = dict[str, str]
 _STATUSES: dict[str, Status] = {"read": "read", "from memory": "from memory"}
@@ -29,6 +29,35 @@ def rows(name: str, package: str = "takeup.library") -> tuple[Row, ...]:
 def source_of(row: Row) -> Source:
     """Return the source and the status that stand in a row."""
     return Source(words=row["source"], status=_STATUSES[row["status"]])
+
+
+def called(what: str, asked: str, table: Iterable[Row], *, key: str) -> Row:
+    """Return the row of this name: the cell under `key`, or one of the cell `aliases`, parted by semicolons.
+
+    Raises:
+        UnknownName: No row has this name or alias.
+    """
+    found = tuple(table)
+    for row in found:
+        names = (row[key], *row.get("aliases", "").split(";"))
+        if plain(asked) in {plain(name) for name in names if name.strip()}:
+            return row
+    raise unknown(what, asked, (row[key] for row in found))
+
+
+def curve(what: str, table: str, values: dict[float, float], sources: tuple[Source, ...]) -> Curve:
+    """Return the curve; its own source names the sources of its rows, and is read only where all of them are."""
+    all_read = all(source.status == "read" for source in sources)
+    words = "; ".join(dict.fromkeys(source.words for source in sources))
+    return Curve(
+        what=what,
+        temperatures=tuple(values),
+        values=tuple(values.values()),
+        statuses=tuple(source.status for source in sources),
+        source=Source(words=words, status="read" if all_read else "from memory"),
+        row_sources=sources,
+        table=table,
+    )
 
 
 def unknown(what: str, asked: str, known: Iterable[str]) -> UnknownName:

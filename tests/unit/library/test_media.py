@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from takeup.errors import OutOfRange
-from takeup.library import density, saturation_temperature
+from takeup.library import MEDIA, density, is_liquid, saturation_temperature
 from takeup.units import bar
 
 
@@ -84,3 +84,40 @@ def test_saturation_outside_its_range_is_refused(gauge: float):
     """Below 611 Pa absolute there is ice, above 220.64 bar(a) (219.63 bar(g)) no boiling."""
     with pytest.raises(OutOfRange, match="no saturation temperature"):
         saturation_temperature(bar(gauge))
+
+
+def test_media_are_named_and_liquids_told_from_gases():
+    assert MEDIA == ("water", "steam", "air", "nitrogen", "condensate", "thermal oil")
+    assert [medium for medium in MEDIA if is_liquid(medium)] == ["water", "condensate", "thermal oil"]
+
+
+def test_nitrogen_is_an_ideal_gas():
+    """By hand: 101 325/(296.8*273.15) = 1.24983 kg/m3 at 0 degC; the known 1.2504 is 0.05 % above.
+
+    At 4 bar(g), 15 degC: 501 325/(296.8*288.15) = 5.86188 kg/m3. Five decimals.
+    """
+    assert density("nitrogen", 0.0, 0.0) == pytest.approx(1.24983, abs=5e-6)
+    assert density("nitrogen", bar(4), 15.0) == pytest.approx(5.86188, abs=5e-6)
+    with pytest.raises(OutOfRange, match="nitrogen at 60 bar"):
+        density("nitrogen", bar(60), 20.0)
+
+
+def test_condensate_is_water_and_boils_at_most():
+    """Colder than boiling it is water as it stands; hotter, saturated water; where nothing boils, water or refused."""
+    boiling = saturation_temperature(bar(3))
+    assert density("condensate", bar(3), 100.0) == density("water", bar(3), 100.0)
+    assert density("condensate", bar(3), boiling + 40) == density("water", bar(3), boiling)
+    assert density("condensate", bar(300), 100.0) == density("water", bar(300), 100.0)
+    with pytest.raises(OutOfRange):
+        density("condensate", -1.01325e5, 20.0)
+
+
+def test_thermal_oil_has_the_typed_density_and_no_other():
+    assert density("thermal oil", bar(5), 280.0, typed=820.0) == 820.0
+    with pytest.raises(OutOfRange, match="thermal oil has no density in the library"):
+        density("thermal oil", bar(5), 280.0)
+    for nonsense in (0.0, -820.0, float("nan"), float("inf")):
+        with pytest.raises(OutOfRange, match="not above zero"):
+            density("thermal oil", bar(5), 280.0, typed=nonsense)
+    with pytest.raises(OutOfRange, match="the density of water follows"):
+        density("water", bar(5), 80.0, typed=970.0)

@@ -2,10 +2,20 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from takeup.errors import OutOfRange
-from takeup.library import UnknownName, friction, friction_pairs, insulation
+from takeup.library import (
+    UnknownName,
+    cladding,
+    cladding_kinds,
+    friction,
+    friction_pairs,
+    insulation,
+    insulation_kinds,
+)
 from takeup.units import mm
 
 
@@ -19,6 +29,8 @@ from takeup.units import mm
         ("graphite on stainless steel", 0.15, 0.15),
         ("steel on concrete", 0.4, 0.5),
         ("roller", 0.01, 0.05),
+        ("steel on sand", 0.4, 0.4),
+        ("corroded steel on steel", 0.5, 0.8),
     ],
 )
 def test_friction_pairs(words: str, low: float, high: float):
@@ -58,3 +70,34 @@ def test_insulation_that_is_not_known_or_not_there_is_refused():
     for thickness in (0.0, -0.08, float("nan")):
         with pytest.raises(OutOfRange, match="is not above zero"):
             insulation("mineral wool", thickness)
+
+
+@pytest.mark.parametrize(
+    ("kind", "density"),
+    [("calcium silicate", 240), ("cellular glass", 120), ("PIR foam", 40), ("PUR foam", 80), ("mineral wool", 130)],
+)
+def test_every_kind_of_insulation(kind: str, density: float):
+    """Densities are common practice, no source (from memory), and say so."""
+    layer = insulation(kind.upper(), mm(50))
+    assert (layer.kind, layer.density, layer.cladding) == (kind, density, None)
+    assert "no source" in layer.source.words
+    assert kind in insulation_kinds()
+
+
+@pytest.mark.parametrize(
+    ("kind", "density"), [("aluminium", 2700), ("galvanised steel", 7850), ("stainless steel", 7900)]
+)
+def test_cladding_goes_round_the_insulation(kind: str, density: float):
+    """Handbook densities of the metals, kg/m3 (from memory); the thickness is what was asked for."""
+    sheet = cladding(kind.title(), mm(0.8))
+    assert (sheet.kind, sheet.thickness, sheet.density) == (kind, mm(0.8), density)
+    assert kind in cladding_kinds()
+    assert replace(insulation("mineral wool", mm(80)), cladding=sheet).cladding == sheet
+
+
+def test_cladding_that_is_not_known_or_not_there_is_refused():
+    with pytest.raises(UnknownName, match="unknown cladding 'aluminum': did you mean aluminium"):
+        cladding("aluminum", mm(0.8))
+    for thickness in (0.0, -0.001, float("nan")):
+        with pytest.raises(OutOfRange, match="is not above zero"):
+            cladding("aluminium", thickness)

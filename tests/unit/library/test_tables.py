@@ -6,8 +6,8 @@ from importlib.resources import files
 
 import pytest
 
-from takeup.library import Source
-from takeup.library.tables import rows, source_of, unknown
+from takeup.library import Source, UnknownName
+from takeup.library.tables import called, rows, source_of, unknown
 
 DATA = [
     (package, entry.name)
@@ -33,6 +33,14 @@ def test_row_number_is_the_line_in_the_file():
     first = rows("pipe_sizes.csv")[0]
     assert (first["row"], first["nps"]) == ("2", "NPS 1/2")
     assert source_of(first) == Source(words="ASME B36.10M, outside diameters", status="from memory")
+
+
+def test_alias_is_as_good_as_the_name():
+    table = ({"fruit": "pear", "aliases": "poire; Birne"}, {"fruit": "apple", "aliases": ""})
+    assert called("fruit", "birne", table, key="fruit") is table[0]
+    for words in ("", ";", "poire; Birne"):
+        with pytest.raises(UnknownName, match="unknown fruit"):
+            called("fruit", words, table, key="fruit")
 
 
 def test_unknown_name_lists_the_nearest_first():
