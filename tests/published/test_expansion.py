@@ -118,7 +118,7 @@ def test_editions_to_2007_take_the_older_table(edition: int):
     assert "from memory" in because
 
 
-@pytest.mark.parametrize("edition", [2010, 2020])
+@pytest.mark.parametrize("edition", [2008, 2010, 2020])
 def test_editions_after_2007_take_table_te1(edition: int):
     assert expansion_table_for(edition)[0] == "ASME BPVC II-D Table TE-1 (2001)"
 
