@@ -10,7 +10,10 @@ TakeUpKind = Literal["single axial", "externally pressurised"]
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class JointData:
-    """The certified or typed-in data of a joint. Rates [N/m], [N m/rad]; areas [m2]; None means "not given"."""
+    """The certified or typed-in data of a joint. Rates [N/m], [N m/rad]; areas [m2]; None means "not given".
+
+    `torque` is the greatest torque that the bellows may carry [N m].
+    """
 
     axial_rate: float
     lateral_rate: float | None
@@ -30,3 +33,4 @@ class JointData:
     temperature: float
     rated_cycles: float | None
     source: str
+    torque: float | None = None

@@ -12,11 +12,11 @@ from takeup.joints import JointData
 from takeup.line.faultbook import FaultBook
 from takeup.line.names import Names
 from takeup.line.parts import Position
+from takeup.line.placed_holds import PlacedHold
 from takeup.line.positions import SAME_PLACE, locate
-from takeup.line.read_holds import PlacedHold
 from takeup.line.read_route import Layout
 from takeup.line.records import TakeUp
-from takeup.line.schema_holds import JointItem, TakeUpItem
+from takeup.line.schema_holds import JointItem, MisalignmentItem, TakeUpItem
 from takeup.line.yaml_places import Path
 
 
@@ -77,6 +77,7 @@ def _placed(
         position=Position(words=item.at, station=station),
         data=_data(item.data),
         preset=item.preset or 0.0,
+        misalignment=_misalignment(book, item.misalignment, (*path, "misalignment")),
     )
     one = PlacedTakeUp(takeup=takeup, path=path)
     _check_room(book, layout, one)
@@ -117,6 +118,14 @@ def _check_data(book: FaultBook, item: TakeUpItem, path: Path) -> None:
     if data.test_pressure is not None and data.test_pressure < data.pressure:
         said = book.words((*place, "test_pressure"))
         book.add((*place, "test_pressure"), f"'{said}' is below the rated pressure")
+
+
+def _misalignment(book: FaultBook, item: MisalignmentItem | None, path: Path) -> tuple[float, float]:
+    if item is None:
+        return (0.0, 0.0)
+    if item.lateral is None and item.angular is None:
+        book.add(path, "there must be 'lateral', 'angular' or both; neither is there", at_key=True)
+    return (item.lateral or 0.0, item.angular or 0.0)
 
 
 def _data(item: JointItem) -> JointData:

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from takeup.line.parts import Leg, Vector
 from takeup.line.records import Line
 
 Floats = NDArray[np.float64]
@@ -140,15 +141,20 @@ def route_of(line: Line) -> Route:
     Args:
         line: the line; its reader has proved that the bends fit into their legs.
     """
-    directions = np.array([leg.direction for leg in line.legs])
-    lengths = np.array([leg.length for leg in line.legs])
+    return centre_line(line.start_at, line.legs)
+
+
+def centre_line(start_at: Vector, legs: tuple[Leg, ...]) -> Route:
+    """Return the centre line of legs that begin at a point."""
+    directions = np.array([leg.direction for leg in legs])
+    lengths = np.array([leg.length for leg in legs])
     corners = np.concatenate([[0.0], np.cumsum(lengths)])
     steps = directions * lengths[:, None]
-    points = np.array(line.start_at) + np.concatenate([np.zeros((1, 3)), np.cumsum(steps, axis=0)])
+    points = np.array(start_at) + np.concatenate([np.zeros((1, 3)), np.cumsum(steps, axis=0)])
     turns = []
-    for number, leg in enumerate(line.legs[:-1]):
+    for number, leg in enumerate(legs[:-1]):
         angle = turn_angle(directions[number], directions[number + 1])
-        if angle < STRAIGHT or leg.item is not None or line.legs[number + 1].item is not None:
+        if angle < STRAIGHT or leg.item is not None or legs[number + 1].item is not None:
             continue  # an eccentric reducer leans by its shift, which is no turn of the line
         radius = leg.to.bend_radius
         turns.append(

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from typing import Annotated, get_args
+from typing import Annotated, Literal, TypeAlias, get_args
 
 from pydantic import Field
 
 from takeup.joints import TakeUpKind
+from takeup.line.directions import Axis, Sense, axis, direction, sense
 from takeup.line.fields import count, free_text, number, one_of, quantity, sentence, texts
 from takeup.line.holding import HoldKind, RuleKind
-from takeup.line.parts import BendPlace
+from takeup.line.parts import BendPlace, Vector
+from takeup.line.schema_ends import Moment, Movements, StiffnessItem
 from takeup.line.sentences import read_preset
 from takeup.line.values import (
     NOT_COMPUTED,
@@ -26,7 +28,8 @@ from takeup.line.values import (
     TurnRate,
 )
 
-OTHER_HOLDS = dict.fromkeys(("directional anchor", "stop", "planar guide", "hanger", "spring hanger"), NOT_COMPUTED)
+YesNo: TypeAlias = Literal["yes", "no"]
+
 OTHER_TAKEUPS = dict.fromkeys(
     ("universal", "swing", "hinge", "gimbal", "pressure balanced", "small-bore compensator", "braided hose loop"),
     NOT_COMPUTED,
@@ -41,20 +44,32 @@ class FrictionItem(Item):
     source: Source = Field(description="where the range comes from")
 
 
-class HoldItem(Item):
-    """An anchor, a guide or a rest; `at` says where, or `by` says which rule places it."""
+class SpringItem(Item):
+    """A spring hanger or spring support, from its maker's sheet."""
 
-    kind: Annotated[HoldKind, one_of(get_args(HoldKind), what="hold", refused=OTHER_HOLDS)] = Field(
-        description="what holds the line"
+    rate: LineRate = Field(description="spring rate")
+    cold_load: Force = Field(description="upward force on the pipe as it is set at installation")
+    least_load: Force = Field(description="least load of its working range")
+    most_load: Force = Field(description="greatest load of its working range")
+    locked_in_test: Annotated[YesNo, one_of(get_args(YesNo), what="answer")] = Field(
+        default="yes", description="whether it is a rigid support during the pressure test"
     )
+    source: Source = Field(description="where the data come from")
+
+
+class HoldItem(Item):
+    """An anchor, a guide, a stop, a rest or a hanger; `at` says where, or `by` says which rule places it."""
+
+    kind: Annotated[HoldKind, one_of(get_args(HoldKind), what="hold")] = Field(description="what holds the line")
     at: (
         Annotated[tuple[str, ...], texts("a position such as roof corner - 3 m, or a list of them", "34.5 m")] | None
-    ) = Field(default=None, description="where it is (this or `by`); a list for guides and rests only")
+    ) = Field(default=None, description="where it is (this or `by`); a list for guides, rests and hangers only")
     by: Annotated[RuleKind, one_of(get_args(RuleKind), what="rule")] | None = Field(
         default=None, description="the rule that places guides and rests (this or `at`)"
     )
     name: Name | None = Field(default=None, description="its name; where not said, its kind and its position")
     can_carry: Force | None = Field(default=None, description="force that it can carry")
+    can_carry_moment: Moment | None = Field(default=None, description="of an anchor: moment that it can carry")
     on_bend: Annotated[BendPlace, one_of(get_args(BendPlace), what="place on the bend")] | None = Field(
         default=None, description="where on the bend, required at a corner that has one"
     )
@@ -63,6 +78,30 @@ class HoldItem(Item):
     )
     friction: FrictionItem | None = Field(
         default=None, description="friction of a guide or rest as a range with its source (this or `slides_on`)"
+    )
+    along: Annotated[Axis, axis()] | None = Field(
+        default=None,
+        description="of a directional anchor: the axis that it holds, in both senses; the pipe's if not said",
+    )
+    against: Annotated[Sense, sense()] | None = Field(
+        default=None, description="of a stop, required: the movement that it stops"
+    )
+    gap: Movement | None = Field(default=None, description="of a stop: how far the line moves before it bears; 0 only")
+    free_along: Annotated[Vector, direction("the way it leaves free")] | None = Field(
+        default=None, description="of a planar guide, required: the way across the pipe that it leaves free"
+    )
+    spring: SpringItem | None = Field(default=None, description="of a spring hanger, required: its spring")
+    hot_leg: SizeLength | None = Field(
+        default=None, description="of a rest or slide guide: height of steel under the pipe that is as hot as the pipe"
+    )
+    stiffness: StiffnessItem | None = Field(
+        default=None, description="of an anchor: how far its structure gives; rigid if not said"
+    )
+    settlement: Movements | None = Field(
+        default=None, description="how far its foot moves before the line is hot: to the east, to the north and up"
+    )
+    only_in: Annotated[tuple[str, ...], texts("a state, or a list of them", "under hydrostatic test")] | None = Field(
+        default=None, description="of a temporary hold: the states in which it is there"
     )
 
 
@@ -87,6 +126,7 @@ class JointItem(Item):
     angular: Annotated[float, quantity("angle", "3 deg", least=0.0)] | None = Field(
         default=None, description="rated angular movement"
     )
+    torque: Moment | None = Field(default=None, description="greatest torque that the bellows may carry")
     pressure: RatedPressure = Field(description="rated pressure")
     test_pressure: RatedPressure | None = Field(default=None, description="highest test pressure")
     minimum_pressure: Pressure | None = Field(default=None, description="lowest pressure, below zero under vacuum")
@@ -95,6 +135,15 @@ class JointItem(Item):
         default=None, description="cycles of the full rated movement"
     )
     source: Source = Field(description="where the data come from")
+
+
+class MisalignmentItem(Item):
+    """What installation may use up of a joint's ratings."""
+
+    lateral: Movement | None = Field(default=None, description="how far its ends may be out of line")
+    angular: Annotated[float, quantity("angle", "0.5 deg", least=0.0)] | None = Field(
+        default=None, description="how far its ends may be out of parallel"
+    )
 
 
 class TakeUpItem(Item):
@@ -109,5 +158,8 @@ class TakeUpItem(Item):
     )
     preset: Annotated[float, sentence(read_preset, "12 mm extended or 12 mm compressed", "12 mm extended")] | None = (
         Field(default=None, description="how it is fitted at the installation temperature")
+    )
+    misalignment: MisalignmentItem | None = Field(
+        default=None, description="what installation may use up of its ratings; none if not said"
     )
     data: JointItem = Field(description="the joint's data")
