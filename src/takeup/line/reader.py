@@ -8,6 +8,7 @@ form is unsound is left out, and everything that does not rest on it is still ju
 from __future__ import annotations
 
 import hashlib
+from dataclasses import replace
 from pathlib import Path
 from typing import Literal, get_args
 
@@ -19,7 +20,9 @@ from takeup.line.fields import nearest
 from takeup.line.names import Names
 from takeup.line.parts import Section
 from takeup.line.read_conditions import Head, check_heads, check_temperatures, expansion_table, read_conditions
-from takeup.line.read_holds import read_holds
+from takeup.line.read_holds import check_only_in, read_holds
+from takeup.line.read_loads import read_loads
+from takeup.line.read_materials import read_materials
 from takeup.line.read_pipe import read_insulation, read_pipe
 from takeup.line.read_route import read_route
 from takeup.line.read_takeups import read_takeups
@@ -72,10 +75,13 @@ def _study(placed: PlacedTree, name: str, digest: str) -> Study:
     book.check_form()
     head = read_conditions(book)
     names = Names(book)
-    lines = [_line(book, names, (*LINES, index), head) for index in range(book.size(LINES))]
+    read_materials(book)
+    lines = tuple(_line(book, names, (*LINES, index), head) for index in range(book.size(LINES)))
+    loads = read_loads(book, lines, tuple(book.words((*LINES, index, "name")) for index in range(len(lines))))
     book.raise_faults()
-    study = _whole(head, tuple(line for line in lines if line is not None), name, digest)
+    study = replace(_whole(head, tuple(line for line in lines if line is not None), name, digest), loads=loads)
     _check_states(book, study)
+    _check_temporary(book, study)
     _check_rules(book, study)
     book.raise_faults()
     return study
@@ -157,6 +163,13 @@ def _check_states(book: FaultBook, study: Study) -> None:
                 ("states", "add", index, "name"), f"there is a state '{added.name}' already; give this one its own name"
             )
         taken.add(added.name)
+
+
+def _check_temporary(book: FaultBook, study: Study) -> None:
+    """Note temporary holds that stand in states which there are not."""
+    states = tuple(dict.fromkeys((*state_names(study), *(added.name for added in study.added))))
+    for number in range(len(study.lines)):
+        check_only_in(book, (*LINES, number, "holds"), states)
 
 
 def _check_rules(book: FaultBook, study: Study) -> None:
