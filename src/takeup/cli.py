@@ -97,7 +97,12 @@ def validate(file: Path) -> int:
 
 
 @app.command
-def study(file: Path, *, out: Annotated[Path | None, Parameter(help="Folder for the results.")] = None) -> int:
+def study(
+    file: Path,
+    *,
+    out: Annotated[Path | None, Parameter(help="Folder for the results.")] = None,
+    units: Literal["si", "us"] = "si",
+) -> int:
     """Prove a line file's arrangement in every state; write results.json and calculation.pdf.
 
     Parameters
@@ -106,8 +111,11 @@ def study(file: Path, *, out: Annotated[Path | None, Parameter(help="Folder for 
         The line file.
     out
         Folder for the results; `<file stem>.out` beside the file when left out.
+    units
+        Units of the summary and of calculation.pdf; results.json is SI always.
     """
     from takeup.choose import resolve
+    from takeup.edge import UNITS_FOR
     from takeup.line.reader import read_study
     from takeup.papers import summary_lines, write_calculation
     from takeup.results import results_of, write_results
@@ -117,8 +125,8 @@ def study(file: Path, *, out: Annotated[Path | None, Parameter(help="Folder for 
     folder.mkdir(parents=True, exist_ok=True)
     paths = (folder / "results.json", folder / "calculation.pdf")
     write_results(results, paths[0])
-    write_calculation(results, paths[1])
-    for text in summary_lines(results):
+    write_calculation(results, paths[1], UNITS_FOR[units])
+    for text in summary_lines(results, UNITS_FOR[units]):
         _print(text)
     for path in paths:
         _print(str(path))

@@ -84,6 +84,27 @@ def test_study_says_a_line_that_is_not_held_in_words(tmp_path: Path):
     assert "can move freely along (1, 0, 0)" in done.stdout
 
 
+def test_study_in_us_units_changes_the_papers_and_not_the_results(tmp_path: Path):
+    """6 m are 236.22 in = 19 ft 8.22 in (by hand)."""
+    path = written(tmp_path, PROVED)
+    shown = {}
+    for units in ("si", "us"):
+        done = takeup("study", path, "--out", tmp_path / units, "--units", units)
+        assert done.returncode == 0
+        shown[units] = done.stdout
+    assert "19 ft 8 1/4 in" in shown["us"]
+    assert "19 ft" not in shown["si"]
+    for name, same in (("results.json", True), ("calculation.pdf", False)):
+        assert ((tmp_path / "si" / name).read_bytes() == (tmp_path / "us" / name).read_bytes()) is same
+
+
+def test_study_in_unknown_units_says_which_there_are(tmp_path: Path):
+    done = takeup("study", written(tmp_path, PROVED), "--units", "metric")
+    assert done.returncode == 2
+    assert all(word in done.stderr for word in ("--units", "metric", "si", "us"))
+    assert [item.name for item in tmp_path.iterdir()] == ["main.yaml"]
+
+
 @pytest.mark.parametrize("command", ["study", "validate"])
 def test_bad_input_is_told_line_by_line_on_standard_error_and_nothing_is_written(command: str, tmp_path: Path):
     text = PROVED.replace("12 bar(g)", "12 bars").replace("steam", "steem")

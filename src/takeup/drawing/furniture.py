@@ -9,6 +9,7 @@ from takeup.drawing.places import Place
 from takeup.drawing.reading import Record, Results, number_of, record_of, text_of
 from takeup.drawing.sheet import Item, Polyline, Stroke, Text, View
 from takeup.drawing.symbols import EXPLAINED, hold_sign, joint_sign
+from takeup.edge import System, Units
 
 _RULE = Stroke(width=0.18)
 _FRAME = Stroke(width=0.5)
@@ -16,6 +17,7 @@ _TYPE = 2.5
 _STEP = 6.2
 _NOTE = "not to scale, and moved apart along the pipe where they would lie on one another; stations are true"
 FORCES = "Forces are those on the structure."
+_LENGTHS: dict[System, str] = {"si": "metres", "us": "feet and inches"}
 WARNING = "Not for construction until checked by a licensed engineer."
 
 
@@ -77,12 +79,13 @@ def use_view(room: Box) -> View:
     return View(title="Scale of use", scale=None, items=tuple(items))
 
 
-def title_block(results: Results, line: Record, scales: str, room: Box) -> View:
+def title_block(results: Results, line: Record, units: Units, scales: str, room: Box) -> View:
     """Return the title block in a room of the sheet [mm]."""
     entry = record_of(results, "input")
     document = record_of(entry, "document")
     pipe = record_of(line, "pipe")
-    size = f"{text_of(pipe, 'size')}, {number_of(pipe, 'outside_diameter_mm'):g} × {number_of(pipe, 'wall_mm'):g} mm"
+    diameter, wall = (units.small.typed(number_of(pipe, key)) for key in ("outside_diameter_mm", "wall_mm"))
+    size = f"{text_of(pipe, 'size')}, {units.small.named(f'{diameter} × {wall}')}"
     left, top, right, bottom = room
     middle = left + 0.62 * (right - left)
     cells = (
@@ -103,6 +106,7 @@ def title_block(results: Results, line: Record, scales: str, room: Box) -> View:
         items.append(
             Text(at=(x + 1.5, y + height - 2.2), words=shortened(words, 3.15, end - x - 3.0), size=3.0, bold=bold)
         )
-    items.append(Text(at=(left + 1.5, bottom - 4.6), words=FORCES + " Stations and elevations in metres.", size=2.3))
+    said = f"{FORCES} Stations and elevations in {_LENGTHS[units.system]}."
+    items.append(Text(at=(left + 1.5, bottom - 4.6), words=said, size=2.3))
     items.append(Text(at=(left + 1.5, bottom - 1.4), words=WARNING, size=2.3, bold=True))
     return View(title="Title block", scale=None, items=tuple(items))

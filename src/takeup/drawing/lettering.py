@@ -9,7 +9,7 @@ from __future__ import annotations
 from takeup.drawing.sheet import Text
 
 _STEPS = (
-    (0.29, " !',.:;Iijl|·"),
+    (0.29, " \N{NO-BREAK SPACE}!',.:;Iijl|·"),
     (0.41, '"()[]/\\frt{}°'),
     (0.58, "*-^_`?1ckszvxyaeFEL7J"),
     (0.64, "#$&23456890bdghnopquBPRSTXZ+=<>~–−"),

@@ -48,9 +48,9 @@ def round_down(most: float) -> float:
     return max(step * power for step in _STEPS if step * power <= most * (1.0 + 1e-9))
 
 
-def bar_length(scale: int, most: float) -> float:
-    """Return the round length [m] of a scale bar that is at most so long on paper [mm]."""
-    return round_down(most * scale / _PER_METRE)
+def bar_length(scale: int, most: float, unit: float = 1.0) -> float:
+    """Return the round length of a scale bar that is at most so long on paper [mm], in a unit of so many metres."""
+    return round_down(most * scale / _PER_METRE / unit)
 
 
 def exaggeration(rise: float, scale: int, room: float) -> int:

@@ -21,6 +21,7 @@ from takeup.drawing.sheet import Item, Point, Polyline, Stroke, Text, View
 from takeup.drawing.signs import drawing_order, half_length, moved_signs
 from takeup.drawing.symbols import hold_sign, joint_sign
 from takeup.drawing.titles import view_heading
+from takeup.edge import System, Units
 
 Paper = Callable[[float, float], Point]
 _TYPE = 2.4
@@ -28,26 +29,39 @@ _LEVEL = 1e-6  # a rise below a micrometre is none [m]
 _FIGURES = 3.0  # two figures of elevation stand at least so far apart [mm]
 _APART = 3.4  # two lines of words read upwards stand at least so far apart [mm]
 _HEAD = 17.0
-_SIDE = (26.0, 10.0)
+_LEFT: dict[System, float] = {"si": 26.0, "us": 32.0}  # room for the figures of the elevations [mm]
+_RIGHT = 10.0
 _REACH = 0.05  # the slope of the profile at a place is taken over so much either side [m]
 _FAN = 8.0  # between the ticks and their words [mm]
-_ROWS = (("station", 13.0), ("use", 11.5), ("name", 37.0))
-BAND = _FAN + sum(height for _, height in _ROWS)
-LEAST = _HEAD + 14.0 + BAND  # a section of a level line needs so much height [mm]
+_ROWS: dict[System, tuple[tuple[str, float], ...]] = {
+    "si": (("station", 13.0), ("use", 11.5), ("name", 37.0)),
+    "us": (("station", 22.5), ("use", 11.5), ("name", 33.0)),
+}
 _PIPE = Stroke(width=0.6)
 _FINE = Stroke(width=0.13, ink="grey")
 _RULE = Stroke(width=0.18)
 
 
-def section_view(line: Record, places: tuple[Place, ...], room: Box) -> View:
+def band_height(units: Units) -> float:
+    """Return the height of the band under the profile [mm]."""
+    return _FAN + sum(height for _, height in _ROWS[units.system])
+
+
+def least_height(units: Units) -> float:
+    """Return the height that a section of a level line needs [mm]."""
+    return _HEAD + 14.0 + band_height(units)
+
+
+def section_view(line: Record, places: tuple[Place, ...], room: Box, units: Units) -> View:
     """Return the section in a room of the sheet: left, top, right, bottom [mm]."""
     profile = profile_of(line)
     low, high = min(z for _, z in profile), max(z for _, z in profile)
-    left, wide = room[0] + _SIDE[0], room[2] - room[0] - sum(_SIDE)
-    tall = room[3] - room[1] - _HEAD - 8.0 - BAND
+    left, band = room[0] + _LEFT[units.system], band_height(units)
+    wide = room[2] - _RIGHT - left
+    tall = room[3] - room[1] - _HEAD - 8.0 - band
     scale = choose_scale((profile[-1][0], high - low), (wide, tall))
     factor = exaggeration(high - low, scale, tall)
-    base = room[3] - BAND
+    base = room[3] - band
     foot = base - 7.0
 
     def paper(station: float, elevation: float) -> Point:
@@ -55,32 +69,34 @@ def section_view(line: Record, places: tuple[Place, ...], room: Box) -> View:
 
     more = "elevations to the same scale" if factor == 1 else f"elevations exaggerated {factor} times"
     title = "Developed long-section: station along the pipe against elevation"
-    heading, _ = view_heading(title, scale, (room[0], room[1]), more)
-    items: list[Item] = [*heading, *_levels(profile, paper, room)]
+    heading, _ = view_heading(title, scale, (room[0], room[1]), units, more)
+    items: list[Item] = [*heading, *_levels(profile, paper, room, units)]
     items.append(Polyline(points=tuple(paper(*pair) for pair in profile), stroke=_PIPE))
     shown = _that_fit(places, int(wide / _APART) + 1)
     ticks = {place: paper(place.station, elevation_at(profile, place.station)) for place in places}
     items += _signs(places, paper, profile, scale)
-    items += _band(shown, tuple(ticks[place] for place in shown), base, (left, left + wide))
+    items += _band(shown, tuple(ticks[place] for place in shown), base, (left, left + wide), units)
     if len(shown) < len(places):
         words = f"{len(places) - len(shown)} guides and rests not named for want of room: see the tables"
         items.append(Text(at=(room[0] + 3.0, room[3] - 1.0), words=words, size=2.2, ink="grey"))
     return View(title=title, scale=scale, items=tuple(items))
 
 
-def _levels(profile: tuple[Point, ...], paper: Paper, room: Box) -> list[Item]:
+def _levels(profile: tuple[Point, ...], paper: Paper, room: Box, units: Units) -> list[Item]:
     """Return thin level lines at the lowest, the highest and the levels where the line runs level, with figures."""
     runs = [a for (_, a), (_, b) in pairwise(profile) if abs(a - b) < _LEVEL]
     wanted = sorted({round(z, 3) for z in (min(z for _, z in profile), max(z for _, z in profile), *runs)})
-    items: list[Item] = [Text(at=(room[0] + 3.0, room[1] + _HEAD - 0.5), words="elevation m", size=2.2, ink="grey")]
+    head, side = units.length.named("elevation"), room[0] + _LEFT[units.system]
+    items: list[Item] = [Text(at=(room[0] + 3.0, room[1] + _HEAD - 0.5), words=head, size=2.2, ink="grey")]
     last = None
     for level in wanted:
         y = paper(0.0, level)[1]
         if last is not None and last - y < _FIGURES:
             continue
         last = y
-        items.append(Text(at=(room[0] + _SIDE[0] - 5.0, y + 0.9), words=f"{level:.2f}", size=_TYPE, anchor="end"))
-        items.append(Polyline(points=((room[0] + _SIDE[0] - 4.0, y), (room[2] - 4.0, y)), stroke=_FINE))
+        words = units.length.figures(level, 2)
+        items.append(Text(at=(side - 5.0, y + 0.9), words=words, size=_TYPE, anchor="end"))
+        items.append(Polyline(points=((side - 4.0, y), (room[2] - 4.0, y)), stroke=_FINE))
     return items
 
 
@@ -117,37 +133,38 @@ def _signs(places: tuple[Place, ...], paper: Paper, profile: tuple[Point, ...], 
     return items
 
 
-def _band(places: tuple[Place, ...], ticks: tuple[Point, ...], base: float, ends: tuple[float, float]) -> list[Item]:
+def _band(
+    places: tuple[Place, ...], ticks: tuple[Point, ...], base: float, ends: tuple[float, float], units: Units
+) -> list[Item]:
     """Return the ticks with their leaders and, under them, the rows of station, use and name."""
-    tops = [base + _FAN]
-    for _, height in _ROWS:
+    rows, tops = _ROWS[units.system], [base + _FAN]
+    for _, height in rows:
         tops.append(tops[-1] + height)
-    left, right = ends[0] - _SIDE[0] + 3.0, ends[1] + 6.0
+    left, right = ends[0] - _LEFT[units.system] + 3.0, ends[1] + 6.0
     items: list[Item] = [Polyline(points=((left, y), (right, y)), stroke=_RULE) for y in tops]
     items.append(Polyline(points=((ends[0], base), (max(x for x, _ in ticks), base)), stroke=_RULE))
-    for (words, _), top in zip(_ROWS, tops, strict=False):
-        unit = " m" if words == "station" else ""
-        items.append(Text(at=(left, top + 3.2), words=words + unit, size=2.2, ink="grey"))
+    for (name, _), top in zip(rows, tops, strict=False):
+        words = units.length.named(name) if name == "station" else name
+        items.append(Text(at=(left, top + 3.2), words=words, size=2.2, ink="grey"))
     xs = spread(tuple(x for x, _ in ticks), _APART, ends[0], ends[1])
     for place, x, tick in zip(places, xs, ticks, strict=True):
         items.append(Polyline(points=((tick[0], tick[1] + 3.0), (tick[0], base)), stroke=_FINE))
         points = ((tick[0], base), (tick[0], base + 1.6), (x, base + _FAN - 1.0), (x, base + _FAN))
         items.append(Polyline(points=points, stroke=_FINE))
         items.append(Polyline(points=((tick[0], base - 0.8), (tick[0], base + 0.8)), stroke=_RULE))
-        items += _column(place, x, tops)
+        items += _column(place, x, tops, units)
     return items
 
 
-def _column(place: Place, x: float, tops: list[float]) -> list[Item]:
+def _column(place: Place, x: float, tops: list[float], units: Units) -> list[Item]:
     """Return the words under one tick, read upwards."""
     foot = x + 0.36 * _TYPE
     strong = place.sort in {"anchor", "joint"}
-    station = Text(
-        at=(foot, tops[0] + 1.2), words=f"{place.station:.2f}", size=_TYPE, anchor="end", rotation=-90.0, bold=strong
-    )
+    words = units.length.figures(place.station, 2)
+    station = Text(at=(foot, tops[0] + 1.2), words=words, size=_TYPE, anchor="end", rotation=-90.0, bold=strong)
     name = Text(
         at=(foot, tops[2] + 1.2),
-        words=shortened(place.name, _TYPE * 1.05, _ROWS[2][1] - 2.0),
+        words=shortened(place.name, _TYPE * 1.05, _ROWS[units.system][2][1] - 2.0),
         size=_TYPE, anchor="end", rotation=-90.0, bold=strong,
     )  # fmt: skip
     if place.use is None:

@@ -10,6 +10,7 @@ from xml.etree import ElementTree as ET
 
 from takeup.drawing.dimension import expanded
 from takeup.drawing.sheet import Arc, Circle, Dimension, Item, Polyline, Sheet, Stroke, Text, View
+from takeup.edge import TIE
 
 _INK = {"black": "#000000", "grey": "#555555", "pale": "#aaaaaa"}
 _TYPEFACE = "Inter, 'Helvetica Neue', Arial, sans-serif"
@@ -111,5 +112,8 @@ def _n(value: float) -> str:
 
 
 def _printable(words: str) -> str:
-    """Return words without the control characters that XML cannot hold; each becomes the sign for "unreadable"."""
-    return "".join(letter if letter.isprintable() else "\ufffd" for letter in words)
+    """Return words without the control characters that XML cannot hold; each becomes the sign for "unreadable".
+
+    A drawing breaks no words over lines: the tie inside a number is a plain space here.
+    """
+    return "".join(letter if letter.isprintable() else "\ufffd" for letter in words.replace(TIE, " "))

@@ -6,6 +6,7 @@ from takeup.drawing.labels import Box
 from takeup.drawing.lettering import width_of
 from takeup.drawing.scale import bar_length
 from takeup.drawing.sheet import Item, Point, Polyline, Stroke, Text
+from takeup.edge import Measure, Units
 
 _LINE = Stroke(width=0.2)
 _TITLE = 3.4
@@ -13,13 +14,14 @@ _SMALL = 2.3
 _BAR = 50.0  # a scale bar is at most so long [mm]
 
 
-def view_heading(title: str, scale: int, at: Point, more: str = "") -> tuple[tuple[Item, ...], Box]:
+def view_heading(title: str, scale: int, at: Point, units: Units, more: str = "") -> tuple[tuple[Item, ...], Box]:
     """Return the title of a view over its scale bar, and the box they fill.
 
     Args:
         title: What the view is.
         scale: The denominator of its scale.
         at: The top left of the heading [mm].
+        units: What the scale bar is long in.
         more: What else must be said of it, such as an exaggeration.
     """
     x, y = at[0] + 3.0, at[1] + 6.0
@@ -27,15 +29,15 @@ def view_heading(title: str, scale: int, at: Point, more: str = "") -> tuple[tup
     first = Text(at=(x, y), words=title, size=_TITLE, bold=True)
     right = x + width_of(title, _TITLE, bold=True) + 3.0
     second = Text(at=(right, y), words=words, size=2.8)
-    bar, bar_right = scale_bar(scale, (x, y + 3.2))
+    bar, bar_right = scale_bar(scale, (x, y + 3.2), units.span)
     edge = max(right + width_of(words, second.size), bar_right)
     return (first, second, *bar), (at[0], at[1], edge + 2.0, y + 8.5)
 
 
-def scale_bar(scale: int, at: Point) -> tuple[tuple[Item, ...], float]:
+def scale_bar(scale: int, at: Point, span: Measure) -> tuple[tuple[Item, ...], float]:
     """Return a bar of a round length in two halves, with its figures, and its right end [mm]."""
-    length = bar_length(scale, _BAR)
-    wide = 1000.0 * length / scale
+    length = bar_length(scale, _BAR, span.size)
+    wide = 1000.0 * span.size * length / scale
     x, y = at
     middle = x + wide / 2.0
     items: list[Item] = [
@@ -43,9 +45,9 @@ def scale_bar(scale: int, at: Point) -> tuple[tuple[Item, ...], float]:
         _half_bar(middle, x + wide, y, "#ffffff"),
     ]
     for place, value in ((x, 0.0), (middle, length / 2.0), (x + wide, length)):
-        unit = " m" if value == length else ""
-        items.append(Text(at=(place, y + 3.7), words=f"{value:g}{unit}", size=_SMALL, anchor="middle"))
-    return tuple(items), x + wide + width_of(f"{length:g} m", _SMALL)
+        words = span.named(f"{value:g}") if value == length else f"{value:g}"
+        items.append(Text(at=(place, y + 3.7), words=words, size=_SMALL, anchor="middle"))
+    return tuple(items), x + wide + width_of(span.named(f"{length:g}"), _SMALL)
 
 
 def _half_bar(left: float, right: float, top: float, fill: str) -> Polyline:

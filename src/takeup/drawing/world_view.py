@@ -19,6 +19,7 @@ from takeup.drawing.sheet import Dimension, Item, Point, View
 from takeup.drawing.signs import drawing_order, half_length, moved_signs
 from takeup.drawing.symbols import REACH, arrow, hold_sign, joint_sign
 from takeup.drawing.titles import north_arrow, view_heading
+from takeup.edge import Units
 
 _SAME = 1e-6
 _HEAD = 15.0  # room for the title of the view and its scale bar [mm]
@@ -27,12 +28,12 @@ _OFFSETS = (9.0, 14.0, 19.0, 25.0, 32.0)
 _WIDEST = 46.0  # names longer than this on paper go on another line [mm]
 
 
-def world_view(line: Record, places: tuple[Place, ...], looking: Looking, room: Box) -> View:
+def world_view(line: Record, places: tuple[Place, ...], looking: Looking, room: Box, units: Units) -> View:
     """Return a view of the line in a room of the sheet: left, top, right, bottom [mm]."""
     frame = _frame(line, looking, room)
     outside = number_of(record_of(line, "pipe"), "outside_diameter_mm") / 1000.0
     title = looking.words[0].upper() + looking.words[1:]
-    heading, heading_box = view_heading(title, frame.scale, (room[0], room[1]))
+    heading, heading_box = view_heading(title, frame.scale, (room[0], room[1]), units)
     taken = Taken(room=room, words=[heading_box])
     items: list[Item] = [*heading]
     if looking is DOWN:
@@ -44,8 +45,8 @@ def world_view(line: Record, places: tuple[Place, ...], looking: Looking, room: 
     spots = _spots(frame, line, places)
     items += _signs(frame, spots, taken)
     items += _flow(frame, line, taken)
-    items += _dimensions(frame, line, taken)
-    items += _names(frame, line, spots, taken)
+    items += _dimensions(frame, line, taken, units)
+    items += _names(frame, line, spots, taken, units)
     return View(title=title, scale=frame.scale, items=tuple(items))
 
 
@@ -107,7 +108,7 @@ def _flow(frame: Frame, line: Record, taken: Taken) -> list[Item]:
     return []
 
 
-def _dimensions(frame: Frame, line: Record, taken: Taken) -> list[Item]:
+def _dimensions(frame: Frame, line: Record, taken: Taken, units: Units) -> list[Item]:
     """Return the length of each leg that is seen in its true length, outside the line where it can be."""
     items: list[Item] = []
     points = vectors_of(line, "points")
@@ -118,7 +119,7 @@ def _dimensions(frame: Frame, line: Record, taken: Taken) -> list[Item]:
         length = number_of(leg, "length_m")
         if abs(math.dist(start, end) * frame.scale / 1000.0 - length) > _SAME * length:
             continue  # foreshortened: dimensioned where it is seen flat
-        found = _dimension(start, end, f"{length:.2f} m", centre, taken)
+        found = _dimension(start, end, units.length.text(length, 2), centre, taken)
         if found is not None:
             items.append(found)
     return items
@@ -142,21 +143,24 @@ def _dimension(start: Point, end: Point, words: str, centre: Point, taken: Taken
     return None
 
 
-def _names(frame: Frame, line: Record, spots: dict[Place, Point], taken: Taken) -> list[Item]:
+def _names(frame: Frame, line: Record, spots: dict[Place, Point], taken: Taken, units: Units) -> list[Item]:
     """Return the labels: anchors and joints first, then corners and ends, then guides leg by leg."""
     items: list[Item] = []
     rank = {"anchor": 0, "joint": 0, "corner": 1, "end": 1}
     places = tuple(spots)
     for place in sorted((p for p in places if p.sort in rank), key=lambda p: (rank[p.sort], p.station)):
-        items += place_label(_label(line, place), spots[place], taken, along=frame.heading(place.along))
+        words = _label(line, place, units)
+        items += place_label(words, spots[place], taken, along=frame.heading(place.along))
     for group in _groups(line, places):
-        items += _group_label(group, spots, taken, frame.heading(group[0].along))
+        items += _group_label(group, _group_words(group, units), spots, taken, frame.heading(group[0].along))
     return items
 
 
-def _group_label(group: tuple[Place, ...], spots: dict[Place, Point], taken: Taken, way: Point) -> tuple[Item, ...]:
+def _group_label(
+    group: tuple[Place, ...], words: tuple[LineOfWords, ...], spots: dict[Place, Point], taken: Taken, way: Point
+) -> tuple[Item, ...]:
     """Return the label of a group beside whichever of it has room close by, the middle ones first."""
-    words, middle = _group_words(group), (len(group) - 1) / 2.0
+    middle = (len(group) - 1) / 2.0
     for place in sorted(group, key=lambda item: abs(group.index(item) - middle)):
         label = place_label(words, spots[place], taken, along=way, near=True)
         if label:
@@ -164,7 +168,7 @@ def _group_label(group: tuple[Place, ...], spots: dict[Place, Point], taken: Tak
     return place_label(words, spots[group[len(group) // 2]], taken, along=way)
 
 
-def _label(line: Record, place: Place) -> tuple[LineOfWords, ...]:
+def _label(line: Record, place: Place, units: Units) -> tuple[LineOfWords, ...]:
     names = folded(place.name, TYPE, _WIDEST)
     if place.sort in {"corner", "end"}:
         radii = [
@@ -173,9 +177,9 @@ def _label(line: Record, place: Place) -> tuple[LineOfWords, ...]:
             if abs(number_of(bend, "station_m") - place.station) < _SAME
         ]
         radius = radii[0] if radii else None
-        turn = ((f"R {radius:.0f} mm", False),) if radius else ()
+        turn = ((f"R {units.small.text(radius, 0)}", False),) if radius else ()
         return (*((name, False) for name in names), *turn)
-    station = ((f"station {place.station:.2f} m", False),)
+    station = ((f"station {units.length.text(place.station, 2)}", False),)
     use = ((place.says, False),) if place.says else ()
     return (*((name, True) for name in names), *station, *use)
 
@@ -191,12 +195,12 @@ def _groups(line: Record, places: tuple[Place, ...]) -> tuple[tuple[Place, ...],
     return tuple(tuple(group) for group in groups.values())
 
 
-def _group_words(group: tuple[Place, ...]) -> tuple[LineOfWords, ...]:
+def _group_words(group: tuple[Place, ...], units: Units) -> tuple[LineOfWords, ...]:
     """Return how many of a kind there are, and how far apart."""
     kind = group[0].kind
     if len(group) == 1:
-        return ((f"{kind} at {group[0].station:.2f} m", False),)
+        return ((f"{kind} at {units.length.text(group[0].station, 2)}", False),)
     gaps = [b.station - a.station for a, b in pairwise(group)]
-    near, far = f"{min(gaps):.2f}", f"{max(gaps):.2f}"
-    apart = f"{near} m apart" if near == far else f"{near} to {far} m apart"
+    near, far = (units.length.figures(gap, 2) for gap in (min(gaps), max(gaps)))
+    apart = units.length.named(near if near == far else f"{near} to {far}") + " apart"
     return ((f"{len(group)} {kind}s", False), (apart, False))

@@ -16,6 +16,7 @@ from pathlib import Path
 
 from takeup.drawing import layout_sheet, to_svg
 from takeup.drawing.reading import Results, record_of, records_of, text_of, texts_of
+from takeup.edge import SI, Units
 from takeup.papers.front import front_page
 from takeup.papers.glyphs import FONTS, printable_tree
 from takeup.papers.inputs import inputs_section
@@ -27,17 +28,18 @@ from takeup.papers.tables import Tree, sentences
 TEMPLATE = Path(__file__).parent / "calculation.typ"
 
 
-def write_calculation(results: Results, path: Path) -> None:
+def write_calculation(results: Results, path: Path, units: Units = SI) -> None:
     """Write the calculation as a PDF: whole to a temporary name beside the target, then renamed.
 
     Args:
         results: The results document.
         path: Where to write it; its folder exists.
+        units: What its numbers are written in.
     """
     handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=".calculation-", suffix=".pdf")
     try:
         with os.fdopen(handle, "wb") as stream:
-            stream.write(calculation_pdf(results))
+            stream.write(calculation_pdf(results, units))
         Path(temporary).chmod(0o644)
         Path(temporary).replace(path)
     except BaseException:
@@ -45,11 +47,12 @@ def write_calculation(results: Results, path: Path) -> None:
         raise
 
 
-def calculation_pdf(results: Results) -> bytes:
+def calculation_pdf(results: Results, units: Units = SI) -> bytes:
     """Return the calculation as the bytes of a PDF.
 
     Args:
         results: The results document.
+        units: What its numbers are written in.
     """
     import typst
 
@@ -61,7 +64,7 @@ def calculation_pdf(results: Results) -> bytes:
         font_paths=fonts,
         ignore_system_fonts=True,
         format="pdf",
-        sys_inputs={"data": json.dumps(contents_of(clean), ensure_ascii=False)},
+        sys_inputs={"data": json.dumps(contents_of(clean, units), ensure_ascii=False)},
         pdf_standards=["ua-1", "a-2a"],
         timestamp=_timestamp(text_of(record_of(record_of(clean, "input"), "document"), "date")),
     )
@@ -75,22 +78,22 @@ def _timestamp(day: str) -> datetime:
     return datetime.combine(date.fromisoformat(day), datetime.min.time(), tzinfo=UTC)
 
 
-def contents_of(results: Results) -> Tree:
+def contents_of(results: Results, units: Units = SI) -> Tree:
     """Return all that is printed, in the order of the pages."""
     entry, line = record_of(results, "input"), records_of(results, "lines")[0]
     document = record_of(entry, "document")
-    sheet = layout_sheet(results)
+    sheet = layout_sheet(results, units)
     number, revision = text_of(document, "number"), text_of(document, "revision")
     return {
         "running": f"{number}, revision {revision} · line {text_of(line, 'name')}",
-        "front": front_page(results),
+        "front": front_page(results, units),
         "drawing": {"svg": to_svg(sheet), "alt": f"{sheet.title}. {sheet.description}"},
-        "inputs": inputs_section(results),
+        "inputs": inputs_section(results, units),
         "assumptions": sentences(texts_of(results, "assumptions")),
-        "states": states_section(results),
-        "loads": loads_section(results),
-        "joints": joints_section(results),
-        "checks": checks_section(results),
+        "states": states_section(results, units),
+        "loads": loads_section(results, units),
+        "joints": joints_section(results, units),
+        "checks": checks_section(results, units),
         "not_covered": [
             [text_of(item, "what"), text_of(item, "because")] for item in records_of(results, "not_covered")
         ],

@@ -16,7 +16,8 @@ from takeup.drawing.reading import (
     use_at,
     use_words,
 )
-from takeup.papers.numerals import NONE, column, fixed
+from takeup.edge import Units
+from takeup.papers.numerals import NONE, written, written_column
 from takeup.papers.tables import Tree, facts, number_column, sentences, table, words_column
 
 _REASONS = 10
@@ -27,21 +28,22 @@ _OUTCOMES = (
 )  # fmt: skip
 
 
-def front_page(results: Results) -> Tree:
+def front_page(results: Results, units: Units) -> Tree:
     """Return page one."""
     entry, line, basis = record_of(results, "input"), records_of(results, "lines")[0], record_of(results, "basis")
     document, pipe = record_of(entry, "document"), record_of(line, "pipe")
     reasons = texts_of(record_of(results, "verdict"), "because")
     more = len(reasons) - _REASONS
+    length = units.length.text(number_of(line, "length_m"), 2)
     return {
         "title": f"Calculation of line {text_of(line, 'name')}",
         "project": text_of(entry, "project"),
         "about": facts(
             [
                 ("document no.", text_of(document, "number")),
-                ("line", f"{text_of(line, 'name')}, {text_of(line, 'medium')}, {number_of(line, 'length_m'):.2f} m"),
+                ("line", f"{text_of(line, 'name')}, {text_of(line, 'medium')}, {length}"),
                 ("revision", text_of(document, "revision")),
-                ("pipe", pipe_words(pipe)),
+                ("pipe", pipe_words(pipe, units)),
                 ("date", text_of(document, "date")),
                 ("basis", f"{text_of(basis, 'code')}, edition {text_of(basis, 'edition')}"),
             ]
@@ -51,9 +53,10 @@ def front_page(results: Results) -> Tree:
             [*reasons[:_REASONS], *([f"And {more} more reasons: see the checks, section 7."] if more > 0 else [])]
         ),
         "counted": counted_words(results),
-        "anchors": _anchors(results),
-        "guides": _guides(results),
-        "joints": _joints(results),
+        "units": units.said,
+        "anchors": _anchors(results, units),
+        "guides": _guides(results, units),
+        "joints": _joints(results, units),
         "cautions": sentences(texts_of(results, "cautions")[:_CAUTIONS]),
     }
 
@@ -70,9 +73,10 @@ def counted_words(results: Results) -> str:
     return f"{len(checks)} checks in section 7: {said}.{memory}"
 
 
-def pipe_words(pipe: Record) -> str:
+def pipe_words(pipe: Record, units: Units) -> str:
     """Return a pipe in words: size, diameter and wall, material."""
-    wall = f"{number_of(pipe, 'outside_diameter_mm'):g} × {number_of(pipe, 'wall_mm'):g} mm"
+    diameter, thickness = (units.small.typed(number_of(pipe, key)) for key in ("outside_diameter_mm", "wall_mm"))
+    wall = units.small.named(f"{diameter} × {thickness}")
     return ", ".join(filter(None, (text_of(pipe, "size"), wall, text_of(pipe, "material"))))
 
 
@@ -97,17 +101,18 @@ def guides_of(results: Results) -> tuple[Record, ...]:
 
 def _design(hold: Record) -> tuple[float, str]:
     envelope = record_of(hold, "envelope")
-    return number_of(envelope, "design_force_n") / 1e3, text_of(envelope, "design_state")
+    return number_of(envelope, "design_force_n"), text_of(envelope, "design_state")
 
 
-def _anchors(results: Results) -> Tree | None:
+def _anchors(results: Results, units: Units) -> Tree | None:
     holds = anchors_of(results)
     if not holds:
         return None
-    return _hold_table(results, holds, [(text_of(hold, "name"), text_of(hold, "kind")) for hold in holds], "Anchors")
+    names = [(text_of(hold, "name"), text_of(hold, "kind")) for hold in holds]
+    return _hold_table(results, holds, names, "Anchors", units)
 
 
-def _guides(results: Results) -> Tree | None:
+def _guides(results: Results, units: Units) -> Tree | None:
     """Return the most loaded guide or rest of each kind."""
     kinds: dict[str, list[Record]] = {}
     for hold in guides_of(results):
@@ -119,19 +124,23 @@ def _guides(results: Results) -> Tree | None:
         (text_of(hold, "name"), f"the most loaded of {len(group)}: {kind}")
         for hold, (kind, group) in zip(worst, kinds.items(), strict=True)
     ]
-    return _hold_table(results, worst, names, "Guides and rests, the most loaded of each kind")
+    return _hold_table(results, worst, names, "Guides and rests, the most loaded of each kind", units)
 
 
-def _hold_table(results: Results, holds: Sequence[Record], names: Sequence[tuple[str, str]], caption: str) -> Tree:
-    forces = column([_design(hold)[0] for hold in holds], most=2)
+def _hold_table(
+    results: Results, holds: Sequence[Record], names: Sequence[tuple[str, str]], caption: str, units: Units
+) -> Tree:
+    forces = written_column([_design(hold)[0] for hold in holds], units.force, 2)
     rows = []
     for hold, name, force in zip(holds, names, forces, strict=True):
         use, outcome = outcome_words(results, text_of(hold, "name"))
-        rows.append((name, fixed(number_of(hold, "station_m"), 2), force, _design(hold)[1], use, outcome))
+        rows.append(
+            (name, written(number_of(hold, "station_m"), units.length, 2), force, _design(hold)[1], use, outcome)
+        )
     head = (
         words_column("Hold", "1fr"),
-        number_column("Station", "m"),
-        number_column("Design force", "kN"),
+        number_column("Station", units.length.unit),
+        number_column("Design force", units.force.unit),
         words_column("In state", "45mm"),
         number_column("Use"),
         words_column("Outcome", "23mm"),
@@ -139,24 +148,26 @@ def _hold_table(results: Results, holds: Sequence[Record], names: Sequence[tuple
     return table(head, rows, f"{caption}: resultant force with the bound of friction")
 
 
-def _joints(results: Results) -> Tree | None:
+def _joints(results: Results, units: Units) -> Tree | None:
     joints = records_of(results, "takeups")
     if not joints:
         return None
-    shortest = [_extreme(joint, min) for joint in joints]
-    longest = [_extreme(joint, max) for joint in joints]
+    shortest, longest = (
+        written_column([_extreme(joint, pick) for joint in joints], units.small, 1) for pick in (min, max)
+    )
     rows = []
-    for joint, short, long in zip(joints, column(shortest, most=1), column(longest, most=1), strict=True):
+    for joint, short, long in zip(joints, shortest, longest, strict=True):
         use = use_at(results, text_of(joint, "name"))
         said, outcome = outcome_words(results, text_of(joint, "name"))
         name = (text_of(joint, "name"), text_of(joint, "kind"))
         asked = NONE if use is None else use.title
-        rows.append((name, fixed(number_of(joint, "station_m"), 2), short, long, asked, said, outcome))
+        station = written(number_of(joint, "station_m"), units.length, 2)
+        rows.append((name, station, short, long, asked, said, outcome))
     head = (
         words_column("Joint", "1fr"),
-        number_column("Station", "m"),
-        number_column("Shortest", "mm"),
-        number_column("Longest", "mm"),
+        number_column("Station", units.length.unit),
+        number_column("Shortest", units.small.unit),
+        number_column("Longest", units.small.unit),
         words_column("Governed by", "37mm"),
         number_column("Use"),
         words_column("Outcome", "23mm"),

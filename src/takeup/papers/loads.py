@@ -16,19 +16,26 @@ from takeup.drawing.reading import (
     text_of,
     vector_of,
 )
+from takeup.edge import Measure, Units
 from takeup.papers.front import anchors_of, guides_of
-from takeup.papers.numerals import as_printed, column, decimals_for, fixed
-from takeup.papers.tables import Cell, Tree, number_column, sentences, table, words_column
-
-_SIX = tuple(number_column(f"{sort}{axis}", unit) for sort, unit in (("F", "kN"), ("M", "kN·m")) for axis in "xyz")
+from takeup.papers.numerals import decimals_for, fixed, told, written, written_column
+from takeup.papers.tables import Cell, Column, Tree, number_column, sentences, table, words_column
 
 
-def loads_section(results: Results) -> Tree:
+def _six_columns(units: Units) -> tuple[Column, ...]:
+    sorts = (("F", units.force.unit), ("M", units.moment.unit))
+    return tuple(number_column(f"{sort}{axis}", unit) for sort, unit in sorts for axis in "xyz")
+
+
+def loads_section(results: Results, units: Units) -> Tree:
     """Return section 5."""
-    return {"anchors": [_anchor(hold) for hold in anchors_of(results)], "guides": _guides(guides_of(results))}
+    return {
+        "anchors": [_anchor(hold, units) for hold in anchors_of(results)],
+        "guides": _guides(guides_of(results), units),
+    }
 
 
-def _anchor(hold: Record) -> Tree:
+def _anchor(hold: Record, units: Units) -> Tree:
     envelope = record_of(hold, "envelope")
     state = text_of(envelope, "design_state")
     loads = records_of(hold, "loads")
@@ -37,64 +44,69 @@ def _anchor(hold: Record) -> Tree:
     return {
         "name": text_of(hold, "name"),
         "kind": text_of(hold, "kind"),
-        "said": sentences(_said(hold, envelope)),
+        "said": sentences(_said(hold, envelope, units)),
         "states": _six(
-            [(text_of(load, "state"), load) for load in loads], "State", "Loads on the structure, by state", governing
+            [(text_of(load, "state"), load) for load in loads],
+            "State",
+            "Loads on the structure, by state",
+            governing,
+            units,
         ),
-        "parts": _parts(parts, loads[governing[0]] if governing else {}, state),
-        "hand": hand_table(records_of(hold, "hand"), "By hand beside by model"),
+        "parts": _parts(parts, loads[governing[0]] if governing else {}, state, units),
+        "hand": hand_table(records_of(hold, "hand"), "By hand beside by model", units),
     }
 
 
-def _said(hold: Record, envelope: Record) -> list[str]:
-    force, bound = number_of(envelope, "design_force_n") / 1e3, number_of(envelope, "friction_bound_n") / 1e3
+def _said(hold: Record, envelope: Record, units: Units) -> list[str]:
+    force, bound = (told(number_of(envelope, key), units.force, 1) for key in ("design_force_n", "friction_bound_n"))
     state = text_of(envelope, "design_state")
-    where = f"Station {number_of(hold, 'station_m'):.2f} m."
-    design = f"Design force {fixed(force, 1)} kN, the resultant with the bound of friction, in the state “{state}”."
-    said = [f"{where} {design} Bound of friction {fixed(bound, 1)} kN."]
+    where = f"Station {units.length.text(number_of(hold, 'station_m'), 2)}."
+    design = f"Design force {force}, the resultant with the bound of friction, in the state “{state}”."
+    said = [f"{where} {design} Bound of friction {bound}."]
     band = record_of(hold, "band")
     if band:
-        low, high = number_of(band, "low_n") / 1e3, number_of(band, "high_n") / 1e3
-        said.append(f"Between {fixed(low, 1)} and {fixed(high, 1)} kN: {text_of(band, 'because')}.")
+        low, high = written(number_of(band, "low_n"), units.force, 1), told(number_of(band, "high_n"), units.force, 1)
+        said.append(f"Between {low} and {high}: {text_of(band, 'because')}.")
     return said
 
 
-def _parts(parts: Record, total: Record, state: str) -> Tree | None:
+def _parts(parts: Record, total: Record, state: str, units: Units) -> Tree | None:
     rows = [(cause, part) for cause, part in parts.items() if isinstance(part, Mapping)]
     if not rows:
         return None
-    return _six([*rows, ("together", total)], "Cause", f"The same by cause, in the state “{state}”", [len(rows)])
+    caption = f"The same by cause, in the state “{state}”"
+    return _six([*rows, ("together", total)], "Cause", caption, [len(rows)], units)
 
 
-def _six(loads: Sequence[tuple[str, Record]], head: str, caption: str, strong: Sequence[int]) -> Tree:
+def _six(loads: Sequence[tuple[str, Record]], head: str, caption: str, strong: Sequence[int], units: Units) -> Tree:
     """Return a table of forces and moments, one number of decimals for the forces and one for the moments."""
-    forces = [[value / 1e3 for value in numbers_in(load["force_n"])] for _, load in loads]
-    moments = [[value / 1e3 for value in numbers_in(load["moment_nm"])] for _, load in loads]
-    decimals = [decimals_for((value for row in group for value in row), most=2) for group in (forces, moments)]
-    rows = [
-        (name, *(fixed(value, decimals[0]) for value in force), *(fixed(value, decimals[1]) for value in moment))
-        for (name, _), force, moment in zip(loads, forces, moments, strict=True)
-    ]
-    return table((words_column(head, "1fr"), *_SIX), rows, caption, strong=strong)
+    forces = _threes([load for _, load in loads], "force_n", units.force)
+    moments = _threes([load for _, load in loads], "moment_nm", units.moment)
+    rows = [(name, *force, *moment) for (name, _), force, moment in zip(loads, forces, moments, strict=True)]
+    return table((words_column(head, "1fr"), *_six_columns(units)), rows, caption, strong=strong)
 
 
-def hand_table(rows: Sequence[Record], caption: str) -> Tree | None:
+def _threes(loads: Sequence[Record], key: str, measure: Measure) -> list[list[str]]:
+    """Return the three components of each load, all with one number of decimals."""
+    flat = [value for load in loads for value in numbers_in(load[key])]
+    words = written_column(flat, measure, 2)
+    return [words[n : n + 3] for n in range(0, len(words), 3)]
+
+
+def hand_table(rows: Sequence[Record], caption: str, units: Units) -> Tree | None:
     """Return hand calculations: what, formula and numbers, the two results, their difference and why."""
     if not rows:
         return None
     cells: list[tuple[Cell, ...]] = []
     for row in rows:
-        factor, unit = as_printed(text_of(row, "unit"))
-        if unit == "m":
-            factor, unit = 1e3, "mm"
-        value, model = (None if number is None else number * factor for number in _both(row))
-        decimals = decimals_for((value, model), most=2)
+        measure = units.of_hand(text_of(row, "unit"))
+        value, model = written_column(_both(row), measure, 2)
         cells.append(
             (
                 text_of(row, "what"),
-                fixed(value, decimals),
-                fixed(model, decimals),
-                unit,
+                value,
+                model,
+                measure.unit,
                 fixed(maybe_number(row, "difference_percent"), 1),
             )
         )
@@ -120,50 +132,50 @@ def _both(row: Record) -> tuple[float | None, float | None]:
     return maybe_number(row, "value"), maybe_number(row, "model")
 
 
-def _guides(holds: Sequence[Record]) -> Tree | None:
+def _guides(holds: Sequence[Record], units: Units) -> Tree | None:
     """Return guides and rests with the greatest of each component and of the resultant."""
     if not holds:
         return None
-    greatest = [[_greatest(hold, axis) for axis in range(3)] for hold in holds]
-    worst = [_worst(hold) for hold in holds]
-    decimals = decimals_for((value for value, _ in worst), most=2)
+    force = units.force
+    greatest = [[force.number(_greatest(hold, axis)) for axis in range(3)] for hold in holds]
+    worst = [(force.number(value), state) for value, state in map(_worst, holds)]
+    decimals = decimals_for((value for value, _ in worst), most=force.decimals(2))
     rows = [
         (
             text_of(hold, "name"),
             text_of(hold, "kind"),
-            fixed(number_of(hold, "station_m"), 2),
-            *(fixed(value, decimals) for value in components),
-            fixed(resultant, decimals),
+            written(number_of(hold, "station_m"), units.length, 2),
+            *(force.parted(fixed(value, decimals)) for value in (*components, resultant)),
             state,
         )
         for hold, components, (resultant, state) in zip(holds, greatest, worst, strict=True)
     ]
     head = (
-        words_column("Hold", "1fr"), words_column("Kind", "25mm"), number_column("Station", "m"),
-        *_SIX[:3], number_column("Resultant", "kN"), words_column("In state", "40mm"),
+        words_column("Hold", "1fr"), words_column("Kind", "25mm"), number_column("Station", units.length.unit),
+        *_six_columns(units)[:3], number_column("Resultant", force.unit), words_column("In state", "40mm"),
     )  # fmt: skip
     return table(head, rows, "Guides and rests: the largest of each force over all states, and the largest resultant")
 
 
 def _greatest(hold: Record, axis: int) -> float:
-    """Return the component that is largest in size over all states, with its sign [kN]."""
-    values = [vector_of(load, "force_n")[axis] / 1e3 for load in records_of(hold, "loads")]
+    """Return the component that is largest in size over all states, with its sign [N]."""
+    values = [vector_of(load, "force_n")[axis] for load in records_of(hold, "loads")]
     return max(values, key=abs, default=0.0)
 
 
 def _worst(hold: Record) -> tuple[float, str]:
-    sizes = [
-        (math.hypot(*vector_of(load, "force_n")) / 1e3, text_of(load, "state")) for load in records_of(hold, "loads")
-    ]
+    sizes = [(math.hypot(*vector_of(load, "force_n")), text_of(load, "state")) for load in records_of(hold, "loads")]
     return max(sizes, key=lambda pair: pair[0], default=(0.0, ""))
 
 
-def joints_section(results: Results) -> Tree:
+def joints_section(results: Results, units: Units) -> Tree:
     """Return section 6: movements and spring forces by state, and the growth by hand."""
     return {
-        "joints": [_movements(joint) for joint in records_of(results, "takeups") if records_of(joint, "movements")],
+        "joints": [
+            _movements(joint, units) for joint in records_of(results, "takeups") if records_of(joint, "movements")
+        ],
         "growth": hand_table(
-            [_with_span(row) for row in records_of(results, "growth_hand")], "Growth by hand beside by model"
+            [_with_span(row) for row in records_of(results, "growth_hand")], "Growth by hand beside by model", units
         ),
     }
 
@@ -174,32 +186,29 @@ def _with_span(row: Record) -> Record:
     return row if not span or span in what else {**row, "what": f"{what}: {span}"}
 
 
-def _movements(joint: Record) -> Tree:
+def _movements(joint: Record, units: Units) -> Tree:
     moves = records_of(joint, "movements")
-    springs = {text_of(item, "state"): number_of(item, "force_n") / 1e3 for item in records_of(joint, "spring_n")}
+    springs = {text_of(item, "state"): number_of(item, "force_n") for item in records_of(joint, "spring_n")}
+    angle = units.of_check("deg")
+    printed = (
+        ("Axial", "axial_mm", units.small, 1), ("Lateral", "lateral_mm", units.small, 1),
+        ("Angular", "angular_deg", angle, 2), ("Torsion", "torsion_deg", angle, 2),
+        ("Pressure", "pressure_bar", units.pressure, 2),
+    )  # fmt: skip
     numbers = [
-        column([maybe_number(move, key) for move in moves], most=most)
-        for key, most in (
-            ("axial_mm", 1),
-            ("lateral_mm", 1),
-            ("angular_deg", 2),
-            ("torsion_deg", 2),
-            ("pressure_bar", 2),
-        )
+        written_column([maybe_number(move, key) for move in moves], measure, most) for _, key, measure, most in printed
     ]
-    numbers.append(column([springs.get(text_of(move, "state")) for move in moves], most=2))
+    numbers.append(written_column([springs.get(text_of(move, "state")) for move in moves], units.force, 2))
     rows = [(text_of(move, "state"), *row) for move, *row in zip(moves, *numbers, strict=True)]
     head = (
-        words_column("State", "1fr"), number_column("Axial", "mm"), number_column("Lateral", "mm"),
-        number_column("Angular", "°"), number_column("Torsion", "°"), number_column("Pressure", "bar(g)"),
-        number_column("Spring force", "kN"),
+        words_column("State", "1fr"), *(number_column(words, measure.unit) for words, _, measure, _ in printed),
+        number_column("Spring force", units.force.unit),
     )  # fmt: skip
-    set_length, preset = number_of(joint, "set_length_mm"), number_of(joint, "preset_mm")
+    small = units.small
+    set_length, preset = (small.named(small.typed(number_of(joint, key))) for key in ("set_length_mm", "preset_mm"))
     return {
         "name": text_of(joint, "name"),
         "kind": text_of(joint, "kind"),
-        "said": sentences(
-            [f"Set length {set_length:g} mm, preset {preset:g} mm. Axial above zero lengthens the joint."]
-        ),
+        "said": sentences([f"Set length {set_length}, preset {preset}. Axial above zero lengthens the joint."]),
         "table": table(head, rows, "Movements from the set length, pressure and spring force, by state"),
     }

@@ -1,7 +1,7 @@
 """Numbers as a reader wants them: sensible digits, a true minus, points in line.     (papers/numerals.py)
 
-Results carry newtons and metres; papers print kN, kN·m and mm. A column has one number of decimals, so that with
-figures of one width and set flush right its decimal points stand in line.
+What a number of the results becomes in print, kN or lbf, is said by a `Measure` of `edge.py`. A column has one number
+of decimals, so that with figures of one width and set flush right its decimal points stand in line.
 """
 
 from __future__ import annotations
@@ -9,18 +9,13 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 
+from takeup.edge import Measure
+
 MINUS = "\N{MINUS SIGN}"
 NONE = "\N{EN DASH}"
 _WHOLE = 1e4
 _SMALL = 1e-3  # below this a fixed number of decimals shows only noughts
 _RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
-_PRINTED = {
-    "N": (1e-3, "kN"),
-    "N m": (1e-3, "kN·m"),
-    "mm2": (1.0, "mm²"),
-    "deg": (1.0, "°"),
-    "degC": (1.0, "°C"),
-}
 
 
 def fixed(value: float | None, decimals: int) -> str:
@@ -72,14 +67,45 @@ def scientific(value: float) -> str:
     return f"{mantissa.replace('-', MINUS)} × 10{str(int(exponent)).translate(_RAISED)}"
 
 
-def as_printed(unit: str) -> tuple[float, str]:
-    """Return the factor and the name of the unit in which the papers print a number of this unit."""
-    return _PRINTED.get(unit, (1.0, unit))
-
-
 def plain(value: float | None) -> str:
     """Return a number that a person typed in, with no more digits than it has, at most five; whole digits are kept."""
     if value is None:
         return NONE
     words = f"{value:.0f}" if abs(value) >= _WHOLE else f"{value:.5g}"
     return words.replace("-", MINUS)
+
+
+def number_in(value: float | None, measure: Measure) -> float | None:
+    """Return a number of the results as the number that is printed in a measure."""
+    return None if value is None else measure.number(value)
+
+
+def written(value: float | None, measure: Measure, in_si: int) -> str:
+    """Return a number of the results in a measure, without its unit; a dash where there is none.
+
+    Args:
+        value: The number, in the unit that the results have.
+        measure: How it is printed.
+        in_si: The decimals that it has in SI.
+    """
+    if value is None or not math.isfinite(value):
+        return fixed(value, in_si)
+    if measure.feet:
+        return measure.figures(value, in_si).replace("-", MINUS)
+    return measure.parted(fixed(measure.number(value), measure.decimals(in_si)))
+
+
+def told(value: float, measure: Measure, in_si: int) -> str:
+    """Return a number of the results in a measure, with its unit, for a sentence."""
+    return measure.named(written(value, measure, in_si))
+
+
+def written_column(values: Sequence[float | None], measure: Measure, in_si: int) -> list[str]:
+    """Return a column of numbers of the results in a measure, with one number of decimals, `in_si` at most in SI."""
+    numbers = [number_in(value, measure) for value in values]
+    return [measure.parted(words) for words in column(numbers, most=measure.decimals(in_si))]
+
+
+def as_given(value: float | None, measure: Measure) -> str:
+    """Return a number that a person typed in, in a measure, without its unit."""
+    return NONE if value is None else measure.parted(plain(measure.given(value)))

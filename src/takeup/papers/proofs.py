@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from takeup.drawing.reading import Record, Results, maybe_number, record_of, records_of, text_of, use_words
-from takeup.papers.numerals import NONE, as_printed, pair, scientific
+from takeup.edge import Units
+from takeup.papers.numerals import NONE, number_in, pair, scientific
 from takeup.papers.tables import Tree, facts, number_column, table, words_column
 
 _RANK = {"fails": 0, "not covered": 1, "no limit given": 2, "close": 3, "passes": 4}
 
 
-def checks_section(results: Results) -> Tree | None:
+def checks_section(results: Results, units: Units) -> Tree | None:
     """Return section 7, worst first."""
     checks = sorted(records_of(results, "checks"), key=_order)
     if not checks:
@@ -22,7 +23,7 @@ def checks_section(results: Results) -> Tree | None:
     )  # fmt: skip
     caption = "Checks, worst first; use 1.00 is full; under each why, and the source of its limit"
     return table(
-        head, [_row(check) for check in checks], caption, strong=strong, notes=[_why(check) for check in checks]
+        head, [_row(check, units) for check in checks], caption, strong=strong, notes=[_why(check) for check in checks]
     )
 
 
@@ -34,20 +35,17 @@ def _order(check: Record) -> tuple[int, float]:
     return _RANK.get(outcome, 0), missing if use is None else -use
 
 
-def _row(check: Record) -> tuple[str, ...]:
-    factor, unit = as_printed(text_of(check, "unit"))
-    demand, capacity = (
-        None if value is None else value * factor
-        for value in (maybe_number(check, "demand"), maybe_number(check, "capacity"))
-    )
-    shown = pair(demand, capacity)
+def _row(check: Record, units: Units) -> tuple[str, ...]:
+    measure = units.of_check(text_of(check, "unit"))
+    demand, capacity = (number_in(maybe_number(check, key), measure) for key in ("demand", "capacity"))
+    shown = [measure.parted(words) for words in pair(demand, capacity)]
     return (
         text_of(check, "title"),
         text_of(check, "where"),
         text_of(check, "state"),
         shown[0],
         shown[1],
-        unit or NONE,
+        measure.unit or NONE,
         _use(check),
         ", ".join(filter(None, (text_of(check, "outcome"), text_of(check, "status")))),
     )

@@ -5,22 +5,24 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from takeup.drawing.reading import Record, Results, maybe_number, records_of, text_of
-from takeup.papers.numerals import column
+from takeup.edge import Units
+from takeup.papers.numerals import written_column
 from takeup.papers.tables import Tree, number_column, table, words_column
 
 
-def states_section(results: Results) -> Tree:
+def states_section(results: Results, units: Units) -> Tree:
     """Return section 4: the states in their order, and those left out."""
     rows = [row for state in records_of(results, "states") for row in _state_rows(state)]
-    pressures = column([maybe_number(zone, "pressure_bar") for _, _, zone, _ in rows], most=2)
-    temperatures = column([maybe_number(zone, "temperature_c") for _, _, zone, _ in rows], most=1)
+    pressures = written_column([maybe_number(zone, "pressure_bar") for _, _, zone, _ in rows], units.pressure, 2)
+    temperatures = written_column([maybe_number(zone, "temperature_c") for _, _, zone, _ in rows], units.temperature, 1)
     cells = [
         (name, where, pressure, temperature, text_of(zone, "content"), answer)
         for (name, where, zone, answer), pressure, temperature in zip(rows, pressures, temperatures, strict=True)
     ]
     head = (
-        words_column("State", "46mm"), words_column("Zone", "1fr"), number_column("Pressure", "bar(g)"),
-        number_column("Temperature", "°C"), words_column("Content", "18mm"), words_column("Answer", "18mm"),
+        words_column("State", "46mm"), words_column("Zone", "1fr"), number_column("Pressure", units.pressure.unit),
+        number_column("Temperature", units.temperature.unit), words_column("Content", "18mm"),
+        words_column("Answer", "18mm"),
     )  # fmt: skip
     dropped = [[text_of(item, "state"), text_of(item, "because")] for item in records_of(results, "dropped_states")]
     return {"table": table(head, cells, "States, in the order of the line's life"), "dropped": dropped}

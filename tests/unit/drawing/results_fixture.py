@@ -99,7 +99,7 @@ def results(points, radii, holds, joints) -> dict:
         "holds": [hold_of(line, *hold) for hold in holds],
         "takeups": [takeup_of(*joint) for joint in joints],
         "shapes": [],
-        "growth_hand": [by_hand("Free growth", "ΔL = L (ε(T) − ε(T_i))", "mm", 337.5, 337.4)],
+        "growth_hand": [by_hand("Free growth", "ΔL = L (ε(T) − ε(T_i))", "m", 0.3375, 0.3374)],
         "checks": checks_of([hold[0] for hold in holds], [joint[0] for joint in joints]),
         "assumptions": [
             "Supports are rigid but for the given friction.",
@@ -247,7 +247,7 @@ def hold_of(line, name, kind, station) -> dict:
         if big
         else None,
         "contact": [],
-        "hand": [by_hand("Pressure thrust", "F_p = p A_e", "kN", 88.36, 88.36)] if big else [],
+        "hand": [by_hand("Pressure thrust", "F_p = p A_e", "N", 88_360.0, 88_360.0)] if big else [],
     }
 
 
@@ -341,7 +341,7 @@ def checks_of(holds, joints) -> list:
 
 def check(rule, title, where, use, outcome) -> dict:
     """Return one check."""
-    capacity = 100.0
+    capacity = 100_000.0
     return {
         "rule": rule,
         "title": title,
@@ -349,7 +349,7 @@ def check(rule, title, where, use, outcome) -> dict:
         "state": STATES[3],
         "demand": None if use is None else use * capacity,
         "capacity": capacity,
-        "unit": "kN",
+        "unit": "N",
         "use": use,
         "outcome": outcome,
         "because": "the resultant with friction is compared with the stated capacity",

@@ -19,6 +19,7 @@ from takeup.drawing.lettering import box_of
 from takeup.drawing.reading import use_words
 from takeup.drawing.sheet import Arc, Dimension, Polyline, Text
 from takeup.drawing.symbols import EXPLAINED
+from takeup.edge import SI, TIE, US
 
 ALL = [straight, corner, riser, loop, lambda: straight(60)]
 PAPER = 1e-9  # mm: coordinates are sums of a few floats near 400
@@ -83,10 +84,11 @@ def test_double_line_is_mitred_at_a_sharp_corner():
     assert math.dist(edges[1][1], edges[3][0]) < 1e-6
 
 
+@pytest.mark.parametrize("units", [SI, US], ids=["si", "us"])
 @pytest.mark.parametrize("make", ALL)
-def test_no_words_lie_on_words(make):
+def test_no_words_lie_on_words(make, units):
     boxes = []
-    for view in layout_sheet(make()).views:
+    for view in layout_sheet(make(), units).views:
         for item in view.items:
             if isinstance(item, Text):
                 boxes.append((box_of(item), item.words))
@@ -96,9 +98,10 @@ def test_no_words_lie_on_words(make):
     assert touching == []
 
 
+@pytest.mark.parametrize("units", [SI, US], ids=["si", "us"])
 @pytest.mark.parametrize("make", ALL)
-def test_all_words_are_inside_the_sheet(make):
-    sheet = layout_sheet(make())
+def test_all_words_are_inside_the_sheet(make, units):
+    sheet = layout_sheet(make(), units)
     for view in sheet.views:
         for item in view.items:
             if isinstance(item, Text):
@@ -109,18 +112,44 @@ def test_all_words_are_inside_the_sheet(make):
                 assert bottom < sheet.height - 12.0, item.words
 
 
+@pytest.mark.parametrize("units", [SI, US], ids=["si", "us"])
 @pytest.mark.parametrize("make", ALL)
-def test_every_anchor_and_joint_is_named_in_the_view_and_every_place_in_the_section(make):
+def test_every_anchor_and_joint_is_named_in_the_view_and_every_place_in_the_section(make, units):
     document = make()
-    sheet = layout_sheet(document)
+    sheet = layout_sheet(document, units)
     seen = " ".join(texts(view_of(sheet, ("Plan", "Elevation"))))
     for item in (*document["holds"], *document["takeups"]):
         if "anchor" in item["kind"] or item in document["takeups"]:
             assert item["name"] in seen
-            assert f"station {item['station_m']:.2f} m" in seen
+            assert f"station {units.length.text(item['station_m'], 2)}" in seen
     section = texts(view_of(sheet, "Developed"))
     for item in (*document["holds"], *document["takeups"]):
-        assert f"{item['station_m']:.2f}" in section
+        assert units.length.figures(item["station_m"], 2) in section
+
+
+def test_layout_in_us_units_has_feet_and_inches_at_the_same_true_scale():
+    """96 m are 3779.53 in = 314 ft 11.53 in, 192 mm on paper at 1:500; R 305 mm is 12.01 in; 25 m are 82 ft (by hand).
+
+    The bar of at most 50 mm is then the round 50 ft: 15.24 m, 30.48 mm on paper.
+    """
+    sheet = layout_sheet(corner(), US)
+    plan = view_of(sheet, "Plan")
+    lengths = {
+        item.words.replace(TIE, " "): math.dist(item.start, item.end)
+        for item in plan.items
+        if isinstance(item, Dimension)
+    }
+    expected = {"314 ft 11 1/2 in": 192.0, "29 ft 6 5/16 in": 18.0, "177 ft 2 in": 108.0}
+    assert lengths == pytest.approx({words: expected[words] for words in lengths}, abs=PAPER)
+    assert {"314 ft 11 1/2 in", "177 ft 2 in"} <= set(lengths)
+    assert "R 12.01 in" in texts(plan)
+    bar = [item for item in plan.items if isinstance(item, Text) and item.words in {"0", "50 ft"}]
+    assert bar[1].at[0] - bar[0].at[0] == pytest.approx(30.48, abs=PAPER)
+    words = to_svg(sheet)
+    assert "Stations and elevations in feet and inches." in words
+    assert "DN 200, 8.626 × 0.322 in" in words
+    assert "Legs in the order of the flow: 314 ft 11 1/2 in from start header" in words
+    assert not re.search(r"(?<![a-z])mm(?![a-z])|\d m\b", re.sub(r"<svg[^>]*>|guide at [0-9.]+ m", "", words))
 
 
 def test_guides_without_room_are_counted_not_dropped_in_silence():
@@ -214,9 +243,9 @@ def routes(draw):
 
 
 @settings(max_examples=60)
-@given(routes())
-def test_any_route_is_drawn_and_nothing_lies_on_anything(document):
-    sheet = layout_sheet(document)
+@given(routes(), st.sampled_from([SI, US]))
+def test_any_route_is_drawn_and_nothing_lies_on_anything(document, units):
+    sheet = layout_sheet(document, units)
     boxes = [words_box(expanded(i)[1]) for v in sheet.views for i in v.items if isinstance(i, Dimension)]
     boxes += [box_of(i) for v in sheet.views for i in v.items if isinstance(i, Text)]
     assert not any(overlap(a, b) for a, b in combinations(boxes, 2))

@@ -61,6 +61,11 @@ def test_bar_length_is_round_and_fits():
     assert bar_length(500, 50.0) == pytest.approx(20.0, rel=1e-12)  # powers of ten in floats
 
 
+def test_bar_length_is_round_in_feet_too():
+    """25 m are 82.0 ft: the round length below is 50 ft."""
+    assert bar_length(500, 50.0, 0.3048) == pytest.approx(50.0, rel=1e-12)  # powers of ten in floats
+
+
 def test_exaggeration_only_where_a_rise_would_not_show():
     """At 1:500 a rise of 0.5 m is 1 mm: 20 times makes 20 mm, the last of the series within half of 50 mm."""
     assert exaggeration(0.5, 500, 50.0) == 20

@@ -4,15 +4,21 @@ from __future__ import annotations
 
 import io
 import re
+from pathlib import Path
 
 import pypdf
 import pytest
 from tests.unit.drawing.results_fixture import corner, loop, riser, straight
 
-from takeup.papers import write_calculation
+from takeup.choose import resolve
+from takeup.edge import SI, TIE, US
+from takeup.line.reader import read_study
+from takeup.papers import summary_lines, write_calculation
 from takeup.papers.calculation import calculation_pdf, contents_of
 from takeup.papers.states import joined_spans
+from takeup.results import results_of
 
+DEMONSTRATION = Path(__file__).parents[3] / "examples" / "ketterby-steam-main.yaml"
 HOSTILE = '# "$@*_<x>'
 SECTIONS = (
     "Line drawn to scale",
@@ -185,3 +191,85 @@ def test_failed_write_leaves_the_old_file(tmp_path):
         write_calculation(document, path)
     assert path.read_bytes() == b"old"
     assert list(tmp_path.iterdir()) == [path]
+
+
+@pytest.fixture(scope="module")
+def demonstration():
+    """The results of the demonstration."""
+    return results_of(resolve(read_study(DEMONSTRATION)))
+
+
+QUANTITY = re.compile(r"\d ?(mm|m\b|kN|N\b|bar|MPa|GPa|°C|deg|kg)")
+SI_MARKS = (r"(?<![a-z])mm(?![a-z])", "kN", r"bar\(", "°C", "MPa", r"N/mm", r"N·m", r"\d ?m\b")
+
+
+def unquoted(value, key=""):
+    """A document in which every sentence or name that holds an SI quantity, made before the papers, is taken out."""
+    if isinstance(value, dict):
+        return {name: unquoted(item, name) for name, item in value.items()}
+    if isinstance(value, list):
+        return [unquoted(item) for item in value]
+    return "quoted" if isinstance(value, str) and key != "unit" and QUANTITY.search(value) else value
+
+
+def pages(document, units):
+    """The text of the calculation as it is extracted, its white space as single spaces."""
+    reader = pypdf.PdfReader(io.BytesIO(calculation_pdf(document, units)))
+    return " ".join(" ".join(page.extract_text() for page in reader.pages).split())
+
+
+def test_us_calculation_of_the_demonstration_holds_the_converted_numbers(demonstration):
+    """From the line file by hand: inch 25.4 mm, lbf 4.4482216 N, psi 6894.757 Pa.
+
+    159 m = 521 ft 7.84 in; 96 m = 314 ft 11.53 in; 219.1 x 8.18 mm = 8.626 x 0.322 in; 12, 10, 18 bar = 174.0, 145.0,
+    261.1 psi; 195, 184.5, 12 degC = 383.0, 364.1, 53.6 degF; 120 kN = 26 977 lbf; 95 N/mm = 542.46 lbf/in;
+    46 000 mm2 = 71.300 in2; 1100 mm = 43.307 in; 16 bar = 232.06 psi; 205 MPa = 29 733 psi; 80 mm = 3.150 in.
+    """
+    words = pages(demonstration, US)
+    for expected in (
+        "521 ft 7 13/16 in", "314 ft 11 1/2 in", "8.626 × 0.322 in", "174.0", "145.0", "261.1", "383.0", "364.1",
+        "53.6 °F", "26 977", "542.46", "71.3", "43.307", "232.06", "29 733", "mineral wool, 3.15 in", "lbf/in", "psig",
+        "ft·lbf", "in·lbf/°", "in²",
+    ):  # fmt: skip
+        assert expected in words
+    assert squeezed(US.said) in squeezed(words)
+    assert words.count("Hand calculations are shown in SI, as computed") == 1
+    assert SI.said == ""
+
+
+@pytest.mark.parametrize("make", ["demonstration", corner, riser])
+def test_us_calculation_holds_no_si_outside_what_it_quotes(make, request):
+    """The same search finds every mark in the SI pages, but for a stress where none was checked: it can fail."""
+    document = unquoted(request.getfixturevalue(make) if isinstance(make, str) else make())
+    words = pages(document, US).replace(" ".join(US.said.split()), "")
+    assert {mark: re.search(mark, words) for mark in SI_MARKS} == dict.fromkeys(SI_MARKS)
+    si = pages(document, SI)
+    assert [mark for mark in SI_MARKS if not re.search(mark, si)] in ([], ["MPa"])
+
+
+def test_us_loads_are_those_of_si_in_pounds():
+    """88.36 and 3.21 kN make 91.57 kN: 19 863, 722 and 20 585 lbf by 4.4482216 N (by hand)."""
+    parts = contents_of(corner(), US)["loads"]["anchors"][0]["parts"]["rows"]
+    found = [row["cells"][1]["words"].replace(TIE, " ") for row in parts]
+    assert found == ["19 863", "722", "0", "0", "20 585"]
+
+
+def test_us_summary_is_plain_text_in_us_units(demonstration):
+    """J1 stands at 1.2 m = 47.24 in = 3 ft 11.24 in and may shorten by 140 mm = 5.512 in (by hand)."""
+    words = "\n".join(summary_lines(demonstration, US))
+    assert words.splitlines()[0].endswith("521 ft 7 13/16 in, ASME B31.1-2020")
+    row = next(line for line in words.splitlines() if line.startswith("  J1 "))
+    assert "3 ft 11 1/4 in" in row
+    assert "of -5.512" in row
+    assert "along lbf, least" in words
+    assert TIE not in words
+    assert US.said in words
+    assert not re.search(r"\bkN\b|\bmm\b", words)
+
+
+def test_us_units_leave_the_results_alone(demonstration, tmp_path):
+    """Units are of the papers: what was computed is neither changed nor asked for anew."""
+    before = repr(demonstration)
+    write_calculation(demonstration, tmp_path / "calculation.pdf", US)
+    assert repr(demonstration) == before
+    assert (tmp_path / "calculation.pdf").read_bytes() == calculation_pdf(demonstration, US)

@@ -6,7 +6,18 @@ import math
 
 import pytest
 
-from takeup.papers.numerals import as_printed, column, fixed, pair, plain, scientific
+from takeup.edge import SI, TIE, US
+from takeup.papers.numerals import (
+    as_given,
+    column,
+    fixed,
+    pair,
+    plain,
+    scientific,
+    told,
+    written,
+    written_column,
+)
 
 
 @pytest.mark.parametrize(
@@ -50,6 +61,27 @@ def test_scientific_and_plain():
     assert plain(None) == "–"
 
 
-def test_units_are_printed_in_kilonewtons():
-    assert as_printed("N") == (1e-3, "kN")
-    assert as_printed("MPa") == (1.0, "MPa")
+def test_number_of_the_results_is_written_in_either_system():
+    """82 565 N / 4.448222 = 18 561.4 lbf; 12 bar x 14.503774 = 174.05 psi; 104 mm / 25.4 = 4.0945 in (by hand)."""
+    assert told(82_565.0, SI.force, 1) == "82.6 kN"
+    assert told(82_565.0, US.force, 1) == f"18{TIE}561 lbf"
+    assert told(12.0, US.pressure, 2) == "174.0 psig"
+    assert written(-104.0, SI.small, 1) == "−104.0"
+    assert written(-104.0, US.small, 1) == "−4.094"
+    assert written(-0.4, US.force, 1) == "0"
+    assert written(None, US.length, 2) == "–"
+    assert written(-0.3048, US.length, 2) == f"−1{TIE}ft{TIE}0{TIE}in"
+
+
+def test_column_of_the_results_has_one_number_of_decimals_in_either_system():
+    """-18 561.4 lbf has five figures, so no decimals; 53.0 lbf alone has two."""
+    assert written_column([-82_565.0, None, 236.0], SI.force, 2) == ["−82.56", "–", "0.24"]
+    assert written_column([-82_565.0, None, 236.0], US.force, 2) == [f"−18{TIE}561", "–", "53"]
+    assert written_column([236.0], US.force, 2) == ["53.1"]
+
+
+def test_number_that_was_given_gets_no_figures_by_converting():
+    """140 mm are 5.5118 in, printed to a thousandth; 46 000 mm2 / 645.16 = 71.300 in2 (by hand)."""
+    assert (as_given(140.0, SI.small), as_given(140.0, US.small)) == ("140", "5.512")
+    assert (as_given(46_000.0, SI.area), as_given(46_000.0, US.area)) == ("46000", "71.3")
+    assert as_given(None, US.small) == "–"
