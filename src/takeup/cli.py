@@ -89,10 +89,10 @@ def validate(file: Path) -> int:
     from takeup.choose import resolve
     from takeup.line.reader import read_study
 
-    study = resolve(read_study(file))
-    line = study.line
-    holds, joints = len(line.holds), len(line.takeups)
-    _print(f"{file}: no faults. Line {line.name}: {len(line.legs)} legs, {holds} holds as resolved, {joints} take-ups.")
+    _print(f"{file}: no faults.")
+    for line in resolve(read_study(file)).lines:
+        holds, joints = len(line.holds), len(line.takeups)
+        _print(f"Line {line.name}: {len(line.legs)} legs, {holds} holds as resolved, {joints} take-ups.")
     return PROVED
 
 

@@ -6,19 +6,22 @@ from collections.abc import Callable
 
 from takeup.checks import (
     anchor_claim,
+    expansion_stress,
     guide_spacing,
     hold_capacity,
     joint_limits,
     joint_movement,
     lift_off,
     not_run,
+    occasional_stress,
     one_joint_per_span,
-    pipe_stress,
     screening,
     spider_weight,
     support_span,
+    sustained_stress,
     thrust_held,
     verification,
+    wall_stress,
 )
 from takeup.checks.hold_capacity import design_forces
 from takeup.checks.outcome import CheckResult, Outcome, Rule, governing
@@ -39,8 +42,10 @@ RULES: tuple[Rule, ...] = (
     support_span.RULE,
     spider_weight.RULE,
     lift_off.RULE,
-    pipe_stress.EXPANSION,
-    pipe_stress.WALL,
+    sustained_stress.RULE,
+    expansion_stress.RULE,
+    occasional_stress.RULE,
+    wall_stress.RULE,
     screening.RULE,
     verification.RULE,
     not_run.STABILITY,
@@ -57,7 +62,10 @@ _OF_A_LINE: tuple[Callable[[LineAnswer], list[CheckResult]], ...] = (
     support_span.check,
     spider_weight.check,
     lift_off.check,
-    pipe_stress.check,
+    sustained_stress.check,
+    expansion_stress.check,
+    occasional_stress.check,
+    wall_stress.check,
     screening.check,
     not_run.check,
 )

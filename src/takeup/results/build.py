@@ -11,7 +11,7 @@ from pathlib import Path
 
 from takeup import __version__
 from takeup.checks import CheckResult, run_checks
-from takeup.line import Study
+from takeup.line import Condition, Pipe, Study, Zone
 from takeup.results.coverage import COVERAGE
 from takeup.results.holds import growth_rows, holds_part
 from takeup.results.sections import Json, line_part, shapes_part, states_part, takeups_part
@@ -48,12 +48,12 @@ def _document(answer: Solved | Unsolved, checks: tuple[CheckResult, ...], verdic
         "basis": {
             "code": study.basis.code,
             "edition": study.basis.edition,
-            "expansion_table": study.basis.expansion_table,
-            "because": study.basis.expansion_table_because,
+            "expansion_table": "; ".join(dict.fromkeys(pipe.expansion_table for pipe in pipes_of(study))),
+            "because": "; ".join(dict.fromkeys(pipe.expansion_because for pipe in pipes_of(study))),
         },
         "verdict": {"outcome": verdict.outcome, "because": list(verdict.because)},
-        "lines": [line_part(answer)],
-        "zones": [{"name": zone.name, "from_m": zone.start, "to_m": zone.end} for zone in answer.model.zones],
+        "lines": [line_part(study, model) for model in answer.model.lines],
+        "zones": [_zone(zone) for zone in answer.zones.every],
         "states": states_part(answer),
         "dropped_states": list(dropped_words(study)),
         "holds": holds_part(answer) if isinstance(answer, Solved) else [],
@@ -73,6 +73,17 @@ def _document(answer: Solved | Unsolved, checks: tuple[CheckResult, ...], verdic
     }
 
 
+def _zone(zone: Zone) -> Json:
+    """Return a zone: its part on the line that it is named after, and all its parts."""
+    parts: list[dict[str, Json]] = [{"line": part.line, "from_m": part.start, "to_m": part.end} for part in zone.parts]
+    return {"name": zone.name, **parts[0], "parts": parts}
+
+
+def pipes_of(study: Study) -> list[Pipe]:
+    """Return every pipe of a study, line by line."""
+    return [section.pipe for line in study.lines for section in line.sections]
+
+
 def _check(item: CheckResult) -> Json:
     """Return a check as JSON; a use without bound (something asked of nothing) is null, and `because` says it."""
     row = asdict(item)
@@ -85,13 +96,9 @@ def _resolved(study: Study) -> Json:
     """Return the conditions and every hold as resolved, in edge units."""
     return {
         "site": {f"{key}_c": value for key, value in asdict(study.site).items()},
-        "design": {"pressure_bar": to_bar(study.design.pressure), "temperature_c": study.design.temperature},
-        "operating": {"pressure_bar": to_bar(study.operating.pressure), "temperature_c": study.operating.temperature},
-        "test": {
-            "pressure_bar": to_bar(study.test.pressure),
-            "temperature_c": study.test.temperature,
-            "with": study.test_medium,
-        },
+        "design": _condition(study.conditions.design),
+        "operating": _condition(study.conditions.operating),
+        "test": {**_condition(study.conditions.test), "with": study.test_medium},
         "vacuum": {
             "possible": study.vacuum.possible,
             "pressure_bar": to_bar(study.vacuum.pressure),
@@ -101,6 +108,7 @@ def _resolved(study: Study) -> Json:
         "holds": [
             {
                 "name": hold.name,
+                "line": line.name,
                 "kind": hold.kind,
                 "station_m": hold.position.station,
                 "at": hold.position.words,
@@ -110,9 +118,14 @@ def _resolved(study: Study) -> Json:
                 "friction_low": None if hold.friction is None else hold.friction.low,
                 "friction_high": None if hold.friction is None else hold.friction.high,
             }
-            for hold in study.line.holds
+            for line in study.lines
+            for hold in line.holds
         ],
     }
+
+
+def _condition(condition: Condition) -> dict[str, Json]:
+    return {"pressure_bar": to_bar(condition.pressure), "temperature_c": condition.temperature}
 
 
 def _text(results: dict[str, Json]) -> str:

@@ -8,10 +8,11 @@ from typing import TypeAlias
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.basis import bend_intensification, flexibility_characteristic
-from takeup.line import Pipe, Study, TakeUp, Turn
+from takeup.library import Insulation
+from takeup.line import Line, Pipe, Study, TakeUp, Turn
 from takeup.study import JointMovement, Solved, Unsolved, joint_cuts
-from takeup.study.model import bend_factor
+from takeup.study.fittings import bend_flexibility, bend_spot
+from takeup.study.model import LineModel
 from takeup.units import to_bar, to_deg, to_mm, to_mm2, to_n_per_mm, to_nm_per_deg
 
 Json: TypeAlias = "Mapping[str, Json] | Sequence[Json] | str | float | int | bool | None"
@@ -23,32 +24,46 @@ def numbers(values: Floats) -> list[float]:
     return [float(value) + 0.0 for value in values]
 
 
-def line_part(answer: Solved | Unsolved) -> Json:
-    """Return the line: enough to draw."""
-    line, route, model = answer.study.line, answer.model.route, answer.model
+def line_part(study: Study, model: LineModel) -> Json:
+    """Return one line: enough to draw."""
+    line, route = model.line, model.route
     names = [line.start.name, *(leg.to.name for leg in line.legs)]
-    insulation = line.insulation
-    order = np.concatenate([model.frame.straights.start, model.frame.arcs.start])
-    in_order = sorted(zip(order, model.pieces, strict=True), key=lambda item: int(item[0]))
     return {
         "name": line.name,
         "medium": line.medium,
-        "pipe": {
-            "size": line.pipe.size.dn,
-            "nps": line.pipe.size.nps,
-            "outside_diameter_mm": to_mm(line.pipe.size.outside_diameter),
-            "wall_mm": to_mm(line.pipe.wall),
-            "wall": line.pipe.wall_words,
-            "material": line.pipe.material.name,
-        },
-        "insulation": None
-        if insulation is None
+        "branch": None
+        if line.branch is None
         else {
-            "kind": insulation.kind,
-            "thickness_mm": to_mm(insulation.thickness),
-            "density_kg_per_m3": insulation.density,
-            "source": insulation.source.words,
+            "of": line.branch.of,
+            "station_m": line.branch.position.station,
+            "at": line.branch.position.words,
+            "tee": line.branch.tee,
+            "pad_mm": to_mm(line.branch.pad),
         },
+        "ends": [{"name": end.name, "kind": end.kind} for end in (line.start, line.end)],
+        "pipe": pipe_part(line.pipe),
+        "insulation": insulation_part(line.sections[0].insulation),
+        "pipes": [
+            {
+                "from_m": section.start,
+                "to_m": section.end,
+                "pipe": pipe_part(section.pipe),
+                "insulation": insulation_part(section.insulation),
+            }
+            for section in line.sections
+        ],
+        "items": [
+            {
+                "name": item.name,
+                "kind": item.kind,
+                "from_m": item.start,
+                "to_m": item.end,
+                "weight_n": item.weight,
+                "stiffer": item.stiffer,
+                "can_close": item.can_close,
+            }
+            for item in line.items
+        ],
         "length_m": route.length,
         "developed_length_m": route.developed_length,
         "points": [numbers(point) for point in route.points],
@@ -60,36 +75,61 @@ def line_part(answer: Solved | Unsolved) -> Json:
                 "direction": list(leg.direction),
                 "start_m": float(route.corners[k]),
                 "end_m": float(route.corners[k + 1]),
+                "item": leg.item,
             }
             for k, leg in enumerate(line.legs)
         ],
-        "bends": [_bend(line.pipe, turn) for turn in route.turns],
+        "bends": [_bend(study, line, turn) for turn in route.turns],
         "sections": [
             {
                 "part": piece.part,
                 "start_m": piece.start,
                 "end_m": piece.end,
                 "joint": None if piece.joint is None else piece.joint.name,
+                "item": None if piece.item is None else piece.item.name,
+                "outside_diameter_mm": to_mm(piece.pipe.size.outside_diameter),
+                "wall_mm": to_mm(piece.pipe.wall),
             }
-            for _, piece in in_order
+            for piece in model.pieces
         ],
         "nodes": [
             {"station_m": float(station), "at_m": numbers(point)}
-            for station, point in zip(model.stations, model.frame.points, strict=True)
+            for station, point in zip(model.stations, model.points, strict=True)
         ],
-        "members": [{"start": int(node), "end": int(node) + 1, "part": piece.part} for node, piece in in_order],
+        "members": [
+            {"start": number, "end": number + 1, "part": piece.part} for number, piece in enumerate(model.pieces)
+        ],
     }
 
 
-def _bend(pipe: Pipe, turn: Turn) -> Json:
-    factors: dict[str, Json] = {"flexibility_factor": None, "intensification_factor": None}
-    if turn.radius is not None:
-        mean_radius = (pipe.size.outside_diameter - pipe.wall) / 2.0
-        h = flexibility_characteristic(bend_radius=turn.radius, mean_radius=mean_radius, wall=pipe.wall)
-        factors = {
-            "flexibility_factor": bend_factor(pipe, turn.radius),
-            "intensification_factor": bend_intensification(h),
-        }
+def pipe_part(pipe: Pipe) -> Json:
+    """Return a pipe: size, wall, material."""
+    return {
+        "size": pipe.size.dn,
+        "nps": pipe.size.nps,
+        "outside_diameter_mm": to_mm(pipe.size.outside_diameter),
+        "wall_mm": to_mm(pipe.wall),
+        "wall": pipe.wall_words,
+        "material": pipe.material.name,
+        "expansion_table": pipe.expansion_table,
+        "corrosion_allowance_mm": to_mm(pipe.corrosion_allowance),
+    }
+
+
+def insulation_part(insulation: Insulation | None) -> Json:
+    """Return what is round the pipe, None for bare pipe."""
+    if insulation is None:
+        return None
+    return {
+        "kind": insulation.kind,
+        "thickness_mm": to_mm(insulation.thickness),
+        "density_kg_per_m3": insulation.density,
+        "source": insulation.source.words,
+    }
+
+
+def _bend(study: Study, line: Line, turn: Turn) -> Json:
+    factors = None if turn.radius is None else bend_spot(study, line, turn).factors
     return {
         "name": turn.name,
         "station_m": turn.station,
@@ -98,7 +138,8 @@ def _bend(pipe: Pipe, turn: Turn) -> Json:
         "tangent_m": turn.tangent_length,
         "begin_m": turn.begin,
         "finish_m": turn.finish,
-        **factors,
+        "flexibility_factor": None if turn.radius is None else bend_flexibility(study, line, turn),
+        "intensification_factor": None if factors is None else factors.in_plane,
     }
 
 
@@ -119,9 +160,11 @@ def states_part(answer: Solved | Unsolved) -> list[Json]:
                     "content": here.content,
                     "density_kg_per_m3": here.density,
                 }
-                for zone, here in zip(answer.model.zones, state.zones, strict=True)
+                for zone, here in zip(answer.zones.every, state.zones, strict=True)
             ],
-            "valves": [],
+            "valves": [{"name": name, "position": "closed"} for name in state.closed],
+            "loads": list(state.loads),
+            "hangers_locked": state.locked,
             "equilibrium_residual": float(answer.residual[order - 1]) if isinstance(answer, Solved) else None,
             "solved": solved,
             "converged": bool(answer.verified[order - 1]) if isinstance(answer, Solved) else False,
@@ -132,20 +175,23 @@ def states_part(answer: Solved | Unsolved) -> list[Json]:
 
 def takeups_part(answer: Solved | Unsolved) -> list[Json]:
     """Return every joint with its data and, when solved, its movements."""
-    moved = {joint.name: joint for joint in answer.joints} if isinstance(answer, Solved) else {}
-    return [_takeup(answer, item.name, moved.get(item.name)) for item in _in_order(answer.study)]
+    moved: dict[str, JointMovement] = {}
+    if isinstance(answer, Solved):
+        moved = {joint.name: joint for line in answer.lines for joint in line.joints}
+    return [
+        _takeup(answer, model, item, moved.get(item.name))
+        for model in answer.model.lines
+        for item in sorted(model.line.takeups, key=lambda item: item.position.station)
+    ]
 
 
-def _in_order(study: Study) -> list[TakeUp]:
-    return sorted(study.line.takeups, key=lambda item: item.position.station)
-
-
-def _takeup(answer: Solved | Unsolved, name: str, moved: JointMovement | None) -> Json:
-    item = next(takeup for takeup in answer.study.line.takeups if takeup.name == name)
-    rates, data = answer.model.rates[name], item.data
+def _takeup(answer: Solved | Unsolved, model: LineModel, item: TakeUp, moved: JointMovement | None) -> Json:
+    name = item.name
+    rates, data = model.rates[name], item.data
     first, live_first, live_last, last = joint_cuts(item)
     return {
         "name": name,
+        "line": model.line.name,
         "kind": item.kind,
         "station_m": item.position.station,
         "at": item.position.words,
@@ -204,8 +250,13 @@ def _movements(answer: Solved | Unsolved, moved: JointMovement) -> list[Json]:
 
 
 def shapes_part(solved: Solved) -> list[Json]:
-    """Return the displaced shape of every state, [mm] at every node."""
+    """Return the displaced shape of every line in every state, [mm] at every node."""
     return [
-        {"state": state.name, "displacement_mm": [numbers(row * 1e3) for row in solved.displacements[k, :, :3]]}
+        {
+            "state": state.name,
+            "line": line.line.name,
+            "displacement_mm": [numbers(row * 1e3) for row in line.displacements[k, :, :3]],
+        }
+        for line in solved.lines
         for k, state in enumerate(solved.states)
     ]

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from takeup.line import Study
-from takeup.line.records import Corner
+from takeup.line import Item, Line, Load, Study
+from takeup.line.parts import Corner
 from takeup.study import Solved, Unsolved
 
 CAUTIONS: tuple[str, ...] = (
@@ -24,30 +24,27 @@ def assumptions_of(answer: Solved | Unsolved) -> tuple[str, ...]:
         answer: the model's answer, or why there is none.
     """
     study = answer.study
-    line, material = study.line, study.line.pipe.material
-    temperature = study.site.installation
     words = [
         "Forces and moments are those on the structure, in global axes: x east, y north, z up. Pressures are gauge.",
-        (
-            f"Thermal strain counts from installation at {temperature:g} °C, by {study.basis.expansion_table} "
-            f"({study.basis.expansion_table_because})."
-        ),
-        (
-            f"Modulus {material.modulus.at(temperature) / 1e9:.1f} GPa at installation temperature in every state "
-            f"({material.modulus.status_at(temperature)}): forces are greatest with the cold modulus."
-        ),
-        (
-            f"Pipe density {material.density:g} kg/m³ ({material.density_source.words}), "
-            f"Poisson's ratio {material.poisson:g} ({material.poisson_source.words})."
-        ),
+        *_of_materials(study),
         "Members follow Euler-Bernoulli theory; displacements are small; bends have no credit for pressure.",
-        "Anchors are rigid. Guides hold both directions across the pipe, rests the upward one, without clearance.",
-        "Every end of the line is closed.",
+        (
+            "Guides hold both directions across the pipe, rests and hangers the upward one, stops their axis, all in "
+            "both senses and without clearance."
+        ),
+        *_of_anchors(study),
+        "Every end of a line is closed, except where a branch opens into its main.",
         "Spring rates and effective areas are nominal; a bellows' live length does not grow.",
         "Friction is not walked: its bound, sum(mu N) with the high coefficient, is added to each anchor.",
-        "Cladding, valves and flanges are not in the weight; a joint's weight is spread over its length.",
+        "The weight of a joint or of an item is spread over its length; small fittings are not in the weight.",
     ]
-    if line.medium == "steam":
+    if any(line.branch for line in study.lines):
+        words.append(
+            "A branch begins on the centre line of its main and the two are joined rigidly: no flexibility of the "
+            "branch connection is counted, and the pipe inside the main is weighed twice."
+        )
+    words += [_of_item(line, item) for line in study.lines for item in line.items]
+    if any(line.medium == "steam" for line in study.lines):
         words.append("Steam in a state colder than saturation is weighed as saturated steam of that pressure.")
     if study.vacuum.possible:
         words.append(
@@ -56,15 +53,74 @@ def assumptions_of(answer: Solved | Unsolved) -> tuple[str, ...]:
     else:
         words.append(f"Vacuum is not possible, because {study.vacuum.because}.")
     words += [f"State left out: {item.state}, because {item.because}." for item in study.dropped]
+    words += [_of_load(load) for load in study.loads]
     words += [f"Bend at {corner.name}: {corner.bend_words}." for corner in _assumed_bends(answer)]
-    words += [f"Line {line.name}, {remark}." for remark in line.remarks]
-    words += [f"{name}: {remark}." for name, rates in answer.model.rates.items() for remark in rates.remarks]
+    words += [f"Line {line.name}, {remark}." for line in study.lines for remark in line.remarks]
+    words += [
+        f"{name}: {remark}."
+        for model in answer.model.lines
+        for name, rates in model.rates.items()
+        for remark in rates.remarks
+    ]
     return tuple(words)
 
 
+def _of_materials(study: Study) -> list[str]:
+    """Return what is assumed of each material, once."""
+    temperature = study.site.installation
+    words = []
+    pipes = [section.pipe for line in study.lines for section in line.sections]
+    for pipe in {(pipe.material.name, pipe.expansion_table): pipe for pipe in pipes}.values():
+        material = pipe.material
+        words += [
+            (
+                f"Thermal strain of {material.name} counts from installation at {temperature:g} °C, by "
+                f"{pipe.expansion_table} ({pipe.expansion_because})."
+            ),
+            (
+                f"Modulus of {material.name} {material.modulus.at(temperature) / 1e9:.1f} GPa at installation "
+                f"temperature in every state ({material.modulus.status_at(temperature)}): forces are greatest with "
+                "the cold modulus."
+            ),
+            (
+                f"Density of {material.name} {material.density:g} kg/m³ ({material.density_source.words}), "
+                f"Poisson's ratio {material.poisson:g} ({material.poisson_source.words})."
+            ),
+        ]
+    return words
+
+
+def _of_anchors(study: Study) -> list[str]:
+    """Return whether anchors are rigid, and where they give."""
+    giving = [hold.name for line in study.lines for hold in line.holds if hold.stiffness]
+    giving += [end.name for line in study.lines for end in (line.start, line.end) if end.stiffness]
+    if not giving:
+        return ["Anchors are rigid."]
+    return [
+        (
+            f"Anchors are rigid for the loads listed; movements, and a second set of loads, are with the stated "
+            f"stiffness of {', '.join(giving)}."
+        )
+    ]
+
+
+def _of_item(line: Line, item: Item) -> str:
+    if item.kind == "reducer":
+        return f"{item.name} on {line.name} is a cone, its diameter and wall changing evenly along it."
+    return f"{item.name} on {line.name} is taken {item.stiffer:g} times as stiff as the pipe beside it."
+
+
+def _of_load(load: Load) -> str:
+    where = load.start.words if load.end is None else f"{load.start.words} to {load.end.words}"
+    return f"User's load {load.name} on {load.line}, {where}, {load.duration}: {load.source}."
+
+
 def _assumed_bends(answer: Solved | Unsolved) -> list[Corner]:
-    turns = {turn.name for turn in answer.model.route.turns}
-    return [leg.to for leg in answer.study.line.legs if leg.to.name in turns and "assumed" in leg.to.bend_words]
+    corners = []
+    for model in answer.model.lines:
+        turns = {turn.name for turn in model.route.turns}
+        corners += [leg.to for leg in model.line.legs if leg.to.name in turns and "assumed" in leg.to.bend_words]
+    return corners
 
 
 def dropped_words(study: Study) -> tuple[dict[str, str], ...]:

@@ -20,7 +20,7 @@ from takeup.study.model import LineModel, SystemModel
 from takeup.study.records import CAUSES
 
 Floats = NDArray[np.float64]
-PRESSURE, GROWTH, PRESET, WEIGHT, MOVED, USER = range(len(CAUSES))
+PRESSURE, GROWTH, PRESET, WEIGHT, MOVED, SUSTAINED, OCCASIONAL = range(len(CAUSES))
 
 
 def load_cases(study: Study, model: SystemModel, states: tuple[State, ...]) -> Loads:
@@ -48,7 +48,8 @@ def load_cases(study: Study, model: SystemModel, states: tuple[State, ...]) -> L
             imposed[number, MOVED, line.supports] = _moved_feet(study, line, state)
             for load in study.loads:
                 if load.name in state.loads and load.line == line.line.name:
-                    _add_load(load, line, nodal[number, USER], per_length[number, USER])
+                    cause = SUSTAINED if load.duration == "sustained" else OCCASIONAL
+                    _add_load(load, line, nodal[number, cause], per_length[number, cause])
     return Loads(
         strain=strain.reshape(-1, members),
         per_length=per_length.reshape(-1, members, 3),

@@ -13,7 +13,6 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.basis import bend_flexibility_factor, flexibility_characteristic
 from takeup.joints import Rates, joint_rates
 from takeup.line import (
     Line,
@@ -31,6 +30,7 @@ from takeup.line import (
     zones_of,
 )
 from takeup.mechanics import Arcs, Frame, Straights, Supports, bellows_section
+from takeup.study.fittings import bend_flexibility
 from takeup.study.holding import Holding, holdings_of
 from takeup.study.pieces import Piece, pieces_of
 
@@ -135,7 +135,7 @@ def model_of(study: Study) -> SystemModel:
             bending=sections[~curved, 1],
             torsion=sections[~curved, 2],
         ),
-        arcs=_arcs(laid, pieces, curved, (starts, ends, sections)),
+        arcs=_arcs(study, laid, curved, (starts, ends, sections)),
         supports=_supports(laid, holds),
     )
     return SystemModel(frame=frame, zones=zones, lines=_line_models(laid, (number, sections), rates), holds=holds)
@@ -226,29 +226,20 @@ def _section(study: Study, piece: Piece, rates: dict[str, Rates]) -> tuple[float
 
 
 def _arcs(
-    laid: list[_Laid], pieces: list[Piece], curved: NDArray[np.bool_], members: tuple[Integers, Integers, Floats]
+    study: Study, laid: list[_Laid], curved: NDArray[np.bool_], members: tuple[Integers, Integers, Floats]
 ) -> Arcs:
     starts, ends, sections = members
-    routes = [one.route for one in laid for _ in one.pieces]
-    bent = [(route, piece) for route, piece in zip(routes, pieces, strict=True) if piece.part == "arc"]
-    radius = np.array([_radius(_turn(route, piece)) for route, piece in bent])
-    factor = np.array([bend_factor(piece.pipe, value) for (_, piece), value in zip(bent, radius, strict=True)])
+    bent = [(one.line, one.route, piece) for one in laid for piece in one.pieces if piece.part == "arc"]
+    radius = np.array([_radius(_turn(route, piece)) for _, route, piece in bent])
+    factor = np.array([bend_flexibility(study, line, _turn(route, piece)) for line, route, piece in bent])
     return Arcs(
         start=starts[curved],
         end=ends[curved],
-        entry=np.array([route.direction(piece.start) for route, piece in bent]).reshape(-1, 3),
+        entry=np.array([route.direction(piece.start) for _, route, piece in bent]).reshape(-1, 3),
         radius=radius,
         axial=sections[curved, 0],
         bending=sections[curved, 1] / factor if bent else sections[curved, 1],
         torsion=sections[curved, 2],
-    )
-
-
-def bend_factor(pipe: Pipe, radius: float) -> float:
-    """Return the flexibility factor of a bend of a pipe by the basis."""
-    mean_radius = (pipe.size.outside_diameter - pipe.wall) / 2.0
-    return bend_flexibility_factor(
-        flexibility_characteristic(bend_radius=radius, mean_radius=mean_radius, wall=pipe.wall)
     )
 
 
@@ -307,4 +298,4 @@ def _length(route: Route, piece: Piece) -> float:
     return turn.arc_length * (piece.end - piece.start) / (2.0 * turn.tangent_length)
 
 
-__all__ = ["LineModel", "SystemModel", "bend_factor", "model_of", "pipe_stiffness"]
+__all__ = ["LineModel", "SystemModel", "model_of", "pipe_stiffness"]

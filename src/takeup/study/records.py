@@ -15,7 +15,7 @@ from takeup.line import Line, State, Study, Zones
 from takeup.study.model import LineModel, SystemModel
 
 Floats = NDArray[np.float64]
-CAUSES = ("pressure", "growth", "joint spring preset", "weight", "imposed", "user's loads")
+CAUSES = ("pressure", "growth", "joint spring preset", "weight", "imposed", "sustained loads", "occasional loads")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -94,7 +94,7 @@ class LineAnswer:
         displacements: of its cuts, (states, p + 1, 6) [m], [rad]; with the structures behind anchors giving.
         holds: along the flow.
         joints: along the flow.
-        effective_force: S in the middle of each piece, (states, p) [N].
+        effective_forces: S in the middle of each piece by cause, (states, causes, p) [N].
         end_moments: on both ends of each piece by cause, (states, causes, p, 2, 3) [N m].
         branches: the answers of the lines that leave this one.
     """
@@ -106,9 +106,14 @@ class LineAnswer:
     displacements: Floats
     holds: tuple[HoldLoads, ...]
     joints: tuple[JointMovement, ...]
-    effective_force: Floats
+    effective_forces: Floats
     end_moments: Floats
     branches: tuple[LineAnswer, ...]
+
+    @property
+    def effective_force(self) -> Floats:
+        """S in the middle of each piece, all causes, (states, p) [N]."""
+        return np.asarray(self.effective_forces.sum(axis=1))
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

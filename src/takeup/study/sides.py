@@ -55,7 +55,7 @@ def _line_answer(
         displacements=displacements,
         holds=tuple(_hold_loads(line, row, states, runs) for row in range(len(line.holds))),
         joints=tuple(_joint_movements(line, states, displacements, moving.ends[:, :, line.members])),
-        effective_force=_axial_force(line, starts, ends).sum(axis=1),
+        effective_forces=_axial_force(line, starts, ends),
         end_moments=np.stack([starts[..., 3:], ends[..., 3:]], axis=3),
         branches=branches,
     )
