@@ -8,15 +8,14 @@ Passes: DN 200 steam at 7 m. Fails: DN 200 steam at 9 m.
 from __future__ import annotations
 
 from itertools import pairwise
-from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.basis import Span, support_span
+from takeup.basis import Span
 from takeup.checks.outcome import CheckResult, Rule, worst
 from takeup.errors import OutOfRange
-from takeup.line import ANCHORED_ENDS, LIQUIDS, SAME_STATION, Route
+from takeup.line import ANCHORED_ENDS, SAME_STATION, Route, section_span
 from takeup.line.holding import ANCHORS
 from takeup.study import LineAnswer
 
@@ -36,11 +35,9 @@ CARRIERS = (*ANCHORED_ENDS, *ANCHORS, "slide guide", "rest", "hanger", "spring h
 def check(answer: LineAnswer) -> list[CheckResult]:
     """Return the governing level stretch, and every stretch that the table does not cover."""
     line = answer.line
-    content: Literal["water", "gas"] = "water" if line.medium in LIQUIDS else "gas"
+    temperature = answer.study.conditions_of(line).design.temperature
     try:
-        span = support_span(
-            line.pipe.size.nps_inch, content, temperature=answer.study.conditions_of(line).design.temperature
-        )
+        spans = [(item.start, item.end, section_span(item, line.medium, temperature)) for item in line.sections]
     except OutOfRange as reason:
         return [RULE.result(line.name, "all states", "not covered", str(reason))]
     carriers = [(hold.station, hold.name) for hold in answer.holds if hold.kind in CARRIERS]
@@ -51,9 +48,14 @@ def check(answer: LineAnswer) -> list[CheckResult]:
     stretches = [pair for pair in pairwise(places) if not _upright(answer, pair[0][0], pair[1][0])]
     if not stretches:
         return [RULE.result(line.name, "all states", "passes", "the line goes straight up: it hangs or stands")]
-    rows = [_stretch(answer, before, after, span) for before, after in stretches]
+    rows = [_stretch(answer, before, after, _shortest(spans, before[0], after[0])) for before, after in stretches]
     judged = [row for row in rows if row.use is not None]
     return ([worst(judged)] if judged else []) + _together([row for row in rows if row.use is None], line.name)
+
+
+def _shortest(spans: list[tuple[float, float, Span]], low: float, high: float) -> Span:
+    """Return the shortest span of the sections that a stretch touches."""
+    return min((span for start, end, span in spans if start < high and end > low), key=lambda span: span.length)
 
 
 def _upright(answer: LineAnswer, low: float, high: float) -> bool:

@@ -12,13 +12,11 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
-from typing import Literal
 
-from takeup.basis import first_guide_limit, intermediate_guide_spacing, second_guide_limit, support_span
+from takeup.basis import first_guide_limit, intermediate_guide_spacing, second_guide_limit
 from takeup.choose.rests import APART, rest_stations
 from takeup.joints import KINDS
 from takeup.line import (
-    LIQUIDS,
     Hold,
     Line,
     Route,
@@ -29,6 +27,7 @@ from takeup.line import (
     anchor_stations,
     route_of,
     second_moment,
+    section_span,
     states_of,
     stretches_of,
 )
@@ -156,12 +155,8 @@ def weight_spans(study: Study, line: Line) -> list[tuple[float, float, float]]:
     Raises:
         OutOfRange: the table does not cover the pipe or temperature.
     """
-    content: Literal["water", "gas"] = "water" if line.medium in LIQUIDS else "gas"
     temperature = study.conditions_of(line).design.temperature
-    return [
-        (item.start, item.end, support_span(item.pipe.size.nps_inch, content, temperature=temperature).length)
-        for item in line.sections
-    ]
+    return [(item.start, item.end, section_span(item, line.medium, temperature).length) for item in line.sections]
 
 
 def _as_holds(study: Study, line: Line, rule: HoldRule, stations: list[float]) -> list[Hold]:

@@ -5,6 +5,7 @@ from takeup.line.holding import ANCHORED_ENDS, End, Hold
 from takeup.line.parts import Allowables, Item, Pipe, Section
 from takeup.line.records import Line, Study, TakeUp
 from takeup.line.route import SAME_STATION, Route, Turn, local_axes, route_of
+from takeup.line.spans import section_span
 from takeup.line.states import LIQUIDS, State, ZoneState, content_density, state_names, states_of
 from takeup.line.weights import (
     GRAVITY,
@@ -60,6 +61,7 @@ __all__ = [
     "pipe_weight",
     "route_of",
     "second_moment",
+    "section_span",
     "state_names",
     "states_of",
     "stretches_of",

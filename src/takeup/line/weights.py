@@ -32,12 +32,20 @@ def pipe_weight(pipe: Pipe) -> float:
 
 
 def insulation_weight(pipe: Pipe, insulation: Insulation | None) -> float:
-    """Return the weight of a metre of insulation, its cladding not included [N/m]."""
+    """Return the weight of a metre of insulation with its cladding [N/m]."""
     if insulation is None:
         return 0.0
-    inner = pipe.size.outside_diameter
-    area = math.pi * (inner + insulation.thickness) * insulation.thickness
-    return area * insulation.density * GRAVITY
+    outside = pipe.size.outside_diameter
+    weight = _ring_area(outside, insulation.thickness) * insulation.density * GRAVITY
+    sheet = insulation.cladding
+    if sheet is not None:
+        weight += _ring_area(outside + 2.0 * insulation.thickness, sheet.thickness) * sheet.density * GRAVITY
+    return weight
+
+
+def _ring_area(inner: float, thickness: float) -> float:
+    """Return the area of a ring by its inner diameter, pi (d + t) t [m2]."""
+    return math.pi * (inner + thickness) * thickness
 
 
 def content_weight(area: float, density: float) -> float:
