@@ -1,4 +1,4 @@
-"""From members to one banded stiffness matrix.     (mechanics/assembly.py)
+"""From members to the stiffness matrix: a narrow band, and what it does not reach.     (mechanics/assembly.py)
 
 The band is stored by columns, `band[column, row - column]`. What a node's six columns hold, twelve entries each, is a
 linear function of 41 numbers: 24 terms of the member that starts there, and 17 of the member that ends there (a
@@ -17,10 +17,11 @@ which is also how rigid links are eliminated: no slave node ever exists. Proof a
 from __future__ import annotations
 
 from functools import cache
+from typing import NamedTuple
 
 import numpy as np
 
-from takeup.mechanics.frame import Flags, Floats, Frame, Index, Integers
+from takeup.mechanics.frame import Flags, Floats, Index, Integers
 from takeup.mechanics.model import Model, as_slice
 from takeup.mechanics.straight import Stiffness, cross_matrices, end_stiffness
 from takeup.mechanics.supports import spring_blocks
@@ -32,34 +33,44 @@ _BATCH = 64  # nodes a product: BLAS does one this small on one core; two cores 
 _PIECE = 16 * _BATCH  # nodes a piece: with its terms about a megabyte, which the second-level cache holds
 
 
-def band_width(frame: Frame) -> int:
-    """Return the number of sub-diagonals of the band."""
-    spans = np.concatenate([frame.straights.end - frame.straights.start, frame.arcs.end - frame.arcs.start])
-    return 6 * int(np.abs(spans).max(initial=0)) + 5
+class Links(NamedTuple):
+    """Blocks outside the band: nodes `low` < `high`, (q,) each, and K in rows of high, columns of low, (q, 6, 6)."""
+
+    low: Integers
+    high: Integers
+    block: Floats
 
 
-def assemble(model: Model) -> Floats:
-    """Return the stiffness matrix, springs included and held unknowns removed, as `band[column, row - column]`.
+NO_LINKS = Links(np.zeros(0, dtype=np.int64), np.zeros(0, dtype=np.int64), np.zeros((0, 6, 6)))
+
+
+def assemble(model: Model) -> tuple[Floats, Links]:
+    """Return the stiffness matrix as `band[column, row - column]` and links; springs included, held unknowns removed.
 
     Returns:
-        (6 n, width + 1); a held unknown keeps a one on the diagonal and zeros beside it.
+        (6 n, 12), a held unknown with a one on the diagonal and zeros beside it; and what the band does not reach:
+        members that do not join neighbours, or that join junctions.
     """
-    frame = model.frame
     runs = _in_runs(model)
-    band = _write_runs(model, np.flatnonzero(runs), band_width(frame) + 1)
-    if len(runs) < frame.member_count or not runs.all():
-        arcs = np.arange(len(runs), frame.member_count)
-        add_members(band, model, np.concatenate([np.flatnonzero(~runs), arcs]))
-    _finish(band, model)
-    return band
+    band = _write_runs(model, np.flatnonzero(runs))
+    links = NO_LINKS
+    if len(runs) < model.frame.member_count or not runs.all():
+        arcs = np.arange(len(runs), model.frame.member_count)
+        links = add_members(band, model, np.concatenate([np.flatnonzero(~runs), arcs]))
+    return band, _finish(band, links, model)
 
 
 def _in_runs(model: Model) -> Flags:
     """Return which straights may be written as runs, (m,): plain, from a node to the next, starts in order."""
     members = model.frame.straights
     plain = members.end - members.start == 1
-    if not isinstance(model.start, slice) and (members.start[1:] <= members.start[:-1]).any():
-        plain[:] = False
+    if model.chained < len(model.frame.points):
+        plain &= members.end < model.chained
+    if not isinstance(model.start, slice):
+        plain[1:] &= ~(plain[:-1] & (members.start[1:] <= members.start[:-1]))  # a second member between two nodes
+        starts = members.start[plain]
+        if (starts[1:] <= starts[:-1]).any():
+            plain[:] = False
     if len(model.rotated):
         turned = np.zeros(len(model.frame.points), dtype=bool)
         turned[model.rotated] = True
@@ -70,11 +81,11 @@ def _in_runs(model: Model) -> Flags:
     return np.asarray(plain)
 
 
-def _write_runs(model: Model, chosen: Integers, width: int) -> Floats:
+def _write_runs(model: Model, chosen: Integers) -> Floats:
     """Return the band of chosen straights, written piece by piece; `chosen` is in the order of their start nodes."""
     count = len(model.frame.points)
     starts = model.frame.straights.start[chosen]
-    band = np.empty((-(-count // _BATCH) * _BATCH, 6, width))  # whole batches; the last nodes are cut off below
+    band = np.empty((-(-count // _BATCH) * _BATCH, 6, _RUN_WIDTH))  # whole batches; the last nodes are cut off below
     last = np.zeros(_AT_END)  # terms of the member that ends at the piece's first node
     for first in range(0, len(band), _PIECE):
         nodes = band[first : first + _PIECE]
@@ -85,12 +96,8 @@ def _write_runs(model: Model, chosen: Integers, width: int) -> Floats:
         terms[_TERMS:, 1:] = terms[:_AT_END, :-1]
         last = terms[:_AT_END, -1].copy()
         batches = terms.reshape(len(terms), -1, _BATCH).transpose(1, 2, 0)
-        if width == _RUN_WIDTH:
-            np.matmul(batches, _table(), out=nodes.reshape(-1, _BATCH, 6 * _RUN_WIDTH))
-        else:
-            nodes[:, :, :_RUN_WIDTH] = (batches @ _table()).reshape(-1, 6, _RUN_WIDTH)
-            nodes[:, :, _RUN_WIDTH:] = 0.0
-    return band[:count].reshape(6 * count, width)
+        np.matmul(batches, _table(), out=nodes.reshape(-1, _BATCH, 6 * _RUN_WIDTH))
+    return band[:count].reshape(6 * count, _RUN_WIDTH)
 
 
 def _write_terms(terms: Floats, here: Index, k: Stiffness, part: Index) -> None:
@@ -191,32 +198,55 @@ def _rotate_columns(way: Floats, model: Model, start: Integers, finish: Integers
             way[which, :, shift : shift + 3] = way[which, :, shift : shift + 3] @ local_to_global[:, kind]
 
 
-def add_members(band: Floats, model: Model, members: Integers) -> None:
-    """Add chosen members to the band by their 12 x 12 matrices, in bounded pieces."""
-    width = band.shape[1]
-    flat = band.reshape(-1)
+def add_members(band: Floats, model: Model, members: Integers) -> Links:
+    """Add chosen members to the band by their 12 x 12 matrices, in bounded pieces; return what it does not reach."""
+    links = []
     for first in range(0, len(members), _PIECE):
         matrices, start, finish = member_operators(model, np.sort(members[first : first + _PIECE]))
-        unknown = np.concatenate([6 * start[:, None] + np.arange(6), 6 * finish[:, None] + np.arange(6)], axis=1)
-        rows, columns = np.broadcast_arrays(unknown[:, :, None], unknown[:, None, :])
-        lower = rows >= columns
-        np.add.at(flat, columns[lower] * width + rows[lower] - columns[lower], matrices[lower])
+        _add_own(band, start, matrices[:, :6, :6])
+        _add_own(band, finish, matrices[:, 6:, 6:])
+        low, high = np.minimum(start, finish), np.maximum(start, finish)
+        forward = (start < finish)[:, None, None]
+        block = np.where(forward, matrices[:, 6:, :6], matrices[:, :6, 6:])
+        beside = (high - low == 1) & (high < model.chained)
+        row, column = np.indices((6, 6)).reshape(2, -1)
+        flat = _RUN_WIDTH * (6 * low[beside, None] + column) + 6 + row - column
+        np.add.at(band.reshape(-1), flat.ravel(), block[beside].ravel())
+        links.append(Links(low[~beside], high[~beside], block[~beside]))
+    return Links(*map(np.concatenate, zip(*links, strict=True))) if links else NO_LINKS
 
 
-def _finish(band: Floats, model: Model) -> None:
+def _add_own(band: Floats, node: Integers, blocks: Floats) -> None:
+    """Add the lower halves of (p, 6, 6) blocks to nodes' own unknowns; nodes may repeat."""
+    row, column = np.tril_indices(6)
+    flat = _RUN_WIDTH * (6 * node[:, None] + column) + row - column
+    np.add.at(band.reshape(-1), flat.ravel(), blocks[:, row, column].ravel())
+
+
+def own_blocks(band: Floats) -> Floats:
+    """Return the symmetric blocks of nodes' own unknowns from the band of these nodes, (p, 6, 6)."""
+    row, column = np.tril_indices(6)
+    blocks = np.empty((len(band) // 6, 6, 6))
+    lower = band[6 * np.arange(len(blocks))[:, None] + column, row - column]
+    blocks[:, row, column] = blocks[:, column, row] = lower
+    return blocks
+
+
+def _finish(band: Floats, links: Links, model: Model) -> Links:
     """Add springs, then remove held unknowns: ones on the diagonal, zeros in their rows and columns."""
     if len(model.sprung):
-        lower, left = np.tril_indices(6)
-        node, blocks = node_springs(model)
-        np.add.at(
-            band, (6 * node[:, None] + left, np.broadcast_to(lower - left, (len(node), 21))), blocks[:, lower, left]
-        )
+        _add_own(band, *node_springs(model))
     node, component = model.held
     gone, width = 6 * node + component, band.shape[1]
     band[gone] = np.eye(1, width)
     flat, before = band.reshape(-1), np.arange(1, width)
     row = (width * gone)[:, None] - (width - 1) * before  # places of entry (unknown, unknown - before)
     flat[row[row >= 0]] = 0.0  # the first unknowns have fewer columns before them
+    if not len(links.low):
+        return links
+    free = np.ones((len(model.frame.points), 6))
+    free[node, component] = 0.0
+    return links._replace(block=links.block * free[links.high][:, :, None] * free[links.low][:, None, :])
 
 
 def node_springs(model: Model) -> tuple[Integers, Floats]:

@@ -33,6 +33,7 @@ class Model:
         held: node and component of each held unknown, in the node's own axes, (h,) each.
         sprung: the supports that have springs, (q,).
         rate: stiffness of those springs in their support's axes, zero where free or held, (q, 6) [N/m], [N m/rad].
+        chained: number of nodes that come before the junctions (ordering.py); only among them is the matrix a band.
         mean_length: of the members; it measures moments in forces, and rotations in lengths [m].
     """
 
@@ -47,14 +48,16 @@ class Model:
     held: tuple[Integers, Integers]
     sprung: Integers
     rate: Floats
+    chained: int
     mean_length: float
 
 
-def make_model(frame: Frame) -> Model:
+def make_model(frame: Frame, chained: int | None = None) -> Model:
     """Return the frame with its coefficients, the holds' axes settled.
 
     Args:
         frame: the frame.
+        chained: number of nodes that come before the junctions; all, if it is not told.
     """
     holding = settle(frame.supports)
     size = np.abs(holding.axes)
@@ -77,6 +80,7 @@ def make_model(frame: Frame) -> Model:
         held=_places(holding.node, holding.held, order),
         sprung=sprung,
         rate=rate[sprung],
+        chained=len(frame.points) if chained is None else chained,
         mean_length=float(k.length.sum() + arcs.length.sum()) / max(frame.member_count, 1),
     )
 

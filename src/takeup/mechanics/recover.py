@@ -201,7 +201,7 @@ class Start(NamedTuple):
     """Where a solution starts: nodes where their supports take them, all others at rest.
 
     `u` (6, c, n), `forces` of the members (2, 6, c, members), `pull` of the sprung supports (6, c, q), global axes;
-    `torn` is a node whose supports hold it together and take it to different places, -1 where there is none, (c,).
+    `torn` is a support that disagrees with others at its node on where it goes, -1 where there is none, (c,).
     """
 
     u: Floats

@@ -1,8 +1,9 @@
 """Factorise once, solve all load cases, refine, verify; refuse what does not verify.     (mechanics/solve.py)
 
-The matrix is factorised by banded Cholesky (LAPACK pbtrf), in units as it comes: Cholesky commutes with scaling to a
-unit diagonal, so scaling would change nothing but the time it takes; the condition is that of the scaled matrix. Every
-load case is then solved by repeated correction, starting from rest:
+The matrix of a run is factorised by banded Cholesky (LAPACK pbtrf); any other frame is renumbered first, into chains
+that are one band together and junctions that are solved after them (ordering.py, junctions.py). Units stay as they
+come: Cholesky commutes with scaling to a unit diagonal, so scaling would change nothing but the time it takes; the
+condition is that of the scaled matrix. Every load case is then solved by repeated correction, starting from rest:
 
     r = applied forces - member end forces;  du = K^-1 r;  u += du;  member end forces += those of du
 
@@ -19,11 +20,13 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from takeup.mechanics.assembly import assemble
+from takeup.mechanics.assembly import assemble, own_blocks
 from takeup.mechanics.cholesky import factor_band, solve_band
 from takeup.mechanics.frame import Answer, Flags, Floats, Frame, Integers, Loads, NotHeld
 from takeup.mechanics.held import free_motions
+from takeup.mechanics.junctions import Junctions, factor_junctions, solve_junctions
 from takeup.mechanics.model import Model, make_model, to_global_axes
+from takeup.mechanics.ordering import Numbering, inner_loads, number, outer_answer, renumbered
 from takeup.mechanics.recover import (
     add_springs,
     feet,
@@ -48,16 +51,20 @@ class Factor:
     """A factorised frame, ready for any number of load cases.
 
     Args:
-        model: the frame with its coefficients.
-        cholesky: its factor U, K = U^T U, `[column, width + row - column]`, (6 n, width + 1).
+        model: the frame with its coefficients, in the inner numbering where there is one.
+        cholesky: factor U of the chains, K = U^T U, `[column, 11 + row - column]`, (6 nodes of chains, 12).
         diagonal: of the matrix, (6 n,).
         condition: lower bound of the condition number of the matrix scaled to a unit diagonal, from its pivots.
+        numbering: the inner numbering; None where the caller's own is used.
+        junctions: the factorised junctions; None where the frame is one run.
     """
 
     model: Model
     cholesky: Floats
     diagonal: Floats
     condition: float
+    numbering: Numbering | None = None
+    junctions: Junctions | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -77,16 +84,54 @@ def factorise(frame: Frame) -> Factor | NotHeld | NotFactored:
     mechanism = free_motions(frame)
     if mechanism is not None:
         return mechanism
-    model = make_model(frame)
-    band = assemble(model)
+    numbering = number(frame)
+    if numbering is None:
+        return _factor_run(make_model(frame))
+    return _factor_numbered(make_model(renumbered(frame, numbering), len(numbering.chain)), numbering)
+
+
+def _factor_run(model: Model) -> Factor | NotFactored:
+    band, _ = assemble(model)
     diagonal = band[:, 0].copy()
     unknown = factor_band(band)
     if unknown is not None:
-        node, component = divmod(unknown, 6)
-        because = f"no positive pivot at node {node}, unknown {component}: too ill-conditioned"
-        return NotFactored(unknown=unknown, because=because)
+        return _not_factored(unknown)
+    return Factor(model=model, cholesky=band, diagonal=diagonal, condition=_condition(diagonal, np.square(band[:, -1])))
+
+
+def _factor_numbered(model: Model, numbering: Numbering) -> Factor | NotFactored:
+    band, links = assemble(model)
+    diagonal, split = band[:, 0].copy(), 6 * model.chained
+    own, band = own_blocks(band[split:]), band[:split]
+    unknown = factor_band(band) if split else None
+    if unknown is not None:
+        return _not_factored(unknown, numbering)
+    junctions = factor_junctions(band, links, own, numbering.chain, numbering.filling) if len(own) else None
+    if isinstance(junctions, int):
+        return _not_factored(split + junctions, numbering)
     pivots = np.square(band[:, -1])
-    return Factor(model=model, cholesky=band, diagonal=diagonal, condition=float((diagonal / pivots).max()))
+    if junctions is not None:
+        pivots = np.concatenate([pivots, junctions.sparse.pivots])
+    return Factor(
+        model=model,
+        cholesky=band,
+        diagonal=diagonal,
+        condition=_condition(diagonal, pivots),
+        numbering=numbering,
+        junctions=junctions,
+    )
+
+
+def _condition(diagonal: Floats, pivots: Floats) -> float:
+    return float((diagonal / pivots).max())
+
+
+def _not_factored(unknown: int, numbering: Numbering | None = None) -> NotFactored:
+    node, component = divmod(unknown, 6)
+    if numbering is not None:
+        node = int(numbering.node[node])
+    because = f"no positive pivot at node {node}, unknown {component}: too ill-conditioned"
+    return NotFactored(unknown=6 * node + component, because=because)
 
 
 def solve(factor: Factor, loads: Loads) -> Answer:
@@ -96,19 +141,26 @@ def solve(factor: Factor, loads: Loads) -> Answer:
         factor: the factorised frame.
         loads: c load cases.
     """
+    if factor.numbering is None:
+        return _solve(factor, loads)
+    return outer_answer(_solve(factor, inner_loads(loads, factor.numbering)), factor.numbering)
+
+
+def _solve(factor: Factor, loads: Loads) -> Answer:
+    """Return the answer in the numbering of the model."""
     model = factor.model
     applied = _applied(model, loads)
     u, forces, pull, torn = start_of(model, loads)
     out = applied - sums_at_nodes(model, forces)
     add_springs(model, out, pull)
     free, condition = strike_held(model, out), factor.condition
-    for number in range(_MOST_PASSES):
+    for passed in range(_MOST_PASSES):
         own = _correction(factor, free)
-        if number == 0:
+        if passed == 0:
             condition = max(condition, _growth(factor, free, own))
         step = to_global_axes(model, own)
         u += step
-        if number == 0 and loads.imposed is not None:
+        if passed == 0 and loads.imposed is not None:
             step, forces, pull = u, forces_at_rest(model, loads), feet(model, loads)  # see the header
         out = recover(model, applied, step, forces)
         given = -out  # by the supports of a node together, springs among them
@@ -116,7 +168,7 @@ def solve(factor: Factor, loads: Loads) -> Answer:
             pull += spring_forces(model, step[:, :, model.frame.supports.node[model.sprung]])
             add_springs(model, out, pull)
         free = strike_held(model, out)
-        if number == 0:
+        if passed == 0:
             continue  # at least one refinement, always
         residual = _residual(model, loads, free, forces)
         correction = _relative_correction(factor, loads, step, u)
@@ -142,7 +194,10 @@ def _correction(factor: Factor, free: Floats) -> Floats:
     _, cases, count = free.shape
     right = np.empty((cases, count, 6))
     right[:] = free.transpose(1, 2, 0)
-    answer = solve_band(factor.cholesky, right.reshape(cases, 6 * count)).reshape(cases, count, 6)
+    if factor.junctions is None:
+        answer = solve_band(factor.cholesky, right.reshape(cases, 6 * count)).reshape(cases, count, 6)
+    else:
+        answer = solve_junctions(factor.cholesky, factor.junctions, right)
     return np.ascontiguousarray(answer.transpose(2, 0, 1))
 
 
@@ -212,7 +267,8 @@ def _because(condition: float, residual: Floats, correction: Floats, solved: Fla
         return ""
     case = int(np.argmax(torn))
     if torn[case] >= 0:
-        return f"load case {case}: the supports of node {torn[case]} move what they hold together to different places"
+        others = f"support {torn[case]} and others at its node"
+        return f"load case {case}: {others} move what they hold together to different places"
     worst = int(np.argmin(solved))
     return (
         f"not verified: residual {residual[worst]:.1e} (limit {RESIDUAL_LIMIT:.0e}), "

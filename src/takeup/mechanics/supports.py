@@ -102,8 +102,8 @@ def moved_by(supports: Supports, holding: Holding, imposed: Floats) -> tuple[Int
         imposed: movement of what they stand on, in their own axes, (c, s, 6) [m], [rad].
 
     Returns:
-        nodes with a support, (k,); their movement, (6, c, k), global axes; a node whose supports take it to
-        different places, -1 where there is none, (c,).
+        nodes with a support, (k,); their movement, (6, c, k), global axes; a support that disagrees with others at
+        its node, -1 where there is none, (c,).
     """
     told = (imposed * supports.held).reshape(len(imposed), -1, 2, 3)
     by_row = np.einsum("sji,cskj->kics", supports.axes, told)
@@ -121,7 +121,7 @@ def moved_by(supports: Supports, holding: Holding, imposed: Floats) -> tuple[Int
 
 
 def _torn(supports: Supports, shared: Shared, told: Floats, together: Floats) -> Integers:
-    """Return a node that supports take to different places, or -1, (c,); rounding of 1e-9 of the largest is allowed.
+    """Return a support that disagrees with others at its node, or -1, (c,); rounding of 1e-9 of the largest is allowed.
 
     Args:
         supports: the supports.
@@ -132,7 +132,7 @@ def _torn(supports: Supports, shared: Shared, told: Floats, together: Floats) ->
     own = np.einsum("sij,kjcs->cski", supports.axes[shared.rows], together[..., shared.group])
     apart = np.abs(own - told) * supports.held[shared.rows].reshape(-1, 2, 3)
     wrong = (apart > _AGREE * np.abs(told).max(axis=(1, 3), keepdims=True)).any(axis=(2, 3))
-    return np.where(wrong.any(axis=1), supports.node[shared.rows[np.argmax(wrong, axis=1)]], -1)
+    return np.where(wrong.any(axis=1), shared.rows[np.argmax(wrong, axis=1)], -1)
 
 
 def shares(supports: Supports, shared: Shared, reactions: Floats) -> Floats:

@@ -13,7 +13,7 @@ from scipy.sparse.linalg import spsolve
 from tests.unit.mechanics.builders import ANCHOR, answer, arcs, chain, nodal, rotation, straights, supports
 
 from takeup.mechanics import Frame
-from takeup.mechanics.assembly import _finish, add_members, assemble, band_width, member_operators
+from takeup.mechanics.assembly import NO_LINKS, _finish, add_members, assemble, member_operators
 from takeup.mechanics.model import make_model
 
 GUIDE = (False, True, True, False, False, False)
@@ -64,13 +64,17 @@ def whole_matrix(frame):
     return matrix.tocsc(), free
 
 
-def full(band):
-    """Return the full symmetric matrix of a band."""
+def full(band, links):
+    """Return the full symmetric matrix of a band and its links."""
     size, width = band.shape
     matrix = np.zeros((size, size))
     for below in range(width):
         index = np.arange(size - below)
         matrix[index + below, index] = matrix[index, index + below] = band[: size - below, below]
+    for low, high, block in zip(*links, strict=True):
+        rows, columns = 6 * high + np.arange(6), 6 * low + np.arange(6)
+        matrix[np.ix_(rows, columns)] += block
+        matrix[np.ix_(columns, rows)] += block.T
     return matrix
 
 
@@ -81,21 +85,22 @@ def test_assembly_product_equals_member_by_member(members):
     Both add the same few terms in another order: a few times 1e-16 of the largest entry.
     """
     model = make_model(random_chain(members))
-    band = assemble(model)
+    band, links = assemble(model)
     other = np.zeros_like(band)
     add_members(other, model, np.arange(members))
-    _finish(other, model)
+    _finish(other, NO_LINKS, model)
+    assert len(links.low) == 0
     assert np.abs(band - other).max() < 4e-16 * np.abs(other).max()
 
 
 def test_assembly_runs_between_arcs_and_branches():
     """The mixed frame against the sum of its members' matrices, held rows struck out."""
     frame = with_everything()
-    band = assemble(make_model(frame))
-    assert band.shape[1] == band_width(frame) + 1 == 24  # the branch joins nodes 3 and 6: 6 x 3 + 6 entries a column
+    band, links = assemble(make_model(frame))
+    assert (links.low.tolist(), links.high.tolist()) == ([3], [6])  # the branch; all others join neighbours
     matrix, free = whole_matrix(frame)
     expected = np.where(np.outer(free, free), matrix.toarray(), np.eye(len(free)) * ~free)
-    assert np.abs(full(band) - expected).max() < 4e-16 * np.abs(expected).max()
+    assert np.abs(full(band, links) - expected).max() < 4e-16 * np.abs(expected).max()
 
 
 def test_assembly_matrix_is_symmetric_and_resists_no_rigid_motion():
