@@ -52,8 +52,14 @@ class Measure:
         return max(0, in_si + self.shift)
 
     def figures(self, value: float, decimals: int) -> str:
-        """Return a value with so many decimals and without its unit; feet and inches to the nearest 1/16 in."""
-        return feet_and_inches(value) if self.feet else self.parted(f"{self.number(value):.{decimals}f}")
+        """Return a value with so many decimals and without its unit, no minus before nought.
+
+        Feet and inches are written to the nearest 1/16 in, whatever the decimals.
+        """
+        if self.feet:
+            return feet_and_inches(value)
+        words = f"{self.number(value):.{decimals}f}"
+        return self.parted(words.removeprefix("-") if float(words) == 0.0 else words)
 
     def typed(self, value: float) -> str:
         """Return a value without its unit and with no more figures than it has, six at most."""
@@ -110,11 +116,13 @@ class Units:
     """One system of units for people: a measure for each sort of number that results.json holds.
 
     `checked` is the closed table of the units that a check or a hand calculation may bear, by their words there;
-    `said` is what a paper must state once about what is not converted, "" where all is.
+    `said` is what a paper must state once about what is not converted, "" where all is; `nominal` is the key of the
+    pipe's nominal size.
     """
 
     system: System
     said: str
+    nominal: Literal["size", "nps"]
     pressure: Measure  # from bar, gauge
     temperature: Measure  # from degC
     temperature_difference: Measure  # from K
@@ -169,6 +177,7 @@ _DEGC = Measure(unit="°C")
 SI = Units(
     system="si",
     said="",
+    nominal="size",
     pressure=Measure(unit="bar(g)"),
     temperature=_DEGC,
     temperature_difference=Measure(unit="K"),
@@ -202,6 +211,7 @@ _DEGF = _us("temperature", "degC", "degF", unit="°F")
 US = Units(
     system="us",
     said=NOT_CONVERTED,
+    nominal="nps",
     pressure=_us("pressure", "bar(g)", "psi(g)", unit="psig", shift=-1),
     temperature=_DEGF,
     temperature_difference=_us("temperature difference", "K", "degF", unit="°F"),

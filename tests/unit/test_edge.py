@@ -75,7 +75,7 @@ def test_every_unit_of_a_check_agrees_with_the_oracle(unit: str):
 
 def test_every_measure_is_held_to_the_oracle():
     """No measure is added without a line above; counts and degrees of angle are not converted."""
-    assert {field.name for field in fields(Units)} == {"system", "said", "checked", *MEASURES}
+    assert {field.name for field in fields(Units)} == {"system", "said", "nominal", "checked", *MEASURES}
     same = {"", "joints", "cycles", "sum of uses", "of the largest end force", "deg"}
     assert set(SI.checked) == set(US.checked) == set(CHECKED) | same
     assert all(SI.checked[unit] == US.checked[unit] for unit in same)
@@ -190,6 +190,10 @@ def test_thousands_are_parted_only_where_they_are(value: float):
     whole = words.partition(".")[0].lstrip("-")
     assert all(len(group) == 3 for group in whole.split(TIE)[1:])
     assert len(whole.split(TIE)) == math.ceil(len(whole.replace(TIE, "")) / 3)
+
+
+def test_nought_has_no_minus():
+    assert (SI.force.figures(-4.0, 1), US.force.figures(-2.0, 0), US.small.figures(-0.001, 3)) == ("0.0", "0", "0.000")
 
 
 def test_what_is_not_a_number_is_left_alone():

@@ -6,7 +6,7 @@ from takeup.drawing.colour import colour_of
 from takeup.drawing.labels import Box
 from takeup.drawing.lettering import shortened
 from takeup.drawing.places import Place
-from takeup.drawing.reading import Record, Results, number_of, record_of, text_of
+from takeup.drawing.reading import Record, Results, nominal_size, number_of, record_of, text_of
 from takeup.drawing.sheet import Item, Polyline, Stroke, Text, View
 from takeup.drawing.symbols import EXPLAINED, hold_sign, joint_sign
 from takeup.edge import System, Units
@@ -85,7 +85,7 @@ def title_block(results: Results, line: Record, units: Units, scales: str, room:
     document = record_of(entry, "document")
     pipe = record_of(line, "pipe")
     diameter, wall = (units.small.typed(number_of(pipe, key)) for key in ("outside_diameter_mm", "wall_mm"))
-    size = f"{text_of(pipe, 'size')}, {units.small.named(f'{diameter} × {wall}')}"
+    size = f"{nominal_size(pipe, units)}, {units.small.named(f'{diameter} × {wall}')}"
     left, top, right, bottom = room
     middle = left + 0.62 * (right - left)
     cells = (

@@ -10,6 +10,8 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from takeup.edge import Units
+
 Record = Mapping[str, object]
 Results = Mapping[str, object]
 FULL = 1.0
@@ -91,6 +93,11 @@ def vectors_of(record: Record, key: str) -> tuple[tuple[float, float, float], ..
         x, y, z = numbers_in(item)
         found.append((x, y, z))
     return tuple(found)
+
+
+def nominal_size(pipe: Record, units: Units) -> str:
+    """Return a pipe's nominal size in the system's own series; the one given where it has none there."""
+    return text_of(pipe, units.nominal) or text_of(pipe, "size")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

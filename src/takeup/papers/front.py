@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable, Sequence
 from takeup.drawing.reading import (
     Record,
     Results,
+    nominal_size,
     number_of,
     record_of,
     records_of,
@@ -77,7 +78,7 @@ def pipe_words(pipe: Record, units: Units) -> str:
     """Return a pipe in words: size, diameter and wall, material."""
     diameter, thickness = (units.small.typed(number_of(pipe, key)) for key in ("outside_diameter_mm", "wall_mm"))
     wall = units.small.named(f"{diameter} × {thickness}")
-    return ", ".join(filter(None, (text_of(pipe, "size"), wall, text_of(pipe, "material"))))
+    return ", ".join(filter(None, (nominal_size(pipe, units), wall, text_of(pipe, "material"))))
 
 
 def outcome_words(results: Results, name: str) -> tuple[str, str]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any  # the results document is JSON: what its values are is said by its schema, not by types
 
+from takeup.drawing.reading import nominal_size
 from takeup.edge import SI, TIE, Measure, Units
 
 Results = Mapping[str, Any]
@@ -24,7 +25,7 @@ def summary_lines(results: Results, units: Units = SI) -> list[str]:
     line, verdict = results["lines"][0], results["verdict"]
     length = units.length.named(units.length.typed(line["length_m"]))
     heading = (
-        f"{results['input']['project']}: line {line['name']}, {line['pipe']['size']}, {length}, "
+        f"{results['input']['project']}: line {line['name']}, {nominal_size(line['pipe'], units)}, {length}, "
         f"{results['basis']['code']}-{results['basis']['edition']}"
     )
     lines = [

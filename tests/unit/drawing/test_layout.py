@@ -147,7 +147,7 @@ def test_layout_in_us_units_has_feet_and_inches_at_the_same_true_scale():
     assert bar[1].at[0] - bar[0].at[0] == pytest.approx(30.48, abs=PAPER)
     words = to_svg(sheet)
     assert "Stations and elevations in feet and inches." in words
-    assert "DN 200, 8.626 × 0.322 in" in words
+    assert "NPS 8, 8.626 × 0.322 in" in words
     assert "Legs in the order of the flow: 314 ft 11 1/2 in from start header" in words
     assert not re.search(r"(?<![a-z])mm(?![a-z])|\d m\b", re.sub(r"<svg[^>]*>|guide at [0-9.]+ m", "", words))
 

@@ -227,7 +227,7 @@ def test_us_calculation_of_the_demonstration_holds_the_converted_numbers(demonst
     """
     words = pages(demonstration, US)
     for expected in (
-        "521 ft 7 13/16 in", "314 ft 11 1/2 in", "8.626 × 0.322 in", "174.0", "145.0", "261.1", "383.0", "364.1",
+        "521 ft 7 13/16 in", "314 ft 11 1/2 in", "NPS 8, 8.626 × 0.322 in", "174.0", "145.0", "261.1", "383.0", "364.1",
         "53.6 °F", "26 977", "542.46", "71.3", "43.307", "232.06", "29 733", "mineral wool, 3.15 in", "lbf/in", "psig",
         "ft·lbf", "in·lbf/°", "in²",
     ):  # fmt: skip
@@ -257,7 +257,7 @@ def test_us_loads_are_those_of_si_in_pounds():
 def test_us_summary_is_plain_text_in_us_units(demonstration):
     """J1 stands at 1.2 m = 47.24 in = 3 ft 11.24 in and may shorten by 140 mm = 5.512 in (by hand)."""
     words = "\n".join(summary_lines(demonstration, US))
-    assert words.splitlines()[0].endswith("521 ft 7 13/16 in, ASME B31.1-2020")
+    assert words.splitlines()[0].endswith("NPS 8, 521 ft 7 13/16 in, ASME B31.1-2020")
     row = next(line for line in words.splitlines() if line.startswith("  J1 "))
     assert "3 ft 11 1/4 in" in row
     assert "of -5.512" in row
