@@ -65,7 +65,7 @@ def test_factor_falls_from_one_and_stays_above_0_15(cycles: float):
     assert cycle_factor("ASME B31.1", cycles) <= cycle_factor("ASME B31.1", max(1.0, cycles / 2))
 
 
-@pytest.mark.parametrize("cycles", [0.0, 0.5, 1.1e8, float("nan")])
+@pytest.mark.parametrize("cycles", [0.0, 0.99, 1.01e8, float("nan")])
 def test_cycles_outside_the_factor_are_refused(cycles: float):
     with pytest.raises(OutOfRange, match="are not within 1 to 1e8"):
         cycle_factor("ASME B31.1", cycles)

@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from takeup.basis import CODES, bend_factors, mitre_bend_radius, mitre_factors
+from takeup.basis.bends import flange_correction
 from takeup.errors import OutOfRange
 from takeup.units import METRES_PER_INCH
 
@@ -101,15 +102,22 @@ def test_mitre_angle_outside_the_tables_is_refused(angle: float):
 
 
 def test_mitre_without_room_for_welds_is_refused():
-    """B = 5.5 - 2*10*tan(11.25 deg) = 1.52 in is below 6*0.3125 = 1.875 in."""
-    with pytest.raises(OutOfRange, match="at the crotch is shorter than six walls"):
-        mitre_factors("ASME B31.1", **MITRE, spacing=5.5 * INCH)
+    """B = s - 2*10*tan(11.25 deg) = s - 3.9782 in, against 6*0.3125 = 1.875 in: the limit is s = 5.8532 in."""
+    assert "closely" in mitre_factors("ASME B31.1", **MITRE, spacing=5.854 * INCH).rule
+    with pytest.raises(OutOfRange, match=r"segment of 0\.04761 m at the crotch is shorter than six walls, 0\.04763 m"):
+        mitre_factors("ASME B31.1", **MITRE, spacing=5.8525 * INCH)
 
 
 def test_thin_duct_is_refused():
-    """711.2 mm by 7 mm is D/T = 101.6."""
-    with pytest.raises(OutOfRange, match=r"D/T = 102 is above 100"):
-        bend_factors("ASME B31.3", bend_radius=1.0668, mean_radius=0.3521, wall=0.007)
+    """D/T is 2 r2/T + 1: with r2 = 0.35 m and 7.07 mm it is 100.01, with 7.071 mm 99.996."""
+    duct = {"bend_radius": 1.0668, "mean_radius": 0.35}
+    assert bend_factors("ASME B31.3", **duct, wall=0.007071).flexibility > 1
+    with pytest.raises(OutOfRange, match=r"D/T = 100 is above 100"):
+        bend_factors("ASME B31.3", **duct, wall=0.00707)
+
+
+def test_mitre_to_b31_3_does_not_intensify_torsion():
+    assert mitre_factors("ASME B31.3", **MITRE, spacing=None).torsion == 1.0
 
 
 @pytest.mark.parametrize(
@@ -133,3 +141,6 @@ def test_flange_correction_stops_where_the_chart_does():
     assert bend_factors("ASME B31.3", **thick).flexibility == pytest.approx(1.65 / 1.5, rel=1e-12)
     with pytest.raises(OutOfRange, match=r"h = 1\.5 is above 1"):
         bend_factors("ASME B31.3", **thick, flanged_ends=1)
+    assert flange_correction(1.0, 2) == 1.0
+    with pytest.raises(OutOfRange, match=r"h = 1\.01 is above 1"):
+        flange_correction(1.01, 2)

@@ -56,6 +56,20 @@ def test_sustained_by_planes():
     assert found == pytest.approx(60.7291e6, rel=SIX)
 
 
+def test_low_factors_count_as_one_in_each_plane():
+    """0.75*1.2 and 0.75*1.1 are below one: S_b = 5 kN m/Z = 18.1453; sqrt((18.4493 + 18.1453)^2 + 43.5486^2) = 56.8826."""
+    low = replace(PLANES, in_plane=1.2, out_of_plane=1.1)
+    assert sustained_stress("ASME B31.3", factors=low, **LOADS, **PIPE) == pytest.approx(56.8826e6, rel=SIX)
+
+
+@pytest.mark.parametrize("code", ["ASME B31.1", "EN 13480-3"])
+def test_one_factor_is_the_greater_of_the_planes(code):
+    """Planes of 2.0 and 1.6, whichever way round, act as one factor of 2.0."""
+    for planes in (PLANES, replace(PLANES, in_plane=1.6, out_of_plane=2.0)):
+        found = sustained_stress(code, factors=planes, **LOADS, **PIPE)
+        assert found == sustained_stress(code, factors=ONE, **LOADS, **PIPE)
+
+
 def test_b31_3_takes_the_allowance_off_the_wall_and_the_others_do_not():
     """6.68 mm: Z = 2.29741e-4, A = 4.45781e-3; the same sum gives 73.0515 MPa (B31.3 320.1)."""
     corroded = LOADS | {"allowance": mm(1.5)}

@@ -37,8 +37,8 @@ def test_b31_3_lists_the_reducer_at_one():
     [
         ({"cone_angle": math.radians(61)}, "is above 60 deg"),
         ({"cone_angle": 0.0}, "cone angle 0"),
-        ({"large_wall": mm(1.6)}, "D/t of an end"),
-        ({"small_wall": mm(1.1)}, "D/t of an end"),
+        ({"large_wall": mm(1.682)}, "D/t of an end"),  # 168.3/1.682 = 100.06
+        ({"small_wall": mm(1.142)}, "D/t of an end"),  # 114.3/1.142 = 100.09
         ({"large_diameter": mm(114.3)}, "is not above the small end"),
     ],
 )
@@ -66,3 +66,9 @@ def test_joints_as_the_tables_list_them(code, slip_on: float):
 def test_joint_that_is_not_listed_is_refused():
     with pytest.raises(OutOfRange, match="is no joint that the codes list"):
         joint_factors("ASME B31.1", "glued joint")
+
+
+@pytest.mark.parametrize("walls", [{"large_wall": mm(1.684)}, {"small_wall": mm(1.144)}])
+def test_reducer_just_thick_enough_is_in(walls):
+    """168.3/1.684 = 99.94 and 114.3/1.144 = 99.91."""
+    assert reducer_factors("ASME B31.1", cone_angle=math.radians(30), **(REDUCER | walls)).in_plane > 1

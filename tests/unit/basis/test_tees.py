@@ -66,12 +66,13 @@ def test_pad_counts_to_one_and_a_half_walls():
     """(1 + 0.75)^(5/2) = 4.0513: B31.1 prints 4.05 above it, B31.3 4; a pad of no thickness would be no pad, T/r2."""
     at, above = (
         tee_characteristic("ASME B31.1", "reinforced fabricated tee", mean_radius=0.1, wall=0.01, pad=pad)
-        for pad in (0.015, 0.03)
+        for pad in (0.015, 0.01501)
     )
     assert at == pytest.approx(0.40513, rel=1e-5)
     assert above == pytest.approx(0.405, rel=1e-12)
-    process = tee_characteristic("ASME B31.3", "reinforced fabricated tee", mean_radius=0.1, wall=0.01, pad=0.03)
-    assert process == pytest.approx(0.4, rel=1e-12)
+    for code in ("ASME B31.3", "EN 13480-3"):
+        other = tee_characteristic(code, "reinforced fabricated tee", mean_radius=0.1, wall=0.01, pad=0.03)
+        assert other == pytest.approx(0.4, rel=1e-12)
     thin = tee_characteristic("ASME B31.3", "reinforced fabricated tee", mean_radius=0.1, wall=0.01, pad=1e-9)
     assert thin == pytest.approx(0.1, rel=1e-6)
 
@@ -80,6 +81,7 @@ def test_branch_section_modulus_by_hand():
     """By hand pi 0.05^2*lesser of 8 mm and 2*5 mm = 6.2832e-5 m3; with i = 1.2, 6 mm: 4.7124e-5; five figures."""
     assert branch_section_modulus(0.05, 0.008, 0.005, 2.0) == pytest.approx(6.2832e-5, rel=1e-5)
     assert branch_section_modulus(0.05, 0.008, 0.005, 1.2) == pytest.approx(4.7124e-5, rel=1e-5)
+    assert branch_section_modulus(0.05, 0.008, 0.005, 1.0) == pytest.approx(3.9270e-5, rel=1e-5)  # 5 mm
     with pytest.raises(OutOfRange, match=r"i = 0\.9 is below one"):
         branch_section_modulus(0.05, 0.008, 0.005, 0.9)
 

@@ -50,16 +50,30 @@ def test_no_pressure_needs_the_allowance_alone(code):
     ("code", "wrong", "words"),
     [
         ("ASME B31.1", {}, "coefficient Y must be stated"),
-        ("ASME B31.1", {"coefficient": 0.8}, "from 0 to 0.7"),
-        ("ASME B31.3", {"coefficient": 0.4, "pressure": 46e6}, r"above 0\.385"),
-        ("ASME B31.3", {"coefficient": 0.0, "pressure": 45e6}, "is not below D/6"),
-        ("ASME B31.3", {"coefficient": 0.4, "weld_factor": 1.1}, "neither is above one"),
+        ("ASME B31.1", {"coefficient": 0.71}, "from 0 to 0.7"),
+        ("ASME B31.3", {"coefficient": 0.4, "pressure": 45.5e6}, r"P/\(S E\) = 0\.386 is above 0\.385"),
+        ("ASME B31.3", {"coefficient": 0.0, "pressure": 39.4e6}, r"wall of 36\.58 mm is not below D/6"),  # P/S = 0.3339
+        ("ASME B31.3", {"coefficient": 0.4, "weld_factor": 1.01}, "neither is above one"),
         ("ASME B31.3", {"coefficient": 0.4, "pressure": -1e5}, "pressure -100000"),
         ("EN 13480-3", {"coefficient": 0.4}, "has no coefficient Y"),
         ("EN 13480-3", {"creep_weld_factor": 0.9}, "no factor W"),
-        ("EN 13480-3", {"pressure": 90e6}, "more than 1.7"),
+        ("EN 13480-3", {"pressure": 61.3e6}, r"wall of 45\.18 mm makes D/d more than 1\.7"),
     ],
 )
 def test_wall_outside_the_formulas_is_refused(code, wrong, words):
     with pytest.raises(OutOfRange, match=words):
         required_wall(code, **(DN_200 | {"allowance": 0.0} | wrong))
+
+
+@pytest.mark.parametrize(
+    ("code", "right"),
+    [
+        ("ASME B31.1", {"coefficient": 0.7}),
+        ("ASME B31.3", {"coefficient": 0.7, "pressure": 45.4e6}),  # P/(S E) = 0.3847, t/D = 0.1515
+        ("ASME B31.3", {"coefficient": 0.0, "pressure": 39.3e6}),  # t/D = 0.16653, below a sixth
+        ("EN 13480-3", {"pressure": 61.1e6}),  # e/D = 61.1/297.1 = 0.20565, D/d = 1.6987
+    ],
+)
+def test_wall_just_inside_the_formulas_is_found(code, right):
+    """The limits of the refusals above, approached from the other side."""
+    assert required_wall(code, **(DN_200 | {"allowance": 0.0} | right)) > 0
