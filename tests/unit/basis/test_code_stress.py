@@ -57,7 +57,10 @@ def test_sustained_by_planes():
 
 
 def test_low_factors_count_as_one_in_each_plane():
-    """0.75*1.2 and 0.75*1.1 are below one: S_b = 5 kN m/Z = 18.1453; sqrt((18.4493 + 18.1453)^2 + 43.5486^2) = 56.8826."""
+    """0.75*1.2 and 0.75*1.1 are below one: S_b = 5 kN m/Z = 18.1453 MPa.
+
+    sqrt((18.4493 + 18.1453)^2 + 43.5486^2) = 56.8826 MPa.
+    """
     low = replace(PLANES, in_plane=1.2, out_of_plane=1.1)
     assert sustained_stress("ASME B31.3", factors=low, **LOADS, **PIPE) == pytest.approx(56.8826e6, rel=SIX)
 
