@@ -48,9 +48,10 @@ def read_end(book: FaultBook, item: EndKeys, path: Path, *, name: str, kind: End
 
 def check_no_end(book: FaultBook, path: Path) -> None:
     """Note keys of an end on an item of the route that is none."""
-    for key in (*HELD_KEYS, *EQUIPMENT_KEYS):
-        if book.has((*path, key)):
-            book.add((*path, key), "only an anchor carries; this corner is none", at_key=True)
+    for keys, words in ((HELD_KEYS, "an anchor carries"), (EQUIPMENT_KEYS, "equipment has a nozzle")):
+        for key in keys:
+            if book.has((*path, key)):
+                book.add((*path, key), f"only {words}; this corner is none", at_key=True)
 
 
 def stiffness(item: StiffnessItem | None) -> Stiffness | None:
@@ -81,7 +82,7 @@ def _check_keys(book: FaultBook, kind: EndKind, path: Path) -> None:
             book.add((*path, key), f"a {kind} end carries nothing into the ground; leave '{key}' out", at_key=True)
     for key in EQUIPMENT_KEYS:
         if kind != "equipment" and book.has((*path, key)):
-            book.add((*path, key), f"only equipment has '{key}', and this end is a {kind} end", at_key=True)
+            book.add((*path, key), f"only equipment has '{key}'; this end says '{kind}'", at_key=True)
 
 
 def _growth(item: GrowthItem | None) -> Growth | None:

@@ -7,11 +7,11 @@ from typing import Annotated, TypeAlias, get_args
 from pydantic import Field
 
 from takeup.line.directions import direction
-from takeup.line.fields import number, one_of, quantity, sentence
+from takeup.line.fields import Reads, nearest, number, one_of, quantity, sentence
 from takeup.line.holding import NozzleRule
 from takeup.line.parts import Vector
 from takeup.line.values import Force, Item, Length, Source
-from takeup.units import parse
+from takeup.units import Kind, parse
 
 RIGID = "rigid"
 
@@ -21,22 +21,24 @@ ForceLimits: TypeAlias = Annotated[list[Force], Field(min_length=3, max_length=3
 MomentLimits: TypeAlias = Annotated[list[Moment], Field(min_length=3, max_length=3)]
 
 
-def _force_rate(text: str) -> float | None:
-    return None if text == RIGID else _above_zero(text, parse(text, "force per length"))
+def _rate(kind: Kind, example: str) -> Reads:
+    """Make the marker of how a structure gives: a rate above zero, or None where it is rigid."""
+
+    def read(text: str) -> float | None:
+        if text == RIGID:
+            return None
+        if not any(letter.isdigit() for letter in text):
+            raise ValueError(f"'{text}' is neither a rate nor 'rigid'{nearest(text, (RIGID,))}")
+        value = parse(text, kind)
+        if value <= 0.0:
+            raise ValueError(f"'{text}' must be above 0")
+        return value
+
+    return sentence(read, f"a rate such as {example}, or rigid", RIGID, example)
 
 
-def _moment_rate(text: str) -> float | None:
-    return None if text == RIGID else _above_zero(text, parse(text, "moment per angle"))
-
-
-def _above_zero(text: str, value: float) -> float:
-    if value <= 0.0:
-        raise ValueError(f"'{text}' must be above 0")
-    return value
-
-
-ForceRate: TypeAlias = Annotated[float | None, sentence(_force_rate, "a rate such as 80 kN/mm, or rigid", "rigid")]
-MomentRate: TypeAlias = Annotated[float | None, sentence(_moment_rate, "a rate such as 5 kN·m/deg, or rigid", "rigid")]
+ForceRate: TypeAlias = Annotated[float | None, _rate("force per length", "80 kN/mm")]
+MomentRate: TypeAlias = Annotated[float | None, _rate("moment per angle", "5 kN·m/deg")]
 
 
 class StiffnessItem(Item):
