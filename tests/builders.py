@@ -10,7 +10,7 @@ from takeup.checks import CheckResult, run_checks
 from takeup.choose import resolve
 from takeup.line import Study
 from takeup.line.reader import study_from_text
-from takeup.study import HoldLoads, JointMovement, Solved, Unsolved, solve_study
+from takeup.study import HoldLoads, JointMovement, LineAnswer, Solved, Unsolved, solve_study
 
 DN200 = "{ size: DN 200, wall: 8.18 mm, material: ASTM A106 B, bends: long radius }"
 STEAM_PTFE = "slides_on: PTFE on steel"
@@ -127,11 +127,17 @@ def study_of(text: str) -> Study:
     return resolve(study_from_text(text, "test.yaml"))
 
 
-def solve(text: str) -> Solved:
-    """Return the model's answer to a text that is held and solves."""
+def solve_all(text: str) -> Solved:
+    """Return the model's answer to all lines of a text that is held and solves."""
     answer = solve_study(study_of(text))
     assert isinstance(answer, Solved), answer.because
     assert answer.verified.all(), answer.because
+    return answer
+
+
+def solve(text: str) -> LineAnswer:
+    """Return the model's answer to the one line of a text."""
+    (answer,) = solve_all(text).lines
     return answer
 
 
@@ -142,27 +148,27 @@ def unsolved(text: str) -> Unsolved:
     return answer
 
 
-def state_number(solved: Solved, name: str) -> int:
+def state_number(answer: LineAnswer, name: str) -> int:
     """Return the place of a state in the order of the walk."""
-    return [state.name for state in solved.states].index(name)
+    return [state.name for state in answer.states].index(name)
 
 
-def hold_of(solved: Solved, name: str) -> HoldLoads:
+def hold_of(answer: LineAnswer, name: str) -> HoldLoads:
     """Return the loads of one hold."""
-    return next(item for item in solved.holds if item.name == name)
+    return next(item for item in answer.holds if item.name == name)
 
 
-def joint_of(solved: Solved, name: str) -> JointMovement:
+def joint_of(answer: LineAnswer, name: str) -> JointMovement:
     """Return the movements of one joint."""
-    return next(item for item in solved.joints if item.name == name)
+    return next(item for item in answer.joints if item.name == name)
 
 
-def along(solved: Solved, name: str, state: str) -> float:
+def along(answer: LineAnswer, name: str, state: str) -> float:
     """Return the force on the structure along the flow at a hold in a state [N]."""
-    loads = hold_of(solved, name)
-    return float(loads.local(loads.total)[state_number(solved, state), 0])
+    loads = hold_of(answer, name)
+    return float(loads.local(loads.total)[state_number(answer, state), 0])
 
 
 def checks(text: str, rule_name: str, where: str = "") -> list[CheckResult]:
     """Return the results of one rule for a text, at one place or at all."""
-    return [item for item in run_checks(solve(text)) if item.rule == rule_name and where in item.where]
+    return [item for item in run_checks(solve_all(text)) if item.rule == rule_name and where in item.where]

@@ -89,8 +89,9 @@ def validate(file: Path) -> int:
     from takeup.choose import resolve
     from takeup.line.reader import read_study
 
+    study = resolve(read_study(file))
     _print(f"{file}: no faults.")
-    for line in resolve(read_study(file)).lines:
+    for line in study.lines:
         holds, joints = len(line.holds), len(line.takeups)
         _print(f"Line {line.name}: {len(line.legs)} legs, {holds} holds as resolved, {joints} take-ups.")
     return PROVED

@@ -122,7 +122,7 @@ def test_every_file_and_link_that_is_named_exists(path):
 def test_every_default_state_is_explained():
     """The demonstration has three anchors between its ends; the page calls each of them A."""
     study = read_study(ROOT / "examples" / "ketterby-steam-main.yaml")
-    inner = [name for name, _ in anchor_stations(study.line)][1:-1]
+    inner = [name for name, _ in anchor_stations(study.lines[0])][1:-1]
     page = text("theory/states.md")
     for state in state_names(study):
         for anchor in inner:

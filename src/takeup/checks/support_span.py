@@ -83,7 +83,7 @@ def _together(rows: list[CheckResult], line: str) -> list[CheckResult]:
 def _stretch(answer: LineAnswer, before: tuple[float, str], after: tuple[float, str], span: Span) -> CheckResult:
     route = answer.model.route
     where = f"{before[1]} to {after[1]}"
-    free = {answer.line.start.name, answer.line.end.name} - {hold.name for hold in answer.holds}
+    free = {end.name for end in (answer.line.start, answer.line.end) if end.kind not in (*ANCHORED_ENDS, "branch")}
     if max(abs(float(way[2])) for way in _ways(route, before[0], after[0])) >= LEVEL:
         return RULE.result(
             where, "all states", "not covered", "the stretch rises: a riser hangs or stands on its holds"

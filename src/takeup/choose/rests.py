@@ -68,7 +68,7 @@ def level_runs(route: Route) -> list[Stretch]:
 
 
 def _carriers(line: Line, route: Route) -> list[float]:
-    ends = [station for end, station in ((line.start, 0.0), (line.end, route.length)) if end.kind in ANCHORED_ENDS]
+    ends = [station for end, station in ((line.start, 0.0), (line.end, route.length)) if end.kind in (*ANCHORED_ENDS, "branch")]
     return ends + [hold.position.station for hold in line.holds if hold.kind in CARRIERS]
 
 

@@ -56,7 +56,7 @@ def test_hand_friction_counts_the_level_length_only():
     text = line_file(["10 m up", "10 m east"], holds=(hold("slide guide", "15 m"),), **WATER)
     study = study_of(text)
     operating = next(item for item in states_of(study) if item.name == "operating")
-    result = friction_by_hand(study, study.line.start.name, operating)
+    result = friction_by_hand(study, study.lines[0], study.lines[0].start.name, operating)
     assert result.numbers.endswith("x 10.00 m")
     weight = float(result.numbers.split(" x ")[1].split()[0])
     assert result.value == pytest.approx(0.2 * weight * 10.0, rel=1e-3)  # the printed weight has four figures
@@ -70,7 +70,7 @@ def test_a_span_that_growth_does_not_bend_needs_no_allowable_range():
 
 def test_page_one_says_that_no_limit_was_given():
     study = study_of(line_file(["6 m east"]))
-    assert outcome_words(results_of(study), study.line.start.name)[1] == "no limit given"
+    assert outcome_words(results_of(study), study.lines[0].start.name)[1] == "no limit given"
 
 
 def test_what_each_rule_placed_is_said():

@@ -73,20 +73,20 @@ def test_the_rule_places_the_first_two_guides_of_dn_200():
     Counted from the joint's face, 1.75 m from the start.
     """
     study = study_of(run("DN 200", 60.0, 0.5 / 58.6, 12, "spider guide"))
-    guides = [item.position.station for item in study.line.holds if item.kind == "spider guide"]
+    guides = [item.position.station for item in study.lines[0].holds if item.kind == "spider guide"]
     assert guides[:2] == pytest.approx([1.75 + 0.85, 1.75 + 3.90], abs=1e-9)
 
 
 def test_a_rule_places_no_hold_on_another():
     study = study_of(run("DN 150", 80.0, 0.3, 20, "slide guide"))
-    stations = sorted(item.position.station for item in study.line.holds)
+    stations = sorted(item.position.station for item in study.lines[0].holds)
     assert all(b - a > 0.29 for a, b in pairwise(stations))  # apart by 0.3 m
 
 
 def test_every_placed_hold_says_which_rule_placed_it():
     study = study_of(run("DN 150", 80.0, 0.0, 20, "slide guide"))
-    assert {item.placed_by for item in study.line.holds} <= {"spacing rule", "support spans"}
-    assert study.line.holds
+    assert {item.placed_by for item in study.lines[0].holds} <= {"spacing rule", "support spans"}
+    assert study.lines[0].holds
 
 
 def test_rests_stand_on_level_legs_only():
@@ -109,4 +109,4 @@ def test_half_a_span_at_most_overhangs_before_a_free_end_or_a_riser(legs: list[s
 
 def test_a_study_without_rules_is_left_as_it_is():
     study = study_from_text(line_file(["9 m east"], holds=(hold("rest", "4 m"),)), "test.yaml")
-    assert study_of(line_file(["9 m east"], holds=(hold("rest", "4 m"),))).line.holds == study.line.holds
+    assert study_of(line_file(["9 m east"], holds=(hold("rest", "4 m"),))).line.holds == study.lines[0].holds

@@ -25,7 +25,7 @@ def state_of(study: Study, name: str) -> State:
 
 def by_hand(text: str, state: str, anchor: str = "east end") -> float:
     study = study_of(text)
-    result = anchor_by_hand(study, anchor, state_of(study, state))
+    result = anchor_by_hand(study, study.lines[0], anchor, state_of(study, state))
     assert result.value is not None
     return result.value
 
@@ -34,8 +34,8 @@ def test_half_the_axial_stiffness_in_the_model_leaves_the_hand_alone(monkeypatch
     """A held pipe carries E A eps: half the stiffness, half the model's number; the hand's stays."""
     right, hand = along(solve(HELD), "east end", HOT), by_hand(HELD, HOT)
     assert right == pytest.approx(hand, rel=1e-9)
-    section = model._pipe_section
-    monkeypatch.setattr(model, "_pipe_section", lambda pipe, e: (section(pipe, e)[0] / 2, *section(pipe, e)[1:]))
+    section = model.pipe_stiffness
+    monkeypatch.setattr(model, "pipe_stiffness", lambda *pipe: (section(*pipe)[0] / 2, *section(*pipe)[1:]))
     assert along(solve(HELD), "east end", HOT) == pytest.approx(right / 2, rel=1e-9)
     assert by_hand(HELD, HOT) == hand
 
@@ -43,13 +43,13 @@ def test_half_the_axial_stiffness_in_the_model_leaves_the_hand_alone(monkeypatch
 def test_half_the_bending_stiffness_in_the_model_leaves_the_hand_alone(monkeypatch: pytest.MonkeyPatch):
     """A Z bends: half of E I brings half the force, within the 2 % that torsion and stretch do."""
     right, hand = along(solve(BENT), "east end", HOT), by_hand(BENT, HOT)
-    section = model._pipe_section
+    section = model.pipe_stiffness
 
-    def halved(pipe: model.Pipe, modulus: float) -> tuple[float, float, float]:
-        axial, bending, torsion = section(pipe, modulus)
+    def halved(study: model.Study, pipe: model.Pipe) -> tuple[float, float, float]:
+        axial, bending, torsion = section(study, pipe)
         return axial, bending / 2, torsion
 
-    monkeypatch.setattr(model, "_pipe_section", halved)
+    monkeypatch.setattr(model, "pipe_stiffness", halved)
     assert along(solve(BENT), "east end", HOT) == pytest.approx(right / 2, rel=0.02)
     assert by_hand(BENT, HOT) == hand
 
@@ -93,7 +93,7 @@ def test_a_preset_counts_for_both():
 )
 def test_an_answer_none_carries_its_reason(text: str, words: str):
     study = study_of(text)
-    result = anchor_by_hand(study, "west end", state_of(study, "operating"))
+    result = anchor_by_hand(study, study.lines[0], "west end", state_of(study, "operating"))
     assert result.value is None
     assert result.formula == "none"
     assert words in result.because
@@ -102,7 +102,7 @@ def test_an_answer_none_carries_its_reason(text: str, words: str):
 def test_friction_by_hand_spreads_the_weight_evenly():
     """Mu w L = 0.2 x 417.3 N/m x 38.8 m: PTFE on steel at its high end (0.2), 42.55 kg/m, empty, anchor to joint."""
     study = study_of(WITH_JOINT)
-    result = friction_by_hand(study, "east end", state_of(study, "installed"))
+    result = friction_by_hand(study, study.lines[0], "east end", state_of(study, "installed"))
     assert result.value == pytest.approx(0.2 * 42.5491 * 9.80665 * 38.8, rel=1e-5)  # six figures
     model_bound = friction_bounds(solve(WITH_JOINT))["east end"][0]
     assert 0.75 * result.value < model_bound < result.value  # the anchor itself carries some of the weight
@@ -115,13 +115,13 @@ def test_friction_by_hand_takes_the_roughest_pair_of_the_stretch():
         study_of(line_file(["12 m east"], holds=(hold("rest", "4 m"), hold("rest", "8 m", **keys))))
         for keys in ({}, {"friction": rough})
     )
-    values = [friction_by_hand(study, "east end", state_of(study, "installed")).value for study in (smooth, mixed)]
+    values = [friction_by_hand(study, study.lines[0], "east end", state_of(study, "installed")).value for study in (smooth, mixed)]
     assert values[1] == pytest.approx(values[0] * 0.5 / 0.2, rel=1e-12)  # PTFE on steel: 0.2 at most
 
 
 def test_friction_by_hand_is_none_where_nothing_rubs():
     study = study_of(line_file(["6 m east"]))
-    result = friction_by_hand(study, "east end", state_of(study, "installed"))
+    result = friction_by_hand(study, study.lines[0], "east end", state_of(study, "installed"))
     assert result.value is None
     assert "nothing that rubs" in result.because
 
@@ -153,5 +153,5 @@ def test_growth_by_hand_counts_bends_along_the_arc_and_leaves_out_the_live_lengt
     study = study_of(line_file(["20 m east", "9 m north"], takeups=(joint("J1", "3 m"),)))
     radius = solve(line_file(["20 m east", "9 m north"], takeups=(joint("J1", "3 m"),))).model.route.turns[0].radius
     assert radius == pytest.approx(0.305, abs=0.006)
-    result = growth_by_hand(study, 0, state_of(study, HOT))
+    result = growth_by_hand(study, study.lines[0], 0, state_of(study, HOT))
     assert result.value == pytest.approx(2.343e-3 * (29 - 0.6 - (2 - 3.14159265 / 2) * radius), rel=1e-7)

@@ -47,7 +47,7 @@ def test_an_l_from_its_file_agrees_with_the_energy_integral():
     """Growth alone, operating; the midpoint rule's error of 1e-7 sets the tolerance."""
     solved = solve(line_file([f"{FIRST} m east", f"{SECOND} m north"]))
     state = [item.name for item in solved.states].index("operating")
-    material = solved.study.line.pipe.material
+    material = solved.line.pipe.material
     strain = material.expansion.at(solved.states[state].zones[0].temperature)
     strain -= material.expansion.at(solved.study.site.installation)
     found = solved.holds[-1].parts[state, 1]

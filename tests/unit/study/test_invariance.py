@@ -190,4 +190,4 @@ def test_a_hold_on_the_crown_of_a_bend_holds_across_the_arc():
 
 def test_rules_are_gone_once_resolved():
     solved = solve(line_file(["30 m east"], holds=(rule("rest", "support spans"),)))
-    assert solved.study.line.rules == ()
+    assert solved.line.rules == ()

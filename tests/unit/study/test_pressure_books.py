@@ -1,13 +1,17 @@
 """Two ways to keep the books of pressure give one answer.     (tests/unit/study/test_pressure_books.py)
 
 The tool keeps the second book: effective force, thrust pairs at bellows, all content weight on the pipe. Here the first
-is kept: pressure forces wherever the fluid pushes, in this file alone, solved on the same frame:
-    closed ends, each face of an anchor   P A_bore outward, with the pressure of its own side and height
-    corners                               P A_bore along both tangents; a bend's content by the balance of its water:
-                                          push in, push out, and its weight
-    bellows                               P (A_e - A_bore) on each end, apart, with the pressure at that end's height
-    walls                                 strain -2 nu P A_bore/(E A); a bend also stretches by its own P A_bore
-    content                               only the weight across the axis on straight pipe
+is kept: pressure forces wherever the fluid pushes, in this file alone, solved on the same frame. The fluid in every
+straight piece pushes on what closes its two ends, P A outward, with the pressure at that end's height. On a straight
+run of one bore the pushes of neighbours cancel; what is left is what the fluid does
+    at closed ends and each face of an anchor   P A_bore outward
+    at corners                                  P A_bore along both tangents; a bend's content is balanced by them
+    at reducers                                 P (A_large - A_small), toward the small end
+    at branches                                 P A_branch, against the branch's direction
+    at closed valves                            (P_before - P_beyond) A_bore
+    at bellows                                  P (A_e - A_bore) on each end, apart
+    in walls                                    strain -2 nu P A_bore/(E A); a bend also stretches by its own P A_bore
+    by content                                  only the weight across the axis on straight pipe
 Source: first principles (balance of forces on the fluid). The moduli, areas and cuts are the tool's own.
 """
 
@@ -18,13 +22,14 @@ import math
 import numpy as np
 import pytest
 from numpy.typing import NDArray
-from tests.builders import hold, hold_of, joint, line_file, rule, solve, state_number
+from tests.builders import hold, hold_of, joint, line_file, rule, solve, solve_all, state_number
 
-from takeup.line import State, ZoneState
+from takeup.line import State
 from takeup.mechanics import Answer, Factor, Loads, factorise
 from takeup.mechanics import solve as solve_frame
-from takeup.study import Solved
+from takeup.study import CAUSES, Solved
 from takeup.study.loads import load_cases
+from takeup.study.model import LineModel, SystemModel
 
 Floats = NDArray[np.float64]
 GRAVITY = 9.80665  # m/s2, standard
@@ -63,70 +68,52 @@ LINES = {
 class FirstBook:
     """Nodal forces, strains and weights of one state, kept in the first book."""
 
-    def __init__(self, solved: Solved, state: State) -> None:
-        self.solved, self.model, self.state = solved, solved.model, state
-        size = solved.study.line.pipe.size.outside_diameter
-        self.bore = math.pi / 4 * (size - 2 * solved.study.line.pipe.wall) ** 2
-        self.nodal = np.zeros((len(self.model.frame.points), 6))
-        self.strain = np.zeros(len(self.model.pieces))
-        self.content = np.zeros((len(self.model.pieces), 3))
-        frame = self.model.frame
-        self.starts = np.concatenate([frame.straights.start, frame.arcs.start])
-
-    def push(self, node: int, zone: ZoneState, along: Floats, area: float) -> None:
-        """Put P A on a node, the pressure taken at the node's height."""
-        self.nodal[node, :3] += zone.pressure_at(float(self.model.frame.points[node, 2])) * area * along
+    def __init__(self, model: SystemModel, state: State) -> None:
+        self.model, self.state = model, state
+        self.nodal = np.zeros((len(model.frame.points), 6))
+        self.strain = np.zeros(model.frame.member_count)
+        self.content = np.zeros((model.frame.member_count, 3))
 
     def keep(self) -> FirstBook:
-        """Write every member's forces into the book, then those at corners and ends."""
-        for member, piece in enumerate(self.model.pieces):
-            zone, first = self.state.zones[piece.zone], int(self.starts[member])
-            on_arc = piece.part == "arc"
-            entry = self.model.route.direction(piece.start if on_arc else (piece.start + piece.end) / 2)
-            pressure = zone.pressure_at(float(self.model.elevation[member]))
-            weight = -zone.density * GRAVITY * UP
-            stretch = pressure * self.bore / self.model.axial[member]
-            if piece.part == "bellows" and piece.joint is not None:
-                area = piece.joint.data.effective_area
-                self.push(first, zone, -entry, area - self.bore)
-                self.push(first + 1, zone, entry, area - self.bore)
-                self.content[member] = area * (weight - (weight @ entry) * entry)
-            elif on_arc:
-                self.push(first, zone, entry, self.bore)
-                self.push(first + 1, zone, -self.model.route.direction(piece.end), self.bore)
-                self.content[member] = self.bore * weight
-                self.strain[member] = (1 - 2 * 0.3) * stretch  # nu = 0.3
-            else:
-                self.content[member] = self.bore * (weight - (weight @ entry) * entry)
-                self.strain[member] = -2 * 0.3 * stretch
-        self.corners()
-        self.ends()
+        """Write every piece of every line into the book."""
+        for line in self.model.lines:
+            for place in range(len(line.pieces)):
+                self.piece(line, place)
         return self
 
-    def corners(self) -> None:
-        """Push on sharp corners from both sides."""
-        for turn in self.model.route.turns:
-            if turn.radius is None:
-                node = int(np.argmin(np.abs(self.model.stations - turn.station)))
-                zone = self.state.zones[next(k for k, z in enumerate(self.model.zones) if z.end > turn.station)]
-                self.push(node, zone, turn.entry - turn.exit, self.bore)
-
-    def ends(self) -> None:
-        """Push on closed ends, and on both faces of every anchor between."""
-        for number, zone in enumerate(self.model.zones):
-            for station, sense in ((zone.start, -1.0), (zone.end, 1.0)):
-                node = int(np.argmin(np.abs(self.model.stations - station)))
-                self.push(node, self.state.zones[number], sense * self.model.route.direction(station), self.bore)
+    def piece(self, line: LineModel, place: int) -> None:
+        """Write one piece: what it pushes on, its strain, its content."""
+        piece, member = line.pieces[place], line.members[place]
+        zone = self.state.zones[piece.zone]
+        pipe = piece.pipe
+        bore = math.pi / 4 * (pipe.size.outside_diameter - 2 * pipe.wall) ** 2
+        weight = -zone.density * GRAVITY * UP
+        stretch = zone.pressure_at(float(line.elevation[place])) * bore / line.axial[place]
+        if piece.part == "arc":
+            self.content[member] = bore * weight
+            self.strain[member] = (1 - 2 * 0.3) * stretch  # nu = 0.3
+            return
+        bellows = piece.part == "bellows" and piece.joint is not None
+        area = piece.joint.data.effective_area if bellows and piece.joint else bore
+        along = line.points[place + 1] - line.points[place]
+        along /= np.linalg.norm(along)
+        for side, sense in ((place, -1.0), (place + 1, 1.0)):
+            push = zone.pressure_at(float(line.points[side, 2])) * area
+            self.nodal[line.nodes[side], :3] += sense * push * along
+        self.content[member] = area * (weight - (weight @ along) * along)
+        self.strain[member] = 0.0 if bellows else -2 * 0.3 * stretch
 
 
 def first_book(solved: Solved) -> tuple[Answer, list[FirstBook]]:
     """Return the frame's answer to the loads of the first book, growth and dead weight beside them."""
-    model, books = solved.model, [FirstBook(solved, state).keep() for state in solved.states]
+    model, books = solved.model, [FirstBook(solved.model, state).keep() for state in solved.states]
     second = load_cases(solved.study, model, solved.states)
-    by_cause = second.strain.reshape(len(solved.states), 4, -1)  # pressure, growth, preset, weight
-    dead = -model.dead_weight[:, None] * UP
+    by_cause = second.strain.reshape(len(solved.states), len(CAUSES), -1)
+    dead = np.zeros((model.frame.member_count, 3))
+    for line in model.lines:
+        dead[line.members, 2] = -line.dead_weight
     loads = Loads(
-        strain=np.array([book.strain for book in books]) + by_cause[:, 1] + by_cause[:, 2],
+        strain=np.array([book.strain for book in books]) + by_cause[:, 1] + by_cause[:, 2],  # growth and preset
         per_length=np.array([book.content + dead for book in books]),
         nodal=np.array([book.nodal for book in books]),
     )
@@ -137,20 +124,25 @@ def first_book(solved: Solved) -> tuple[Answer, list[FirstBook]]:
     return answer, books
 
 
+def same_in_both_books(solved: Solved) -> None:
+    """Hold movements of every line and loads of every hold against those of the first book."""
+    answer, _ = first_book(solved)
+    for line in solved.lines:
+        moved = line.displacements
+        assert answer.displacements[:, line.model.nodes] == pytest.approx(moved, abs=SAME * np.abs(moved).max())
+    totals = np.stack([item.total for line in solved.lines for item in line.holds], axis=1)
+    assert -answer.reactions == pytest.approx(totals, abs=SAME * np.abs(totals).max())
+
+
 @pytest.mark.parametrize("shape", LINES)
 def test_both_books_give_the_same_movements_and_anchor_loads(shape: str):
-    solved = solve(LINES[shape])
-    answer, _ = first_book(solved)
-    moved = solved.displacements
-    assert answer.displacements == pytest.approx(moved, abs=SAME * np.abs(moved).max())
-    totals = np.stack([item.total for item in solved.holds], axis=1)
-    assert -answer.reactions == pytest.approx(totals, abs=SAME * np.abs(totals).max())
+    same_in_both_books(solve_all(LINES[shape]))
 
 
 @pytest.mark.parametrize("shape", ["straight", "L", "L with a sharp corner", "U with a joint"])
 def test_pressure_forces_on_a_closed_body_sum_to_zero(shape: str):
     """Force and moment, within rounding: a billionth of one end's 39 kN, at up to 20 m."""
-    solved = solve(LINES[shape])
+    solved = solve_all(LINES[shape])
     _, books = first_book(solved)
     for book in books:
         force = book.nodal[:, :3]
