@@ -29,22 +29,26 @@ def read_materials(book: FaultBook) -> dict[str, Material]:
         item = book.sound(MaterialItem, path)
         if item is None:
             continue
-        _check_name(book, item.name, taken, (*path, "name"))
+        is_own = _is_own(book, item.name, taken, (*path, "name"))
         ordered = _in_order(book, item, path)
         made = _material(book, item, path) if ordered else None
-        if made is not None:
-            found.setdefault(item.name, made)
+        if made is not None and is_own:
+            found[item.name] = made
     return found
 
 
-def _check_name(book: FaultBook, name: str, taken: dict[str, Path], path: Path) -> None:
+def _is_own(book: FaultBook, name: str, taken: dict[str, Path], path: Path) -> bool:
+    """Note a name that another material has, the user's or the library's."""
     first = taken.setdefault(name, path)
     if first != path:
         book.add(
             path, f"there is a material '{name}' already, at line {book.line_of(first)}; give this one its own name"
         )
-    elif _in_library(name):
+        return False
+    if _in_library(name):
         book.add(path, f"the library holds '{name}' itself; give your material a name of its own")
+        return False
+    return True
 
 
 def _in_library(name: str) -> bool:
