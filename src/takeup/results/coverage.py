@@ -17,9 +17,14 @@ class Coverage:
 
 COVERAGE: tuple[Coverage, ...] = (
     Coverage(
-        subject="straight legs and bends of any angle, one pipe size, one line",
+        subject="lines with straight legs and bends of any angle, branches, reducers, valves and other items",
         status="covered",
-        words="exact circular arcs; bends with the flexibility factor of ASME B31.1 Appendix D, no credit for pressure",
+        words="exact circular arcs; branches joined rigidly on the main's centre line; pipe, material and insulation by section",
+    ),
+    Coverage(
+        subject="zones bounded by anchors, valves and places; one side hot, one side at pressure; user's states",
+        status="covered",
+        words="linear, state by state, the modulus of installation; static head in every state",
     ),
     Coverage(
         subject="joints: single axial, externally pressurised",
@@ -27,14 +32,24 @@ COVERAGE: tuple[Coverage, ...] = (
         words="typed-in data; six-directional members; thrust from pressure where it acts",
     ),
     Coverage(
-        subject="anchors, spider and slide guides, rests",
+        subject="anchors, directional anchors, guides, rests, hangers, spring hangers; structures that give; settlement",
         status="covered",
-        words="rigid and bilateral: no clearance, no lift-off; no hold holds a rotation but an anchor",
+        words="both ways and without clearance; locked hangers in test; temporary holds; loads rigid, movements with stiffness",
     ),
     Coverage(
-        subject="growth of ASTM A106 B by two editions of expansion tables",
+        subject="equipment: growth, nozzle limits in the nozzle's axes",
         status="covered",
-        words="ASME II-D TE-1 (2001), read; the older B31.1 table and the rows below 0 degF, from memory",
+        words="limits and the way they are combined are the user's",
+    ),
+    Coverage(
+        subject="wind, snow, earthquake, relief, momentum",
+        status="covered",
+        words="static forces as the user types them, at a place or along a stretch, in the states that name them",
+    ),
+    Coverage(
+        subject="materials, sizes and media of the library",
+        status="from memory",
+        words="each row says whether it was read; user's own rows with their source are taken as they are",
     ),
     Coverage(
         subject="guide spacing, support spans, screening",
@@ -42,9 +57,9 @@ COVERAGE: tuple[Coverage, ...] = (
         words="EJMA spacing rule from memory; ASME B31.1 Table 121.5 and the screening rule were read",
     ),
     Coverage(
-        subject="expansion stress range",
+        subject="sustained, occasional and expansion stress: ASME B31.1, ASME B31.3, EN 13480-3",
         status="from memory",
-        words="ASME B31.1 104.8.3 and Appendix D from memory; the allowable is the user's",
+        words="formulas and factors of the editions before ASME B31J, from memory; allowable stresses are the user's",
     ),
     Coverage(subject="stability and squirm", status="not covered", words="only the guide spacing rule is checked"),
     Coverage(
@@ -53,26 +68,25 @@ COVERAGE: tuple[Coverage, ...] = (
         words="the bound sum(mu N) is added to each anchor",
     ),
     Coverage(
-        subject="clearances, lift-off, tie rods, limit rods, hangers, stops, directional anchors, planar guides",
+        subject="clearances, gaps, lift-off, tie rods, limit rods",
+        status="not covered",
+        words="holds act both ways; a rest, hanger or stop that would have to act the other way is named",
+    ),
+    Coverage(
+        subject="rings, and lines whose far end joins another line",
         status="not covered",
         words="refused by name in a line file",
     ),
     Coverage(
-        subject="branches, reducers, valves, equipment nozzles, several lines",
+        subject="flexibility of branch connections, factors of ASME B31J, stiffening of bends by pressure in the model",
         status="not covered",
-        words="refused by name in a line file",
-    ),
-    Coverage(
-        subject="sustained and occasional stress, wind, snow, earthquake, settlement",
-        status="not covered",
-        words="only the wall's longitudinal stress is compared with a yield strength that the user states",
+        words="branch connections are rigid; bends have no credit for pressure",
     ),
     Coverage(
         subject="joint fatigue and strength",
         status="not covered",
         words="the joint's own ratings are what it is judged by",
     ),
-    Coverage(subject="codes other than ASME B31.1", status="not covered", words="refused by name in a line file"),
     Coverage(
         subject=(
             "water hammer, thermal bowing and stratified warm-up, flow-induced vibration, earthquake dynamics, creep, "
