@@ -9,8 +9,8 @@ import math
 from typing import Literal, NamedTuple
 
 from takeup.line.fields import Reads, nearest
+from takeup.line.going import DIRECTIONS
 from takeup.line.parts import Vector
-from takeup.line.sentences import DIRECTIONS
 from takeup.units import parse_number
 
 _AXES = 3

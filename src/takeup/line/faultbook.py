@@ -14,7 +14,9 @@ from pydantic_core import ErrorDetails
 
 from takeup.errors import Fault, InputError, TakeupError
 from takeup.line.fields import Reads, nearest
-from takeup.line.schema import StudyItem, keys_of, model_at
+from takeup.line.schema import StudyItem, field_name, keys_of, model_at
+from takeup.line.schema_route import ROUTE_MODELS, route_item
+from takeup.line.values import Item
 from takeup.line.whereabouts import at, whereabouts
 from takeup.line.yaml_places import Path, PlacedTree, Tree
 
@@ -22,19 +24,23 @@ Model = TypeVar("Model", bound=BaseModel)
 Value = TypeVar("Value")
 
 _SELECTION = "selection from a series is not computed by this version: type the joint's data"
-_FITTING = "valves, flanges and reducers in the route are not computed by this version"
-_ZONES = "zones are not computed by this version: a line has one pressure and one temperature in each state"
+_RINGS = (
+    "a line whose end joins another line is not covered by this version: a line leaves another at its start, "
+    "and no lines form a ring"
+)
+_NO_VACUUM = "the answer on vacuum stands once, under design at the top of the file"
 REFUSED_KEYS = {
     ("takeups", "from"): _SELECTION,
     ("takeups", "select"): _SELECTION,
-    ("route", "valve"): _FITTING,
-    ("route", "flange"): _FITTING,
-    ("route", "reducer"): _FITTING,
-    ("lines", "zones"): _ZONES,
+    ("route", "joins"): _RINGS,
+    ("lines", "joins"): _RINGS,
+    ("route", "can_close"): "only a valve closes; leave this key out",
+    ("design", "vacuum"): _NO_VACUUM,
 }
 
+OPEN_LISTS = ("lines", "route", "cycles", "expansion", "modulus")  # as long as their writer likes; others are counted
 MIN_ITEM_PATH = 3  # the list, the number of its item, the key
-_TAGS = frozenset({"start item", "leg item", "no insulation", "insulated"})
+_TAGS = frozenset({*ROUTE_MODELS, "no insulation", "insulated"})
 
 
 class FaultBook:
@@ -43,13 +49,18 @@ class FaultBook:
     def __init__(self, placed: PlacedTree) -> None:
         self._placed = placed
         self._faults = list(placed.faults)
+        self._noted = set(placed.faults)
+        self._whole: StudyItem | None = None
 
     def add(self, path: Path, message: str, *, at_key: bool = False) -> None:
         """Note a fault at the value of `path`, or at its key."""
         place = self._placed.place(path) if at_key else self._placed.value_place(path)
         where = whereabouts(path, self._placed.tree)
         sentence = f"{where}: {message}" if where else message
-        self._faults.append(Fault(file=self._placed.file, line=place.line, column=place.column, message=sentence))
+        fault = Fault(file=self._placed.file, line=place.line, column=place.column, message=sentence)
+        if fault not in self._noted:  # two lines may find the same thing wrong with what both rest on
+            self._noted.add(fault)
+            self._faults.append(fault)
 
     def attempt(self, path: Path, make: Callable[[], Value]) -> Value | None:
         """Return what `make` makes, or note why it cannot be made and return None."""
@@ -62,7 +73,7 @@ class FaultBook:
     def check_form(self) -> None:
         """Note every fault of form in the whole file."""
         try:
-            StudyItem.model_validate(self._placed.tree)
+            self._whole = StudyItem.model_validate(self._placed.tree)
         except ValidationError as error:
             found = error.errors(include_url=False)
             refused = {path[:-1] for path in map(self._path, found) if _refusal(path)}
@@ -72,11 +83,21 @@ class FaultBook:
                     self._note(details, path)
 
     def sound(self, model: type[Model], path: Path) -> Model | None:
-        """Return the part of the file at `path`, or None where its form is unsound, which `check_form` has noted."""
+        """Return the part of the file at `path`, or None where its form is unsound, which `check_form` has noted.
+
+        A file without a fault of form has been validated once as a whole, and its parts are taken from there.
+        """
+        if self._whole is not None:
+            found = _part(self._whole, path)
+            return found if isinstance(found, model) else None
         try:
             return model.model_validate(at(self._placed.tree, path))
         except ValidationError:
             return None
+
+    def route_model(self, path: Path) -> type[Item]:
+        """Return which model an item of a route has."""
+        return ROUTE_MODELS[route_item(at(self._placed.tree, path))]
 
     def size(self, path: Path) -> int:
         """Return how many items the list at `path` has; none where there is no list."""
@@ -120,11 +141,8 @@ class FaultBook:
 
     def _note_length(self, path: Path, details: ErrorDetails) -> None:
         found = self.size(path)
-        if path == ("lines",) and found > 1:
-            self.add((*path, 1), f"there are {found} lines in the file; this version computes one line")
-            return
         least = details["ctx"].get("min_length") or details["ctx"].get("max_length")
-        exactly = "exactly" if path[-1] in ("at", "along", "lines") else "at least"
+        exactly = "at least" if path[-1] in OPEN_LISTS else "exactly"
         self.add(path, f"the list has {found} item{'s' if found != 1 else ''}, expected {exactly} {least}")
 
     def _unknown_key(self, path: Path) -> str:
@@ -139,11 +157,25 @@ class FaultBook:
         return f"unknown key '{key}'; the keys here are {', '.join(keys)}{nearest(key, keys)}"
 
 
+def _part(whole: StudyItem, path: Path) -> object:
+    """Return what stands at a path of the validated file; None where nothing does."""
+    found: object = whole
+    for key in path:
+        if isinstance(found, list) and isinstance(key, int):
+            found = found[key] if key < len(found) else None
+        elif isinstance(found, BaseModel) and isinstance(key, str):
+            found = getattr(found, field_name(type(found), key), None)
+        else:
+            return None
+    return found
+
+
 def _refusal(path: Path) -> str:
-    """Return why a key that other versions may know is refused in an item of a list, or nothing."""
-    if len(path) < MIN_ITEM_PATH or not isinstance(path[-2], int):
+    """Return why a key that other versions or places may know is refused, or nothing."""
+    if len(path) < MIN_ITEM_PATH:
         return ""
-    return REFUSED_KEYS.get((str(path[-3]), str(path[-1])), "")
+    section = path[-3] if isinstance(path[-2], int) else path[-2]
+    return REFUSED_KEYS.get((str(section), str(path[-1])), "")
 
 
 def _file_path(loc: tuple[str | int, ...], tree: Tree) -> Path:

@@ -150,6 +150,29 @@ def count(about: str) -> Reads:
     return Reads(read=read, about=about, bare_number=True)
 
 
+def whole_number(about: str, *, least: int, most: int) -> Reads:
+    """Make the marker of a whole number between two limits, both included."""
+
+    def read(text: str) -> int:
+        if not (text.isascii() and text.isdigit() and len(text) <= _MOST_DIGITS and least <= int(text) <= most):
+            raise ValueError(f"'{text}' is not one of the whole numbers {about}")
+        return int(text)
+
+    return Reads(read=read, about=about, bare_number=True)
+
+
+def yes_or_no() -> Reads:
+    """Make the marker of a question; the value is True for yes."""
+    answers = {"yes": True, "no": False}
+
+    def read(text: str) -> bool:
+        if text not in answers:
+            raise ValueError(f"found '{text}', expected yes or no")
+        return answers[text]
+
+    return Reads(read=read, about="yes or no", words=tuple(answers))
+
+
 def iso_date(text: str) -> str:
     """Return a date as typed after checking that it is one, year first."""
     try:

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 
 from takeup.line.faultbook import FaultBook
 from takeup.line.holding import ANCHORED_ENDS, Hold
+from takeup.line.layout import Layout
 from takeup.line.positions import SAME_PLACE
 from takeup.line.read_ends import NEARLY_ALONG, along
-from takeup.line.read_route import Layout
 from takeup.line.route import Route, centre_line
 from takeup.line.ways import EVERY_WAY, shared_way
 from takeup.line.yaml_places import Path

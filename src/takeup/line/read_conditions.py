@@ -1,7 +1,7 @@
-"""Pressures, temperatures, cycles and states, and whether they agree.     (line/read_conditions.py)
+"""Pressures and temperatures of the file, of a line, of a zone: do they agree?     (line/read_conditions.py)
 
-Each function returns None where the form of its part is unsound: the fault is noted already, and nothing that rests
-on it is judged.
+Design, operating and test conditions stand at the top of the file; a line or a zone may have its own, part by part.
+A part is None where its form is unsound: the fault is noted already, and nothing that rests on it is judged.
 """
 
 from __future__ import annotations
@@ -9,35 +9,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import partial
+from typing import Literal
 
-from takeup.library import Material, expansion_table_for, expansion_tables
-from takeup.line.conditions import (
-    AddedState,
-    Basis,
-    Condition,
-    Cycle,
-    Document,
-    DroppedState,
-    Medium,
-    Site,
-    Vacuum,
-)
+from takeup.library import Material
+from takeup.line.conditions import AddedState, Condition, Conditions, Medium, Site
 from takeup.line.faultbook import FaultBook
-from takeup.line.fields import nearest
-from takeup.line.parts import Allowables, UserValue
-from takeup.line.schema import (
-    AddItem,
-    AllowableItem,
-    BasisItem,
-    CycleItem,
-    DesignItem,
-    DocumentItem,
-    DropItem,
-    OperatingItem,
-    SiteItem,
-    StressItem,
-    TestItem,
-)
+from takeup.line.schema_conditions import DesignItem, OperatingItem, OwnDesignItem, TestItem
+from takeup.line.states import LIQUIDS
 from takeup.line.yaml_places import Path
 from takeup.units import STANDARD_GRAVITY, to_bar
 
@@ -47,224 +25,178 @@ TEST_WATER_DENSITY = 1000.0
 HEAD_SHARE = 0.02
 """Static head above this share of the pressure makes the elevation of the pressure a required key."""
 
+PARTS: tuple[Literal["design", "operating", "test"], ...] = ("design", "operating", "test")
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class Head:
-    """Everything the file says beside its lines; None where the form is unsound."""
+class PlacedCondition:
+    """A condition and where in the file it stands."""
 
-    project: str
-    document: Document | None
-    basis: Basis | None
-    site: Site | None
-    design: Condition | None
-    vacuum: Vacuum | None
-    operating: Condition | None
-    test: Condition | None
-    cycles: tuple[Cycle, ...]
-    expansion_table: str | None
-    allowables: Allowables
-    dropped: tuple[DroppedState, ...]
-    added: tuple[AddedState, ...]
+    condition: Condition
+    path: Path
 
 
-def read_conditions(book: FaultBook) -> Head:
-    """Read everything beside the lines and note where values contradict each other."""
-    design_item = book.sound(DesignItem, ("design",))
-    allowable = book.sound(AllowableItem, ("allowable",))
-    head = Head(
-        project=book.words(("project",)),
-        document=_document(book),
-        basis=_basis(book),
-        site=_site(book),
-        design=_condition(design_item),
-        vacuum=design_item.vacuum if design_item else None,
-        operating=_condition(book.sound(OperatingItem, ("operating",))),
-        test=_test(book),
-        cycles=tuple(_cycles(book)),
-        expansion_table=_expansion_table(book),
-        allowables=read_allowables(allowable),
-        dropped=tuple(_dropped(book)),
-        added=tuple(_added(book)),
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ConditionSet:
+    """Design, operating and test conditions of the whole, of a line or of a zone; None where unsound."""
+
+    design: PlacedCondition | None
+    operating: PlacedCondition | None
+    test: PlacedCondition | None
+
+    @property
+    def conditions(self) -> Conditions | None:
+        """The three conditions, where every one is sound."""
+        if self.design is None or self.operating is None or self.test is None:
+            return None
+        return Conditions(design=self.design.condition, operating=self.operating.condition, test=self.test.condition)
+
+    @property
+    def parts(self) -> tuple[PlacedCondition, ...]:
+        """Those that are sound."""
+        return tuple(part for part in (self.design, self.operating, self.test) if part is not None)
+
+
+NOTHING_SAID = ConditionSet(design=None, operating=None, test=None)
+
+
+def read_set(book: FaultBook, base: Path, otherwise: ConditionSet = NOTHING_SAID) -> ConditionSet:
+    """Read the conditions under a mapping of the file; a part that it does not say is as `otherwise`."""
+    if base and not any(book.has((*base, part)) for part in PARTS):
+        return otherwise
+    found = ConditionSet(
+        design=_part(book, (*base, "design"), otherwise.design),
+        operating=_part(book, (*base, "operating"), otherwise.operating),
+        test=_part(book, (*base, "test"), otherwise.test),
     )
-    _compare(book, head)
-    return head
+    _compare(book, found, base)
+    return found
 
 
-def check_temperatures(book: FaultBook, conditions: Head, material: Material) -> None:
+def says_own(book: FaultBook, base: Path) -> str:
+    """Return the first part of its own conditions that a line or a zone says, or nothing."""
+    return next((part for part in PARTS if book.has((*base, part))), "")
+
+
+def check_temperatures(book: FaultBook, temperatures: list[tuple[Path, float]], material: Material) -> None:
     """Note every temperature at which the material's tables have no row on one side."""
-    for path, temperature in _temperatures(conditions):
-        what = f"{path[0]} temperature" if path[-1] == "temperature" else f"{path[-1]} temperature"
+    for path, temperature in temperatures:
+        what = f"{path[-2]} temperature" if path[-1] == "temperature" else f"{path[-1]} temperature"
         what = "temperature" if path[0] == "states" else what
         for curve in (material.expansion, material.modulus):
             if book.attempt(path, partial(curve.at, temperature, asked=what)) is None:
                 break
 
 
-def check_heads(book: FaultBook, conditions: Head, medium: Medium, rise: float) -> None:
-    """Note every pressure whose elevation must be stated, because the line's height is not small beside it.
+def temperatures_of(
+    site: Site | None, sets: tuple[ConditionSet, ...], added: tuple[AddedState, ...]
+) -> list[tuple[Path, float]]:
+    """Return every temperature that a line sees, with its place in the file."""
+    found: list[tuple[Path, float]] = []
+    if site is not None:
+        found += [
+            (("site", "installation"), site.installation),
+            (("site", "coldest"), site.coldest),
+            (("site", "hottest"), site.hottest),
+        ]
+    for one in sets:
+        found += [((*part.path, "temperature"), part.condition.temperature) for part in one.parts]
+    for index, state in enumerate(added):
+        path: Path = ("states", "add", index)
+        if state.condition is not None:
+            found.append(((*path, "temperature"), state.condition.temperature))
+        for number, change in enumerate(state.zones):
+            if change.condition is not None:
+                found.append(((*path, "zones", number, "temperature"), change.condition.temperature))
+    return list(dict.fromkeys(found))
+
+
+def check_heads(
+    book: FaultBook, sets: tuple[ConditionSet, ...], added: tuple[AddedState, ...], media: set[Medium], rise: float
+) -> None:
+    """Note every pressure whose elevation must be stated, because the height is not small beside it.
 
         rho g dz > 0.02 P                                                   (2 % is this project's own limit)
 
     Args:
         book: where faults go.
-        conditions: what the file says.
-        medium: what flows in the line; only water is heavy enough to count.
+        sets: conditions of lines that hang together.
+        added: states of the user's own.
+        media: what flows in these lines; only liquids are heavy enough to count.
         rise: dz, height of the highest place above the lowest [m].
     """
-    wanted: list[tuple[Path, str, Condition | None]] = [(("test",), "gauge_elevation", conditions.test)]
-    if medium == "water":
-        wanted += [
-            (("design",), "at_elevation", conditions.design),
-            (("operating",), "at_elevation", conditions.operating),
-        ]
-    for index, state in enumerate(conditions.added):
-        if state.condition is None:
-            continue
-        if state.content == "water" or (state.content == "medium" and medium == "water"):
-            wanted.append((("states", "add", index), "at_elevation", state.condition))
-    for path, key, condition in wanted:
-        _check_head(book, path, key, condition, rise)
+    liquid = any(medium in LIQUIDS for medium in media)
+    for path, key, condition in _wanted(sets, added, liquid=liquid):
+        head = TEST_WATER_DENSITY * STANDARD_GRAVITY * rise
+        if condition.at_elevation is None and head > HEAD_SHARE * max(condition.pressure, -condition.pressure):
+            words = book.words((*path, "pressure"))
+            book.add(
+                (*path, "pressure"),
+                f"the key '{key}' is required beside it: the line rises {rise:.4g} m, {to_bar(head):.2g} bar of water, "
+                f"more than 2 % of {words}",
+                at_key=True,
+            )
 
 
-def _check_head(book: FaultBook, path: Path, key: str, condition: Condition | None, rise: float) -> None:
-    if condition is None or condition.at_elevation is not None:
-        return
-    head = TEST_WATER_DENSITY * STANDARD_GRAVITY * rise
-    if head > HEAD_SHARE * max(condition.pressure, -condition.pressure):
-        words = book.words((*path, "pressure"))
-        book.add(
-            (*path, "pressure"),
-            f"the key '{key}' is required beside it: the line rises {rise:.4g} m, {to_bar(head):.2g} bar of water, "
-            f"more than 2 % of {words}",
-            at_key=True,
-        )
+def _wanted(
+    sets: tuple[ConditionSet, ...], added: tuple[AddedState, ...], *, liquid: bool
+) -> Iterator[tuple[Path, str, Condition]]:
+    """Yield every pressure under which a liquid stands, with the key that says where it is stated."""
+    for one in sets:
+        if one.test is not None:
+            yield one.test.path, "gauge_elevation", one.test.condition
+        for part in (one.design, one.operating):
+            if liquid and part is not None:
+                yield part.path, "at_elevation", part.condition
+    for index, state in enumerate(added):
+        place: Path = ("states", "add", index)
+        changes: list[tuple[Path, Condition | None, str | None]] = [(place, state.condition, state.content)]
+        for number, change in enumerate(state.zones):
+            changes.append(((*place, "zones", number), change.condition, change.content or state.content))
+        for path, condition, content in changes:
+            if condition is not None and (content == "water" or (content in ("medium", None) and liquid)):
+                yield path, "at_elevation", condition
 
 
-def _document(book: FaultBook) -> Document | None:
-    item = book.sound(DocumentItem, ("document",))
-    return Document(number=item.number, revision=item.revision, date=item.date) if item else None
+def _part(book: FaultBook, path: Path, otherwise: PlacedCondition | None) -> PlacedCondition | None:
+    if not book.has(path):
+        return otherwise
+    condition = _test(book, path) if path[-1] == "test" else _condition(book, path)
+    return PlacedCondition(condition=condition, path=path) if condition else None
 
 
-def _basis(book: FaultBook) -> Basis | None:
-    item = book.sound(BasisItem, ("basis",))
-    return Basis(code=item.code, edition=item.edition) if item else None
-
-
-def _expansion_table(book: FaultBook) -> str | None:
-    """Return the expansion table that the file names; None where it leaves the choice to code, edition and material."""
-    item = book.sound(BasisItem, ("basis",))
-    if item is None or item.expansion_table is None:
-        return None
-    if item.expansion_table not in expansion_tables():
-        near = nearest(item.expansion_table, expansion_tables())
-        known = ", ".join(expansion_tables())
-        book.add(
-            ("basis", "expansion_table"), f"unknown table '{item.expansion_table}'; expected one of: {known}{near}"
-        )
-    return item.expansion_table
-
-
-def expansion_table(book: FaultBook, head: Head) -> tuple[str, str] | None:
-    """Return the expansion table of the basis and why it is that one; None where the basis is unsound."""
-    basis = head.basis
-    if basis is None:
-        return None
-    usual = book.attempt(("basis", "edition"), lambda: expansion_table_for(basis.edition))
-    if head.expansion_table is not None:
-        return (head.expansion_table, "named in the line file") if head.expansion_table in expansion_tables() else None
-    return usual
-
-
-def read_allowables(item: AllowableItem | None) -> Allowables:
-    """Return the stresses that the user answers for."""
-    if item is None:
-        return Allowables()
-    return Allowables(
-        expansion_stress_range=_user_value(item.expansion_stress_range),
-        yield_strength=_user_value(item.yield_strength),
-    )
-
-
-def _site(book: FaultBook) -> Site | None:
-    item = book.sound(SiteItem, ("site",))
-    if item is None:
-        return None
-    if item.coldest > item.installation:
-        book.add(("site", "coldest"), f"{_said(book, 'site', 'coldest')} is above the installation temperature")
-    if item.hottest < item.installation:
-        book.add(("site", "hottest"), f"{_said(book, 'site', 'hottest')} is below the installation temperature")
-    return Site(installation=item.installation, coldest=item.coldest, hottest=item.hottest)
-
-
-def _condition(item: DesignItem | OperatingItem | AddItem | None) -> Condition | None:
-    if item is None:
+def _condition(book: FaultBook, path: Path) -> Condition | None:
+    design = DesignItem if path == ("design",) else OwnDesignItem
+    item = book.sound(design, path) if path[-1] == "design" else book.sound(OperatingItem, path)
+    if not isinstance(item, DesignItem | OwnDesignItem | OperatingItem):
         return None
     return Condition(pressure=item.pressure, temperature=item.temperature, at_elevation=item.at_elevation)
 
 
-def _test(book: FaultBook) -> Condition | None:
-    item = book.sound(TestItem, ("test",))
+def _test(book: FaultBook, path: Path) -> Condition | None:
+    item = book.sound(TestItem, path)
     if item is None:
         return None
     return Condition(pressure=item.pressure, temperature=item.temperature, at_elevation=item.gauge_elevation)
 
 
-def _cycles(book: FaultBook) -> Iterator[Cycle]:
-    for index in range(book.size(("cycles",))):
-        item = book.sound(CycleItem, ("cycles", index))
-        if item is None:
-            continue
-        if item.start == item.end:
-            book.add(("cycles", index, "to"), f"'{item.end}' is where the cycle begins; a cycle goes somewhere else")
-        yield Cycle(start=item.start, end=item.end, count=item.times)
+def _compare(book: FaultBook, found: ConditionSet, base: Path) -> None:
+    """Note operating conditions above design, and a test below it; at the one that stands under `base`."""
+    design, operating, test = found.design, found.operating, found.test
+    if design is None:
+        return
+    if operating is not None and operating.condition.pressure > design.condition.pressure:
+        _note(book, (operating, design), "pressure", ("above the design", "below the operating"), base)
+    if operating is not None and operating.condition.temperature > design.condition.temperature:
+        _note(book, (operating, design), "temperature", ("above the design", "below the operating"), base)
+    if test is not None and test.condition.pressure < design.condition.pressure:
+        _note(book, (test, design), "pressure", ("below the design", "above the test"), base)
 
 
-def _user_value(item: StressItem | None) -> UserValue | None:
-    return UserValue(value=item.value, source=item.source) if item else None
-
-
-def _dropped(book: FaultBook) -> Iterator[DroppedState]:
-    for index in range(book.size(("states", "drop"))):
-        item = book.sound(DropItem, ("states", "drop", index))
-        if item is not None:
-            yield DroppedState(state=item.state, because=item.because)
-
-
-def _added(book: FaultBook) -> Iterator[AddedState]:
-    for index in range(book.size(("states", "add"))):
-        item = book.sound(AddItem, ("states", "add", index))
-        condition = _condition(item)
-        if item is not None and condition is not None:
-            yield AddedState(name=item.name, condition=condition, content=item.content)
-
-
-def _compare(book: FaultBook, conditions: Head) -> None:
-    design, operating, test = conditions.design, conditions.operating, conditions.test
-    if design and operating and operating.pressure > design.pressure:
-        _note_order(book, "operating", "pressure", "above")
-    if design and operating and operating.temperature > design.temperature:
-        _note_order(book, "operating", "temperature", "above")
-    if design and test and test.pressure < design.pressure:
-        _note_order(book, "test", "pressure", "below")
-
-
-def _note_order(book: FaultBook, section: str, key: str, side: str) -> None:
-    book.add((section, key), f"{_said(book, section, key)} is {side} the design {key}, {_said(book, 'design', key)}")
-
-
-def _said(book: FaultBook, section: str, key: str) -> str:
-    return f"'{book.words((section, key))}'"
-
-
-def _temperatures(conditions: Head) -> Iterator[tuple[Path, float]]:
-    if conditions.site is not None:
-        yield ("site", "installation"), conditions.site.installation
-        yield ("site", "coldest"), conditions.site.coldest
-        yield ("site", "hottest"), conditions.site.hottest
-    named = (("design", conditions.design), ("operating", conditions.operating), ("test", conditions.test))
-    for section, condition in named:
-        if condition is not None:
-            yield (section, "temperature"), condition.temperature
-    for index, state in enumerate(conditions.added):
-        if state.condition is not None:
-            yield ("states", "add", index, "temperature"), state.condition.temperature
+def _note(
+    book: FaultBook, pair: tuple[PlacedCondition, PlacedCondition], key: str, words: tuple[str, str], base: Path
+) -> None:
+    one, design = pair
+    here, other, side = (one, design, words[0]) if one.path[: len(base)] == base else (design, one, words[1])
+    said, than = (f"'{book.words((*part.path, key))}'" for part in (here, other))
+    book.add((*here.path, key), f"{said} is {side} {key}, {than}")

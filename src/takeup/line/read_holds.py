@@ -15,12 +15,12 @@ from takeup.line.directions import Sense
 from takeup.line.faultbook import FaultBook
 from takeup.line.fields import nearest
 from takeup.line.holding import ANCHORS, Hold, HoldKind, HoldRule, RuleKind, Spring
+from takeup.line.layout import Layout
 from takeup.line.names import Names
 from takeup.line.parts import Position
 from takeup.line.placed_holds import PlacedHold, check_placed
 from takeup.line.positions import locate
 from takeup.line.read_ends import stiffness, vector
-from takeup.line.read_route import Layout
 from takeup.line.schema_holds import HoldItem, SpringItem
 from takeup.line.yaml_places import Path
 
@@ -173,7 +173,7 @@ def _at_positions(
         if layout.is_upright(position.station):
             _check_upright(book, item, place, path)
         yield PlacedHold(
-            hold=_hold(item, named or f"{item.kind} at {words}", position, rubs),
+            hold=_hold(item, named or layout.default_name(f"{item.kind} at {words}"), position, rubs),
             path=place,
             named=bool(named),
             whole=whole,

@@ -1,26 +1,73 @@
-"""The pipe of a line and what is round it, looked up in the library or refused.     (line/read_pipe.py)"""
+"""The pipe of a line and what is round it, looked up in the library or refused.     (line/read_pipe.py)
+
+A line begins with a whole pipe; a reducer or a change says what is different from there on, the rest is as before.
+"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
 
 from takeup.library import (
+    Cladding,
     Insulation,
     Material,
     PipeSize,
     Source,
     check_wall,
+    cladding,
+    expansion_table_of,
     insulation,
     material,
+    materials,
     pipe_size,
+    tables_for,
     wall_thickness,
 )
+from takeup.line.conditions import Basis
 from takeup.line.faultbook import FaultBook
-from takeup.line.parts import Pipe
-from takeup.line.schema_line import InsulationItem, PipeItem
+from takeup.line.parts import Allowables, Pipe, UserValue
+from takeup.line.positions import SAME_PLACE
+from takeup.line.schema_pipe import (
+    AllowableItem,
+    ChangedPipeItem,
+    InsulationItem,
+    PipeItem,
+    PipeKeys,
+    ReducedPipeItem,
+    StressItem,
+)
 from takeup.line.sentences import Bend
 from takeup.line.yaml_places import Path
 from takeup.units import METRES_PER_INCH, parse, to_mm
+
+USERS_OWN = "the material's own"
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Stock:
+    """What pipes are looked up in.
+
+    Args:
+        basis: the code and its edition; None where unsound: no material of the library is then judged.
+        named: expansion table that the file names.
+        hottest: highest temperature of the line [degC].
+        own: materials of the user's own.
+    """
+
+    basis: Basis | None
+    named: str | None = None
+    hottest: float | None = None
+    own: Mapping[str, Material] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Steel:
+    """A material with its expansion table, and why it is that one."""
+
+    material: Material
+    table: str
+    because: str
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -30,22 +77,25 @@ class PipeParts:
     size: PipeSize | None = None
     wall: float | None = None
     wall_words: str = ""
-    material: Material | None = None
+    steel: Steel | None = None
     bends: Bend | None = None
-    table: tuple[str, str] | None = None
+    corrosion_allowance: float = 0.0
+    allowables: Allowables | None = None
 
     @property
     def pipe(self) -> Pipe | None:
         """The whole pipe, where every part is sound."""
-        if self.size is None or self.wall is None or self.material is None or self.table is None:
+        if self.size is None or self.wall is None or self.steel is None:
             return None
         return Pipe(
             size=self.size,
             wall=self.wall,
             wall_words=self.wall_words,
-            material=self.material,
-            expansion_table=self.table[0],
-            expansion_because=self.table[1],
+            material=self.steel.material,
+            expansion_table=self.steel.table,
+            expansion_because=self.steel.because,
+            corrosion_allowance=self.corrosion_allowance,
+            allowables=self.allowables,
         )
 
     @property
@@ -54,25 +104,61 @@ class PipeParts:
         return self.size.nps_inch * METRES_PER_INCH if self.size else None
 
 
-def read_pipe(book: FaultBook, path: Path, table: tuple[str, str] | None) -> PipeParts:
-    """Look a pipe up; `table` (with its reason) is None where the basis is unsound: the material is then not judged."""
+def read_pipe(book: FaultBook, path: Path, stock: Stock) -> PipeParts:
+    """Look up the pipe that a line begins with."""
     item = book.sound(PipeItem, path)
     if item is None:
         return PipeParts()
-    size = book.attempt((*path, "size"), lambda: pipe_size(item.size))
-    steel = None
-    if table is not None:
-        steel = book.attempt((*path, "material"), lambda: material(item.material, expansion_table=table[0]))
-    if item.bends is not None and item.bends.radius is not None:
-        check_radius(book, item.bends.radius, size, (*path, "bends"))
-    return PipeParts(
+    size = book.attempt((*path, "size"), lambda: pipe_size(item.size, table=item.table))
+    wall = _wall(book, path, item, size)
+    begun = PipeParts(
+        size=size,
+        wall=wall,
+        wall_words=item.wall or f"schedule {item.schedule}",
+        steel=_steel(book, item.material, (*path, "material"), stock),
+    )
+    return _said(book, item, path, begun)
+
+
+def read_reduced(book: FaultBook, item: ReducedPipeItem, path: Path, *, before: PipeParts, stock: Stock) -> PipeParts:
+    """Look up the pipe beyond a reducer; it is read in the table of sizes of the pipe before it."""
+    table = item.table or (before.size.table if before.size else None)
+    size = book.attempt((*path, "size"), lambda: pipe_size(item.size, table=table))
+    if size is not None and before.size is not None and _same_outside(size, before.size):
+        book.add(
+            (*path, "size"), f"this is the size of the pipe before it, {before.size.dn}; a change needs no reducer"
+        )
+    beyond = replace(
+        before,
         size=size,
         wall=_wall(book, path, item, size),
         wall_words=item.wall or f"schedule {item.schedule}",
-        material=steel,
-        bends=item.bends,
-        table=table,
     )
+    if item.material is not None:
+        beyond = replace(beyond, steel=_steel(book, item.material, (*path, "material"), stock), allowables=None)
+    return _said(book, item, path, beyond)
+
+
+def read_changed(book: FaultBook, item: ChangedPipeItem, path: Path, *, before: PipeParts, stock: Stock) -> PipeParts:
+    """Look up the pipe from a change on: of the same outside diameter."""
+    size = before.size
+    if size is not None and (item.size is not None or item.table is not None):
+        words, table = item.size or size.dn, item.table or size.table
+        found = book.attempt((*path, "size" if item.size else "table"), lambda: pipe_size(words, table=table))
+        if found is not None and not _same_outside(found, size):
+            book.add(
+                (*path, "size" if item.size else "table"),
+                f"the outside diameter would go from {to_mm(size.outside_diameter):.5g} mm to "
+                f"{to_mm(found.outside_diameter):.5g} mm; a reducer is needed",
+            )
+        size = found
+    beyond = replace(before, size=size)
+    if item.wall is not None or item.schedule is not None:
+        words = item.wall or f"schedule {item.schedule}"
+        beyond = replace(beyond, wall=_wall(book, path, item, size), wall_words=words)
+    if item.material is not None:
+        beyond = replace(beyond, steel=_steel(book, item.material, (*path, "material"), stock), allowables=None)
+    return _said(book, item, path, beyond)
 
 
 def check_radius(book: FaultBook, radius: float, size: PipeSize | None, path: Path) -> None:
@@ -84,18 +170,87 @@ def check_radius(book: FaultBook, radius: float, size: PipeSize | None, path: Pa
         )
 
 
+def check_edition(book: FaultBook, basis: Basis | None) -> Basis | None:
+    """Return the basis, or note that its code has no such edition and return None."""
+    if basis is None:
+        return None
+    any_material = materials()[0]
+    found = book.attempt(("basis", "edition"), lambda: expansion_table_of(basis.code, basis.edition, any_material))
+    return basis if found else None
+
+
 def read_insulation(book: FaultBook, path: Path) -> Insulation | None:
     """Read the insulation; None for `none` and where the form is unsound."""
     item = book.sound(InsulationItem, path)
     if item is None:
         return None
+    sheet = _cladding(book, item, path)
     if item.density is None:
-        return book.attempt((*path, "kind"), lambda: insulation(item.kind, item.thickness))
+        found = book.attempt((*path, "kind"), lambda: insulation(item.kind, item.thickness))
+        return replace(found, cladding=sheet) if found else None
     source = Source(words=item.density.source, status="user's data")
-    return Insulation(kind=item.kind, thickness=item.thickness, density=item.density.value, source=source)
+    return Insulation(
+        kind=item.kind, thickness=item.thickness, density=item.density.value, source=source, cladding=sheet
+    )
 
 
-def _wall(book: FaultBook, path: Path, item: PipeItem, size: PipeSize | None) -> float | None:
+def read_allowables(item: AllowableItem | None) -> Allowables:
+    """Return the stresses that the user answers for."""
+    if item is None:
+        return Allowables()
+    return Allowables(
+        expansion_stress_range=user_value(item.expansion_stress_range),
+        yield_strength=user_value(item.yield_strength),
+        cold=user_value(item.cold_stress),
+        hot=user_value(item.hot_stress),
+    )
+
+
+def user_value(item: StressItem | None) -> UserValue | None:
+    """Return a stress with its source."""
+    return UserValue(value=item.value, source=item.source) if item else None
+
+
+def _said(book: FaultBook, item: PipeKeys, path: Path, pipe: PipeParts) -> PipeParts:
+    """Return the pipe with what every pipe may say beside its size."""
+    if item.bends is not None:
+        pipe = replace(pipe, bends=item.bends)
+        if item.bends.radius is not None:
+            check_radius(book, item.bends.radius, pipe.size, (*path, "bends"))
+    if item.corrosion_allowance is not None:
+        pipe = replace(pipe, corrosion_allowance=item.corrosion_allowance)
+    if item.allowable is not None:
+        pipe = replace(pipe, allowables=read_allowables(item.allowable))
+    if pipe.wall is not None and pipe.corrosion_allowance >= pipe.wall:
+        key = "corrosion_allowance" if item.corrosion_allowance is not None else "wall"
+        book.add(
+            (*path, key),
+            f"the corrosion allowance, {to_mm(pipe.corrosion_allowance):.4g} mm, leaves nothing of the wall, "
+            f"{to_mm(pipe.wall):.4g} mm",
+        )
+    return pipe
+
+
+def _steel(book: FaultBook, words: str, path: Path, stock: Stock) -> Steel | None:
+    """Look a material up, with the expansion table that is named or that goes with the code."""
+    own = stock.own.get(words)
+    if own is not None:
+        return Steel(material=own, table=USERS_OWN, because="a material of the user's own")
+    basis = stock.basis
+    if basis is None:
+        return None
+    held = book.attempt(path, lambda: tables_for(words))
+    if not held:
+        return None
+    if stock.named in held and stock.named is not None:
+        table, because = stock.named, "named in the line file"
+    else:
+        table, because = expansion_table_of(basis.code, basis.edition, words, hottest=stock.hottest)
+        because += f"; {stock.named}, named in the line file, does not hold it" if stock.named else ""
+    return Steel(material=material(words, expansion_table=table), table=table, because=because)
+
+
+def _wall(book: FaultBook, path: Path, item: PipeKeys, size: PipeSize | None) -> float | None:
     if (item.wall is None) == (item.schedule is None):
         which = "neither is there" if item.wall is None else "both are there"
         book.add(path, f"there must be exactly one of 'wall' and 'schedule'; {which}", at_key=True)
@@ -110,3 +265,14 @@ def _wall(book: FaultBook, path: Path, item: PipeItem, size: PipeSize | None) ->
         return None
     schedule = item.schedule
     return book.attempt((*path, "schedule"), lambda: wall_thickness(size, schedule))
+
+
+def _cladding(book: FaultBook, item: InsulationItem, path: Path) -> Cladding | None:
+    sheet = item.cladding
+    if sheet is None:
+        return None
+    return book.attempt((*path, "cladding", "kind"), lambda: cladding(sheet.kind, sheet.thickness))
+
+
+def _same_outside(one: PipeSize, other: PipeSize) -> bool:
+    return abs(one.outside_diameter - other.outside_diameter) < SAME_PLACE

@@ -1,102 +1,112 @@
-"""The route: where the line goes, its ends, its corners and whether the bends fit.     (line/read_route.py)
+"""The route: where the line goes, what stands in it, its ends, its corners.     (line/read_route.py)
 
-Legs run between intersections of centre lines. A bend takes R tan(theta/2) of the leg on either side of its corner.
+Legs run between intersections of centre lines; the length of a valve or a reducer counts in stations. The parts:
+read_pieces (legs, fittings, pipes), read_corners (bends), read_branch (where it leaves another line), read_ends.
 """
 
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import accumulate
 
-import numpy as np
-
+from takeup.library import Insulation
 from takeup.line.faultbook import FaultBook
 from takeup.line.holding import End
+from takeup.line.layout import Layout
 from takeup.line.names import Names
-from takeup.line.parts import Corner, Leg, Vector
-from takeup.line.positions import SAME_PLACE
+from takeup.line.parts import Branch, Corner, Leg, Vector
+from takeup.line.read_branch import Main, check_leaves, read_branch
+from takeup.line.read_corners import check_fits, read_corners, tangents_of
 from takeup.line.read_ends import check_no_end, read_end
-from takeup.line.read_pipe import PipeParts, check_radius
-from takeup.line.route import STRAIGHT, turn_angle
-from takeup.line.schema_line import LegItem, StartItem
-from takeup.line.sentences import LONG_RADIUS, Bend
+from takeup.line.read_pieces import Piece, Step, Stringing, Strung, check_length, name_of
+from takeup.line.read_pipe import PipeParts, Stock
+from takeup.line.schema_route import (
+    BranchItem,
+    ChangeItem,
+    FlangeItem,
+    LegItem,
+    ReducerItem,
+    StartItem,
+    ThingItem,
+    ValveItem,
+)
 from takeup.line.yaml_places import Path
-from takeup.units import to_mm
 
-NEARLY_UPRIGHT = math.cos(math.radians(1.0))
-"""A leg within one degree of the vertical is a riser: a rest under it would hold nothing."""
-
-LONGEST_LINE = 100_000.0
-"""A leg longer than this [m] is a slip of the unit, not a leg."""
+_STEPS: tuple[type[Step], ...] = (LegItem, ValveItem, FlangeItem, ThingItem, ReducerItem, ChangeItem)
+_END_WORDS = "main anchor, equipment, free, blind, closed valve or continues"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class Layout:
-    """The route as read: stations [m] of every corner with both ends, and what each bend takes of its legs [m].
+class Beginning:
+    """What a route begins with: its line, the pipe and insulation there, and the lines that stand before it."""
 
-    `tangents` has one number for each corner, both ends included; `turns` says where the line changes direction.
-    """
-
-    start: End
-    start_at: Vector
-    legs: tuple[Leg, ...]
-    end: End
-    stations: tuple[float, ...]
-    tangents: tuple[float, ...]
-    rise: float
-
-    @property
-    def length(self) -> float:
-        """Station of the far end [m]."""
-        return self.stations[-1]
-
-    @property
-    def places(self) -> dict[str, float]:
-        """The named places and their stations [m], along the flow."""
-        names = (self.start.name, *(leg.to.name for leg in self.legs))
-        return dict(zip(names, self.stations, strict=True))
-
-    def bend_at(self, station: float) -> int | None:
-        """Return the number of the corner with a bend whose intersection is at a station, or None."""
-        for number, corner in enumerate(self.stations):
-            if self.tangents[number] > 0.0 and abs(corner - station) < SAME_PLACE:
-                return number
-        return None
-
-    def is_upright(self, station: float) -> bool:
-        """Whether every leg at a station is a riser; on the arc of a bend none is, tangent points excepted."""
-        for number, corner in enumerate(self.stations):
-            if abs(corner - station) < self.tangents[number] - SAME_PLACE:
-                return False
-        touching = [
-            leg
-            for leg, begin, finish in zip(self.legs, self.stations, self.stations[1:], strict=False)
-            if begin - SAME_PLACE < station < finish + SAME_PLACE
-        ]
-        return all(abs(leg.direction[2]) > NEARLY_UPRIGHT for leg in touching)
-
-    def straight_at(self, station: float) -> tuple[float, float]:
-        """Return the stations [m] between which the leg at a station is straight, clear of its bends."""
-        number = next(n for n, corner in enumerate(self.stations[1:]) if station <= corner)
-        return self.stations[number] + self.tangents[number], self.stations[number + 1] - self.tangents[number + 1]
+    line: str
+    many: bool
+    pipe: PipeParts
+    insulation: Insulation | None
+    stock: Stock
+    mains: Mapping[str, Main | None]
 
 
-def read_route(book: FaultBook, names: Names, route: Path, pipe: PipeParts) -> Layout | None:
+def read_route(book: FaultBook, names: Names, route: Path, begin: Beginning) -> Layout | None:
     """Read the route, or return None where its form is unsound; without a sound pipe size no bend is judged."""
-    start = book.sound(StartItem, (*route, 0))
-    items = [book.sound(LegItem, (*route, index)) for index in range(1, book.size(route))]
+    start = book.sound(StartItem, (*route, 0)) or book.sound(BranchItem, (*route, 0))
     _check_order(book, route)
-    legs = [item for item in items if item is not None]
-    if start is None or not legs or len(legs) < len(items):
+    steps = [(index, _step(book, (*route, index))) for index in range(1, book.size(route))]
+    known = [(index, step) for index, step in steps if step is not None]
+    legs = {index: step for index, step in known if isinstance(step, LegItem)}
+    if start is None or not legs or len(known) < len(steps):
         return None
-    _check_last(book, route, legs)
-    directions = [_direction(book, (*route, index), leg) for index, leg in enumerate(legs, start=1)]
-    known = [direction for direction in directions if direction is not None]
-    if len(known) < len(legs) or legs[-1].kind is None or legs[-1].to is None:
+    last = _last(book, route, known)
+    ways = {index: _way(book, (*route, index), leg) for index, leg in legs.items()}
+    axes = {index: way for index, way in ways.items() if way is not None}
+    if len(axes) < len(legs) or last is None or last.kind is None or last.to is None:
         return None
-    names.claim(start.start, (*route, 0, "start"))
-    corners = _corners((book, names, route), legs, known, pipe)
-    return _layout((book, route), start, legs, known, corners)
+    stringing = Stringing(book, route, stock=begin.stock, pipe=begin.pipe, insulation=begin.insulation)
+    strung = stringing.string(known, axes)
+    places = _named(names, route, start.start, strung, begin)
+    corners = read_corners(book, route, strung, places.corners)
+    tangents = tangents_of(strung.pieces, corners)
+    check_fits(book, route, strung.pieces, tangents)
+    begun = _begun(book, (*route, 0), start, strung, begin)
+    if begun is None:
+        return None
+    first, branch, start_at = begun
+    x, y, z = strung.pieces[-1].direction
+    return Layout(
+        line=begin.line,
+        many=begin.many,
+        start=first,
+        branch=branch,
+        start_at=start_at,
+        legs=tuple(_leg(piece, corner) for piece, corner in zip(strung.pieces, corners, strict=True)),
+        end=read_end(book, last, (*route, known[-1][0]), name=last.to, kind=last.kind, into=(-x, -y, -z)),
+        stations=(0.0, *accumulate(piece.length for piece in strung.pieces)),
+        tangents=tangents,
+        places=places.stations,
+        items=strung.items,
+        sections=strung.sections,
+    )
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Named:
+    """The name of the corner that each piece runs to, and every named place with its station [m]."""
+
+    corners: list[str]
+    stations: dict[str, float]
+
+
+def _leg(piece: Piece, corner: Corner) -> Leg:
+    item = None if isinstance(piece.step, LegItem) else name_of(piece.step)[1]
+    return Leg(direction=piece.direction, length=piece.length, to=corner, item=item)
+
+
+def _step(book: FaultBook, path: Path) -> Step | None:
+    step = book.sound(book.route_model(path), path)
+    return step if isinstance(step, _STEPS) else None
 
 
 def _check_order(book: FaultBook, route: Path) -> None:
@@ -106,149 +116,137 @@ def _check_order(book: FaultBook, route: Path) -> None:
             book.add(
                 (*route, index, "start"), "the start is the first item of the route and stands there once", at_key=True
             )
-    if book.has((*route, 0, "go")) and not book.has((*route, 0, "start")):
+    if book.size(route) and not book.has((*route, 0, "start")):
         book.add((*route, 0), "the first item of the route is its start: { start: name, at: [0 m, 0 m, 0 m], as: ... }")
 
 
-def _check_last(book: FaultBook, route: Path, legs: list[LegItem]) -> None:
-    for index, leg in enumerate(legs, start=1):
+def _last(book: FaultBook, route: Path, steps: list[tuple[int, Step]]) -> LegItem | None:
+    """Return the last leg, or note what is wrong at the end of the route or with ends before it."""
+    number, last = steps[-1]
+    for index, leg in steps[:-1]:
+        if not isinstance(leg, LegItem):
+            continue
         path = (*route, index)
-        last = index == len(legs)
-        if last and leg.to is None:
-            book.add(path, "the last leg needs the key 'to': the name of the end")
-        if last and leg.kind is None:
-            book.add(path, "the last leg needs the key 'as': main anchor, free or blind")
-        if last and leg.bend is not None:
-            book.add((*path, "bend"), "the last leg ends the line, where there is no bend", at_key=True)
-        if not last and leg.kind is not None:
+        if leg.kind is not None:
             book.add(
                 (*path, "as"),
                 "only the last leg says what the end is; a hold on the way stands under holds",
                 at_key=True,
             )
-        if not last:
-            check_no_end(book, path)
+        check_no_end(book, path)
+    path = (*route, number)
+    if not isinstance(last, LegItem):
+        book.add(path, f"a leg of pipe ends the route: {{ go: 0.2 m east, to: name, as: ... }}, with {_END_WORDS}")
+        return None
+    if last.to is None:
+        book.add(path, "the last leg needs the key 'to': the name of the end")
+    if last.kind is None:
+        book.add(path, f"the last leg needs the key 'as': {_END_WORDS}")
+    for key in ("bend", "flanged_ends"):
+        if book.has((*path, key)):
+            book.add((*path, key), "the last leg ends the line, where there is no bend", at_key=True)
+    return last
 
 
-def _direction(book: FaultBook, path: Path, leg: LegItem) -> Vector | None:
-    if leg.go.length > LONGEST_LINE:
-        book.add(
-            (*path, "go"), f"a leg of {leg.go.length:.4g} m is longer than {LONGEST_LINE:.0f} m; is its unit right?"
-        )
+def _way(book: FaultBook, path: Path, leg: LegItem) -> tuple[Vector, float] | None:
+    """Return unit direction and length of a leg, or note why it has none."""
+    if (leg.go is None) == (leg.by is None):
+        which = "neither is there" if leg.go is None else "both are there"
+        book.add(path, f"a leg says how far and which way with 'go' or with 'by'; {which}")
+        return None
+    if leg.by is not None:
+        return _by(book, path, leg.by)
+    assert leg.go is not None, "one of the two is there"
+    check_length(book, (*path, "go"), leg.go.length)
     if leg.along is None:
         if leg.go.direction is None:
             book.add(
                 (*path, "go"),
                 f"'{book.words((*path, 'go'))}' says no direction; expected one, such as east, or the key 'along'",
             )
-        return leg.go.direction
+            return None
+        return leg.go.direction, leg.go.length
     if leg.go.direction is not None:
         book.add((*path, "along"), "the direction stands in 'go' already; keep one of the two", at_key=True)
         return None
-    size = math.hypot(*leg.along)
-    if not 0.0 < size < math.inf:
-        book.add((*path, "along"), "this direction has no length, or too much of it")
+    direction = _unit(book, (*path, "along"), leg.along)
+    return (direction, leg.go.length) if direction else None
+
+
+def _by(book: FaultBook, path: Path, by: list[float]) -> tuple[Vector, float] | None:
+    if book.has((*path, "along")):
+        book.add((*path, "along"), "the direction stands in 'by' already; keep one of the two", at_key=True)
         return None
-    x, y, z = (part / size for part in leg.along)
+    direction = _unit(book, (*path, "by"), by)
+    check_length(book, (*path, "by"), math.hypot(*by))
+    return (direction, math.hypot(*by)) if direction else None
+
+
+def _unit(book: FaultBook, path: Path, parts: list[float]) -> Vector | None:
+    size = math.hypot(*parts)
+    if not 0.0 < size < math.inf:
+        book.add(path, "this direction has no length, or too much of it")
+        return None
+    x, y, z = (part / size for part in parts)
     return (x, y, z)
 
 
-def _corners(
-    context: tuple[FaultBook, Names, Path], legs: list[LegItem], directions: list[Vector], pipe: PipeParts
-) -> list[Corner]:
-    """Return the corner, or the end, that each leg runs to."""
-    book, names, route = context
-    corners = []
-    for number, leg in enumerate(legs, start=1):
-        path = (*route, number)
-        name = leg.to or f"corner {number}"
-        names.claim(name, (*path, "to") if leg.to else path)
-        if number == len(legs):
-            corners.append(Corner(name=name, bend_radius=None, bend_words="end"))
-            continue
-        angle = _turn(directions[number - 1], directions[number])
-        if angle > math.pi - STRAIGHT:
-            book.add((*route, number + 1, "go"), "this leg runs straight back along the one before it")
-        if angle < STRAIGHT or angle > math.pi - STRAIGHT:
-            corners.append(Corner(name=name, bend_radius=None, bend_words="straight"))
-            continue
-        if leg.bend is not None and leg.bend.radius is not None:
-            check_radius(book, leg.bend.radius, pipe.size, (*path, "bend"))
-        corners.append(_bend(leg.bend or pipe.bends, name, pipe.nominal))
-    return corners
+def _named(names: Names, route: Path, start: str, strung: Strung, begin: Beginning) -> _Named:
+    """Name every place on the route, in the order of the flow, and claim the names."""
+    names.claim(start, (*route, 0, "start"))
+    changes = {change.pieces: change for change in strung.changes}
+    corners, stations, station = list[str](), {start: 0.0}, 0.0
+    for number, piece in enumerate(strung.pieces, start=1):
+        path, change = (*route, piece.number), changes.get(number)
+        following = strung.pieces[number] if number < len(strung.pieces) else None
+        end = station + piece.length
+        if isinstance(piece.step, LegItem):
+            name = piece.step.to or _unsaid(following, change.name if change else "", piece.number, begin)
+            if piece.step.to or not (change or _is_fitting(following)):
+                names.claim(name, (*path, "to") if piece.step.to else path)
+        else:
+            key, fitting, _ = name_of(piece.step)
+            names.claim(fitting, (*path, key))
+            name = f"last face of {fitting}"
+            for face in (f"first face of {fitting}", name):
+                names.claim(face, path)
+            stations[f"first face of {fitting}"] = station
+            stations[fitting] = (station + end) / 2.0
+        corners.append(name)
+        stations[name] = end
+        if change is not None:
+            names.claim(change.name, (*route, change.number, "change"))
+            stations[change.name] = end
+        station = end
+    return _Named(corners=corners, stations=stations)
 
 
-def _bend(bend: Bend | None, name: str, nominal: float | None) -> Corner:
-    """Return a corner that turns; long radius, marked as assumed, where the file says nothing."""
-    words = bend.words if bend else f"{LONG_RADIUS.words} (assumed)"
-    chosen = bend or LONG_RADIUS
-    radius = chosen.radius
-    if chosen.nominal_sizes is not None and nominal is not None:
-        radius = chosen.nominal_sizes * nominal
-    return Corner(name=name, bend_radius=radius, bend_words=words)
+def _unsaid(following: Piece | None, change: str, number: int, begin: Beginning) -> str:
+    """Return the name of a corner that the file does not name."""
+    if change:
+        return change
+    if following is not None and not isinstance(following.step, LegItem):
+        return f"first face of {name_of(following.step)[1]}"
+    return f"corner {number} of {begin.line}" if begin.many else f"corner {number}"
 
 
-def _layout(
-    context: tuple[FaultBook, Path],
-    start: StartItem,
-    legs: list[LegItem],
-    directions: list[Vector],
-    corners: list[Corner],
-) -> Layout:
-    book, route = context
-    lengths = [leg.go.length for leg in legs]
-    stations = [0.0]
-    for length in lengths:
-        stations.append(stations[-1] + length)
-    tangents = [0.0, *_tangents(directions, corners), 0.0]
-    for number, length in enumerate(lengths, start=1):
-        _check_fit(book, (*route, number, "go"), length, tangents[number - 1], tangents[number])
-    heights = [0.0]
-    for length, direction in zip(lengths, directions, strict=True):
-        heights.append(heights[-1] + length * direction[2])
-    last = legs[-1]
-    assert last.to is not None, "read_route has judged it"
-    assert last.kind is not None, "read_route has judged it"
-    x, y, z = start.at
-    return Layout(
-        start=read_end(book, start, (*route, 0), name=start.start, kind=start.kind, into=directions[0]),
-        start_at=(x, y, z),
-        legs=tuple(
-            Leg(direction=direction, length=length, to=corner)
-            for direction, length, corner in zip(directions, lengths, corners, strict=True)
-        ),
-        end=read_end(book, last, (*route, len(legs)), name=last.to, kind=last.kind, into=_back(directions[-1])),
-        stations=tuple(stations),
-        tangents=tuple(tangents),
-        rise=max(heights) - min(heights),
-    )
+def _is_fitting(piece: Piece | None) -> bool:
+    return piece is not None and piece.leg is None
 
 
-def _tangents(directions: list[Vector], corners: list[Corner]) -> list[float]:
-    """Return what each bend takes of either leg, T = R tan(theta/2) [m]."""
-    return [
-        (corner.bend_radius or 0.0) * math.tan(_turn(before, after) / 2.0)
-        for before, after, corner in zip(directions, directions[1:], corners, strict=False)
-    ]
-
-
-def _check_fit(book: FaultBook, path: Path, length: float, before: float, after: float) -> None:
-    if before + after <= length:
-        return
-    parts = [
-        f"{to_mm(size):.0f} mm for the bend at its {side}" for size, side in ((before, "start"), (after, "end")) if size
-    ]
-    book.add(
-        path,
-        f"the bends need {to_mm(before + after):.0f} mm of this leg ({' and '.join(parts)}), "
-        f"which is {to_mm(length):.0f} mm long",
-    )
-
-
-def _back(direction: Vector) -> Vector:
-    x, y, z = direction
-    return (-x, -y, -z)
-
-
-def _turn(before: Vector, after: Vector) -> float:
-    return turn_angle(np.array(before), np.array(after))
+def _begun(
+    book: FaultBook, path: Path, start: StartItem | BranchItem, strung: Strung, begin: Beginning
+) -> tuple[End, Branch | None, Vector] | None:
+    """Return the first end, the branch where it is one, and the first point [m]."""
+    if isinstance(start, StartItem):
+        x, y, z = start.at
+        into = strung.pieces[0].direction
+        return read_end(book, start, path, name=start.start, kind=start.kind, into=into), None, (x, y, z)
+    found = read_branch(book, start, path, mains=begin.mains, pipe=begin.pipe)
+    if found is None:
+        return None
+    branch, point = found
+    main = begin.mains[branch.of]
+    assert main is not None, "read_branch has found it"
+    check_leaves(book, path, main.layout, branch, strung)
+    return End(name=start.start, kind="branch"), branch, point

@@ -1,6 +1,6 @@
 """Joints: their typed-in data, and whether each fits where it is put.     (line/read_takeups.py)
 
-A joint lies in one straight leg, clear of bends, of holds and of other joints.
+A joint lies in one straight leg, clear of bends, of fittings, of holds and of other joints.
 """
 
 from __future__ import annotations
@@ -10,11 +10,11 @@ from itertools import pairwise
 
 from takeup.joints import JointData
 from takeup.line.faultbook import FaultBook
+from takeup.line.layout import Layout
 from takeup.line.names import Names
 from takeup.line.parts import Position
 from takeup.line.placed_holds import PlacedHold
 from takeup.line.positions import SAME_PLACE, locate
-from takeup.line.read_route import Layout
 from takeup.line.records import TakeUp
 from takeup.line.schema_holds import JointItem, MisalignmentItem, TakeUpItem
 from takeup.line.yaml_places import Path
@@ -93,7 +93,16 @@ def _placed(
 
 
 def _check_room(book: FaultBook, layout: Layout, one: PlacedTakeUp) -> None:
-    """Note a joint that reaches past the straight part of its leg."""
+    """Note a joint that reaches past the straight part of its leg, or over a fitting."""
+    over = [item for item in layout.items if item.start + SAME_PLACE < one.finish and one.begin < item.end - SAME_PLACE]
+    for item in over:
+        book.add(
+            (*one.path, "at"),
+            f"this joint reaches from {one.begin:.6g} m to {one.finish:.6g} m, over {item.name}, "
+            f"which fills the line from {item.start:.6g} m to {item.end:.6g} m",
+        )
+    if over:
+        return
     begin, finish = layout.straight_at(one.takeup.position.station)
     if one.begin < begin - SAME_PLACE or one.finish > finish + SAME_PLACE:
         book.add(

@@ -1,50 +1,36 @@
-"""Values that are short sentences: "96 m east", "long radius", "12 mm extended".     (line/sentences.py)
+"""Values that are short sentences: "long radius", "possible", "12 mm extended".     (line/sentences.py)
 
-Each function reads one such text and raises ValueError, with a sentence for the user, for anything else.
-East is x, north is y, up is z.
+Each function reads one such text and raises ValueError, with a sentence for the user, for anything else. How a leg
+goes is read by line/going.py.
 """
 
 from __future__ import annotations
 
-import math
 import re
 from typing import NamedTuple
 
 from takeup.line.conditions import Vacuum
 from takeup.line.fields import nearest
-from takeup.line.parts import Vector
+from takeup.line.going import length_above_zero
 from takeup.units import STANDARD_ATMOSPHERE, parse
 
-_DIAGONAL = math.sqrt(0.5)
-DIRECTIONS: dict[str, Vector] = {
-    "east": (1.0, 0.0, 0.0),
-    "west": (-1.0, 0.0, 0.0),
-    "north": (0.0, 1.0, 0.0),
-    "south": (0.0, -1.0, 0.0),
-    "up": (0.0, 0.0, 1.0),
-    "down": (0.0, 0.0, -1.0),
-    "north-east": (_DIAGONAL, _DIAGONAL, 0.0),
-    "north-west": (-_DIAGONAL, _DIAGONAL, 0.0),
-    "south-east": (_DIAGONAL, -_DIAGONAL, 0.0),
-    "south-west": (-_DIAGONAL, -_DIAGONAL, 0.0),
-}
 _BECAUSE = re.compile(r"not possible\s*,\s*because\s+(\S.*)", re.DOTALL)
+_MITRE = re.compile(r"mitre\s*,\s*([0-9]{1,3}) cuts?(?:\s*,\s*radius (.+))?")
+_MITRE_EXAMPLE = "mitre, 3 cuts, radius 450 mm"
+MOST_CUTS = 20
 _PRESET = re.compile(r"(.+?)\s+(extended|compressed)")
 
 
-class Go(NamedTuple):
-    """How far a leg goes [m], and which way; `direction` is None where `along` gives it."""
-
-    length: float
-    direction: Vector | None
-
-
 class Bend(NamedTuple):
-    """The bend at a corner: a radius as a multiple of the nominal size, or as a length [m], or neither (sharp)."""
+    """The bend at a corner: a radius as a multiple of the nominal size, or as a length [m], or neither (sharp).
+
+    `cuts` is how many mitre cuts make it; none for a smooth bend.
+    """
 
     words: str
     nominal_sizes: float | None = None
     radius: float | None = None
+    cuts: int = 0
 
 
 LONG_RADIUS = Bend("long radius", nominal_sizes=1.5)
@@ -55,29 +41,34 @@ _BENDS = {
 }
 
 
-def read_go(text: str) -> Go:
-    """Read "96 m east", or "96 m" alone where the direction is given by `along`."""
-    length_words, _, word = text.strip().rpartition(" ")
-    if word in DIRECTIONS:
-        if not length_words:
-            raise ValueError(f"'{text}' says no length; expected for example 96 m {word}")
-        return Go(_length_above_zero(length_words, text), DIRECTIONS[word])
-    unit = length_words.rpartition(" ")[2]
-    if any(letter.isalpha() for letter in unit):
-        known = tuple(DIRECTIONS)
-        raise ValueError(f"'{text}': '{word}' is not a direction; expected {', '.join(known)}{nearest(word, known)}")
-    return Go(_length_above_zero(text, text), None)
-
-
 def read_bend(text: str) -> Bend:
-    """Read "long radius", "short radius", "sharp" or a radius as a length."""
+    """Read "long radius", "short radius", "sharp", a radius, or a mitre such as "mitre, 3 cuts, radius 450 mm"."""
     if text in _BENDS:
         return _BENDS[text]
+    if text.split(",", maxsplit=1)[0].strip() == "mitre":
+        return _mitre(text)
     if not any(letter.isdigit() for letter in text):
-        known = tuple(_BENDS)
-        expected = f"expected {', '.join(known)} or a radius such as 450 mm"
+        known = (*_BENDS, "mitre")
+        expected = f'expected {", ".join(_BENDS)}, a radius such as 450 mm or "{_MITRE_EXAMPLE}"'
         raise ValueError(f"the bend '{text}' is not known; {expected}{nearest(text, known)}")
-    return Bend(text, radius=_length_above_zero(text, text))
+    return Bend(text, radius=length_above_zero(text, text))
+
+
+def _mitre(text: str) -> Bend:
+    parts = _MITRE.fullmatch(text)
+    if parts is None:
+        raise ValueError(
+            f"'{text}' does not say how the mitre is cut; expected in quotation marks, because of the commas, "
+            f'"{_MITRE_EXAMPLE}" or "mitre, 1 cut"'
+        )
+    cuts = int(parts[1])
+    if not 1 <= cuts <= MOST_CUTS:
+        raise ValueError(f"'{text}': a mitre bend has 1 to {MOST_CUTS} cuts")
+    if (cuts == 1) == (parts[2] is not None):
+        why = "one cut is a sharp corner and has no radius" if cuts == 1 else "more than one cut needs its radius"
+        raise ValueError(f"'{text}': {why}")
+    radius = None if parts[2] is None else length_above_zero(parts[2], text)
+    return Bend(text, radius=radius, cuts=cuts)
 
 
 def read_vacuum(text: str) -> Vacuum:
@@ -105,7 +96,7 @@ def read_preset(text: str) -> float:
     parts = _PRESET.fullmatch(text)
     if parts is None:
         raise ValueError(f"'{text}' is not a preset; expected for example '12 mm extended' or '12 mm compressed'")
-    size = _length_above_zero(parts[1], text)
+    size = length_above_zero(parts[1], text)
     return size if parts[2] == "extended" else -size
 
 
@@ -114,10 +105,3 @@ def _vacuum_pressure(text: str) -> Vacuum:
     if pressure >= 0.0:
         raise ValueError(f"'{text}' is not a vacuum; expected a gauge pressure below zero")
     return Vacuum(possible=True, pressure=pressure, because=text)
-
-
-def _length_above_zero(words: str, text: str) -> float:
-    length = parse(words, "length")
-    if length <= 0.0:
-        raise ValueError(f"'{text}': the length must be above zero")
-    return length

@@ -9,6 +9,7 @@ _ITEM_WORDS = {
     "route": "route item",
     "holds": "hold",
     "takeups": "take-up",
+    "zones": "zone",
     "cycles": "cycle",
     "drop": "dropped state",
     "add": "added state",
@@ -17,15 +18,16 @@ _ITEM_WORDS = {
 }
 _NAME_KEYS = {
     "lines": ("name",),
-    "route": ("start", "to"),
+    "route": ("start", "to", "valve", "flange", "item", "reducer", "change"),
     "holds": ("name", "kind"),
     "takeups": ("name",),
+    "zones": ("name", "zone"),
     "drop": ("state",),
     "add": ("name",),
     "materials": ("name",),
     "loads": ("name",),
 }
-_ALONE = frozenset({"lines", "takeups", "add", "drop", "materials", "loads"})
+_ALONE = frozenset({"lines", "takeups", "zones", "add", "drop", "materials", "loads"})
 
 
 def at(tree: Tree, path: Path) -> Tree | None:

@@ -6,7 +6,8 @@ import math
 
 import pytest
 
-from takeup.line.sentences import DIRECTIONS, read_bend, read_go, read_preset, read_vacuum
+from takeup.line.going import DIRECTIONS, read_go
+from takeup.line.sentences import read_bend, read_preset, read_vacuum
 
 
 def test_directions_are_unit_vectors_and_opposite_pairs():
@@ -34,7 +35,7 @@ def test_go_refuses(text):
 def test_bend_words():
     assert read_bend("long radius").nominal_sizes == 1.5
     assert read_bend("short radius").nominal_sizes == 1.0
-    assert read_bend("sharp") == ("sharp", None, None)
+    assert read_bend("sharp") == ("sharp", None, None, 0)
     assert read_bend("450 mm").radius == pytest.approx(0.45, abs=1e-15)  # one multiplication
 
 
