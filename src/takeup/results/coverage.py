@@ -19,7 +19,7 @@ COVERAGE: tuple[Coverage, ...] = (
     Coverage(
         subject="lines with straight legs and bends of any angle, branches, reducers, valves and other items",
         status="covered",
-        words="exact circular arcs; branches joined rigidly on the main's centre line; pipe, material and insulation by section",
+        words="exact arcs; branches joined rigidly on the main's centre line; pipe, material, insulation by section",
     ),
     Coverage(
         subject="zones bounded by anchors, valves and places; one side hot, one side at pressure; user's states",
@@ -32,9 +32,9 @@ COVERAGE: tuple[Coverage, ...] = (
         words="typed-in data; six-directional members; thrust from pressure where it acts",
     ),
     Coverage(
-        subject="anchors, directional anchors, guides, rests, hangers, spring hangers; structures that give; settlement",
+        subject="anchors, guides, stops, rests, hangers, spring hangers; structures that give; settlement",
         status="covered",
-        words="both ways and without clearance; locked hangers in test; temporary holds; loads rigid, movements with stiffness",
+        words="both ways, no clearance; hangers locked in test; temporary holds; loads rigid, movements with stiffness",
     ),
     Coverage(
         subject="equipment: growth, nozzle limits in the nozzle's axes",
