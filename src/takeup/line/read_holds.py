@@ -208,7 +208,7 @@ def _spring(item: SpringItem | None) -> Spring | None:
         cold_load=item.cold_load,
         least=item.least_load,
         most=item.most_load,
-        locked_in_test=item.locked_in_test == "yes",
+        locked_in_test=item.locked_in_test,
         source=item.source,
     )
 

@@ -11,8 +11,9 @@ from takeup.line.faultbook import FaultBook
 from takeup.line.fields import nearest
 from takeup.line.parts import Position, Vector
 from takeup.line.positions import SAME_PLACE, locate
+from takeup.line.read_branch import Main
 from takeup.line.read_ends import vector
-from takeup.line.records import Line
+from takeup.line.read_line import ReadLine
 from takeup.line.schema_users import LoadItem
 from takeup.line.yaml_places import Path
 
@@ -22,41 +23,31 @@ POINT_KEYS = ("at", "force", "moment")
 SPREAD_KEYS = ("from", "to", "force_per_length")
 
 
-def read_loads(book: FaultBook, lines: tuple[Line | None, ...], names: tuple[str, ...]) -> tuple[Load, ...]:
-    """Read the loads.
-
-    Args:
-        book: where faults go.
-        lines: the lines as read, None where one is unsound: no load on it is placed.
-        names: of the lines, sound or not.
-    """
-    known = {line.name: line for line in lines if line is not None}
+def read_loads(book: FaultBook, lines: tuple[ReadLine, ...]) -> tuple[Load, ...]:
+    """Read the loads; a load on a line without a sound route is not placed."""
+    names = tuple(line.name for line in lines)
     loads = []
     for index in range(book.size(LOADS)):
         path = (*LOADS, index)
         item = book.sound(LoadItem, path)
         if item is None:
             continue
+        main = next((line.main for line in lines if line.name == item.on), None)
         if item.on not in names:
             book.add(
                 (*path, "on"),
                 f"'{item.on}' is no line of this file; they are: {', '.join(names)}{nearest(item.on, names)}",
             )
-        load = _load(book, item, path, known.get(item.on)) if _is_whole(book, item, path) else None
-        loads.extend([load] if load else [])
+        if _is_whole(book, item, path) and main is not None:
+            load = _load(book, item, path, main)
+            loads.extend([load] if load else [])
     return tuple(loads)
 
 
-def places_of(line: Line) -> dict[str, float]:
-    """Return the named places of a line and their stations [m]: holds, take-ups, corners and ends, middles of items."""
-    station = 0.0
-    places = {hold.name: hold.position.station for hold in line.holds}
-    places |= {takeup.name: takeup.position.station for takeup in line.takeups}
-    places[line.start.name] = 0.0
-    for leg in line.legs:
-        station += leg.length
-        places[leg.to.name] = station
-    return places | {item.name: (item.start + item.end) / 2.0 for item in line.items}
+def _places(main: Main) -> dict[str, float]:
+    """Return the named places of a line and their stations [m], its holds and take-ups among them."""
+    takeups = {takeup.name: takeup.position.station for takeup in main.takeups}
+    return dict(main.holds) | takeups | main.layout.places
 
 
 def _is_whole(book: FaultBook, item: LoadItem, path: Path) -> bool:
@@ -84,15 +75,13 @@ def _is_whole(book: FaultBook, item: LoadItem, path: Path) -> bool:
     return not missing
 
 
-def _load(book: FaultBook, item: LoadItem, path: Path, line: Line | None) -> Load | None:
-    """Return the load, or None where its places are unsound or its line is."""
-    if line is None:
-        return None
+def _load(book: FaultBook, item: LoadItem, path: Path, main: Main) -> Load | None:
+    """Return the load, or None where its places are unsound."""
     if item.force_per_length is None:
-        start, end = _position(book, line, item.at, (*path, "at")), None
+        start, end = _position(book, main, item.at, (*path, "at")), None
     else:
-        start = _position(book, line, item.start, (*path, "from"))
-        end = _position(book, line, item.end, (*path, "to"))
+        start = _position(book, main, item.start, (*path, "from"))
+        end = _position(book, main, item.end, (*path, "to"))
         if start is not None and end is not None and end.station - start.station < SAME_PLACE:
             book.add(
                 (*path, "to"),
@@ -102,7 +91,7 @@ def _load(book: FaultBook, item: LoadItem, path: Path, line: Line | None) -> Loa
         return None
     return Load(
         name=item.name,
-        line=line.name,
+        line=item.on,
         start=start,
         end=end,
         force=vector(item.force_per_length or item.force) or NOTHING,
@@ -112,8 +101,7 @@ def _load(book: FaultBook, item: LoadItem, path: Path, line: Line | None) -> Loa
     )
 
 
-def _position(book: FaultBook, line: Line, words: str | None, path: Path) -> Position | None:
+def _position(book: FaultBook, main: Main, words: str | None, path: Path) -> Position | None:
     assert words is not None, "the load is whole"
-    length = sum(leg.length for leg in line.legs)
-    station = book.attempt(path, lambda: locate(words, places_of(line), length))
+    station = book.attempt(path, lambda: locate(words, _places(main), main.layout.length))
     return None if station is None else Position(words=words, station=station)

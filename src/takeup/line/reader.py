@@ -16,7 +16,7 @@ from takeup.line.conditions import Load
 from takeup.line.faultbook import FaultBook
 from takeup.line.names import Names
 from takeup.line.read_head import Head, read_head
-from takeup.line.read_line import LINES, hottest, read_lines
+from takeup.line.read_line import hottest, read_lines
 from takeup.line.read_loads import read_loads
 from takeup.line.read_materials import read_materials
 from takeup.line.read_pipe import Stock
@@ -69,8 +69,7 @@ def _study(placed: PlacedTree, name: str, digest: str) -> Study:
     )
     read = read_lines(book, Names(book), stock, head.conditions)
     check_conditions(book, head, read)
-    names = tuple(book.words((*LINES, index, "name")) for index in range(book.size(LINES)))
-    loads = read_loads(book, tuple(one.line for one in read), names)
+    loads = read_loads(book, read)
     book.raise_faults()
     study = _whole(head, tuple(one.line for one in read if one.line is not None), loads, (name, digest))
     check_study(book, study)

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal, TypeAlias, get_args
+from typing import Annotated, get_args
 
 from pydantic import Field
 
 from takeup.joints import TakeUpKind
 from takeup.line.directions import Axis, Sense, axis, direction, sense
-from takeup.line.fields import count, free_text, number, one_of, quantity, sentence, texts
+from takeup.line.fields import count, free_text, number, one_of, quantity, sentence, texts, yes_or_no
 from takeup.line.holding import HoldKind, RuleKind
 from takeup.line.parts import BendPlace, Vector
 from takeup.line.schema_ends import Moment, Movements, StiffnessItem
@@ -27,8 +27,6 @@ from takeup.line.values import (
     Temperature,
     TurnRate,
 )
-
-YesNo: TypeAlias = Literal["yes", "no"]
 
 OTHER_TAKEUPS = dict.fromkeys(
     ("universal", "swing", "hinge", "gimbal", "pressure balanced", "small-bore compensator", "braided hose loop"),
@@ -51,8 +49,8 @@ class SpringItem(Item):
     cold_load: Force = Field(description="upward force on the pipe as it is set at installation")
     least_load: Force = Field(description="least load of its working range")
     most_load: Force = Field(description="greatest load of its working range")
-    locked_in_test: Annotated[YesNo, one_of(get_args(YesNo), what="answer")] = Field(
-        default="yes", description="whether it is a rigid support during the pressure test"
+    locked_in_test: Annotated[bool, yes_or_no()] = Field(
+        default=True, description="whether it is a rigid support during the pressure test; yes where not said"
     )
     source: Source = Field(description="where the data come from")
 
