@@ -6,25 +6,36 @@ A pipe run in three dimensions: straight members of two metres, a sharp corner e
 anchor at each end, growth and weight. "Whole" is everything from the frame to the verified answer: search for
 mechanisms, assembly, factorisation, solution, refinement, member forces, residual, reactions. "Bare" is
 scipy.linalg.cholesky_banded on the same matrix, assembled beforehand, in either memory order; "in place" is the same
-allowed to destroy its matrix. Each time is the best of several, all in one run on one machine.
+allowed to destroy its matrix.
+
+Then branched frames: a main with forty branches of different lengths, two sub-branches on each, an anchor at every end,
+a rest every ten nodes; the same with its nodes and members numbered at random; the same with rings closed between
+branches. "Bare" is there scipy.sparse.linalg.splu on the same matrix, the best of four orderings.
+
+Each time is the best of several, all in one run on one machine.
 """
 
 from __future__ import annotations
 
+import itertools
 import time
 from collections.abc import Callable
 
 import numpy as np
 from scipy.linalg import cholesky_banded
+from scipy.sparse import coo_array, csc_array
+from scipy.sparse.linalg import splu
 
 from takeup.mechanics import Answer, Factor, Frame, Loads, Straights, Supports, factorise, no_arcs, solve
-from takeup.mechanics.assembly import assemble
+from takeup.mechanics.assembly import assemble, own_blocks
 from takeup.mechanics.model import make_model
+from takeup.mechanics.recover import forces_at_rest, strike_held, sums_at_nodes
 
 LENGTH, LEG, GUIDE_EVERY = 2.0, 20, 10
 AXIAL, BENDING, TORSION = 1.1e9, 6.1e6, 4.7e6  # E A [N], E I, G J [N m2]: about DN 200, wall 8.18 mm, in steel
 STRAIN, WEIGHT = 2.2e-3, 850.0  # growth to about 190 degC; pipe, water and insulation [N/m]
 SIZES = (100, 1_000, 10_000, 100_000)
+BRANCHES, BRANCHED_SIZES = 40, (1_000, 10_000, 100_000)
 LARGEST_FOR_PYNITE = 1_000
 WAYS = np.array([[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [1.0, 0.0, 0.0], [0.0, 0.0, 1.0], [0.0, -1.0, 0.0]])
 
@@ -51,6 +62,88 @@ def pipe_run(members: int) -> tuple[Frame, Loads]:
     return Frame(points=points, straights=straights, arcs=no_arcs(), supports=supports), loads
 
 
+def branched(members: int, *, shuffled: bool = False, rings: int = 0) -> tuple[Frame, Loads]:
+    """Return a main, a quarter of the members, with forty branches, and two sub-branches on each; one load case.
+
+    Args:
+        members: number of members, rings apart.
+        shuffled: whether nodes and members are numbered at random.
+        rings: number of neighbouring branches joined to one another by a member of their own.
+    """
+    random = np.random.default_rng(1)
+    points: list[np.ndarray] = [np.zeros(3)]
+    edges: list[tuple[int, int]] = []
+
+    def run(root: int, count: int, way: np.ndarray) -> list[int]:
+        nodes = [root, *range(len(points), len(points) + count)]
+        points.extend(points[root] + LENGTH * step * way for step in range(1, count + 1))
+        edges.extend(itertools.pairwise(nodes))
+        return nodes
+
+    east, north, up = np.eye(3)
+    main = run(0, members // 4, east)
+    ends, share = [0, main[-1]], random.uniform(0.5, 1.5, BRANCHES)
+    lengths = (share / share.sum() * (members - members // 4)).astype(int)
+    lengths[-1] += members - members // 4 - lengths.sum()
+    branches = []
+    for number, length in enumerate(lengths):
+        way = north if number % 2 else -north
+        branch = run(main[int((number + 0.5) * len(main) / BRANCHES)], length // 2, way)
+        over = run(branch[len(branch) // 3], length // 4, up)
+        under = run(branch[2 * len(branch) // 3], length - length // 2 - length // 4, -up)
+        ends += [branch[-1], over[-1], under[-1]]
+        branches.append(branch)
+    for one, other in zip(branches[:rings], branches[2 : rings + 2], strict=True):
+        edges.append((one[len(one) // 2], other[len(other) // 2]))
+    rests = np.setdiff1d(np.arange(GUIDE_EVERY // 2, len(points), GUIDE_EVERY), ends)
+    node, place = np.concatenate([ends, rests]).astype(np.int64), np.array(points)
+    held = np.zeros((len(node), 6), dtype=bool)
+    held[: len(ends)] = held[:, 2] = True
+    start, end = np.array(edges, dtype=np.int64).T
+    if shuffled:
+        label, order = random.permutation(len(points)), random.permutation(len(edges))
+        start, end, node = label[start[order]], label[end[order]], label[node]
+        place[label] = place.copy()
+    one = np.ones(len(edges))
+    frame = Frame(
+        points=place,
+        straights=Straights(start=start, end=end, axial=AXIAL * one, bending=BENDING * one, torsion=TORSION * one),
+        arcs=no_arcs(),
+        supports=Supports(
+            node=node, axes=np.tile(np.eye(3), (len(node), 1, 1)), held=held, spring=np.zeros(held.shape)
+        ),
+    )
+    return frame, Loads(strain=STRAIN * one[None], per_length=np.tile([0.0, 0.0, -WEIGHT], (1, len(edges), 1)))
+
+
+def sparse_matrix(frame: Frame) -> csc_array:
+    """Return the matrix in the caller's numbering, held unknowns replaced by ones."""
+    model = make_model(frame, 0)  # no chains: all blocks between nodes are links
+    band, links = assemble(model)
+    own = np.arange(len(frame.points))
+    rows, columns = np.concatenate([own, links.high, links.low]), np.concatenate([own, links.low, links.high])
+    blocks = np.concatenate([own_blocks(band), links.block, links.block.swapaxes(1, 2)])
+    row, column = np.broadcast_arrays(
+        6 * rows[:, None, None] + np.arange(6)[:, None], 6 * columns[:, None, None] + np.arange(6)
+    )
+    matrix = coo_array((blocks.ravel(), (row.ravel(), column.ravel()))).tocsc()
+    matrix.eliminate_zeros()
+    return matrix
+
+
+def bare_sparse(frame: Frame, loads: Loads, repeats: int) -> tuple[dict[str, float], np.ndarray]:
+    """Return the times of the bare sparse factorisation by ordering [ms], and its displacements (n, 6)."""
+    matrix, times = sparse_matrix(frame), {}
+    for order in ("COLAMD", "MMD_AT_PLUS_A"):
+        for name, more in (("", {}), (" sym", {"diag_pivot_thresh": 0.0, "options": {"SymmetricMode": True}})):
+            times[order[:6] + name] = best(
+                lambda order=order, more=more: splu(matrix, permc_spec=order, **more), repeats
+            )
+    model = make_model(frame)
+    right = strike_held(model, -sums_at_nodes(model, forces_at_rest(model, loads)))[:, 0]
+    return times, splu(matrix).solve(right.T.ravel()).reshape(-1, 6)
+
+
 def best(action: Callable[[], object], repeats: int) -> float:
     """Return the shortest of several times of an action [ms]."""
     times = []
@@ -72,7 +165,7 @@ def whole(frame: Frame, loads: Loads) -> Answer:
 
 def bare(frame: Frame, repeats: int) -> dict[str, float]:
     """Return the times of the bare factorisation by memory order [ms]."""
-    band = assemble(make_model(frame)).T
+    band = assemble(make_model(frame))[0].T
     times = {}
     for order in ("C", "F"):
         matrix = np.array(band, order=order)
@@ -127,6 +220,29 @@ def main() -> None:
             apart = np.abs(reaction - answer.reactions[0, 0, :3]).max() / np.abs(answer.reactions[0, 0, :3]).max()
             print(f" {other:9.0f} {other / spent:11.0f}   start reactions apart {apart:.0e}", end="")
         print(flush=True)
+    branched_table()
+
+
+def branched_table() -> None:
+    """Print the table of branched frames."""
+    print("\nbranched frames: ratio of whole to the best bare sparse factorisation")
+    print(f"{'members':>8} {'frame':>10} {'whole':>8} {'factor':>8} {'solve':>8} {'bare':>8}  {'ordering':<10}", end="")
+    print(f" {'ratio':>6} {'residual':>9} {'apart':>8}")
+    for members in BRANCHED_SIZES:
+        for name, more in (("in order", {}), ("shuffled", {"shuffled": True}), ("20 rings", {"rings": 20})):
+            frame, loads = branched(members, **more)
+            repeats = max(3, min(50, 100_000 // members))
+            spent, factor = best(lambda f=frame, p=loads: whole(f, p), repeats), factorise(frame)
+            assert isinstance(factor, Factor), "the frame is held"
+            parts = [
+                best(lambda f=frame: factorise(f), repeats),
+                best(lambda f=factor, p=loads: solve(f, p), repeats),
+            ]
+            times, moves = bare_sparse(frame, loads, repeats)
+            fastest, answer = min(times, key=times.__getitem__), whole(frame, loads)
+            apart = np.abs(answer.displacements[0] - moves).max() / np.abs(moves).max()
+            print(f"{members:8} {name:>10} {spent:8.2f} {parts[0]:8.2f} {parts[1]:8.2f} {times[fastest]:8.2f}", end="")
+            print(f"  {fastest:<10} {spent / times[fastest]:6.2f} {answer.residual[0]:9.1e} {apart:8.0e}", flush=True)
 
 
 if __name__ == "__main__":

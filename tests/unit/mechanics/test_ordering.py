@@ -14,7 +14,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.unit.mechanics.builders import (
     ANCHOR,
+    BENDING,
     PINNED,
+    TORSION,
     answer,
     arcs,
     chain,
@@ -394,6 +396,23 @@ def test_ordering_load_on_one_branch_is_found_there():
     frame = graph([(3, 1), (0, 1), (1, 2)], points, {0: ANCHOR, 2: ANCHOR})
     found = answer(frame, nodal(frame, {3: [0, 0, 1e3, 0, 0, 0]}))
     tip, root = found.displacements[0, 3], found.displacements[0, 1]
-    bending = 6.1e6  # builders.BENDING
-    assert tip[2] - root[2] - 3.0 * root[3] == pytest.approx(1e3 * 27.0 / (3.0 * bending), rel=1e-9)
+    assert tip[2] - root[2] - 3.0 * root[3] == pytest.approx(1e3 * 27.0 / (3.0 * BENDING), rel=1e-9)
     assert found.start_forces[0, 0, :3] == pytest.approx([0, 0, 1e3], abs=1e-8)  # member 3 -> 1 starts at the load
+
+
+def test_ordering_arc_with_branches_at_its_end():
+    """A quarter circle, R = 1.3 m, clamped, with two stubs and 10 kN across its plane at its end, numbered anyhow.
+
+    u_z = F R^3 (pi/4 /EI + (3pi/4 - 2) /GJ), the arc's own closed form (test_arc.py, Castigliano): stubs bear nothing.
+    """
+    radius = 1.3
+    frame = Frame(
+        points=np.array([[radius, radius, 0.0], [0.0, radius, 1.0], [0.0, 0.0, 0.0], [2.0, 3.0, 0.5]]),
+        straights=straights([1, 0], [0, 3]),
+        arcs=arcs([2], [0], [[1.0, 0.0, 0.0]], radius),
+        supports=supports({2: ANCHOR}),
+    )
+    found = answer(frame, nodal(frame, {0: [0, 0, 1e4, 0, 0, 0]}))
+    soft = np.pi / 4.0 / BENDING + (0.75 * np.pi - 2.0) / TORSION
+    assert found.displacements[0, 0, 2] == pytest.approx(1e4 * radius**3 * soft, rel=1e-10)
+    assert found.end_forces[0, 2, :3] == pytest.approx([0, 0, 1e4], abs=1e-7)  # the arc, after the straights
