@@ -75,7 +75,7 @@ def hot(text: str) -> HandResult:
     """Return the hand's force of the first span, hot and without pressure."""
     study = study_of(text)
     state = next(item for item in states_of(study) if item.name == "hot, pressure lost")
-    return span_force(study, 0, state, at_start=True)
+    return span_force(study, study.lines[0], 0, state, at_start=True)
 
 
 def test_two_legs_of_a_loop_act_in_series_so_one_leg_alone_overstates_the_force():

@@ -50,11 +50,12 @@ def load_cases(study: Study, model: SystemModel, states: tuple[State, ...]) -> L
                 if load.name in state.loads and load.line == line.line.name:
                     cause = SUSTAINED if load.duration == "sustained" else OCCASIONAL
                     _add_load(load, line, nodal[number, cause], per_length[number, cause])
+    cases = len(states) * len(CAUSES)
     return Loads(
-        strain=strain.reshape(-1, members),
-        per_length=per_length.reshape(-1, members, 3),
-        nodal=nodal.reshape(-1, nodes, 6),
-        imposed=imposed.reshape(-1, supports, 6),
+        strain=strain.reshape(cases, members),
+        per_length=per_length.reshape(cases, members, 3),
+        nodal=nodal.reshape(cases, nodes, 6),
+        imposed=imposed.reshape(cases, supports, 6),
     )
 
 

@@ -264,7 +264,7 @@ def _supports(laid: list[_Laid], holds: tuple[Holding, ...]) -> Supports:
     return Supports(
         node=np.array(nodes, dtype=np.int64),
         axes=np.array([hold.axes for hold in holds]).reshape(-1, 3, 3),
-        held=np.array([hold.held for hold in holds]).reshape(-1, 6),
+        held=np.array([hold.held for hold in holds], dtype=bool).reshape(-1, 6),
         spring=np.array([hold.rate for hold in holds]).reshape(-1, 6),
     )
 

@@ -66,7 +66,7 @@ def _run(study: Study, model: SystemModel, states: tuple[State, ...], *, giving:
         frame = replace(model.frame, supports=_supports_in(model, states[chosen[0]], giving=giving))
         factor = factorise(frame)
         if isinstance(factor, NotHeld):
-            return tuple(_not_held(words, states, chosen) for words in factor.words)
+            return _not_held(model, factor, states, chosen)
         if not isinstance(factor, Factor):
             return (factor.because,)
         rows = (cases * np.array(chosen)[:, None] + np.arange(cases)).ravel()
@@ -98,9 +98,16 @@ def _on_structures(model: SystemModel, loads: Loads, *, giving: bool) -> Loads:
     return replace(loads, imposed=imposed)
 
 
-def _not_held(words: str, states: tuple[State, ...], chosen: list[int]) -> str:
-    where = "" if len(chosen) == len(states) else f", in {states[chosen[0]].name}"
-    return f"the line {words}{where}"
+def _not_held(model: SystemModel, mechanism: NotHeld, states: tuple[State, ...], chosen: list[int]) -> tuple[str, ...]:
+    """Return what moves freely, by the name of its line, and in which state if not in all."""
+    when = "" if len(chosen) == len(states) else f", in {states[chosen[0]].name}"
+    found = []
+    for words, node in zip(mechanism.words, mechanism.parts, strict=True):
+        name = next(line.line.name for line in model.lines if node in line.nodes)
+        after = words.partition(") ")[2] if words.startswith("in the part") else words
+        where = "the line" if len(model.lines) == 1 else f"line {name}, with what is joined to it,"
+        found.append(f"{where} {after}{when}")
+    return tuple(found)
 
 
 def _supports_in(model: SystemModel, state: State, *, giving: bool) -> Supports:

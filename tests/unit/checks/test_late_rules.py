@@ -75,7 +75,7 @@ def test_page_one_says_that_no_limit_was_given():
 
 def test_what_each_rule_placed_is_said():
     spans, spacing = rule("rest", "support spans"), rule("slide guide", "spacing rule")
-    line = study_of(line_file(["20 m east"], holds=(spacing, spans))).line
+    line = study_of(line_file(["20 m east"], holds=(spacing, spans))).lines[0]
     assert line.remarks == (
         "slide guides by spacing rule: none placed, no unrestrained joint asks for one",
         f"rests by support spans: {len(line.holds)} placed",

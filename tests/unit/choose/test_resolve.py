@@ -91,7 +91,7 @@ def test_every_placed_hold_says_which_rule_placed_it():
 
 def test_rests_stand_on_level_legs_only():
     text = line_file(["20 m east", "12 m up", "20 m east"], holds=(rule("rest", "support spans"),), test=AT_START)
-    route_stations = [item.position.station for item in study_of(text).line.holds]
+    route_stations = [item.position.station for item in study_of(text).lines[0].holds]
     assert route_stations
     assert not [station for station in route_stations if 20.0 < station < 32.0]
 
@@ -103,10 +103,10 @@ AT_START = "{ pressure: 18 bar(g), gauge_elevation: 0 m, with: water, temperatur
 def test_half_a_span_at_most_overhangs_before_a_free_end_or_a_riser(legs: list[str]):
     """DN 200 steam: 7.3 m (ASME B31.1 Table 121.5), so at most 3.65 m past the last rest."""
     text = line_file(legs, end="free", holds=(rule("rest", "support spans"),), test=AT_START)
-    last = max(item.position.station for item in study_of(text).line.holds)
+    last = max(item.position.station for item in study_of(text).lines[0].holds)
     assert 20.0 - 3.65 <= last < 20.0
 
 
 def test_a_study_without_rules_is_left_as_it_is():
     study = study_from_text(line_file(["9 m east"], holds=(hold("rest", "4 m"),)), "test.yaml")
-    assert study_of(line_file(["9 m east"], holds=(hold("rest", "4 m"),))).line.holds == study.lines[0].holds
+    assert study_of(line_file(["9 m east"], holds=(hold("rest", "4 m"),))).lines[0].holds == study.lines[0].holds
