@@ -13,7 +13,7 @@ from takeup.line.yaml_places import read_places
 
 @pytest.mark.parametrize("units", ["si", "us"])
 def test_template_is_a_valid_arrangement(units):
-    line = study_from_text(template(units), "new.yaml").line
+    line = study_from_text(template(units), "new.yaml").lines[0]
     assert [end.kind for end in (line.start, line.end)] == ["main anchor", "main anchor"]
     assert [hold.kind for hold in line.holds] == ["main anchor"]
     assert len(line.takeups) == 2
@@ -21,7 +21,7 @@ def test_template_is_a_valid_arrangement(units):
 
 @pytest.mark.parametrize("units", ["si", "us"])
 def test_template_has_one_joint_between_each_two_anchors(units):
-    line = study_from_text(template(units), "new.yaml").line
+    line = study_from_text(template(units), "new.yaml").lines[0]
     anchor = line.holds[0].position.station
     first, second = (takeup.position.station for takeup in line.takeups)
     assert 0.0 < first < anchor < second
@@ -32,7 +32,7 @@ def test_comments_of_the_template_are_valid_keys(units):
     """The keys shown as comments are read too, once their marks are taken away."""
     text = re.sub(r"^# (?=allowable:|states:|  )", "", template(units), flags=re.MULTILINE)
     study = study_from_text(text, "new.yaml")
-    assert study.yield_strength is not None
+    assert study.allowables.yield_strength is not None
     assert [state.state for state in study.dropped] == ["cooling under vacuum"]
 
 
