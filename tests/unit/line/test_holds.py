@@ -165,6 +165,14 @@ def test_holds_that_hold_the_same_way_may_not(first, second, way):
     assert message.endswith(f", at 20 m, and both hold it {way}")
 
 
+def test_ways_within_ten_degrees_are_one():
+    """By calculator: tan 9.9 degrees = 0.17453, tan 10.1 degrees = 0.17813."""
+    lean = "{{ kind: stop, at: 20 m, against: [1, {}, 0] }}"
+    assert len(study(with_holds(ALONG, lean.format(0.17813))).lines[0].holds) == 3
+    (message,) = faults(with_holds(ALONG, lean.format(0.17453)))
+    assert message.endswith("and both hold it along the pipe")
+
+
 def test_an_anchor_shares_its_place_with_no_other():
     (message,) = faults(with_holds("{ kind: stop, at: gate corner - 3 m, against: with flow }"))
     assert message.endswith("at: this hold stands at the same place as A1, at 57 m")

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
-from tests.line_texts import changed, faults, study, with_top
+from tests.line_texts import VALID, changed, faults, study, with_top
 
 from takeup.line.faultbook import FaultBook
 from takeup.line.read_materials import read_materials
@@ -121,3 +123,50 @@ def test_joint_only_out_of_line():
 def test_joint_beside_a_hold():
     (joint,) = study(changed(("at: boiler header + 2.5 m", "at: A1 - 1.2 m"))).lines[0].takeups
     assert joint.position.station == pytest.approx(55.8, rel=1e-15)
+
+
+VALVE = (
+    "      - { go: 60 m east, to: gate corner }\n",
+    (
+        "      - { go: 20 m east }\n      - { valve: stop valve, length: 1.2 m, weight: 2 kN }\n"
+        "      - { go: 38.8 m east, to: gate corner }\n"
+    ),
+)
+
+
+def test_pipe_of_the_users_own_material():
+    text = with_top("materials", STEEL).replace("material: ASTM A106 B", "material: KS-steel", 1)
+    material = study(text).lines[0].pipe.material
+    assert (material.name, material.density_source.status) == ("KS-steel", "user's data")
+
+
+def test_users_material_must_reach_every_temperature():
+    text = with_top("materials", STEEL.replace("at: 220 °C, total", "at: 190 °C, total"))
+    (message,) = faults(text.replace("material: ASTM A106 B", "material: KS-steel", 1))
+    assert message.startswith("design, temperature: design temperature 195 degC is above 190 degC, the last row")
+
+
+def test_places_beside_a_fitting():
+    """The valve fills 20 m to 21.2 m: its name stands for 20.6 m, and a joint of 0.6 m fits from 1 m before that on."""
+    text = changed(VALVE, ("at: boiler header + 2.5 m", "at: stop valve - 0.9 m"))
+    assert study(text).lines[0].takeups[0].position.station == pytest.approx(19.7, rel=1e-15)
+    assert any("over stop valve" in message for message in faults(text.replace("valve - 0.9 m", "valve - 0.89 m")))
+    load = RELIEF.replace("at: J1", "at: stop valve")
+    (found,) = study(text.replace("lines:", f"loads:\n  - {load}\nlines:", 1)).loads
+    assert found.start.station == pytest.approx(20.6, rel=1e-15)
+
+
+def test_loads_of_two_lines_stand_on_their_own_line():
+    """Both lines have a place 30 m along; each load keeps the line it names."""
+    other = VALID[VALID.index("  - name: S-7") :]
+    for name in ("S-7", "boiler header", "gate corner", "vat header", "A1", "J1"):
+        other = re.sub(rf"\b{name}\b", f"{name} bis", other)
+    loads = (
+        RELIEF.replace("at: J1", "at: 30 m"),
+        RELIEF.replace("at: J1", "at: J1 bis").replace("on: S-7", "on: S-7 bis"),
+    )
+    found = study(with_top("loads", *loads) + other).loads
+    assert [(load.line, load.start.station) for load in found] == [("S-7", 30.0), ("S-7 bis", 2.5)]
+    wrong = RELIEF.replace("at: J1", "at: J1 bis")
+    (message,) = faults(with_top("loads", wrong) + other)
+    assert message.startswith("load relief, at: 'J1 bis' is no named place; the places are")
