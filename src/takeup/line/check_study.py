@@ -32,7 +32,7 @@ def check_conditions(book: FaultBook, head: Head, read: tuple[ReadLine, ...]) ->
         sets: tuple[ConditionSet, ...] = tuple(dict.fromkeys(item for one in together for item in one.sets))
         media = {one.medium for one in together if one.medium is not None}
         if layouts and media:
-            check_heads(book, sets, head.added, media, _rise(layouts))
+            check_heads(book, sets, head.added, media, (_rise(layouts), len(layouts)))
 
 
 def check_study(book: FaultBook, study: Study) -> None:
@@ -80,8 +80,8 @@ def _rise(layouts: list[Layout]) -> float:
 
 def _check_known(book: FaultBook, path: Path, name: str, known: tuple[str, ...], what: str) -> None:
     if name not in known:
-        listed = "; ".join(known) or "there is none"
-        book.add(path, f"'{name}' is no {what}; they are: {listed}{nearest(name, known)}")
+        listed = f"they are: {'; '.join(known)}" if known else "there is none"
+        book.add(path, f"'{name}' is no {what}; {listed}{nearest(name, known)}")
 
 
 def _check_added(book: FaultBook, study: Study, zones: Zones, added: AddedState, path: Path) -> None:

@@ -51,14 +51,12 @@ def read_branch(
         mains: the lines that stand earlier, by name; None for one whose route is unsound.
         pipe: that the branch begins with.
     """
-    if (item.pad is None) == (item.tee == PADDED):
-        why = "needs the thickness of its pad" if item.pad is None else "has no pad"
-        place = path if item.pad is None else (*path, "pad")
-        book.add(place, f"a {item.tee} {why}: the key 'pad' belongs to a {PADDED}", at_key=True)
+    if item.pad is None and item.tee == PADDED:
+        book.add(path, f"a {PADDED} needs the key 'pad': the thickness of its pad", at_key=True)
+    if item.pad is not None and item.tee != PADDED:
+        book.add((*path, "pad"), f"a {item.tee} has no pad; leave this key out, or say {PADDED}", at_key=True)
     if item.of not in mains:
-        known = tuple(mains)
-        which = f"the lines before it are {', '.join(known)}" if known else "no line stands before it"
-        book.add((*path, "of"), f"no line '{item.of}' stands earlier in the file; {which}{nearest(item.of, known)}")
+        book.add((*path, "of"), _no_main(book, item.of, path, tuple(mains)))
         return None
     main = mains[item.of]
     if main is None:
@@ -96,6 +94,16 @@ def check_leaves(book: FaultBook, path: Path, main: Layout, branch: Branch, stru
             f"{strung.items[0].name} begins {to_mm(strung.items[0].start):.4g} mm from the centre line of {branch.of}, "
             f"inside it: its outside radius is {to_mm(size.outside_diameter) / 2.0:.5g} mm",
         )
+
+
+def _no_main(book: FaultBook, name: str, path: Path, known: tuple[str, ...]) -> str:
+    """Say why a name is none of a line that can be left."""
+    if name == book.words((*path[:2], "name")):
+        return f"'{name}' is this line itself; a branch leaves another line"
+    if any(book.words(("lines", index, "name")) == name for index in range(book.size(("lines",)))):
+        return f"'{name}' stands later in the file; a line stands before the branches that leave it"
+    which = f"the lines before this one are {', '.join(known)}" if known else "no line stands before this one"
+    return f"there is no line '{name}'; {which}{nearest(name, known)}"
 
 
 def _is_clear(book: FaultBook, main: Main, station: float, path: Path) -> bool:

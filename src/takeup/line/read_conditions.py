@@ -112,7 +112,11 @@ def temperatures_of(
 
 
 def check_heads(
-    book: FaultBook, sets: tuple[ConditionSet, ...], added: tuple[AddedState, ...], media: set[Medium], rise: float
+    book: FaultBook,
+    sets: tuple[ConditionSet, ...],
+    added: tuple[AddedState, ...],
+    media: set[Medium],
+    reach: tuple[float, int],
 ) -> None:
     """Note every pressure whose elevation must be stated, because the height is not small beside it.
 
@@ -123,8 +127,10 @@ def check_heads(
         sets: conditions of lines that hang together.
         added: states of the user's own.
         media: what flows in these lines; only liquids are heavy enough to count.
-        rise: dz, height of the highest place above the lowest [m].
+        reach: dz, height of the highest place above the lowest [m], and of how many lines.
     """
+    rise, count = reach
+    who = "the line rises" if count == 1 else "the lines rise"
     liquid = any(medium in LIQUIDS for medium in media)
     for path, key, condition in _wanted(sets, added, liquid=liquid):
         head = TEST_WATER_DENSITY * STANDARD_GRAVITY * rise
@@ -132,7 +138,7 @@ def check_heads(
             words = book.words((*path, "pressure"))
             book.add(
                 (*path, "pressure"),
-                f"the key '{key}' is required beside it: the line rises {rise:.4g} m, {to_bar(head):.2g} bar of water, "
+                f"the key '{key}' is required beside it: {who} {rise:.4g} m, {to_bar(head):.2g} bar of water, "
                 f"more than 2 % of {words}",
                 at_key=True,
             )

@@ -21,6 +21,10 @@ from takeup.line.sentences import LONG_RADIUS, Bend
 from takeup.line.yaml_places import Path
 from takeup.units import to_mm
 
+UNSOUND_RADIUS = 1e-5
+"""Stands for the radius of a bend whose pipe size is unsound [m]: the corner has a bend, and every leg has room for it.
+Such a line is never handed on."""
+
 
 def read_corners(book: FaultBook, route: Path, strung: Strung, names: list[str]) -> tuple[Corner, ...]:
     """Return the corner, or the end, that each piece runs to; `names` has the name of each."""
@@ -114,8 +118,8 @@ def _bend(book: FaultBook, path: Path, piece: Piece, name: str, angle: float) ->
     said: Bend | None = (leg.bend if leg else None) or piece.pipe.bends
     bend = said or LONG_RADIUS
     radius = bend.radius
-    if bend.nominal_sizes is not None and piece.pipe.nominal is not None:
-        radius = bend.nominal_sizes * piece.pipe.nominal
+    if bend.nominal_sizes is not None:
+        radius = UNSOUND_RADIUS if piece.pipe.nominal is None else bend.nominal_sizes * piece.pipe.nominal
     flanges = leg.flanged_ends or 0 if leg else 0
     if flanges and (bend.nominal_sizes is None and bend.radius is None):
         book.add((*path, "flanged_ends"), "a sharp corner is no bend and has no ends to be flanged", at_key=True)

@@ -21,11 +21,13 @@ from takeup.library import (
     material,
     materials,
     pipe_size,
+    size_tables,
     tables_for,
     wall_thickness,
 )
 from takeup.line.conditions import Basis
 from takeup.line.faultbook import FaultBook
+from takeup.line.fields import nearest
 from takeup.line.parts import Allowables, Pipe, UserValue
 from takeup.line.positions import SAME_PLACE
 from takeup.line.schema_pipe import (
@@ -109,7 +111,7 @@ def read_pipe(book: FaultBook, path: Path, stock: Stock) -> PipeParts:
     item = book.sound(PipeItem, path)
     if item is None:
         return PipeParts()
-    size = book.attempt((*path, "size"), lambda: pipe_size(item.size, table=item.table))
+    size = _size(book, item.size, item.table, path)
     wall = _wall(book, path, item, size)
     begun = PipeParts(
         size=size,
@@ -123,7 +125,7 @@ def read_pipe(book: FaultBook, path: Path, stock: Stock) -> PipeParts:
 def read_reduced(book: FaultBook, item: ReducedPipeItem, path: Path, *, before: PipeParts, stock: Stock) -> PipeParts:
     """Look up the pipe beyond a reducer; it is read in the table of sizes of the pipe before it."""
     table = item.table or (before.size.table if before.size else None)
-    size = book.attempt((*path, "size"), lambda: pipe_size(item.size, table=table))
+    size = _size(book, item.size, table, path)
     if size is not None and before.size is not None and _same_outside(size, before.size):
         book.add(
             (*path, "size"), f"this is the size of the pipe before it, {before.size.dn}; a change needs no reducer"
@@ -144,7 +146,7 @@ def read_changed(book: FaultBook, item: ChangedPipeItem, path: Path, *, before: 
     size = before.size
     if size is not None and (item.size is not None or item.table is not None):
         words, table = item.size or size.dn, item.table or size.table
-        found = book.attempt((*path, "size" if item.size else "table"), lambda: pipe_size(words, table=table))
+        found = _size(book, words, table, path, key="size" if item.size else "table")
         if found is not None and not _same_outside(found, size):
             book.add(
                 (*path, "size" if item.size else "table"),
@@ -209,6 +211,16 @@ def read_allowables(item: AllowableItem | None) -> Allowables:
 def user_value(item: StressItem | None) -> UserValue | None:
     """Return a stress with its source."""
     return UserValue(value=item.value, source=item.source) if item else None
+
+
+def _size(book: FaultBook, words: str, table: str | None, path: Path, *, key: str = "size") -> PipeSize | None:
+    """Look a size up, in a table of sizes where one is named; `key` is where a fault in the size is noted."""
+    known = size_tables()
+    if table is not None and table not in known:
+        near = nearest(table, known)
+        book.add((*path, "table"), f"unknown table of sizes '{table}'; expected one of: {', '.join(known)}{near}")
+        return None
+    return book.attempt((*path, key), lambda: pipe_size(words, table=table))
 
 
 def _said(book: FaultBook, item: PipeKeys, path: Path, pipe: PipeParts) -> PipeParts:
