@@ -50,10 +50,9 @@ def shared_way(first: Hold, second: Hold, route: Route) -> str | None:
     """
     if _never_together(first, second):
         return None
-    if is_anchor(first) or is_anchor(second):
-        return EVERY_WAY
-    if first.kind in ANCHORS or second.kind in ANCHORS:
-        return None
+    anchors = [hold for hold in (first, second) if hold.kind in ANCHORS]
+    if anchors:
+        return EVERY_WAY if anchors == [first, second] or any(is_anchor(hold) for hold in anchors) else None
     ways = ways_of(first, route)
     turned, sizes, _ = np.linalg.svd(ways @ ways_of(second, route).T)
     if sizes[0] < NEARLY_ONE:

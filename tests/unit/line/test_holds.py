@@ -178,9 +178,13 @@ def test_an_anchor_shares_its_place_with_no_other():
     assert message.endswith("at: this hold stands at the same place as A1, at 57 m")
 
 
-def test_two_test_anchors_at_one_place_in_different_states():
-    other = TEST_ANCHOR.replace("under hydrostatic test", "installed, name: other")
-    assert len(study(with_holds(TEST_ANCHOR, other)).lines[0].holds) == 3
+@pytest.mark.parametrize("kind", ["main anchor", "stop, against: with flow"])
+def test_temporary_holds_that_are_never_there_together_share_a_place(kind):
+    first = f"{{ kind: {kind}, at: 20 m, only_in: [under hydrostatic test, operating] }}"
+    second = f"{{ kind: {kind}, at: 20 m, name: other, only_in: installed }}"
+    assert len(study(with_holds(first, second)).lines[0].holds) == 3
+    (message,) = faults(with_holds(first, second.replace("installed", "[installed, operating]")))
+    assert "this hold stands at the same place as" in message
 
 
 def test_a_hanger_and_a_guide_share_a_place_on_a_riser():
