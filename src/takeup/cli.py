@@ -103,6 +103,8 @@ def study(
     *,
     out: Annotated[Path | None, Parameter(help="Folder for the results.")] = None,
     units: Literal["si", "us"] = "si",
+    show: Literal["holds"] | None = None,
+    write_back: Annotated[bool, Parameter(negative=())] = False,
 ) -> int:
     """Prove a line file's arrangement in every state; write results.json and calculation.pdf.
 
@@ -114,14 +116,26 @@ def study(
         Folder for the results; `<file stem>.out` beside the file when left out.
     units
         Units of the summary and of calculation.pdf; results.json is SI always.
+    show
+        `holds` lists every hold first, those that rules placed among them.
+    write_back
+        Put the holds that rules placed into the line file, in the rules' stead; comments are kept.
     """
     from takeup.choose import resolve
     from takeup.edge import UNITS_FOR
     from takeup.line.reader import read_study
-    from takeup.papers import summary_lines, write_calculation
+    from takeup.papers import hold_lines, summary_lines, write_calculation
     from takeup.results import results_of, write_results
 
-    results = results_of(resolve(read_study(file)))
+    resolved = resolve(read_study(file))
+    results = results_of(resolved)
+    if show == "holds":
+        for text in hold_lines(results, UNITS_FOR[units]):
+            _print(text)
+    if write_back:
+        from takeup.line.write_back import write_back as put_back
+
+        _say(f"{file}: {put_back(file, resolved)} holds written in the rules' stead")
     folder = out if out is not None else file.parent / f"{file.stem}.out"
     folder.mkdir(parents=True, exist_ok=True)
     paths = (folder / "results.json", folder / "calculation.pdf")

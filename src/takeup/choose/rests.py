@@ -15,6 +15,7 @@ from takeup.line import ANCHORED_ENDS, Line, Route, is_anchor
 
 APART = 0.3  # two holds closer than this cannot both be built (common practice, no source)
 CARRIERS = ("main anchor", "intermediate anchor", "slide guide", "rest", "hanger", "spring hanger")
+_SET_OUT = 0.01  # places are set out to the centimetre [m]
 _LEVEL = 0.1  # a leg rising less than one in ten is spanned like a level one (common practice, no source)
 _SAME = 1e-6  # stations closer than a micrometre are one [m]
 _MOST = 100_000  # rests in one stretch: the longest line that is read has no more
@@ -68,7 +69,11 @@ def level_runs(route: Route) -> list[Stretch]:
 
 
 def _carriers(line: Line, route: Route) -> list[float]:
-    ends = [station for end, station in ((line.start, 0.0), (line.end, route.length)) if end.kind in (*ANCHORED_ENDS, "branch")]
+    ends = [
+        station
+        for end, station in ((line.start, 0.0), (line.end, route.length))
+        if end.kind in (*ANCHORED_ENDS, "branch")
+    ]
     return ends + [hold.position.station for hold in line.holds if hold.kind in CARRIERS]
 
 
@@ -98,12 +103,17 @@ def _fill(before: tuple[float, bool], after: tuple[float, bool], longest: float,
         if count <= 0:
             break
         step = (end - here) / (count + spans) * (1.0 if held else 0.5)
-        place = _clear(here + step, here, blocked)
+        place = _clear(_down(here + step), here, blocked)
         if place >= end - APART + _SAME:
             break
         found.append(place)
         here, held = place, True
     return found
+
+
+def _down(place: float) -> float:
+    """Return a place rounded down to what can be set out: a step that grows by it is made good by the next."""
+    return math.floor(place / _SET_OUT + 1e-9) * _SET_OUT
 
 
 def _clear(place: float, here: float, blocked: list[Stretch]) -> float:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from takeup.papers.calculation import write_calculation
+from takeup.papers.hold_list import hold_lines
 from takeup.papers.summary import summary_lines
 
-__all__ = ["summary_lines", "write_calculation"]
+__all__ = ["hold_lines", "summary_lines", "write_calculation"]
