@@ -11,14 +11,15 @@ from pathlib import Path
 
 from takeup import __version__
 from takeup.checks import CheckResult, run_checks
-from takeup.line import Condition, Pipe, Study, Zone
+from takeup.line import Pipe, Study, Zone
 from takeup.results.coverage import COVERAGE
 from takeup.results.holds import growth_rows, holds_part
-from takeup.results.sections import Json, line_part, shapes_part, states_part, takeups_part
+from takeup.results.plain import Json
+from takeup.results.resolved import conditions_part, resolved_part
+from takeup.results.sections import line_part, shapes_part, states_part, takeups_part
 from takeup.results.verdict import Verdict, verdict_of
 from takeup.results.words import CAUTIONS, assumptions_of, dropped_words
 from takeup.study import Solved, Unsolved, solve_study
-from takeup.units import to_bar
 
 
 def results_of(study: Study) -> dict[str, Json]:
@@ -43,7 +44,7 @@ def _document(answer: Solved | Unsolved, checks: tuple[CheckResult, ...], verdic
             "sha256": study.sha256,
             "project": study.project,
             "document": asdict(study.document),
-            "resolved": _resolved(study),
+            "resolved": resolved_part(study),
         },
         "basis": {
             "code": study.basis.code,
@@ -74,9 +75,9 @@ def _document(answer: Solved | Unsolved, checks: tuple[CheckResult, ...], verdic
 
 
 def _zone(zone: Zone) -> Json:
-    """Return a zone: its part on the line that it is named after, and all its parts."""
+    """Return a zone: its part on the line that it is named after, all its parts, and its conditions."""
     parts: list[dict[str, Json]] = [{"line": part.line, "from_m": part.start, "to_m": part.end} for part in zone.parts]
-    return {"name": zone.name, **parts[0], "parts": parts}
+    return {"name": zone.name, **parts[0], "parts": parts, "conditions": conditions_part(zone.conditions)}
 
 
 def pipes_of(study: Study) -> list[Pipe]:
@@ -90,42 +91,6 @@ def _check(item: CheckResult) -> Json:
     if item.use is not None and item.use == float("inf"):
         row["use"] = None
     return row
-
-
-def _resolved(study: Study) -> Json:
-    """Return the conditions and every hold as resolved, in edge units."""
-    return {
-        "site": {f"{key}_c": value for key, value in asdict(study.site).items()},
-        "design": _condition(study.conditions.design),
-        "operating": _condition(study.conditions.operating),
-        "test": {**_condition(study.conditions.test), "with": study.test_medium},
-        "vacuum": {
-            "possible": study.vacuum.possible,
-            "pressure_bar": to_bar(study.vacuum.pressure),
-            "because": study.vacuum.because,
-        },
-        "cycles": [{"from": cycle.start, "to": cycle.end, "count": cycle.count} for cycle in study.cycles],
-        "holds": [
-            {
-                "name": hold.name,
-                "line": line.name,
-                "kind": hold.kind,
-                "station_m": hold.position.station,
-                "at": hold.position.words,
-                "placed_by": hold.placed_by,
-                "can_carry_n": hold.can_carry,
-                "slides_on": None if hold.friction is None else hold.friction.words,
-                "friction_low": None if hold.friction is None else hold.friction.low,
-                "friction_high": None if hold.friction is None else hold.friction.high,
-            }
-            for line in study.lines
-            for hold in line.holds
-        ],
-    }
-
-
-def _condition(condition: Condition) -> dict[str, Json]:
-    return {"pressure_bar": to_bar(condition.pressure), "temperature_c": condition.temperature}
 
 
 def _text(results: dict[str, Json]) -> str:

@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 from takeup.checks import design_forces, governing
 from takeup.hand import HandResult, anchor_by_hand, friction_by_hand, growth_by_hand
 from takeup.line import Stretch, stretches_of
-from takeup.results.sections import Json, numbers
+from takeup.results.plain import Json, numbers
 from takeup.study import CAUSES, HoldLoads, LineAnswer, Solved, friction_bounds
 
 Floats = NDArray[np.float64]

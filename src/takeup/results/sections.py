@@ -2,26 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from typing import TypeAlias
-
 import numpy as np
-from numpy.typing import NDArray
 
 from takeup.library import Insulation
 from takeup.line import Line, Pipe, Study, TakeUp, Turn
+from takeup.results.plain import Json, numbers
+from takeup.results.resolved import end_part
 from takeup.study import JointMovement, Solved, Unsolved, joint_cuts
 from takeup.study.fittings import bend_flexibility, bend_spot
 from takeup.study.model import LineModel
 from takeup.units import to_bar, to_deg, to_mm, to_mm2, to_n_per_mm, to_nm_per_deg
-
-Json: TypeAlias = "Mapping[str, Json] | Sequence[Json] | str | float | int | bool | None"
-Floats = NDArray[np.float64]
-
-
-def numbers(values: Floats) -> list[float]:
-    """Return a flat array as plain numbers, negative zeros made zeros."""
-    return [float(value) + 0.0 for value in values]
 
 
 def line_part(study: Study, model: LineModel) -> Json:
@@ -40,7 +30,7 @@ def line_part(study: Study, model: LineModel) -> Json:
             "tee": line.branch.tee,
             "pad_mm": to_mm(line.branch.pad),
         },
-        "ends": [{"name": end.name, "kind": end.kind} for end in (line.start, line.end)],
+        "ends": [end_part(end) for end in (line.start, line.end)],
         "pipe": pipe_part(line.pipe),
         "insulation": insulation_part(line.sections[0].insulation),
         "pipes": [
@@ -112,6 +102,7 @@ def pipe_part(pipe: Pipe) -> Json:
         "wall": pipe.wall_words,
         "material": pipe.material.name,
         "expansion_table": pipe.expansion_table,
+        "expansion_because": pipe.expansion_because,
         "corrosion_allowance_mm": to_mm(pipe.corrosion_allowance),
     }
 
@@ -120,11 +111,20 @@ def insulation_part(insulation: Insulation | None) -> Json:
     """Return what is round the pipe, None for bare pipe."""
     if insulation is None:
         return None
+    cladding = insulation.cladding
     return {
         "kind": insulation.kind,
         "thickness_mm": to_mm(insulation.thickness),
         "density_kg_per_m3": insulation.density,
         "source": insulation.source.words,
+        "cladding": None
+        if cladding is None
+        else {
+            "kind": cladding.kind,
+            "thickness_mm": to_mm(cladding.thickness),
+            "density_kg_per_m3": cladding.density,
+            "source": cladding.source.words,
+        },
     }
 
 
@@ -209,6 +209,8 @@ def _takeup(answer: Solved | Unsolved, model: LineModel, item: TakeUp, moved: Jo
         ],
         "set_length_mm": to_mm(data.length + item.preset),
         "preset_mm": to_mm(item.preset),
+        "misalignment_lateral_mm": to_mm(item.misalignment[0]),
+        "misalignment_angular_deg": to_deg(item.misalignment[1]),
         "data": {
             "axial_rate_n_per_mm": to_n_per_mm(rates.axial),
             "lateral_rate_n_per_mm": to_n_per_mm(rates.lateral),
@@ -222,6 +224,7 @@ def _takeup(answer: Solved | Unsolved, model: LineModel, item: TakeUp, moved: Jo
             "axial_extension_mm": to_mm(data.axial_extension),
             "lateral_mm": None if data.lateral is None else to_mm(data.lateral),
             "angular_deg": None if data.angular is None else to_deg(data.angular),
+            "torque_nm": data.torque,
             "pressure_bar": to_bar(data.pressure),
             "test_pressure_bar": None if data.test_pressure is None else to_bar(data.test_pressure),
             "minimum_pressure_bar": None if data.minimum_pressure is None else to_bar(data.minimum_pressure),

@@ -1,4 +1,4 @@
-"""results.json is what its schema says: four lines fit, and a document with a key too many or too few does not."""
+"""results.json is what its schema says: lines and a system fit; with a key too many or too few they do not."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from pathlib import Path
 
 import jsonschema
 import pytest
+from tests.unit.drawing.system_fixture import SYSTEM
 
 import takeup.results
 from takeup.choose import resolve
@@ -26,6 +27,7 @@ LINES = {
     "template": template("si"),
     "no joint, US units": template("us").partition("    takeups:\n")[0],
     "not held": NOT_HELD,
+    "three lines": SYSTEM,
 }
 OUTLINES = (
     "",
@@ -37,6 +39,20 @@ OUTLINES = (
     "holds/0",
     "takeups/0",
     "checks/0",
+)
+OUTLINES_OF_A_SYSTEM = (
+    "input/resolved/holds/0",
+    "input/resolved/loads/0",
+    "lines/0/items/0",
+    "lines/0/pipes/0",
+    "lines/0/pipes/0/insulation/cladding",
+    "lines/0/ends/1/stiffness",
+    "lines/1/branch",
+    "lines/1/ends/1/growth",
+    "lines/1/ends/1/nozzle",
+    "zones/0/parts/1",
+    "zones/0/conditions",
+    "holds/0/giving/0",
 )
 
 
@@ -64,6 +80,19 @@ def part(document, path):
     return document
 
 
+def test_system_says_what_its_schema_is_for(large):
+    """What a single line has not: branches, valves, loads, zones over two lines, an end that continues."""
+    assert [line["name"] for line in large["lines"]] == ["DS-1", "DS-2", "DS-3"]
+    assert [None if line["branch"] is None else line["branch"]["of"] for line in large["lines"]] == [
+        None, "DS-1", "DS-1",
+    ]  # fmt: skip
+    assert {hold["line"] for hold in large["holds"]} == {"DS-1", "DS-2", "DS-3"}
+    assert any(len(zone["parts"]) == 2 for zone in large["zones"])
+    assert [hold["name"] for hold in large["holds"] if hold["other_side"]] == ["old works boundary"]
+    shut = next(state for state in large["states"] if state["name"] == "churn branch shut")
+    assert (shut["valves"], shut["loads"]) == ([{"name": "churn valve", "position": "closed"}], ["gust"])
+
+
 def test_schema_is_one():
     jsonschema.Draft202012Validator.check_schema(SCHEMA)
 
@@ -73,16 +102,21 @@ def test_results_fit(name, tmp_path):
     VALIDATOR.validate(results(LINES[name], tmp_path))
 
 
-@pytest.mark.parametrize("path", OUTLINES)
-def test_key_too_many_is_refused(small, path):
-    document = copy.deepcopy(small)
+@pytest.fixture(scope="module")
+def large(tmp_path_factory):
+    return results(SYSTEM, tmp_path_factory.mktemp("large"))
+
+
+@pytest.mark.parametrize("path", [*OUTLINES, *OUTLINES_OF_A_SYSTEM])
+def test_key_too_many_is_refused(small, large, path):
+    document = copy.deepcopy(small if path in OUTLINES else large)
     part(document, path)["colour"] = "red"
     assert [error.message for error in VALIDATOR.iter_errors(document)]
 
 
-@pytest.mark.parametrize("path", OUTLINES)
-def test_key_too_few_is_refused(small, path):
-    document = copy.deepcopy(small)
+@pytest.mark.parametrize("path", [*OUTLINES, *OUTLINES_OF_A_SYSTEM])
+def test_key_too_few_is_refused(small, large, path):
+    document = copy.deepcopy(small if path in OUTLINES else large)
     where = part(document, path)
     del where[next(iter(where))]
     assert [error.message for error in VALIDATOR.iter_errors(document)]
@@ -100,6 +134,7 @@ def test_object_lists_its_keys(name):
 def test_number_with_a_unit_ends_in_it():
     """Names that carry a pressure, length, force or temperature end in its unit; ratios and counts have none."""
     bare = {"friction_low", "friction_high", "demand", "capacity", "use", "value", "model", "condition", "rated_cycles"}
+    bare |= {"stiffer", "limit"}
     bare |= {"flexibility_factor", "intensification_factor", "equilibrium_residual"}
     ends = ("_m", "_mm", "_mm2", "_n", "_nm", "_c", "_bar", "_deg", "_per_mm", "_per_deg", "_per_m3", "_percent")
     for described in [SCHEMA, *SCHEMA["$defs"].values()]:
