@@ -1,21 +1,19 @@
 """Guide spacing beside unrestrained joints.     (checks/guide_spacing.py)
 
-What: on each side that is not next to an anchor, the first guide within 4 D, the second within 14 D of the first,
-then at most L_max. Why: the thrust makes a strut of the pipe. Source: EJMA guides (from memory). Limits: a spacing
-rule, no proof of stability. Passes: guides at 0.8 m, 3.8 m, then every 12 m on DN 200. Fails: the first guide at 2 m
-on DN 200.
+What: on each side that is not next to an anchor, the first guide within 4 D, the second within 14 D of the first and
+no further than L_max, then at most L_max; where the pipe changes between two guides, its weaker part counts. Why: the
+thrust makes a strut of the pipe. Source: EJMA guides (from memory). Limits: a spacing rule, no proof of stability.
+Passes: guides at 0.8 m, 3.8 m, then every 12 m on DN 200. Fails: the first guide at 2 m on DN 200.
 """
 
 from __future__ import annotations
 
 import math
 
-import numpy as np
-
 from takeup.basis import first_guide_limit, intermediate_guide_spacing, second_guide_limit
 from takeup.checks.outcome import CheckResult, Rule, worst
 from takeup.joints import KINDS
-from takeup.line import ANCHORED_ENDS, second_moment
+from takeup.line import ANCHORED_ENDS, Pipe, second_moment
 from takeup.line.holding import ANCHORS
 from takeup.study import LineAnswer, joint_cuts
 
@@ -31,58 +29,61 @@ _MEMORY = "from memory"
 GUIDES = (*ANCHORED_ENDS, *ANCHORS, "spider guide", "slide guide")  # what holds a run from bowing either way
 
 
-def spacing_limits(diameter: float, longest: float, count: int) -> list[float]:
-    """Return the limit of each distance in order from the joint: 4 D, 14 D, then L_max.
+def spacing_limit(number: int, diameter: float, longest: float) -> tuple[float, str]:
+    """Return the limit of a distance in order from the joint, and which it is: 4 D, 14 D or L_max.
 
     Args:
+        number: 0 from the joint to the first guide, 1 on to the second, and so on.
         diameter: outside diameter [m].
         longest: L_max [m].
-        count: how many distances.
     """
-    return [first_guide_limit(diameter), second_guide_limit(diameter), *([longest] * count)][:count]
+    if number == 0:
+        return first_guide_limit(diameter), "4 D"
+    if number == 1 and second_guide_limit(diameter) <= longest:
+        return second_guide_limit(diameter), "14 D"
+    return longest, "L_max"
 
 
 def check(answer: LineAnswer) -> list[CheckResult]:
     """Return the governing distance on each side of every unrestrained joint."""
     results = []
     for takeup in answer.line.takeups:
-        if KINDS[takeup.kind].restrained:
-            continue
-        longest, state = _longest(answer, takeup.name)
-        first, _, _, last = joint_cuts(takeup)
-        for sense, face in ((-1.0, first), (1.0, last)):
-            results.append(_side(answer, (takeup.name, state), face, sense, longest))
+        if not KINDS[takeup.kind].restrained:
+            first, _, _, last = joint_cuts(takeup)
+            results += [_side(answer, takeup.name, face, sense) for sense, face in ((-1.0, first), (1.0, last))]
     return results
 
 
-def _side(answer: LineAnswer, joint: tuple[str, str], face: float, sense: float, longest: float) -> CheckResult:
+def _side(answer: LineAnswer, name: str, face: float, sense: float) -> CheckResult:
     """Return the worst distance on one side of a joint."""
-    name, state = joint
     words = "before it" if sense < 0 else "beyond it"
     places = _guides_outward(answer, face, sense)
-    diameter = answer.line.section_at(face).pipe.size.outside_diameter
     if not places:
+        _, state = _longest(answer, name, face, face)
         return RULE.result(name, state, "fails", f"nothing guides the run {words}", status=_MEMORY)
-    station, hold, anchor = places[0]
-    if anchor and abs(station - face) <= first_guide_limit(diameter):
-        return RULE.judge(
-            name,
-            state,
-            abs(station - face),
-            first_guide_limit(diameter),
-            "m",
-            because=f"{words}: next to {hold}",
-            status=_MEMORY,
-        )
-    stations = [face, *(place for place, _, _ in places)]
-    distances = np.abs(np.diff(stations))
-    limits = spacing_limits(diameter, longest, len(distances))
     rows = []
-    for number, (distance, limit) in enumerate(zip(distances, limits, strict=True)):
-        kind = ("4 D", "14 D", "L_max")[min(number, 2)]
-        because = f"{words}: {_ordinal(number)} distance, to {places[number][1]}; limit {kind}"
-        rows.append(RULE.judge(name, state, float(distance), limit, "m", because=because, status=_MEMORY))
+    for number, (station, hold, anchor) in enumerate(places):
+        before = face if number == 0 else places[number - 1][0]
+        distance, diameter = abs(station - before), _diameter(answer, before, station)
+        longest, state = _longest(answer, name, before, station)
+        limit, kind = spacing_limit(number, diameter, longest)
+        because = f"{words}: {_ordinal(number)} distance, to {hold}; limit {kind}"
+        if number == 0 and anchor and distance <= limit:
+            because = f"{words}: next to {hold}"
+        rows.append(RULE.judge(name, state, distance, limit, "m", because=because, status=_MEMORY))
     return worst(rows)
+
+
+def _pipes(answer: LineAnswer, one: float, other: float) -> list[Pipe]:
+    """Return the pipes of the sections between two stations, those at both included."""
+    low, high = sorted((one, other))
+    between = [item for item in answer.line.sections if item.start < high and item.end > low]
+    return [section.pipe for section in between] or [answer.line.section_at(low).pipe]
+
+
+def _diameter(answer: LineAnswer, one: float, other: float) -> float:
+    """Return the least outside diameter between two stations [m]."""
+    return min(pipe.size.outside_diameter for pipe in _pipes(answer, one, other))
 
 
 def _ordinal(number: int) -> str:
@@ -104,18 +105,21 @@ def _guides_outward(answer: LineAnswer, face: float, sense: float) -> list[tuple
     return found
 
 
-def _longest(answer: LineAnswer, name: str) -> tuple[float, str]:
-    """Return L_max beside a joint with the model's own force, and the state that asks for it."""
+def _longest(answer: LineAnswer, name: str, one: float, other: float) -> tuple[float, str]:
+    """Return L_max between two stations with the model's own force at a joint, and the state that asks for it.
+
+    Infinite where no state compresses the line.
+    """
     joint = next(item for item in answer.joints if item.name == name)
-    pipe = answer.line.section_at(joint.station).pipe
     area = next(item.data.effective_area for item in answer.line.takeups if item.name == name)
     best, state = math.inf, "no state compresses the line"
     for number, item in enumerate(answer.states):
         force = float(joint.pressure[number] * area - joint.spring[number])
         if force <= 0.0:
             continue
-        modulus = pipe.material.modulus.at(item.at(answer.line.name, joint.station).temperature)
-        length = intermediate_guide_spacing(modulus, second_moment(pipe), force)
-        if length < best:
-            best, state = length, item.name
+        temperature = item.at(answer.line.name, joint.station).temperature
+        for pipe in _pipes(answer, one, other):
+            length = intermediate_guide_spacing(pipe.material.modulus.at(temperature), second_moment(pipe), force)
+            if length < best:
+                best, state = length, item.name
     return best, state

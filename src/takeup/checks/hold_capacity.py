@@ -2,7 +2,7 @@
 
 What: the resultant force with the friction bound added along the pipe, against the capacity stated for the hold. Why:
 an anchor that lets go turns thrust into motion. Source: first principles; friction bound after EJMA (from memory).
-Limits: capacity in force only; moments are listed, not judged. Passes: 80 kN of 120 kN. Fails: 130 kN of 120 kN.
+Limits: capacity in force; moments are judged by themselves. Passes: 80 kN of 120 kN. Fails: 130 kN of 120 kN.
 """
 
 from __future__ import annotations
@@ -19,8 +19,9 @@ RULE = Rule(
     what="greatest resultant force over all states, friction bound included, against the stated capacity",
     why="an anchor that lets go turns pressure thrust into motion",
     source="first principles; friction (bound) by EJMA, anchor loads (from memory)",
-    limits="the capacity is a force; moments are listed for the structural engineer, not judged; nominal spring rates",
+    limits="the capacity is a force; moments are judged by themselves; nominal spring rates",
 )
+TAKE_THRUST = ("directional anchor", "stop")  # as anchors do: what they can carry has to be said
 
 
 def design_forces(hold: HoldLoads, friction: NDArray[np.float64] | float) -> NDArray[np.float64]:
@@ -36,7 +37,7 @@ def design_forces(hold: HoldLoads, friction: NDArray[np.float64] | float) -> NDA
 
 
 def check(answer: LineAnswer) -> list[CheckResult]:
-    """Return the governing state of every anchor, and of every other hold with a stated capacity."""
+    """Return the governing state of everything that takes thrust, and of every other hold with a stated capacity."""
     line = answer.line
     capacity = {line.start.name: line.start.can_carry, line.end.name: line.end.can_carry}
     capacity |= {hold.name: hold.can_carry for hold in line.holds}
@@ -44,7 +45,7 @@ def check(answer: LineAnswer) -> list[CheckResult]:
     results = []
     for hold in answer.holds:
         limit = capacity.get(hold.name)
-        if hold.name not in bounds and limit is None:
+        if hold.name not in bounds and hold.kind not in TAKE_THRUST and limit is None:
             continue
         friction = bounds.get(hold.name, np.zeros(len(answer.states)))
         forces = design_forces(hold, friction)
