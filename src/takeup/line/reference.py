@@ -32,7 +32,9 @@ names every fault with its line and column.
 - A text that holds a comma, a colon or a `#` stands in quotation marks.
 - East is x, north is y, up is z. A station is a length along the legs, from intersection to intersection.
 - A position is a station (`34.5 m`), a name (`roof corner`), or a name and a length along the flow or against it
-  (`roof corner - 3 m`). Places on the route have names; take-ups may also stand at named holds.
+  (`roof corner - 3 m`). Places on the route have names; take-ups may also stand at named holds, loads also at take-ups.
+- Two holds stand at one place where they hold different ways, such as a slide guide and a directional anchor along
+  the pipe. A permanent anchor holds every way and stands alone; a temporary one may stand where another hold is.
 - Anchors, aliases and tags of YAML are refused: each value stands where it is used.
 
 This page is made from the models in `takeup.line.schema`. Editors can check a file with `line-file.schema.json`, which
