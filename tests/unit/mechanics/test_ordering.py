@@ -29,10 +29,10 @@ from tests.unit.mechanics.builders import (
 )
 from tests.unit.mechanics.test_recover import arms
 
-from takeup.mechanics import Factor, Frame, Loads, NotHeld, factorise, no_arcs, solve
-from takeup.mechanics.assembly import member_operators, node_springs
+from takeup.mechanics import Factor, Frame, Loads, NotFactored, NotHeld, factorise, no_arcs, solve
+from takeup.mechanics.assembly import _in_runs, member_operators, node_springs
 from takeup.mechanics.model import make_model, to_global_axes
-from takeup.mechanics.ordering import number
+from takeup.mechanics.ordering import number, renumbered
 from takeup.mechanics.recover import add_springs, start_of, strike_held, sums_at_nodes
 from takeup.mechanics.solve import _not_factored
 from takeup.mechanics.sparse import depth_first, factor_sparse
@@ -416,3 +416,45 @@ def test_ordering_arc_with_branches_at_its_end():
     soft = np.pi / 4.0 / BENDING + (0.75 * np.pi - 2.0) / TORSION
     assert found.displacements[0, 0, 2] == pytest.approx(1e4 * radius**3 * soft, rel=1e-10)
     assert found.end_forces[0, 2, :3] == pytest.approx([0, 0, 1e4], abs=1e-7)  # the arc, after the straights
+
+
+def test_ordering_second_member_between_two_nodes_leaves_the_run_a_run():
+    """Two members from node 2 to 3 of a pipe: all but the second of them are written as runs, and it bears its half."""
+    edges = [(0, 1), (1, 2), (2, 3), (2, 3), (3, 4)]
+    frame = graph(edges, [[2.0 * i, 0, 0] for i in range(5)], {0: ANCHOR})
+    assert number(frame) is None
+    assert _in_runs(make_model(frame)).tolist() == [True, True, True, False, True]
+    found = answer(frame, nodal(frame, {4: [8e3, 0, 0, 0, 0, 0]}))
+    assert found.end_forces[0, :, 0] == pytest.approx([8e3, 8e3, 4e3, 4e3, 8e3], rel=1e-12)
+
+
+def test_ordering_members_listed_backward_are_runs_still():
+    """A run numbered from the far end, each member from its second node to its first: all of it a run inside."""
+    told = number(graph(BACKWARD))
+    inner = make_model(renumbered(graph(BACKWARD), told), len(told.chain))
+    assert isinstance(inner.start, slice)
+    assert _in_runs(inner).all()
+
+
+@pytest.mark.parametrize("members", [200, 1_000, 5_000, 10_000, 20_000, 50_000])
+def test_ordering_kilometre_with_a_stub_is_right_or_refused(members):
+    """A kilometre between anchors in ever shorter members, a stub of 5 m in its middle: what is called solved is right.
+
+    q L^4/384EI in the middle (textbook), the stub without weight or load; 1e-7 as for the plain run (test_solve.py).
+    """
+    points = np.outer(np.linspace(0.0, 1_000.0, members + 1), [0.6, 0.8, 0.0])
+    middle = members // 2
+    edges = [*((i, i + 1) for i in range(members)), (middle, members + 1)]
+    frame = graph(edges, [*points, points[middle] + [4.0, -3.0, 0.0]], {0: ANCHOR, members: ANCHOR})
+    factor = factorise(frame)
+    if isinstance(factor, NotFactored):
+        assert members >= 20_000
+        return
+    loads = uniform(frame, per_length=(0.0, 0.0, -850.0))
+    loads.per_length[0, -1] = 0.0
+    found = solve(factor, loads)
+    if found.solved.all():
+        exact = -850.0 * 1e12 / (384.0 * BENDING)
+        assert found.displacements[0, middle, 2] == pytest.approx(exact, rel=1e-7)
+    assert found.solved.all() or members > 1_000
+    assert not found.solved.all() or members < 50_000
