@@ -5,6 +5,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from takeup.errors import OutOfRange
 from takeup.line.conditions import AddedState
 from takeup.line.faultbook import FaultBook
@@ -16,7 +18,7 @@ from takeup.line.read_holds import check_only_in
 from takeup.line.read_line import LINES, ReadLine
 from takeup.line.records import Line, Study
 from takeup.line.spans import section_span
-from takeup.line.states import state_names
+from takeup.line.states import state_names, states_of
 from takeup.line.yaml_places import Path
 from takeup.line.zones import Zones, zones_of
 
@@ -51,9 +53,7 @@ def check_study(book: FaultBook, study: Study) -> None:
         if added.name in taken:
             book.add((*path, "name"), f"there is a state '{added.name}' already; give this one its own name")
         taken.add(added.name)
-        _check_added(book, study, zones, added, path)
-        if added.like is not None:
-            _check_known(book, (*path, "like"), added.like, known, "state of the default order")
+        _check_added(book, study, zones, added, (path, known))
     states = tuple(dict.fromkeys((*known, *(added.name for added in study.added))))
     for number in range(len(study.lines)):
         check_only_in(book, (*LINES, number, "holds"), states)
@@ -78,26 +78,42 @@ def _rise(layouts: list[Layout]) -> float:
     return max(float(height.max()) for height in heights) - min(float(height.min()) for height in heights)
 
 
-def _check_known(book: FaultBook, path: Path, name: str, known: tuple[str, ...], what: str) -> None:
-    if name not in known:
-        listed = f"they are: {'; '.join(known)}" if known else "there is none"
-        book.add(path, f"'{name}' is no {what}; {listed}{nearest(name, known)}")
+def _check_known(book: FaultBook, path: Path, name: str, known: tuple[str, ...], what: str) -> bool:
+    if name in known:
+        return True
+    listed = f"they are: {'; '.join(known)}" if known else "there is none"
+    book.add(path, f"'{name}' is no {what}; {listed}{nearest(name, known)}")
+    return False
 
 
-def _check_added(book: FaultBook, study: Study, zones: Zones, added: AddedState, path: Path) -> None:
-    """Note zones, valves and loads of an added state that there are not."""
-    places = tuple(zone.name for zone in zones.every)
-    for number, change in enumerate(added.zones):
-        _check_known(book, (*path, "zones", number, "zone"), change.zone, places, "zone of these lines")
+def _check_added(
+    book: FaultBook, study: Study, zones: Zones, added: AddedState, places: tuple[Path, tuple[str, ...]]
+) -> None:
+    """Note zones, valves and loads of an added state that there are not; `places` is its own and the states known.
+
+    A state that names only what there is is made, for what its contents refuse.
+    """
+    path, states = places
     valves = tuple(item.name for line in study.lines for item in line.items if item.can_close)
     loads = tuple(dict.fromkeys(load.name for load in study.loads))
+    named = tuple(zone.name for zone in zones.every)
+    found = [
+        _check_known(book, (*path, "zones", number, "zone"), change.zone, named, "zone of these lines")
+        for number, change in enumerate(added.zones)
+    ]
     for key, names, known, what in (
         ("closed", added.closed, valves, "valve that can close"),
         ("loads", added.loads, loads, "load of this file"),
     ):
-        for number, name in enumerate(names):
-            place = (*path, key, number) if book.size((*path, key)) else (*path, key)
-            _check_known(book, place, name, known, what)
+        listed = book.size((*path, key)) > 0
+        found += [
+            _check_known(book, (*path, key, number) if listed else (*path, key), name, known, what)
+            for number, name in enumerate(names)
+        ]
+    if added.like is not None:
+        found.append(_check_known(book, (*path, "like"), added.like, states, "state of the default order"))
+    if all(found):
+        book.attempt(path, lambda: states_of(replace(study, dropped=(), added=(added,))))
 
 
 def _check_apply(book: FaultBook, study: Study, zones: Zones) -> None:
