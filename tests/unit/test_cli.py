@@ -26,6 +26,7 @@ PROVED = line_file(
     start="main anchor, can_carry: 5000 kN",
     end="main anchor, can_carry: 5000 kN",
     more="allowable: { expansion_stress_range: { value: 155 MPa, source: invented }, "
+    "hot_stress: { value: 118 MPa, source: invented }, "
     "yield_strength: { value: 900 MPa, source: invented } }",
 )
 
