@@ -6,6 +6,7 @@ from takeup.line import Item, Line, Load, Study
 from takeup.line.parts import Corner
 from takeup.study import Solved, Unsolved
 
+FIRST_WITH_B31J = 2019  # editions from then on refer to ASME B31J for their factors (from memory, medium)
 CAUTIONS: tuple[str, ...] = (
     "Anchors and guides must be complete, and concrete cured, before any pressure is put on the line.",
     "Shipping bars and locks come out only after the anchors are in, and before the line is tested or warmed.",
@@ -33,6 +34,7 @@ def assumptions_of(answer: Solved | Unsolved) -> tuple[str, ...]:
             "both senses and without clearance."
         ),
         *_of_anchors(study),
+        *_of_edition(study),
         "Every end of a line is closed, except where a branch opens into its main.",
         "Spring rates and effective areas are nominal; a bellows' live length does not grow.",
         "Friction is not walked: its bound, sum(mu N) with the high coefficient, is added to each anchor.",
@@ -88,6 +90,18 @@ def _of_materials(study: Study) -> list[str]:
             ),
         ]
     return words
+
+
+def _of_edition(study: Study) -> list[str]:
+    """Return what holds of the stress factors of a later edition."""
+    if study.basis.code == "EN 13480-3" or study.basis.edition < FIRST_WITH_B31J:
+        return []
+    return [
+        (
+            f"Factors of bends, tees and reducers are those that {study.basis.code} printed to 2018 (from memory); later "
+            "editions refer to ASME B31J, which is not covered."
+        )
+    ]
 
 
 def _of_anchors(study: Study) -> list[str]:
