@@ -16,7 +16,6 @@ from takeup.basis import Factors, Moments
 from takeup.line import Allowables, Pipe, Stretch, bore_area, stretches_of
 from takeup.study import CAUSES, LineAnswer
 from takeup.study.fittings import Spot, spots_of
-from takeup.study.loads import piece_pressures
 
 Floats = NDArray[np.float64]
 LOOKED_AT = ("pipe", "arc", "spool", "reducer")
@@ -118,7 +117,8 @@ def wall_forces(answer: LineAnswer, point: Point, causes: Sequence[str]) -> Floa
 
 def pressures_at(answer: LineAnswer, point: Point) -> Floats:
     """Return the gauge pressure at a point, (states,) [Pa]."""
-    return np.array([piece_pressures(answer.model, state)[point.place] for state in answer.states])
+    piece, elevation = answer.model.pieces[point.place], float(answer.model.elevation[point.place])
+    return np.array([state.zones[piece.zone].pressure_at(elevation) for state in answer.states])
 
 
 def allowables_of(answer: LineAnswer, pipe: Pipe) -> Allowables:

@@ -98,8 +98,8 @@ def _of_edition(study: Study) -> list[str]:
         return []
     return [
         (
-            f"Factors of bends, tees and reducers are those that {study.basis.code} printed to 2018 (from memory); later "
-            "editions refer to ASME B31J, which is not covered."
+            f"Factors of bends, tees and reducers are those that {study.basis.code} printed to 2018 (from memory); "
+            "later editions refer to ASME B31J, which is not covered."
         )
     ]
 
