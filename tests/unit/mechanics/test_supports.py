@@ -32,6 +32,7 @@ from takeup.mechanics.supports import settle
 
 FREE = (False,) * 6
 ONE = (True, False, False, False, False, False)
+UP = (False, False, True, False, False, False)
 GUIDE = (False, True, True, False, False, False)
 LEGS = np.array([[0.0, 0, 0], [4, 0, 0], [7, 0, 0], [7, 5, 0], [7, 5, 3], [9, 6, 3]])
 ASKEW = rotation((0.3, -0.8, 0.5)).T
@@ -56,7 +57,7 @@ def same(one, other, names=("displacements", "start_forces", "end_forces")):
 
 def test_supports_two_rows_in_one_frame_are_one_support():
     """A guide and a hanger of the same axes, against one support holding both: same pipe, reactions split by axis."""
-    apart = held_by((3, (False, True, *FREE[2:]), ASKEW), (3, (False, False, True, *FREE[3:]), ASKEW), (5, ANCHOR))
+    apart = held_by((3, (False, True, *FREE[2:]), ASKEW), (3, UP, ASKEW), (5, ANCHOR))
     whole = held_by((3, GUIDE, ASKEW), (5, ANCHOR))
     one, other = answer(apart, loaded(apart)), answer(whole, loaded(whole))
     same(one, other)
@@ -81,32 +82,34 @@ def test_supports_of_a_span_of_global_axes_rotate_nothing():
     assert one.reactions[0, 2] == pytest.approx([b * np.cos(0.7), b * np.sin(0.7), 0, 0, 0, 0], rel=1e-8, abs=1e-5)
 
 
-def test_supports_skew_guide_and_vertical_hanger_are_the_limit_of_stiff_springs():
+@pytest.mark.parametrize("more", [False, True])
+def test_supports_skew_rows_are_the_limit_of_equal_stiff_springs(more):
     """A guide across an askew pipe and a hanger along z: held directions neither orthogonal nor parallel.
 
-    Against springs in place of the holds, whose answers differ by their compliance: ten times stiffer is ten
-    times nearer; at 1e11 N/m against frames of some 1e6 N/m the rest is 1e-4 or less.
+    With one more row they hold four directions in three dimensions, which statics can not share out: the limit of equal
+    springs can. Answers differ by the springs' compliance: ten times stiffer, ten times nearer; at 1e11 N/m against
+    frames of some 1e6 N/m the rest is 1e-4 or less.
     """
-    guide, hanger = (3, GUIDE, ASKEW), (3, (False, False, True, *FREE[3:]))
-    firm = held_by(guide, hanger, (5, ANCHOR))
-    exact = answer(firm, loaded(firm)).reactions[0]
+    tilted = rotation((0.9, 0.2, -0.4))
+    firm = [(3, GUIDE, ASKEW), (3, UP)] + [(3, ONE, tilted)] * more
+    frame = held_by(*firm, (5, ANCHOR))
+    exact = answer(frame, loaded(frame)).reactions[0]
     error = []
     for rate in (1e10, 1e11):
-        soft = held_by(
-            (3, FREE, ASKEW, [0, rate, rate, 0, 0, 0]), (3, FREE, np.eye(3), [0, 0, rate, 0, 0, 0]), (5, ANCHOR)
-        )
-        error.append(np.abs(answer(soft, loaded(soft)).reactions[0] - exact).max() / np.abs(exact).max())
+        soft = [(3, FREE, ASKEW, [0, rate, rate, 0, 0, 0]), (3, FREE, np.eye(3), [0, 0, rate, 0, 0, 0])]
+        soft += [(3, FREE, tilted, [rate, 0, 0, 0, 0, 0])] * more
+        sprung = held_by(*soft, (5, ANCHOR))
+        error.append(np.abs(answer(sprung, loaded(sprung)).reactions[0] - exact).max() / np.abs(exact).max())
     assert error[1] < 1e-4
     assert error[0] / error[1] == pytest.approx(10.0, rel=0.02)  # the next term is 1e-3 of the first
 
 
 def test_supports_of_one_direction_share_it_equally():
     """Two, three rows hold z at node 3: each gives a half, a third (least sum of squares, by hand)."""
-    up = (False, False, True, *FREE[3:])
-    whole = held_by((3, up), (5, ANCHOR))
+    whole = held_by((3, UP), (5, ANCHOR))
     total = answer(whole, loaded(whole)).reactions[0, 1]
     for count in (2, 3):
-        frame = held_by(*[(3, up)] * count, (5, ANCHOR))
+        frame = held_by(*[(3, UP)] * count, (5, ANCHOR))
         assert answer(frame, loaded(frame)).reactions[0, 1 : 1 + count] == pytest.approx(
             np.tile(total / count, (count, 1)), rel=1e-9, abs=1e-6
         )
@@ -136,11 +139,11 @@ def test_supports_springs_in_askew_axes_at_a_held_node():
     last line is exact: rate times movement in the springs' own axes.
     """
     rates = [2e5, 3e5, 1e5, 4e4, 6e4, 5e4]
-    frame = held_by((5, (False, False, True, *FREE[3:])), (5, FREE, ASKEW, rates))
+    frame = held_by((5, UP), (5, FREE, ASKEW, rates))
     points = np.vstack([LEGS, LEGS[-1] + [1e-3, 0.0, 0.0]])
     stub = replace(
         chain(points, {}),
-        supports=rows((0, ANCHOR), (5, (False, False, True, *FREE[3:])), (6, FREE, ASKEW, rates)),
+        supports=rows((0, ANCHOR), (5, UP), (6, FREE, ASKEW, rates)),
     )
     one, other = answer(frame, loaded(frame)), answer(stub, loaded(stub))
     assert one.reactions == pytest.approx(other.reactions, abs=2e-3 * np.abs(other.reactions).max())
@@ -302,8 +305,7 @@ def test_supports_imposed_movement_does_the_work_of_reactions():
 
 def test_supports_of_one_direction_must_move_alike():
     """Two rows hold z of node 3: moved alike they are one; moved apart the case is refused, the other one stands."""
-    up = (False, False, True, *FREE[3:])
-    frame, whole = held_by((3, up), (3, up), (5, ANCHOR)), held_by((3, up), (5, ANCHOR))
+    frame, whole = held_by((3, UP), (3, UP), (5, ANCHOR)), held_by((3, UP), (5, ANCHOR))
     alike, alone = np.zeros((1, 4, 6)), np.zeros((1, 3, 6))
     alike[0, 1:3, 2] = alone[0, 1, 2] = -5e-3
     same(answer(frame, loaded(frame, alike)), answer(whole, loaded(whole, alone)))
@@ -348,7 +350,7 @@ def test_supports_moved_beside_short_members_are_verified():
 
 def test_supports_start_has_springs_stretched_by_held_nodes():
     """One support takes a node up by 4 mm, the spring of another, its foot up by 1 mm, pulls it: k (1 - 4) mm."""
-    frame = held_by((3, (False, False, True, *FREE[3:])), (3, FREE, np.eye(3), [0, 0, 2e5, 0, 0, 0]), (5, ANCHOR))
+    frame = held_by((3, UP), (3, FREE, np.eye(3), [0, 0, 2e5, 0, 0, 0]), (5, ANCHOR))
     imposed = np.zeros((1, 4, 6))
     imposed[0, 1, 2], imposed[0, 2, 2] = 4e-3, 1e-3
     pull = start_of(make_model(frame), loaded(frame, imposed)).pull
