@@ -18,8 +18,17 @@ from takeup.line.values import Item
 _TITLES = {
     (): "The file",
     ("lines",): "lines: one line",
+    ("allowable", "expansion_stress_range"): "allowable: each stress",
+    ("lines", "design"): "lines, design: of one line or one zone",
+    ("lines", "insulation", "density"): "lines, insulation, density; lines, medium_density",
     ("lines", "route", "start item"): "lines, route: the first item",
-    ("lines", "route"): "lines, route: a leg",
+    ("lines", "route", "branch item"): "lines, route: the first item of a line that leaves another",
+    ("lines", "route", "leg item"): "lines, route: a leg",
+    ("lines", "route", "valve item"): "lines, route: a valve",
+    ("lines", "route", "flange item"): "lines, route: flanges",
+    ("lines", "route", "thing item"): "lines, route: another thing",
+    ("lines", "route", "reducer item"): "lines, route: a reducer",
+    ("lines", "route", "change item"): "lines, route: a change",
 }
 _HEAD = """\
 # The line file
@@ -33,6 +42,12 @@ names every fault with its line and column.
 - East is x, north is y, up is z. A station is a length along the legs, from intersection to intersection.
 - A position is a station (`34.5 m`), a name (`roof corner`), or a name and a length along the flow or against it
   (`roof corner - 3 m`). Places on the route have names; take-ups may also stand at named holds, loads also at take-ups.
+- Names of lines, places, holds, take-ups, valves and zones each stand for one thing in the whole file. A valve, flange,
+  reducer or other thing is a place at its middle; `first face of` and `last face of` its name are places too.
+- A thing in the line goes straight on from the leg before it, and so does a change of pipe: a turn needs a leg of at
+  least the bend's tangent length between.
+- The length of a leg is along it, also where it slopes: `12 m east rising 1 in 100`, `falling 2 %`, `rising 3 deg`.
+- A line that leaves another is one zone with it as far as the next anchor, valve that can close or zone of its own.
 - Two holds stand at one place where they hold different ways, such as a slide guide and a directional anchor along
   the pipe. A permanent anchor holds every way and stands alone; a temporary one may stand where another hold is.
 - Anchors, aliases and tags of YAML are refused: each value stands where it is used.

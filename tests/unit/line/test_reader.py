@@ -176,7 +176,7 @@ def test_file_with_every_key_is_read():
         study.allowables.yield_strength and study.allowables.yield_strength.value,
     ) == (200e6, 240e6)
     assert [state.state for state in study.dropped] == ["hot, pressure lost"]
-    assert [state.name for state in study.added] == ["drained at night"]
+    assert [state.name for state in study.added] == ["drained at night", "drier shut off"]
     assert study.lines[0].sections[0].insulation is not None
     assert study.lines[0].sections[0].insulation.source.status == "user's data"
     assert study.lines[0].takeups[0].preset == pytest.approx(0.012, rel=1e-15)
