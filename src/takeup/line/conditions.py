@@ -12,6 +12,7 @@ from takeup.line.parts import Position, Vector
 
 Medium = Literal["steam", "water", "condensate", "air", "nitrogen", "thermal oil"]
 Code = Literal["ASME B31.1", "ASME B31.3", "EN 13480-3"]
+Warming = Literal["zone by zone", "leg by leg"]
 Duration = Literal["sustained", "occasional"]
 
 

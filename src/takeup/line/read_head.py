@@ -15,6 +15,7 @@ from takeup.line.conditions import (
     DroppedState,
     Site,
     Vacuum,
+    Warming,
     ZoneChange,
 )
 from takeup.line.faultbook import FaultBook
@@ -30,6 +31,7 @@ from takeup.line.schema_conditions import (
     DropItem,
     SiteItem,
     StateKeys,
+    StatesItem,
     ZoneChangeItem,
 )
 from takeup.line.schema_pipe import AllowableItem
@@ -53,6 +55,7 @@ class Head:
     allowables: Allowables
     dropped: tuple[DroppedState, ...]
     added: tuple[AddedState, ...]
+    warming: Warming
 
 
 def read_head(book: FaultBook) -> Head:
@@ -70,6 +73,7 @@ def read_head(book: FaultBook) -> Head:
         allowables=read_allowables(book.sound(AllowableItem, ("allowable",))),
         dropped=tuple(_dropped(book)),
         added=tuple(_added(book)),
+        warming=_warming(book),
     )
 
 
@@ -120,6 +124,11 @@ def _cycles(book: FaultBook) -> Iterator[Cycle]:
         if item.start == item.end:
             book.add(("cycles", index, "to"), f"'{item.end}' is where the cycle begins; a cycle goes somewhere else")
         yield Cycle(start=item.start, end=item.end, count=item.times)
+
+
+def _warming(book: FaultBook) -> Warming:
+    item = book.sound(StatesItem, ("states",))
+    return item.warming if item is not None and item.warming is not None else "zone by zone"
 
 
 def _dropped(book: FaultBook) -> Iterator[DroppedState]:

@@ -99,6 +99,7 @@ def _whole(head: Head, lines: tuple[Line, ...], loads: tuple[Load, ...], file: t
         loads=loads,
         dropped=head.dropped,
         added=head.added,
+        warming=head.warming,
         file=file[0],
         sha256=file[1],
     )

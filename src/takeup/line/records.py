@@ -22,6 +22,7 @@ from takeup.line.conditions import (
     Medium,
     Site,
     Vacuum,
+    Warming,
     ZoneRule,
 )
 from takeup.line.holding import End, Hold, HoldRule
@@ -114,6 +115,7 @@ class Study:
     loads: tuple[Load, ...] = ()
     dropped: tuple[DroppedState, ...]
     added: tuple[AddedState, ...]
+    warming: Warming = "zone by zone"
     file: str
     sha256: str
 

@@ -6,7 +6,7 @@ from typing import Annotated, Literal, TypeAlias, get_args
 
 from pydantic import Field
 
-from takeup.line.conditions import Vacuum
+from takeup.line.conditions import Vacuum, Warming
 from takeup.line.fields import count, one_of, sentence, texts
 from takeup.line.sentences import read_vacuum
 from takeup.line.values import Item, Length, Name, Pressure, RatedPressure, Temperature, Words
@@ -126,5 +126,8 @@ class AddItem(StateKeys):
 class StatesItem(Item):
     """Changes to the default order of states."""
 
+    warming: Annotated[Warming, one_of(get_args(Warming), what="way of warming")] | None = Field(
+        default=None, description="how the lines warm: zone by zone where not said"
+    )
     drop: list[DropItem] = Field(default=[], description="states left out, each with its reason")
     add: list[AddItem] = Field(default=[], description="states added")

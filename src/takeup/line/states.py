@@ -164,7 +164,7 @@ def _default_states(study: Study) -> list[State]:
         states.append(filler.everywhere("cooling under vacuum", "vacuum", lambda z: filler.fill(z, vacuum, "none")))
     states.append(filler.everywhere("coldest day, shut down", "empty", lambda z: filler.standing(z, site.coldest)))
     states.append(filler.everywhere("hottest day, shut down", "empty", lambda z: filler.standing(z, site.hottest)))
-    return states + [state for bound in layout.bounds for state in _one_sided(filler, bound)]
+    return states + [state for bound in layout.bounds if bound.kind != "corner" for state in _one_sided(filler, bound)]
 
 
 def _warming(filler: _Filler) -> list[State]:

@@ -3,7 +3,8 @@
 A stretch lies between neighbouring anchors or ends of one line: the hand calculations and the joint rules look at it.
 A zone may reach over several lines: it is bounded by anchors, by valves that can close and by places the user names,
 and a branch belongs to the zone of its main unless something bounds it. Taking away one bound leaves what is before
-it and what is beyond it; where the lines close a ring it parts nothing, and has no one-sided states.
+it and what is beyond it; where the lines close a ring it parts nothing, and has no one-sided states. Where lines
+warm leg by leg, their corners part zones too: those differ in temperature while warming, and in nothing else.
 """
 
 from __future__ import annotations
@@ -16,9 +17,9 @@ from typing import Literal
 from takeup.line.conditions import Conditions
 from takeup.line.holding import ANCHORED_ENDS, ANCHORS, Hold
 from takeup.line.records import Line, Study
-from takeup.line.route import SAME_STATION
+from takeup.line.route import SAME_STATION, route_of
 
-BoundKind = Literal["end", "anchor", "valve", "place"]
+BoundKind = Literal["end", "anchor", "valve", "place", "corner"]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -116,6 +117,7 @@ class _Part:
     line: Line
     first: _Cut
     last: _Cut
+    conditions: Conditions | None
 
 
 def zones_of(study: Study) -> Zones:
@@ -124,7 +126,7 @@ def zones_of(study: Study) -> Zones:
     Args:
         study: the file, rules resolved or not: no rule bounds a zone.
     """
-    parts = [part for line in study.lines for part in _parts_of(line)]
+    parts = [part for line in study.lines for part in _parts_of(line, by_leg=study.warming == "leg by leg")]
     owner = _merged(parts)
     order = list(dict.fromkeys(owner))
     zone_of = [order.index(first) for first in owner]
@@ -138,7 +140,7 @@ def zones_of(study: Study) -> Zones:
     return Zones(every=every, bounds=tuple(bounds))
 
 
-def _cuts_of(line: Line) -> list[_Cut]:
+def _cuts_of(line: Line, *, by_leg: bool) -> list[_Cut]:
     stations = anchor_stations(line)
     cuts = [_Cut(name=name, kind="anchor", station=station) for name, station in stations[1:-1]]
     cuts += [
@@ -150,15 +152,25 @@ def _cuts_of(line: Line) -> list[_Cut]:
         _Cut(name=rule.name, kind="place", station=rule.position.station, conditions=rule.conditions)
         for rule in line.zones
     ]
+    taken = [cut.station for cut in cuts]
+    if by_leg:
+        cuts += [
+            _Cut(name=turn.name, kind="corner", station=turn.station)
+            for turn in route_of(line).turns
+            if all(abs(turn.station - other) > SAME_STATION for other in taken)
+        ]
     cuts = sorted(cuts, key=lambda cut: cut.station)
     (first, begin), (last, finish) = stations[0], stations[-1]
     return [_Cut(name=first, kind="end", station=begin), *cuts, _Cut(name=last, kind="end", station=finish)]
 
 
-def _parts_of(line: Line) -> Iterator[_Part]:
-    for first, last in pairwise(_cuts_of(line)):
+def _parts_of(line: Line, *, by_leg: bool) -> Iterator[_Part]:
+    own: Conditions | None = None
+    for first, last in pairwise(_cuts_of(line, by_leg=by_leg)):
+        if first.kind != "corner":
+            own = first.conditions  # of the user's zone, as far as the next bound that is no corner
         if last.station - first.station > SAME_STATION:
-            yield _Part(line=line, first=first, last=last)
+            yield _Part(line=line, first=first, last=last, conditions=own)
 
 
 def _merged(parts: list[_Part]) -> list[int]:
@@ -182,7 +194,7 @@ def _part_at(parts: list[_Part], line: str, station: float) -> int | None:
             continue
         if part.first.station + SAME_STATION < station < part.last.station - SAME_STATION:
             return number
-        if part.first.kind == "place" and abs(part.first.station - station) <= SAME_STATION:
+        if part.first.kind in ("place", "corner") and abs(part.first.station - station) <= SAME_STATION:
             return number
     return None
 
@@ -191,7 +203,7 @@ def _zone(study: Study, parts: list[_Part]) -> Zone:
     main = parts[0]
     name = main.first.name if main.first.kind == "place" else f"{main.first.name} to {main.last.name}"
     others = [part.line.name for part in parts[1:]]
-    conditions = main.first.conditions or study.conditions_of(main.line)
+    conditions = main.conditions or study.conditions_of(main.line)
     return Zone(
         name=f"{name} with {', '.join(others)}" if others else name,
         parts=tuple(ZonePart(line=part.line.name, start=part.first.station, end=part.last.station) for part in parts),

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import hashlib
 import math
-import time
 from pathlib import Path
 
 import pytest
@@ -197,13 +196,3 @@ def test_study_cannot_be_changed():
     study = study_from_text(VALID, "x")
     with pytest.raises(AttributeError):
         study.project = "another"  # type: ignore[misc]  # the refusal is the test
-
-
-def test_reading_is_fast():
-    """Well under 0.1 s is asked; the best of five leaves out what else the machine does."""
-    times = []
-    for _ in range(5):
-        begin = time.perf_counter()
-        study_from_text(EVERY_KEY, "x")
-        times.append(time.perf_counter() - begin)
-    assert min(times) < 0.1
