@@ -30,11 +30,10 @@ class Couplings(NamedTuple):
     block: Floats
 
 
-class Junctions(NamedTuple):
-    """The junctions, factorised.
+class Passed(NamedTuple):
+    """W, what the chains pass on to the junctions.
 
     Args:
-        sparse: factor of S.
         begins: first node of each chain that fills in, (f,).
         far: junction of each node of those chains, (filling,).
         run: W at those nodes, (filling, 6, 6).
@@ -43,13 +42,19 @@ class Junctions(NamedTuple):
         stub: W there, (q, 6, 6).
     """
 
-    sparse: SparseFactor
     begins: Integers
     far: Integers
     run: Floats
     node: Integers
     near: Integers
     stub: Floats
+
+
+class Junctions(NamedTuple):
+    """The junctions, factorised: W and the factor of S."""
+
+    passed: Passed
+    sparse: SparseFactor
 
 
 def factor_junctions(band: Floats, links: Links, own: Floats, chain: Integers, filling: int) -> Junctions | int:
@@ -66,28 +71,41 @@ def factor_junctions(band: Floats, links: Links, own: Floats, chain: Integers, f
     outer = links.low < chained
     touch = Couplings(links.low[outer], links.high[outer] - chained, links.block[outer].swapaxes(1, 2))
     fills = _which_fill(touch.node, chain)
-    begins = np.flatnonzero(np.diff(chain[:filling], prepend=-1))
     near, far = _chosen(touch, ~fills), _chosen(touch, fills)
+    begins = np.flatnonzero(np.diff(chain[:filling], prepend=-1))
     by_chain = np.empty(len(begins), dtype=np.int64)
     by_chain[chain[far.node]] = far.junction
-    stub = np.asarray(np.linalg.solve(_own_factor(band, near.node), near.block), dtype=np.float64)
-    run = _run(band[: 6 * filling], far)
-
+    passed = Passed(
+        begins=begins,
+        far=by_chain[chain[:filling]],
+        run=_run(band[: 6 * filling], far),
+        node=near.node,
+        near=near.junction,
+        stub=np.asarray(np.linalg.solve(_own_factor(band, near.node), near.block), dtype=np.float64),
+    )
     direct = Links(links.low[~outer] - chained, links.high[~outer] - chained, links.block[~outer])
-    joined = near.node < filling  # the chain's other end fills in: it joins two junctions
-    across = -stub[joined].swapaxes(1, 2) @ run[near.node[joined]]  # rows: the near junction
-    near_to = by_chain[chain[near.node[joined]]]
-    low = np.concatenate([direct.low, near_to])
-    high = np.concatenate([direct.high, near.junction[joined]])
+    sparse = _factor_reduced(passed, direct, own)
+    return sparse if isinstance(sparse, int) else Junctions(passed, sparse)
+
+
+def _factor_reduced(passed: Passed, direct: Links, own: Floats) -> SparseFactor | int:
+    """Return the factor of S = C - W^T W, or the unknown where it lost positive definiteness.
+
+    Args:
+        passed: W.
+        direct: blocks of C between two junctions.
+        own: blocks of C of one junction, (j, 6, 6).
+    """
+    run, stub, first = passed.run, passed.stub, passed.far[passed.begins]
+    joined = passed.node < len(run)  # the chain fills in from its other end: it joins two junctions
+    across = -stub[joined].swapaxes(1, 2) @ run[passed.node[joined]]  # rows: the near junction
+    low = np.concatenate([direct.low, passed.far[passed.node[joined]]])
+    high = np.concatenate([direct.high, passed.near[joined]])
     aside = np.concatenate([direct.block, across])
-    self_blocks = [own, -stub.swapaxes(1, 2) @ stub, -np.add.reduceat(run.swapaxes(1, 2) @ run, begins, axis=0)]
-    place = np.concatenate([np.arange(len(own)), near.junction, by_chain])
+    alone = [own, -stub.swapaxes(1, 2) @ stub, -np.add.reduceat(run.swapaxes(1, 2) @ run, passed.begins, axis=0)]
+    place = np.concatenate([np.arange(len(own)), passed.near, first])
     rows, columns = np.concatenate([place, high, low]), np.concatenate([place, low, high])
-    blocks = np.concatenate([*self_blocks, aside, aside.swapaxes(1, 2)])
-    sparse = factor_sparse(6 * len(own), 6 * rows, 6 * columns, blocks)
-    if isinstance(sparse, int):
-        return sparse
-    return Junctions(sparse, begins, by_chain[chain[:filling]], run, near.node, near.junction, stub)
+    return factor_sparse(6 * len(own), 6 * rows, 6 * columns, np.concatenate([*alone, aside, aside.swapaxes(1, 2)]))
 
 
 def _chosen(couplings: Couplings, flags: Flags) -> Couplings:
@@ -128,21 +146,20 @@ def solve_junctions(band: Floats, junctions: Junctions, right: Floats) -> Floats
         junctions: the junctions.
         right: right-hand sides, (c, n, 6), in the inner numbering.
     """
-    cases, chained = len(right), len(band) // 6
+    passed, cases, chained = junctions.passed, len(right), len(band) // 6
     z = np.ascontiguousarray(right[:, :chained])
     if chained:
         z = solve_forward(band, z.reshape(cases, -1)).reshape(z.shape)
-    filled = z[:, : len(junctions.far)]
-    rest = right[:, chained:].copy()
+    filled, rest = z[:, : len(passed.far)], right[:, chained:].copy()
     by_node = rest.transpose(1, 0, 2)  # a view
-    pushed = _times(junctions.stub.swapaxes(1, 2), z[:, junctions.node])
-    np.subtract.at(by_node, junctions.near, pushed.transpose(1, 0, 2))
-    if len(junctions.begins):
-        sums = np.add.reduceat(_times(junctions.run.swapaxes(1, 2), filled), junctions.begins, axis=1)
-        np.subtract.at(by_node, junctions.far[junctions.begins], sums.transpose(1, 0, 2))
+    pushed = _times(passed.stub.swapaxes(1, 2), z[:, passed.node])
+    np.subtract.at(by_node, passed.near, pushed.transpose(1, 0, 2))
+    if len(passed.begins):
+        sums = np.add.reduceat(_times(passed.run.swapaxes(1, 2), filled), passed.begins, axis=1)
+        np.subtract.at(by_node, passed.far[passed.begins], sums.transpose(1, 0, 2))
     there = junctions.sparse.solve(rest.reshape(cases, -1).T).T.reshape(rest.shape)
-    filled -= _times(junctions.run, there[:, junctions.far])
-    z[:, junctions.node] -= _times(junctions.stub, there[:, junctions.near])
+    filled -= _times(passed.run, there[:, passed.far])
+    z[:, passed.node] -= _times(passed.stub, there[:, passed.near])
     right[:, chained:] = there
     right[:, :chained] = solve_backward(band, z.reshape(cases, -1)).reshape(z.shape) if chained else z
     return right
