@@ -1,0 +1,155 @@
+"""Hangers, springs and stops: what each can do and what it cannot.     (tests/unit/checks/test_hangers.py)"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+from numpy.typing import NDArray
+from tests.builders import checks, hold, hold_of, line_file, solve, state_number
+
+from takeup.checks import CheckResult
+from takeup.checks.hanger_travel import variability
+
+AT_START = "{ pressure: 18 bar(g), gauge_elevation: 0 m, with: water, temperature: 70 °F }"
+NO_VACUUM = '{ pressure: 12 bar(g), temperature: 400 °F, vacuum: "not possible, because vented, invented" }'
+
+
+def spring(rate: str = "10 N/mm", *, least: str = "1.5 kN", most: str = "8 kN", locked: str = "yes") -> str:
+    """Return a spring hanger over the upper leg of `riser`, set to 3 kN."""
+    data = f"rate: {rate}, cold_load: 3 kN, least_load: {least}, most_load: {most}, locked_in_test: {locked}"
+    return f"{{ kind: spring hanger, at: head + 3 m, name: H1, spring: {{ {data}, source: invented }} }}"
+
+
+def riser(*holds: str, end: str = "free") -> str:
+    """Return 10 m up and 6 m east: the upper leg rises by 23 mm as the riser grows."""
+    return line_file(["10 m up, to: head", "6 m east"], end=end, holds=holds, test=AT_START)
+
+
+def one(text: str, name: str, where: str = "") -> CheckResult:
+    """Return the one result of a rule at a place."""
+    [result] = checks(text, name, where)
+    return result
+
+
+def test_a_spring_gives_way_by_its_rate():
+    """Load = load as set - rate x rise, in every state in which it is free (the spring's own law)."""
+    answer = solve(riser(spring("40 N/mm", locked="no")))
+    place = int(np.argmin(np.abs(answer.model.stations - 13.0)))
+    loads = -hold_of(answer, "H1").total[:, 2]
+    rise = answer.displacements[:, place, 2]
+    assert float(np.ptp(rise)) > 0.02  # it does move
+    assert loads == pytest.approx(3000.0 - 40e3 * rise, rel=1e-8)  # the solver's own residual
+
+
+def test_a_spring_within_its_range_passes_and_says_its_travel():
+    result = one(riser(spring()), "hanger_travel")
+    assert result.outcome == "passes"
+    assert "works between 1.50 and 8.00 kN" in result.because
+    assert "mm up" in result.because
+
+
+def carried(text: str) -> NDArray[np.float64]:
+    """Return what the spring carries in every state [N]."""
+    return -hold_of(solve(text), "H1").total[:, 2]
+
+
+def test_a_spring_below_its_range_fails():
+    """The hot riser lifts the leg by some 18 mm: at 40 N/mm 0.7 kN of 3 kN are lost, and 2.3 kN is below 2.5 kN."""
+    text = riser(spring("40 N/mm", least="2.5 kN"))
+    result = one(text, "hanger_travel")
+    assert result.outcome == "fails"
+    assert result.because.startswith("the least it works at against its smallest load")
+    assert result.demand == 2500.0
+    assert result.capacity == pytest.approx(carried(text).min(), rel=1e-12)  # the same number
+    assert one(riser(spring("40 N/mm", least="2.0 kN")), "hanger_travel").outcome == "passes"
+
+
+def test_a_spring_above_its_range_fails_where_it_is_free():
+    """The water of the test draws an unlocked spring down to 3.2 kN; a locked one is not judged there."""
+    free = riser(spring(most="3.01 kN", locked="no"))
+    high = one(free, "hanger_travel")
+    assert (high.outcome, high.capacity, high.state) == ("fails", 3010.0, "under hydrostatic test")
+    assert high.demand == pytest.approx(carried(free).max(), rel=1e-12)  # the same number
+    locked = one(riser(spring(most="3.01 kN")), "hanger_travel")
+    assert locked.outcome == "close"  # 2.92 kN of 3.01 kN
+    assert locked.state != "under hydrostatic test"
+
+
+def test_a_spring_that_has_gone_slack_fails():
+    """500 N/mm lose 3 kN within 6 mm, and the leg rises by some 8 mm: less than nothing is no load to divide by."""
+    text = riser(spring("500 N/mm"), end="main anchor")
+    assert carried(text).min() < 0.0
+    result = one(text, "hanger_travel")
+    assert (result.outcome, result.use) == ("fails", math.inf)
+
+
+@pytest.mark.parametrize(
+    ("hot", "cold", "expected"),
+    [
+        (4e3, 5e3, 0.25),  # 1 of 4
+        (5e3, 4e3, 0.2),  # 1 of 5
+        (3.9e3, 5.2e3, 1 / 3),
+        (-1.0, 5e3, math.inf),  # it has gone slack
+    ],
+)
+def test_variability_is_the_change_over_the_hot_load(hot, cold, expected):
+    assert variability(hot, cold) == pytest.approx(expected, rel=1e-12)  # one division
+
+
+@pytest.mark.parametrize(("rate", "outcome"), [("10 N/mm", "passes"), ("40 N/mm", "fails")])
+def test_a_soft_spring_varies_less(rate, outcome):
+    """What the spring's own law takes off 3 kN at the rise in operation, over what is left; 25 % from memory."""
+    text = riser(spring(rate))
+    answer = solve(text)
+    place = int(np.argmin(np.abs(answer.model.stations - 13.0)))
+    lost = float(rate.split()[0]) * 1e3 * float(answer.displacements[state_number(answer, "operating"), place, 2])
+    result = one(text, "hanger_variability")
+    assert (result.outcome, result.capacity, result.status) == (outcome, 0.25, "from memory")
+    assert result.demand == pytest.approx(lost / (3e3 - lost), rel=1e-3)  # operating and design differ by 2 bar
+
+
+def test_a_line_without_springs_has_no_rows():
+    assert checks(riser(), "hanger_travel") == []
+    assert checks(riser(), "hanger_variability") == []
+
+
+def test_a_hanger_under_tension_passes_and_one_that_would_push_is_said():
+    """On a level run it hangs; beside a riser that grows by 23 mm the line rises and the hanger goes slack."""
+    hanger = "{ kind: hanger, at: 6 m, name: H1 }"
+    level = one(line_file(["12 m east"], holds=(hanger,)), "lift_off")
+    assert level.outcome == "passes"
+    assert level.because == "1 hanger: each under load its own way in every state"
+    slack = one(riser("{ kind: hanger, at: head + 3 m, name: H1 }", end="main anchor"), "lift_off")
+    assert slack.outcome == "not covered"
+    assert "which a hanger cannot" in slack.because
+    assert slack.where == "H1"
+
+
+@pytest.mark.parametrize(("against", "outcome"), [("east", "passes"), ("west", "not covered")])
+def test_a_stop_holds_one_way(against, outcome):
+    """A line that is free at its east end grows against a stop to the east, and away from one to the west."""
+    stop = f"{{ kind: stop, at: 6 m, name: S1, against: {against} }}"
+    result = one(line_file(["12 m east"], end="free", holds=(stop,), design=NO_VACUUM), "lift_off")
+    assert result.outcome == outcome
+    assert ("which a stop cannot" in result.because) == (against == "west")
+
+
+def test_rests_alone_are_said_as_ever():
+    assert one(line_file(["12 m east"], holds=(hold("rest", "6 m"),)), "lift_off").because == (
+        "1 rests, each pressed down in every state"
+    )
+
+
+@pytest.mark.parametrize("what", ["kind: stop, against: east", "kind: directional anchor"])
+def test_what_takes_thrust_has_to_say_what_it_can_carry(what):
+    """Free at its east end, the hot line presses on either; a guide takes no thrust and needs no capacity."""
+    place = "at: 6 m, name: D1"
+    silent = line_file(["12 m east"], end="free", holds=(f"{{ {what}, {place} }}",), design=NO_VACUUM)
+    result = one(silent, "hold_capacity", "D1")
+    assert (result.outcome, result.capacity) == ("no limit given", None)
+    stated = line_file(["12 m east"], end="free", holds=(f"{{ {what}, {place}, can_carry: 9 MN }}",), design=NO_VACUUM)
+    assert one(stated, "hold_capacity", "D1").outcome == "passes"
+    guided = line_file(["12 m east"], holds=(hold("slide guide", "6 m", name="G1"),))
+    assert checks(guided, "hold_capacity", "G1") == []
