@@ -165,3 +165,17 @@ def test_changelog_opens_with_the_numbers_that_changed():
     headings = re.findall(r"^#+ (.*)$", (ROOT / "CHANGELOG.md").read_text(encoding="utf-8"), re.MULTILINE)
     assert headings[0] == "Changelog"
     assert headings[2] == "Numbers that changed"
+
+
+PYTHON_PAGES = [page for page in (ROOT / "docs" / "tutorial").glob("*.md") if "```python" in page.read_text("utf-8")]
+
+
+@pytest.mark.parametrize("page", PYTHON_PAGES, ids=lambda page: page.stem)
+def test_python_of_a_tutorial_prints_what_stands_under_it(page: Path, capsys: pytest.CaptureFixture[str]):
+    """Every block is run after the ones before it; the block marked `text` that follows is what it printed."""
+    blocks = re.findall(r"```python\n(.*?)```(?:\s*```text\n(.*?)```)?", page.read_text("utf-8"), re.DOTALL)
+    assert blocks
+    names: dict[str, object] = {}
+    for code, printed in blocks:
+        exec(compile(code, page.name, "exec"), names)  # noqa: S102 -- the page is the project's own
+        assert capsys.readouterr().out.rstrip() == printed.rstrip()
