@@ -2,19 +2,27 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+
 from takeup.drawing.colour import colour_of
 from takeup.drawing.labels import Box
 from takeup.drawing.lettering import shortened
 from takeup.drawing.places import Place
-from takeup.drawing.reading import Record, Results, nominal_size, number_of, record_of, text_of
+from takeup.drawing.reading import Record, Results, joined, nominal_size, number_of, record_of, text_of
 from takeup.drawing.sheet import Item, Polyline, Stroke, Text, View
-from takeup.drawing.symbols import EXPLAINED, hold_sign, joint_sign
+from takeup.drawing.signs import sign_of
+from takeup.drawing.symbols import EXPLAINED
 from takeup.edge import System, Units
 
 _RULE = Stroke(width=0.18)
 _FRAME = Stroke(width=0.5)
 _TYPE = 2.5
-_STEP = 6.2
+_ROWS, _BESIDE, _COLUMNS = 4, 2, 5  # of the legend: rows and columns of its own room, columns over the whole foot
+_ROW = 7.4
+_LEVEL = (1.0, 0.0)
+_SMALLEST = 10**9  # a scale at which every sign has its least length
 _NOTE = "not to scale, and moved apart along the pipe where they would lie on one another; stations are true"
 FORCES = "Forces are those on the structure."
 _LENGTHS: dict[System, str] = {"si": "metres", "us": "feet and inches"}
@@ -32,26 +40,48 @@ def frame_view(room: Box, foot: float) -> View:
     return View(title="Frame", scale=None, items=items)
 
 
-def legend_view(places: tuple[Place, ...], room: Box) -> View:
-    """Return every sign that the sheet bears with its meaning, and the flow arrow's neighbours in colour."""
-    kinds: dict[str, str] = {}
+def foot_above(places: tuple[Place, ...], foot: float) -> float:
+    """Return where the foot of a sheet begins [mm]: higher up where its signs are more than the legend's own room.
+
+    Args:
+        places: What the sheet shows.
+        foot: Where it begins otherwise [mm].
+    """
+    extra = len(_kinds_on(places)) - _ROWS * _BESIDE
+    return foot if extra <= 0 else foot - 3.0 - _ROW * math.ceil(extra / _COLUMNS)
+
+
+def _kinds_on(places: tuple[Place, ...]) -> dict[str, Place]:
+    """Return the first place of every kind that has a sign, in the order in which they are explained."""
+    found: dict[str, Place] = {}
     for place in places:
-        if place.sort in {"anchor", "guide", "joint"}:
-            kinds.setdefault(place.kind, place.sort)
+        if sign_of(place, (0.0, 0.0), _LEVEL, _LEVEL, scale=_SMALLEST) is not None:
+            found.setdefault(place.kind, place)
+    order = [*(kind for kind in EXPLAINED if kind in found), *(kind for kind in found if kind not in EXPLAINED)]
+    return {kind: found[kind] for kind in order}
+
+
+def legend_view(places: tuple[Place, ...], room: Box, foot: float) -> View:
+    """Return every sign that the sheet bears with its meaning, in columns; those over the rest of the foot are short.
+
+    Args:
+        places: What the sheet shows.
+        room: Of the whole foot [mm].
+        foot: Where the scale of use and the title block begin [mm].
+    """
     items: list[Item] = [
         Text(at=(room[0] + 3.0, room[1] + 5.0), words="Signs", size=_TYPE, bold=True),
         Text(at=(room[0] + 15.0, room[1] + 5.0), words=_NOTE, size=2.2, ink="grey"),
     ]
-    order = [*(kind for kind in EXPLAINED if kind in kinds), *(kind for kind in kinds if kind not in EXPLAINED)]
-    for number, kind in enumerate(order):
-        column, row = divmod(number, 4)
-        x, y = room[0] + 8.0 + 66.0 * column, room[1] + 11.5 + 7.4 * row
+    above = round((foot - room[1]) / _ROW)
+    cells = [(column, row) for column in range(_BESIDE) for row in range(above + _ROWS)]
+    cells += [(column, row) for column in range(_BESIDE, _COLUMNS) for row in range(above)]
+    for (kind, place), (column, row) in zip(_kinds_on(places).items(), cells, strict=False):
+        x, y = room[0] + 8.0 + 66.0 * column, room[1] + (11.5 if column < _BESIDE else 6.0) + _ROW * row
         items.append(Polyline(points=((x - 5.0, y), (x + 5.0, y)), stroke=Stroke(width=0.5)))
-        items += (
-            joint_sign(kind, (x - 3.0, y), (x + 3.0, y))
-            if kinds[kind] == "joint"
-            else hold_sign(kind, (x, y), (1.0, 0.0))
-        )
+        sign = sign_of(place, (x, y), _LEVEL, _LEVEL, scale=_SMALLEST)
+        assert sign is not None, "only kinds with a sign are explained"
+        items.append(replace(sign, name=kind, sort="legend"))
         items.append(Text(at=(x + 7.0, y + 0.9), words=EXPLAINED.get(kind, kind), size=_TYPE))
     return View(title="Signs", scale=None, items=tuple(items))
 
@@ -79,20 +109,27 @@ def use_view(room: Box) -> View:
     return View(title="Scale of use", scale=None, items=tuple(items))
 
 
-def title_block(results: Results, line: Record, units: Units, scales: str, room: Box) -> View:
-    """Return the title block in a room of the sheet [mm]."""
+def title_block(results: Results, lines: Sequence[Record], units: Units, said: tuple[str, str], room: Box) -> View:
+    """Return the title block in a room of the sheet [mm].
+
+    Args:
+        results: The results document.
+        lines: What the sheet shows.
+        units: Of the pipe's size.
+        said: The scales, and what the sheet is called.
+        room: Left, top, right, bottom [mm].
+    """
     entry = record_of(results, "input")
     document = record_of(entry, "document")
-    pipe = record_of(line, "pipe")
-    diameter, wall = (units.small.typed(number_of(pipe, key)) for key in ("outside_diameter_mm", "wall_mm"))
-    size = f"{nominal_size(pipe, units)}, {units.small.named(f'{diameter} × {wall}')}"
+    scales, called = said
+    shown = _line_words(lines[0], units) if len(lines) == 1 else joined([text_of(line, "name") for line in lines])
     left, top, right, bottom = room
     middle = left + 0.62 * (right - left)
     cells = (
         (left, 0, right, "project", text_of(entry, "project"), True),
-        (left, 1, middle, "line", f"{text_of(line, 'name')}: {text_of(line, 'medium')}, {size}", False),
+        (left, 1, middle, "line" if len(lines) == 1 else "lines", shown, False),
         (middle, 1, right, "scale", scales, False),
-        (left, 2, middle, "document no.", f"{text_of(document, 'number')}, layout of the line", False),
+        (left, 2, middle, "document no.", f"{text_of(document, 'number')}, {called}", False),
         (middle, 2, middle + 0.4 * (right - middle), "revision", text_of(document, "revision"), False),
         (middle + 0.4 * (right - middle), 2, right, "date", text_of(document, "date"), False),
     )
@@ -106,7 +143,15 @@ def title_block(results: Results, line: Record, units: Units, scales: str, room:
         items.append(
             Text(at=(x + 1.5, y + height - 2.2), words=shortened(words, 3.15, end - x - 3.0), size=3.0, bold=bold)
         )
-    said = f"{FORCES} Stations and elevations in {_LENGTHS[units.system]}."
-    items.append(Text(at=(left + 1.5, bottom - 4.6), words=said, size=2.3))
+    note = f"{FORCES} Stations and elevations in {_LENGTHS[units.system]}."
+    items.append(Text(at=(left + 1.5, bottom - 4.6), words=note, size=2.3))
     items.append(Text(at=(left + 1.5, bottom - 1.4), words=WARNING, size=2.3, bold=True))
     return View(title="Title block", scale=None, items=tuple(items))
+
+
+def _line_words(line: Record, units: Units) -> str:
+    """Return a line's name, its medium and the size of the pipe that it begins with."""
+    pipe = record_of(line, "pipe")
+    diameter, wall = (units.small.typed(number_of(pipe, key)) for key in ("outside_diameter_mm", "wall_mm"))
+    size = f"{nominal_size(pipe, units)}, {units.small.named(f'{diameter} × {wall}')}"
+    return f"{text_of(line, 'name')}: {text_of(line, 'medium')}, {size}"

@@ -1,17 +1,21 @@
-"""The layout drawing: the line as it lies over its developed section, on one A3 sheet.     (drawing/layout.py)
+"""The layout drawing: each line as it lies over its developed section, on an A3 sheet.     (drawing/layout.py)
 
-A line whose height is more than twice its plan is drawn as an elevation beside its section instead.
+A line whose height is more than twice its plan is drawn as an elevation beside its section instead. Several lines have
+a sheet of their own before: all of them as they lie, to one scale.
 """
 
 from __future__ import annotations
 
-from takeup.drawing.furniture import frame_view, legend_view, title_block, use_view
-from takeup.drawing.places import places_of
+from collections.abc import Sequence
+
+from takeup.drawing.furniture import foot_above, frame_view, legend_view, title_block, use_view
+from takeup.drawing.places import Place, places_of
 from takeup.drawing.projection import DOWN, EAST, NORTH, Looking, extent_of
-from takeup.drawing.reading import Record, Results, number_of, record_of, records_of, text_of
-from takeup.drawing.route import profile_of
+from takeup.drawing.reading import Record, Results, joined, number_of, of_line, record_of, records_of, text_of
+from takeup.drawing.route import joined_legs, profile_of
 from takeup.drawing.section import least_height, section_view
 from takeup.drawing.sheet import Sheet, View
+from takeup.drawing.system_view import system_view
 from takeup.drawing.world_view import world_view
 from takeup.edge import SI, Units
 
@@ -22,59 +26,113 @@ _SECTION_MOST = 118.0
 
 
 def layout_sheet(results: Results, units: Units = SI) -> Sheet:
-    """Return the layout drawing of the first line of the results.
+    """Return the first sheet of the layout: of one line its drawing, of several all of them as they lie.
 
     Args:
         results: The results document.
         units: What its stations, lengths and elevations are written in.
     """
-    line = records_of(results, "lines")[0]
-    entry = record_of(results, "input")
-    views = _main_views(results, line, units)
-    places = places_of(results, line)
-    right = _EDGE[2]
-    scales = " and ".join(dict.fromkeys(f"1 : {view.scale}" for view in views))
-    foot: tuple[View, ...] = (
-        legend_view(places, (_EDGE[0], _FOOT, 160.0, _EDGE[3])),
-        use_view((right - 230.0, _FOOT, right - 160.0, _EDGE[3])),
-        title_block(results, line, units, scales, (right - 160.0, _FOOT, right, _EDGE[3])),
+    return layout_sheets(results, units)[0]
+
+
+def layout_sheets(results: Results, units: Units = SI) -> tuple[Sheet, ...]:
+    """Return the sheets of the layout: all lines together where there are several, then line by line.
+
+    Args:
+        results: The results document.
+        units: What their stations, lengths and elevations are written in.
+    """
+    lines = records_of(results, "lines")
+    places = [places_of(results, line) for line in lines]
+    if len(lines) == 1:
+        return (_line_sheet(results, lines[0], places[0], units, "layout of the line"),)
+    count = 1 + len(lines)
+    sheets = [_system_sheet(results, lines, places, units, f"sheet 1 of {count}: all lines")]
+    for number, (line, own) in enumerate(zip(lines, places, strict=True), start=2):
+        said = f"sheet {number} of {count}: line {text_of(line, 'name')}"
+        sheets.append(_line_sheet(results, line, own, units, said))
+    return tuple(sheets)
+
+
+def _system_sheet(
+    results: Results, lines: Sequence[Record], places: Sequence[tuple[Place, ...]], units: Units, said: str
+) -> Sheet:
+    every = tuple(place for own in places for place in own)
+    left, top, right, _ = _EDGE
+    view = system_view(lines, places, chosen_view(lines), (left, top, right, foot_above(every, _FOOT)), units)
+    names = joined([text_of(line, "name") for line in lines])
+    branches = "; ".join(
+        f"{text_of(line, 'name')} leaves {text_of(branch, 'of')} at {text_of(branch, 'at')}"
+        for line in lines
+        if (branch := record_of(line, "branch"))
     )
-    title = f"Layout of line {text_of(line, 'name')}, {text_of(entry, 'project')}"
+    described = f"{view.title} at 1 : {view.scale}. Lines: {names}. {branches or 'No line leaves another'}."
+    title = f"Layout of lines {names}, {text_of(record_of(results, 'input'), 'project')}"
+    return _sheet(results, lines, every, (view,), words=(title, described, said), units=units)
+
+
+def _line_sheet(results: Results, line: Record, places: tuple[Place, ...], units: Units, said: str) -> Sheet:
+    views = _main_views(line, places, units)
+    title = f"Layout of line {text_of(line, 'name')}, {text_of(record_of(results, 'input'), 'project')}"
+    words = (title, _described(results, line, views, units), said)
+    return _sheet(results, (line,), places, views, words=words, units=units)
+
+
+def _sheet(
+    results: Results,
+    lines: Sequence[Record],
+    places: tuple[Place, ...],
+    views: tuple[View, ...],
+    *,
+    words: tuple[str, str, str],
+    units: Units,
+) -> Sheet:
+    """Return a sheet with its foot; `words` are its title, its description and what the title block calls it."""
+    title, described, said = words
+    left, _, right, bottom = _EDGE
+    scales = " and ".join(dict.fromkeys(f"1 : {view.scale}" for view in views))
+    foot = foot_above(places, _FOOT)
     return Sheet(
         width=WIDTH,
         height=HEIGHT,
         title=title,
-        description=_described(results, line, views, units),
-        views=(frame_view(_EDGE, _FOOT), *views, *foot),
+        description=described,
+        views=(
+            frame_view(_EDGE, foot),
+            *views,
+            legend_view(places, (left, foot, right, bottom), _FOOT),
+            use_view((right - 230.0, _FOOT, right - 160.0, bottom)),
+            title_block(results, lines, units, (scales, said), (right - 160.0, _FOOT, right, bottom)),
+        ),
     )
 
 
-def _main_views(results: Results, line: Record, units: Units) -> tuple[View, ...]:
+def _main_views(line: Record, places: tuple[Place, ...], units: Units) -> tuple[View, ...]:
     """Return the view of the line as it lies and its section."""
-    places = places_of(results, line)
-    looking = chosen_view(line)
+    looking = chosen_view((line,))
     left, top, right, _ = _EDGE
+    foot = foot_above(places, _FOOT)
     if looking is not DOWN:
         middle = left + 0.45 * (right - left)
         return (
-            world_view(line, places, looking, (left, top, middle, _FOOT), units),
-            section_view(line, places, (middle, top, right, _FOOT), units),
+            world_view(line, places, looking, (left, top, middle, foot), units),
+            section_view(line, places, (middle, top, right, foot), units),
         )
     elevations = [z for _, z in profile_of(line)]
     length = profile_of(line)[-1][0]
     rise = (max(elevations) - min(elevations)) / max(length, 1e-9)
-    divide = _FOOT - min(_SECTION_MOST, least_height(units) + 300.0 * rise)
+    divide = foot - min(_SECTION_MOST, least_height(units) + 300.0 * rise)
     return (
         world_view(line, places, DOWN, (left, top, right, divide), units),
-        section_view(line, places, (left, divide, right, _FOOT), units),
+        section_view(line, places, (left, divide, right, foot), units),
     )
 
 
-def chosen_view(line: Record) -> Looking:
-    """Return the way to look: down, or at the wider side where the line is over twice as high as its plan is wide."""
-    least, greatest = extent_of(line, DOWN)
+def chosen_view(lines: Sequence[Record]) -> Looking:
+    """Return the way to look: down, or at the wider side where lines are over twice as high as their plan is wide."""
+    least, greatest = extent_of(lines, DOWN)
     east, north = greatest[0] - least[0], greatest[1] - least[1]
-    low, high = extent_of(line, NORTH)
+    low, high = extent_of(lines, NORTH)
     if high[1] - low[1] <= 2.0 * max(east, north):
         return DOWN
     return NORTH if east >= north else EAST
@@ -82,20 +140,22 @@ def chosen_view(line: Record) -> Looking:
 
 def _described(results: Results, line: Record, views: tuple[View, ...], units: Units) -> str:
     """Return what the drawing shows, for a reader who cannot see it; the tables hold the same in figures."""
-    holds, takeups = records_of(results, "holds"), records_of(results, "takeups")
+    holds, takeups = of_line(results, "holds", line), of_line(results, "takeups", line)
     anchors = [text_of(hold, "name") for hold in holds if "anchor" in text_of(hold, "kind")]
     legs = "; ".join(
-        f"{_long(leg, units)} from {text_of(leg, 'from')} to {text_of(leg, 'to')}" for leg in records_of(line, "legs")
+        f"{_long(leg, units)} from {text_of(leg, 'from')} to {text_of(leg, 'to')}"
+        for leg in records_of(joined_legs(line), "legs")
     )
     shown = " and ".join(f"{view.title} at 1 : {view.scale}" for view in views)
+    items = ", ".join(text_of(item, "name") for item in records_of(line, "items"))
     return (
         f"{shown}. Legs in the order of the flow: {legs}. Anchors: {', '.join(anchors) or 'none'}. "
         f"Take-ups: {', '.join(text_of(takeup, 'name') for takeup in takeups) or 'none'}. "
-        f"Guides and rests: {len(holds) - len(anchors)}."
+        f"{f'In the line: {items}. ' if items else ''}Other holds: {len(holds) - len(anchors)}."
     )
 
 
 def _long(leg: Record, units: Units) -> str:
     """Return the length of a leg; in SI with all the figures that the results have."""
     length = number_of(leg, "length_m")
-    return units.length.text(length, 2) if units.length.feet else units.length.named(str(length))
+    return units.length.text(length, 2) if units.length.feet else units.length.named(f"{length:.12g}")

@@ -6,11 +6,12 @@ A bend that lies in the plane of the view is a true arc on paper; one seen askew
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from takeup.drawing.reading import Record
-from takeup.drawing.route import Bend, Run, Straight, Vector, along, dot, runs_of
+from takeup.drawing.reading import Record, number_of, pipe_at, records_of
+from takeup.drawing.route import Bend, Run, Straight, Vector, along, bend_at, dot, runs_of
 from takeup.drawing.sheet import Arc, Circle, Item, Point, Polyline, Stroke
 
 _PER_METRE = 1000.0
@@ -69,9 +70,9 @@ class Frame:
         return (1.0, 0.0) if size < _END_ON else (u / size, -v / size)
 
 
-def extent_of(line: Record, looking: Looking) -> tuple[Point, Point]:
-    """Return the least and the greatest (u, v) of the pipe as seen [m]."""
-    seen = [looking.flat(place) for run in runs_of(line) for place in _places(run)]
+def extent_of(lines: Sequence[Record], looking: Looking) -> tuple[Point, Point]:
+    """Return the least and the greatest (u, v) of the pipe of some lines as seen [m]."""
+    seen = [looking.flat(place) for line in lines for run in runs_of(line) for place in _places(run)]
     us, vs = [u for u, _ in seen], [v for _, v in seen]
     return (min(us), min(vs)), (max(us), max(vs))
 
@@ -91,24 +92,34 @@ def centre_strokes(frame: Frame, line: Record) -> tuple[tuple[Point, Point], ...
     return tuple(strokes)
 
 
-def pipe_items(frame: Frame, line: Record, outside_diameter: float) -> tuple[Item, ...]:
+def pipe_items(frame: Frame, line: Record) -> tuple[Item, ...]:
     """Return the pipe: two lines and an axis where it is wide enough on paper, else one line.
 
     Args:
         frame: The view on the sheet.
         line: The line of the results.
-        outside_diameter: Of the pipe [m].
     """
-    width = _PER_METRE * outside_diameter / frame.scale
-    runs = runs_of(line)
-    if width < _DOUBLE:
+    runs, diameters = runs_of(line), _diameters(line)
+    if _PER_METRE * max(diameters) / frame.scale < _DOUBLE:
         return tuple(item for run in runs for item in _drawn(frame, run, PIPE))
     items: list[Item] = []
-    for number, run in enumerate(runs):
+    for number, (run, diameter) in enumerate(zip(runs, diameters, strict=True)):
         for side in (-0.5, 0.5):
-            items += _edge(frame, runs, number, side * outside_diameter)
+            items += _edge(frame, runs, number, side * diameter)
         items += _drawn(frame, run, AXIS)
     return tuple(items)
+
+
+def _diameters(line: Record) -> tuple[float, ...]:
+    """Return the outside diameter of every straight and arc of a line, in the order of the flow [m]."""
+    legs = records_of(line, "legs")
+    stations: list[float] = []
+    for number, leg in enumerate(legs):
+        end = number_of(leg, "end_m")
+        stations.append((number_of(leg, "start_m") + end) / 2.0)
+        if number + 1 < len(legs) and bend_at(line, end) is not None:
+            stations.append(end)
+    return tuple(number_of(pipe_at(line, station), "outside_diameter_mm") / 1000.0 for station in stations)
 
 
 def _drawn(frame: Frame, run: Run, stroke: Stroke) -> tuple[Item, ...]:

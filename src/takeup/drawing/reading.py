@@ -100,6 +100,23 @@ def nominal_size(pipe: Record, units: Units) -> str:
     return text_of(pipe, units.nominal) or text_of(pipe, "size")
 
 
+def joined(names: Sequence[str]) -> str:
+    """Return names as "a", "a and b" or "a, b and c"."""
+    return " and ".join(filter(None, (", ".join(names[:-1]), *names[-1:])))
+
+
+def pipe_at(line: Record, station: float) -> Record:
+    """Return the pipe at a station of a line [m]; at a bound, the one before it."""
+    pipes = records_of(line, "pipes")
+    found = next((item for item in pipes if station <= number_of(item, "to_m")), pipes[-1])
+    return record_of(found, "pipe")
+
+
+def of_line(results: Results, key: str, line: Record) -> tuple[Record, ...]:
+    """Return the records of a list that belong to a line."""
+    return tuple(item for item in records_of(results, key) if text_of(item, "line") == text_of(line, "name"))
+
+
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Use:
     """How full something is: demand over capacity, 1.0 is full, with the outcome and the rule that asked most."""

@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass
 from itertools import pairwise
 
-from takeup.drawing.reading import Record, maybe_number, number_of, records_of, vector_of, vectors_of
+from takeup.drawing.reading import Record, maybe_number, number_of, records_of, text_of, vector_of, vectors_of
 
 Vector = tuple[float, float, float]
 _SAME = 1e-6
@@ -61,7 +61,7 @@ def runs_of(line: Record) -> tuple[Run, ...]:
     runs: list[Run] = []
     start = points[0]
     for number, leg in enumerate(legs):
-        bend = _bend_at(line, number_of(leg, "end_m")) if number + 1 < len(legs) else None
+        bend = bend_at(line, number_of(leg, "end_m")) if number + 1 < len(legs) else None
         corner = points[number + 1]
         if bend is None:
             runs.append(Straight(start=start, end=corner))
@@ -74,7 +74,7 @@ def runs_of(line: Record) -> tuple[Run, ...]:
     return tuple(runs)
 
 
-def _bend_at(line: Record, station: float) -> Record | None:
+def bend_at(line: Record, station: float) -> Record | None:
     """Return the bend at a station that has a radius, or None."""
     for bend in records_of(line, "bends"):
         if abs(number_of(bend, "station_m") - station) < _SAME and maybe_number(bend, "radius_mm"):
@@ -92,6 +92,29 @@ def _arc(corner: Vector, first: Vector, second: Vector, tangent: float) -> Bend:
     outward = (-inward[0] / size, -inward[1] / size, -inward[2] / size)
     begin = along(corner, first, -tangent)
     return Bend(centre=along(begin, outward, -radius), radius=radius, outward=outward, forward=first, angle=angle)
+
+
+def joined_legs(line: Record) -> Record:
+    """Return a line whose legs run from intersection to intersection: what an item fills is joined to its neighbours.
+
+    Its points are those of the joined legs.
+    """
+    points = vectors_of(line, "points")
+    legs: list[Record] = []
+    ends = [points[0]]
+    for leg, end in zip(records_of(line, "legs"), points[1:], strict=True):
+        if legs and (text_of(leg, "item") or text_of(legs[-1], "item")) and _one_way(legs[-1], leg):
+            length = number_of(legs[-1], "length_m") + number_of(leg, "length_m")
+            legs[-1] = {**leg, "from": legs[-1]["from"], "start_m": legs[-1]["start_m"], "length_m": length}
+            ends[-1] = end
+        else:
+            legs.append(leg)
+            ends.append(end)
+    return {**line, "legs": legs, "points": ends}
+
+
+def _one_way(first: Record, second: Record) -> bool:
+    return dot(vector_of(first, "direction"), vector_of(second, "direction")) > 1.0 - _SAME
 
 
 def on_legs(line: Record, station: float) -> tuple[Vector, Vector]:

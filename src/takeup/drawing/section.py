@@ -8,18 +8,18 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from dataclasses import replace
 from itertools import pairwise
 
 from takeup.drawing.colour import colour_of
 from takeup.drawing.labels import Box, spread
 from takeup.drawing.lettering import shortened
 from takeup.drawing.places import Place
-from takeup.drawing.reading import Record, use_words
+from takeup.drawing.reading import Record, text_of, use_words
 from takeup.drawing.route import elevation_at, profile_of
 from takeup.drawing.scale import choose_scale, exaggeration
 from takeup.drawing.sheet import Item, Point, Polyline, Stroke, Text, View
-from takeup.drawing.signs import drawing_order, half_length, moved_signs
-from takeup.drawing.symbols import hold_sign, joint_sign
+from takeup.drawing.signs import drawing_order, moved_signs, sign_of
 from takeup.drawing.titles import view_heading
 from takeup.edge import System, Units
 
@@ -75,7 +75,9 @@ def section_view(line: Record, places: tuple[Place, ...], room: Box, units: Unit
     shown = _that_fit(places, int(wide / _APART) + 1)
     ticks = {place: paper(place.station, elevation_at(profile, place.station)) for place in places}
     items += _signs(places, paper, profile, scale)
-    items += _band(shown, tuple(ticks[place] for place in shown), base, (left, left + wide), units)
+    owner = f" of {text_of(line, 'name')}"  # what parts the holds of several lines says nothing on a line's own sheet
+    named = tuple(replace(place, name=place.name.removesuffix(owner)) for place in shown)
+    items += _band(named, tuple(ticks[place] for place in shown), base, (left, left + wide), units)
     if len(shown) < len(places):
         words = f"{len(places) - len(shown)} guides and rests not named for want of room: see the tables"
         items.append(Text(at=(room[0] + 3.0, room[3] - 1.0), words=words, size=2.2, ink="grey"))
@@ -123,13 +125,9 @@ def _signs(places: tuple[Place, ...], paper: Paper, profile: tuple[Point, ...], 
         ]
         slope = math.hypot(ends[2][0] - ends[0][0], ends[2][1] - ends[0][1])
         way = ((ends[2][0] - ends[0][0]) / slope, (ends[2][1] - ends[0][1]) / slope)
-        x, y = ends[1]
-        if place.sort == "joint":
-            half = half_length(place, scale)
-            start, end = ((x + side * way[0], y + side * way[1]) for side in (-half, half))
-            items += joint_sign(place.kind, start, end)
-        elif place.sort in {"anchor", "guide"}:
-            items += hold_sign(place.kind, (x, y), way)
+        sign = sign_of(place, ends[1], way, way, scale=scale)
+        if sign is not None:
+            items.append(sign)
     return items
 
 
@@ -159,7 +157,7 @@ def _band(
 def _column(place: Place, x: float, tops: list[float], units: Units) -> list[Item]:
     """Return the words under one tick, read upwards."""
     foot = x + 0.36 * _TYPE
-    strong = place.sort in {"anchor", "joint"}
+    strong = place.sort in {"anchor", "joint", "item"}
     words = units.length.figures(place.station, 2)
     station = Text(at=(foot, tops[0] + 1.2), words=words, size=_TYPE, anchor="end", rotation=-90.0, bold=strong)
     name = Text(

@@ -81,7 +81,17 @@ class Dimension:
     size: float
 
 
-Item = Polyline | Arc | Circle | Text | Dimension
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Sign:
+    """A sign of one thing: what sort and kind of thing, its name, and what the sign is drawn of."""
+
+    sort: str
+    kind: str
+    name: str
+    items: tuple[Polyline | Arc | Circle, ...]
+
+
+Item = Polyline | Arc | Circle | Text | Dimension | Sign
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

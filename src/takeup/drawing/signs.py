@@ -1,8 +1,8 @@
 """The signs of a line in order, moved apart along the pipe where they would lie on one another.     (drawing/signs.py)
 
-Signs are not to scale, so a joint close to its anchor would cover it. Anchors stay where they are; joints and guides
-give way along the pipe. Where even that has no room the guides keep their true places under the rest. Stations are
-stated in figures.
+Signs are not to scale, so a joint close to its anchor would cover it. Anchors stay where they are; joints, items and
+guides give way along the pipe. Where even that has no room the guides keep their true places under the rest. Stations
+are stated in figures.
 """
 
 from __future__ import annotations
@@ -11,22 +11,55 @@ from itertools import pairwise
 
 from takeup.drawing.labels import pooled
 from takeup.drawing.places import Place
+from takeup.drawing.sheet import Point, Sign
+from takeup.drawing.symbols import end_sign, hold_sign, item_sign, joint_sign
 
 _HALF = {"anchor": 2.4, "guide": 1.6}
-_JOINT = 3.0
+_LEAST = {"joint": 3.0, "valve": 2.2, "flange": 0.5, "reducer": 1.8, "item": 2.2}  # half the length of a sign [mm]
 _BETWEEN = 0.3
-_WEIGHT = {"anchor": 1e6, "joint": 3.0, "guide": 1.0}  # an anchor stays to within a thousandth of a millimetre
+_WEIGHT = {
+    "anchor": 1e6,
+    "joint": 3.0,
+    "item": 3.0,
+    "guide": 1.0,
+}  # an anchor stays to within a thousandth of a millimetre
+_BLANK = "#ffffff"
 
 
 def half_length(place: Place, scale: int) -> float:
     """Return half the length of a sign along the pipe [mm]."""
-    if place.sort == "joint":
-        return max(500.0 * place.length / scale, _JOINT)
+    if place.sort in {"joint", "item"}:
+        return max(500.0 * place.length / scale, _LEAST[place.kind if place.sort == "item" else "joint"])
     return _HALF.get(place.sort, 0.0)
 
 
+def sign_of(place: Place, at: Point, way: Point, axis: Point, *, scale: int, fill: str = _BLANK) -> Sign | None:
+    """Return the sign of a place on the sheet; None where it has none.
+
+    Args:
+        place: What it stands for.
+        at: Its middle [mm].
+        way: The way of the flow there.
+        axis: The way a hold's sign is turned.
+        scale: The denominator of the scale of lengths along the pipe.
+        fill: The colour of its use.
+    """
+    half = half_length(place, scale)
+    start, end = ((at[0] + side * way[0], at[1] + side * way[1]) for side in (-half, half))
+    if place.sort == "joint":
+        items = joint_sign(place.kind, start, end, fill)
+    elif place.sort == "item":
+        items = item_sign(place.kind, (start, end), way, wider=place.wider)
+    elif place.sort in {"anchor", "guide"}:
+        items = hold_sign(place.kind, at, axis, fill)
+    else:
+        items = end_sign(place.kind, at, way)
+    sort = "hold" if place.sort in {"anchor", "guide"} else place.sort
+    return Sign(sort=sort, kind=place.kind, name=place.name, items=items) if items else None
+
+
 def moved_signs(places: tuple[Place, ...], scale: int) -> dict[Place, float]:
-    """Return by how far each sign is moved along the flow [mm on paper]; corners and ends are not moved.
+    """Return by how far each sign is moved along the flow [mm on paper]; corners, ends and branches are not moved.
 
     Args:
         places: The places of one straight stretch, by station.
@@ -53,5 +86,5 @@ def _apart(signs: tuple[Place, ...], scale: int) -> dict[Place, float]:
 
 def drawing_order(places: tuple[Place, ...]) -> tuple[Place, ...]:
     """Return places as they are drawn: guides first, anchors last and so on top."""
-    rank = {"guide": 0, "joint": 1, "anchor": 2}
-    return tuple(sorted(places, key=lambda place: rank.get(place.sort, 3)))
+    rank = {"guide": 0, "item": 1, "joint": 2, "anchor": 3}
+    return tuple(sorted(places, key=lambda place: rank.get(place.sort, 4)))

@@ -9,7 +9,7 @@ import math
 from xml.etree import ElementTree as ET
 
 from takeup.drawing.dimension import expanded
-from takeup.drawing.sheet import Arc, Circle, Dimension, Item, Polyline, Sheet, Stroke, Text, View
+from takeup.drawing.sheet import Arc, Circle, Dimension, Item, Polyline, Sheet, Sign, Stroke, Text, View
 from takeup.edge import TIE
 
 _INK = {"black": "#000000", "grey": "#555555", "pale": "#aaaaaa"}
@@ -61,8 +61,18 @@ def _write(group: ET.Element, item: Item) -> None:
         ET.SubElement(group, "circle", {**place, **_pen(item.stroke), "fill": item.fill or "none"})
     elif isinstance(item, Text):
         _write_text(group, item)
+    elif isinstance(item, Sign):
+        _write_sign(group, item)
     else:
         _write_dimension(group, item)
+
+
+def _write_sign(group: ET.Element, sign: Sign) -> None:
+    """Write a sign as a group of its own: its classes are its sort and its kind, its title the name of the thing."""
+    inner = ET.SubElement(group, "g", {"class": f"{sign.sort} {sign.kind.replace(' ', '-')}"})
+    ET.SubElement(inner, "title").text = _printable(sign.name)
+    for item in sign.items:
+        _write(inner, item)
 
 
 def _write_dimension(group: ET.Element, dimension: Dimension) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
+from collections.abc import Sequence
 from itertools import pairwise
 
 from takeup.drawing.colour import colour_of
@@ -12,47 +13,60 @@ from takeup.drawing.labels import TYPE, Box, LineOfWords, Taken, place_label
 from takeup.drawing.lettering import folded
 from takeup.drawing.places import Place
 from takeup.drawing.projection import DOWN, Frame, Looking, centre_strokes, extent_of, pipe_items
-from takeup.drawing.reading import Record, maybe_number, number_of, record_of, records_of, vectors_of
-from takeup.drawing.route import along
+from takeup.drawing.reading import Record, maybe_number, number_of, record_of, records_of, text_of, vectors_of
+from takeup.drawing.route import along, joined_legs
 from takeup.drawing.scale import choose_scale
-from takeup.drawing.sheet import Dimension, Item, Point, View
-from takeup.drawing.signs import drawing_order, half_length, moved_signs
-from takeup.drawing.symbols import REACH, arrow, hold_sign, joint_sign
+from takeup.drawing.sheet import Dimension, Item, Point, Polyline, Stroke, View
+from takeup.drawing.signs import drawing_order, moved_signs, sign_of
+from takeup.drawing.symbols import REACH, arrow
 from takeup.drawing.titles import north_arrow, view_heading
 from takeup.edge import Units
 
 _SAME = 1e-6
 _HEAD = 15.0  # room for the title of the view and its scale bar [mm]
-_ASIDE = (34.0, 26.0)  # room for words and dimensions left and right, above and below [mm]
+_ASIDE = (34.0, 24.0)  # room for words and dimensions left and right, above and below [mm]
 _OFFSETS = (9.0, 14.0, 19.0, 25.0, 32.0)
+_STUB = 8.0  # a line that leaves is shown so far [mm]
+_STUB_PEN = Stroke(width=0.5, ink="grey")
 _WIDEST = 46.0  # names longer than this on paper go on another line [mm]
 
 
 def world_view(line: Record, places: tuple[Place, ...], looking: Looking, room: Box, units: Units) -> View:
-    """Return a view of the line in a room of the sheet: left, top, right, bottom [mm]."""
-    frame = _frame(line, looking, room)
-    outside = number_of(record_of(line, "pipe"), "outside_diameter_mm") / 1000.0
-    title = looking.words[0].upper() + looking.words[1:]
-    heading, heading_box = view_heading(title, frame.scale, (room[0], room[1]), units)
-    taken = Taken(room=room, words=[heading_box])
+    """Return a view of one line in a room of the sheet: left, top, right, bottom [mm]."""
+    frame = frame_for((line,), looking, room)
+    heading, taken = headed(frame, room, units)
     items: list[Item] = [*heading]
-    if looking is DOWN:
-        north, box = north_arrow((room[2] - 8.0, room[1] + 10.0))
-        items += north
-        taken.words.append(box)
     taken.strokes += centre_strokes(frame, line)
-    items += pipe_items(frame, line, outside)
-    spots = _spots(frame, line, places)
+    items += pipe_items(frame, line)
+    spots = spots_of(frame, line, places)
+    items += _stubs(frame, spots, taken)
     items += _signs(frame, spots, taken)
+    line = joined_legs(line)
     items += _flow(frame, line, taken)
     items += _dimensions(frame, line, taken, units)
     items += _names(frame, line, spots, taken, units)
-    return View(title=title, scale=frame.scale, items=tuple(items))
+    return View(title=title_of(looking), scale=frame.scale, items=tuple(items))
 
 
-def _frame(line: Record, looking: Looking, room: Box) -> Frame:
+def title_of(looking: Looking) -> str:
+    """Return the title of a view."""
+    return looking.words[0].upper() + looking.words[1:]
+
+
+def headed(frame: Frame, room: Box, units: Units) -> tuple[tuple[Item, ...], Taken]:
+    """Return the title of a view with its scale, the north arrow of a plan, and the room that they take."""
+    heading, box = view_heading(title_of(frame.looking), frame.scale, (room[0], room[1]), units)
+    taken = Taken(room=room, words=[box])
+    if frame.looking is not DOWN:
+        return heading, taken
+    north, box = north_arrow((room[2] - 8.0, room[1] + 10.0))
+    taken.words.append(box)
+    return (*heading, *north), taken
+
+
+def frame_for(lines: Sequence[Record], looking: Looking, room: Box) -> Frame:
     """Return the view set in the middle of its room, at the largest scale that leaves room for words."""
-    least, greatest = extent_of(line, looking)
+    least, greatest = extent_of(lines, looking)
     wide, high = room[2] - room[0], room[3] - room[1] - _HEAD
     extent = (greatest[0] - least[0], greatest[1] - least[1])
     scale = choose_scale(extent, (wide - 2.0 * _ASIDE[0], high - 2.0 * _ASIDE[1]))
@@ -61,10 +75,10 @@ def _frame(line: Record, looking: Looking, room: Box) -> Frame:
     return Frame(looking=looking, origin=origin, zero=middle, scale=scale)
 
 
-def _spots(frame: Frame, line: Record, places: tuple[Place, ...]) -> dict[Place, Point]:
+def spots_of(frame: Frame, line: Record, places: tuple[Place, ...]) -> dict[Place, Point]:
     """Return where on the sheet each sign stands: at its place, or moved along its leg off its neighbours."""
     spots = {place: frame.paper(place.at) for place in places}
-    for leg in records_of(line, "legs"):
+    for leg in records_of(joined_legs(line), "legs"):
         start, end = number_of(leg, "start_m"), number_of(leg, "end_m")
         on_leg = tuple(place for place in places if start - _SAME <= place.station <= end + _SAME)
         for place, move in moved_signs(on_leg, frame.scale).items():
@@ -72,21 +86,33 @@ def _spots(frame: Frame, line: Record, places: tuple[Place, ...]) -> dict[Place,
     return spots
 
 
+def _stubs(frame: Frame, spots: dict[Place, Point], taken: Taken) -> list[Item]:
+    """Return the first stretch of every line that leaves this one, where it is seen."""
+    items: list[Item] = []
+    for place, at in spots.items():
+        if place.sort == "branch" and math.hypot(*frame.looking.flat(place.axis)) > _SAME:
+            way = frame.heading(place.axis)
+            end = (at[0] + _STUB * way[0], at[1] + _STUB * way[1])
+            items.append(Polyline(points=(at, end), stroke=_STUB_PEN))
+            taken.strokes.append((at, end))
+    return items
+
+
+def sign_box(at: Point) -> Box:
+    """Return the box that a sign takes [mm]."""
+    return at[0] - REACH, at[1] - REACH, at[0] + REACH, at[1] + REACH
+
+
 def _signs(frame: Frame, spots: dict[Place, Point], taken: Taken) -> list[Item]:
-    """Return the signs of holds and joints; only those that get a number beside them here are coloured."""
+    """Return the signs; only those that get a number beside them here are coloured."""
     items: list[Item] = []
     for place in drawing_order(tuple(spots)):
-        at, way = spots[place], frame.heading(place.along)
         fill = colour_of(place.use.value) if place.use is not None and place.sort != "guide" else "#ffffff"
-        if place.sort == "joint":
-            half = half_length(place, frame.scale)
-            ends = [(at[0] + side * way[0], at[1] + side * way[1]) for side in (-half, half)]
-            items += joint_sign(place.kind, ends[0], ends[1], fill)
-        elif place.sort in {"anchor", "guide"}:
-            items += hold_sign(place.kind, at, way, fill)
-        else:
-            continue
-        taken.signs.append((at[0] - REACH, at[1] - REACH, at[0] + REACH, at[1] + REACH))
+        way, axis = frame.heading(place.along), frame.heading(place.axis)
+        sign = sign_of(place, spots[place], way, axis, scale=frame.scale, fill=fill)
+        if sign is not None:
+            items.append(sign)
+            taken.signs.append(sign_box(spots[place]))
     return items
 
 
@@ -146,7 +172,7 @@ def _dimension(start: Point, end: Point, words: str, centre: Point, taken: Taken
 def _names(frame: Frame, line: Record, spots: dict[Place, Point], taken: Taken, units: Units) -> list[Item]:
     """Return the labels: anchors and joints first, then corners and ends, then guides leg by leg."""
     items: list[Item] = []
-    rank = {"anchor": 0, "joint": 0, "corner": 1, "end": 1}
+    rank = {"anchor": 0, "joint": 0, "item": 1, "branch": 1, "corner": 2, "end": 2}
     places = tuple(spots)
     for place in sorted((p for p in places if p.sort in rank), key=lambda p: (rank[p.sort], p.station)):
         words = _label(line, place, units)
@@ -170,6 +196,8 @@ def _group_label(
 
 def _label(line: Record, place: Place, units: Units) -> tuple[LineOfWords, ...]:
     names = folded(place.name, TYPE, _WIDEST)
+    if place.sort in {"item", "branch"}:
+        return (*((name, False) for name in names), (f"station {units.length.text(place.station, 2)}", False))
     if place.sort in {"corner", "end"}:
         radii = [
             maybe_number(bend, "radius_mm")
@@ -178,6 +206,8 @@ def _label(line: Record, place: Place, units: Units) -> tuple[LineOfWords, ...]:
         ]
         radius = radii[0] if radii else None
         turn = ((f"R {units.small.text(radius, 0)}", False),) if radius else ()
+        if place.kind == "branch":
+            turn = ((f"leaves {text_of(record_of(line, 'branch'), 'of')}", False),)
         return (*((name, False) for name in names), *turn)
     station = ((f"station {units.length.text(place.station, 2)}", False),)
     use = ((place.says, False),) if place.says else ()

@@ -93,7 +93,7 @@ def results(points, radii, holds, joints) -> dict:
             ],
         },
         "lines": [line],
-        "zones": [{"name": "whole line", "from_m": 0.0, "to_m": line["length_m"]}],
+        "zones": [zone_of(line)],
         "states": [state_of(n) for n in range(len(STATES))],
         "dropped_states": [{"state": "under vacuum", "because": "a vacuum breaker is fitted at the header"}],
         "holds": [hold_of(line, *hold) for hold in holds],
@@ -108,6 +108,17 @@ def results(points, radii, holds, joints) -> dict:
         "not_covered": [{"what": "Water hammer", "because": "the tool does no dynamics"}],
         "cautions": ["An untied bellows pushes its anchors apart with the full pressure thrust."],
     }
+
+
+def zone_of(line) -> dict:
+    """Return the one zone of a line."""
+    part = {"line": line["name"], "from_m": 0.0, "to_m": line["length_m"]}
+    conditions = {
+        "design": {"pressure_bar": 12.0, "temperature_c": 195.0},
+        "operating": {"pressure_bar": 10.0, "temperature_c": 184.0},
+        "test": {"pressure_bar": 18.0, "temperature_c": 12.0},
+    }
+    return {"name": "whole line", **part, "parts": [part], "conditions": conditions}
 
 
 def line_of(points, radii) -> dict:
@@ -125,23 +136,33 @@ def line_of(points, radii) -> dict:
                 "direction": direction,
                 "start_m": station,
                 "end_m": station + length,
+                "item": None,
             }
         )
         station += length
     bends = [bend_of(n, legs, radius) for n, radius in enumerate(radii)]
     nodes = [{"station_m": leg["start_m"], "at_m": list(point)} for leg, point in zip(legs, points, strict=False)]
     nodes.append({"station_m": station, "at_m": list(points[-1])})
+    pipe = {
+        "size": "DN 200",
+        "nps": "NPS 8",
+        "outside_diameter_mm": 219.1,
+        "wall_mm": 8.18,
+        "material": "ASTM A106 B",
+        "expansion_table": "ASME B31.1 table B-1",
+        "expansion_because": "the table of the code itself",
+        "corrosion_allowance_mm": 0.0,
+    }
+    insulation = {"kind": "mineral wool", "thickness_mm": 80.0, "cladding": None}
     return {
         "name": "LS-201",
         "medium": "steam",
-        "pipe": {
-            "size": "DN 200",
-            "nps": "NPS 8",
-            "outside_diameter_mm": 219.1,
-            "wall_mm": 8.18,
-            "material": "ASTM A106 B",
-        },
-        "insulation": {"kind": "mineral wool", "thickness_mm": 80.0},
+        "branch": None,
+        "ends": [{"name": names[n], "kind": "free"} for n in (0, -1)],
+        "pipe": pipe,
+        "insulation": insulation,
+        "pipes": [{"from_m": 0.0, "to_m": station, "pipe": pipe, "insulation": insulation}],
+        "items": [],
         "length_m": station,
         "developed_length_m": station - 0.131 * len(radii),
         "points": [list(point) for point in points],
@@ -194,6 +215,9 @@ def state_of(number) -> dict:
         "kind": "operating",
         "order": number,
         "zones": [zone],
+        "valves": [],
+        "loads": [],
+        "hangers_locked": False,
         "equilibrium_residual": 3.1e-13,
         "solved": True,
         "converged": True,
@@ -220,6 +244,9 @@ def hold_of(line, name, kind, station) -> dict:
     sideways = [0.0, 1.0, 0.0] if abs(along[1]) < 0.5 else [1.0, 0.0, 0.0]
     return {
         "name": name,
+        "line": line["name"],
+        "other_side": None,
+        "giving": None,
         "kind": kind,
         "station_m": station,
         "at_m": at,
@@ -269,6 +296,7 @@ def by_hand(what, formula, unit, value, model) -> dict:
         "difference_percent": 100.0 * (model - value) / value,
         "because": "the same area and pressure",
         "span": "boiler house header to middle anchor",
+        "line": "LS-201",
     }
 
 
@@ -276,6 +304,7 @@ def takeup_of(name, kind, station) -> dict:
     """Return a joint with its movements and certified data."""
     return {
         "name": name,
+        "line": "LS-201",
         "kind": kind,
         "station_m": station,
         "from_m": station - 0.4,

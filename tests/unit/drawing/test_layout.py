@@ -17,7 +17,7 @@ from takeup.drawing.dimension import expanded, words_box
 from takeup.drawing.labels import overlap
 from takeup.drawing.lettering import box_of
 from takeup.drawing.reading import use_words
-from takeup.drawing.sheet import Arc, Dimension, Polyline, Text
+from takeup.drawing.sheet import Arc, Dimension, Polyline, Sign, Text
 from takeup.drawing.symbols import EXPLAINED
 from takeup.edge import SI, TIE, US
 
@@ -28,6 +28,11 @@ PAPER = 1e-9  # mm: coordinates are sums of a few floats near 400
 def texts(view):
     """All words of a view."""
     return [item.words for item in view.items if isinstance(item, Text)]
+
+
+def strokes(view):
+    """Everything drawn in a view, signs taken apart."""
+    return [part for item in view.items for part in (item.items if isinstance(item, Sign) else (item,))]
 
 
 def view_of(sheet, start):
@@ -196,7 +201,7 @@ def test_every_colour_is_that_of_a_number_beside_it(make):
             continue
         printed = {float(n) for words in texts(view) for n in re.findall(r"(?:use )?(\d+\.\d\d)\b", words)}
         allowed = {colour_of(use) for use in printed} | {"#000000", "#ffffff", None}
-        fills = {item.fill for item in view.items if isinstance(item, Polyline)}
+        fills = {item.fill for item in strokes(view) if isinstance(item, Polyline)}
         assert fills <= allowed, view.title
 
 
@@ -257,7 +262,8 @@ def test_any_route_is_drawn_and_nothing_lies_on_anything(document, units):
 def test_line_that_was_not_solved_is_drawn_with_its_planned_holds():
     document = straight()
     planned = [
-        {"name": hold["name"], "kind": hold["kind"], "station_m": hold["station_m"]} for hold in document["holds"]
+        {"name": hold["name"], "line": hold["line"], "kind": hold["kind"], "station_m": hold["station_m"]}
+        for hold in document["holds"]
     ]
     document["input"]["resolved"]["holds"] = planned
     document |= {"holds": [], "checks": []}

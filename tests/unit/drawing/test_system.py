@@ -1,0 +1,153 @@
+"""Several lines: one sheet of all of them, one of each; a sign for everything, and nothing lies on anything."""
+
+from __future__ import annotations
+
+import math
+from collections import Counter
+from itertools import combinations, pairwise
+from xml.etree import ElementTree as ET
+
+import pytest
+from tests.unit.drawing.results_fixture import straight
+from tests.unit.drawing.system_fixture import system
+
+from takeup.drawing import layout_sheet, layout_sheets, to_svg
+from takeup.drawing.dimension import expanded, words_box
+from takeup.drawing.labels import overlap
+from takeup.drawing.lettering import box_of
+from takeup.drawing.reading import number_of, records_of
+from takeup.drawing.route import joined_legs
+from takeup.drawing.sheet import Dimension, Polyline, Sign, Text
+from takeup.drawing.symbols import EXPLAINED, end_sign, hold_sign, item_sign, joint_sign
+from takeup.edge import SI, US
+from takeup.line.holding import HoldKind
+
+SVG = "{http://www.w3.org/2000/svg}"
+EXACT = 1e-9  # m or mm: sums of a few floats near 100
+
+
+def signs(sheet):
+    """How often each thing has a sign on a sheet, the legend left out: by class and name, as the SVG says them."""
+    root = ET.fromstring(to_svg(sheet))  # noqa: S314 -- our own document
+    marked = [group for group in root.iter(f"{SVG}g") if not group.get("class", "legend").startswith("legend")]
+    return Counter((group.get("class"), group.find(f"{SVG}title").text) for group in marked)
+
+
+def wanted(document, line=None):
+    """Every hold, joint and item of a document, or of one of its lines, by class and name."""
+    found = []
+    for sort, key in (("hold", "holds"), ("joint", "takeups")):
+        found += [(f"{sort} {item['kind'].replace(' ', '-')}", item["name"], item["line"]) for item in document[key]]
+    for own in document["lines"]:
+        found += [(f"item {item['kind']}", item["name"], own["name"]) for item in own["items"]]
+    return {(kind, name) for kind, name, owner in found if line in (None, owner)}
+
+
+def words_of(sheet):
+    """All words of a sheet with the boxes they fill."""
+    for view in sheet.views:
+        for item in view.items:
+            if isinstance(item, Text):
+                yield box_of(item), item.words
+            elif isinstance(item, Dimension):
+                yield words_box(expanded(item)[1]), item.words
+
+
+def test_everything_has_one_sign_on_the_sheet_of_all_lines():
+    """36 holds, 3 joints and 4 items, and two places where a line leaves another."""
+    document = system()
+    found = signs(layout_sheets(document)[0])
+    leaving = {("branch branch", "DS-2 leaves"), ("branch branch", "DS-3 leaves")}
+    assert len(wanted(document)) == 36 + 3 + 4
+    assert found == Counter(dict.fromkeys(wanted(document) | leaving, 1))
+
+
+def test_everything_of_a_line_has_a_sign_in_both_views_of_its_sheet():
+    document = system()
+    for line, sheet in zip(document["lines"], layout_sheets(document)[1:], strict=True):
+        found = signs(sheet)
+        things = wanted(document, line["name"])
+        assert {thing: found[thing] for thing in things} == dict.fromkeys(things, 2)
+
+
+def test_one_line_has_one_sheet():
+    assert layout_sheets(straight()) == (layout_sheet(straight()),)
+
+
+@pytest.mark.parametrize("units", [SI, US], ids=["si", "us"])
+def test_no_words_lie_on_words_and_all_are_inside_the_sheet(units):
+    for sheet in layout_sheets(system(), units):
+        boxes = list(words_of(sheet))
+        assert [(a[1], b[1]) for a, b in combinations(boxes, 2) if overlap(a[0], b[0])] == []
+        for (left, top, right, bottom), words in boxes:
+            assert (left > 10.0, top > 12.0, right < 410.0, bottom < 285.0) == (True,) * 4, words
+
+
+@pytest.mark.parametrize("units", [SI, US], ids=["si", "us"])
+def test_lines_anchors_joints_and_items_are_named_on_the_sheet_of_all_lines(units):
+    document = system()
+    sheet = layout_sheets(document, units)[0]
+    seen = {words for _, words in words_of(sheet)}
+    for line in document["lines"]:
+        assert f"line {line['name']}" in seen
+        assert {item["name"] for item in line["items"]} <= seen
+    named = [hold["name"] for hold in document["holds"] if "anchor" in hold["kind"]]
+    assert {*named, "churn nozzle", "old works boundary", "curd stop", "J1", "J2", "J3"} <= seen
+    assert not any("left out" in words for words in seen)
+
+
+def test_branches_begin_on_their_mains():
+    """The first stroke of a branch begins at 1:500 on its main: DS-2 leaves DS-1 at 40 m, 80 mm from its start."""
+    plan = layout_sheets(system())[0].views[1]
+    assert plan.scale == 500
+    pipes = [item for item in plan.items if isinstance(item, Polyline) and item.stroke and item.stroke.width == 0.7]
+    starts = {item.points[0] for item in pipes}
+    begin = pipes[0].points[0]
+    assert min(math.dist((begin[0] + 80.0, begin[1]), point) for point in starts) < EXACT
+
+
+def test_lines_are_drawn_to_one_scale():
+    """DS-1 is 70 m, 12 m and 40 m between intersections: 140, 24 and 80 mm at 1:500 less its bends of 0.6096 mm."""
+    legs = [number_of(leg, "length_m") for leg in records_of(joined_legs(system()["lines"][0]), "legs")]
+    assert legs == pytest.approx([70.0, 12.0, 40.0], abs=EXACT)
+    plan = layout_sheets(system())[0].views[1]
+    pipes = [item.points for item in plan.items if isinstance(item, Polyline) and item.stroke]
+    lengths = [sum(math.dist(a, b) for a, b in pairwise(points)) for points in pipes]
+    assert any(length == pytest.approx(24.0 - 2 * 0.6096, abs=1e-6) for length in lengths)  # the leg of 12 m
+
+
+def test_legend_explains_exactly_the_kinds_on_each_sheet():
+    for sheet in layout_sheets(system()):
+        legend = next(view for view in sheet.views if view.title == "Signs")
+        shown = {item.kind for view in sheet.views for item in view.items if isinstance(item, Sign)}
+        words = [item.words for item in legend.items if isinstance(item, Text)]
+        assert shown == {kind for kind, said in EXPLAINED.items() if said in words}
+
+
+def test_every_kind_has_a_sign_of_its_own():
+    """No two kinds look alike, and none falls back on the ring of an unknown one."""
+    at, along = (0.0, 0.0), (1.0, 0.0)
+    holds = {kind: hold_sign(kind, at, along) for kind in (*HoldKind.__args__, "equipment", "continues", "unknown")}
+    joints = {kind: joint_sign(kind, (-3.0, 0.0), (3.0, 0.0)) for kind in ("single axial", "externally pressurised")}
+    items = {kind: item_sign(kind, ((-2.0, 0.0), (2.0, 0.0)), along) for kind in ("valve", "flange", "reducer", "item")}
+    ends = {kind: end_sign(kind, at, along) for kind in ("blind", "closed valve", "branch")}
+    drawn = [*holds.values(), *joints.values(), *items.values(), *ends.values()]
+    assert all(a != b for a, b in combinations(drawn, 2))
+    assert end_sign("free", at, along) == ()
+
+
+def test_reducer_narrows_the_way_the_pipe_does():
+    """DN 200 to DN 150 along the flow: its first face is the higher one."""
+    faces = item_sign("reducer", ((-2.0, 0.0), (2.0, 0.0)), (1.0, 0.0))[0].points
+    assert abs(faces[0][1]) > abs(faces[1][1])
+    faces = item_sign("reducer", ((-2.0, 0.0), (2.0, 0.0)), (1.0, 0.0), wider=True)[0].points
+    assert abs(faces[0][1]) < abs(faces[1][1])
+
+
+def test_sheets_are_the_same_each_time():
+    first, second = ([to_svg(sheet) for sheet in layout_sheets(system())] for _ in range(2))
+    assert first == second
+
+
+def test_description_tells_where_lines_leave():
+    assert "DS-2 leaves DS-1 at 40 m" in layout_sheets(system())[0].description
