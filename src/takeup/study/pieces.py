@@ -4,8 +4,8 @@ Cuts stand at ends, holds, tangent points, the faces of joints, of their bellows
 zone changes, where a branch leaves and where a load of the user's begins or ends; and in between so that no straight
 member is longer than a hundredth of the line or three metres, whichever is more: enough for a smooth drawn shape.
 Answers at the cuts do not depend on how many others there are (a test). A reducer is a row of short pipes, each of the
-diameter and wall in its middle: with eight, it turns within 1 % as the cone where one diameter is up to twice the other,
-within 1.5 % at DN 100 to DN 40 (a test).
+diameter and wall in its middle: with eight, it turns within 1 % as the cone where one diameter is up to twice the
+other, and within 1.5 % at DN 100 to DN 40 (a test).
 """
 
 from __future__ import annotations

@@ -1,8 +1,8 @@
 """A reducer is eight short pipes: how near to a cone that is.     (tests/unit/study/test_cones.py)
 
 From a line file: pipe, cone, pipe, held at one end and pushed and turned at the other. Between the two faces of the
-cone the line turns by the integral of M/(E I) and strays by that of (l - x) M/(E I); the section at x has the diameter and
-the wall that change evenly from face to face, its second moment is pi/64 (D^4 - d^4). Quadrature from scipy, to 1e-8.
+cone the line turns by the integral of M/(E I) and strays by that of (l - x) M/(E I); the section at x has the diameter
+and the wall that change evenly from face to face, its second moment is pi/64 (D^4 - d^4). Quadrature: scipy, to 1e-8.
 """
 
 from __future__ import annotations
@@ -80,7 +80,7 @@ def exact(name: str) -> tuple[float, float]:
     return turn, strays
 
 
-@pytest.mark.parametrize(("name", "within"), zip(SIZES, (0.01, 0.01, 0.01, 0.015), strict=True))
+@pytest.mark.parametrize(("name", "within"), list(zip(SIZES, (0.01, 0.01, 0.01, 0.015), strict=True)))
 def test_eight_pipes_turn_and_stray_nearly_as_the_cone(name: str, within: float):
     """As the module says: 1 % where one diameter is up to twice the other, 1.5 % at DN 100 to DN 40.
 
