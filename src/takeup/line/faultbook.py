@@ -15,7 +15,7 @@ from pydantic_core import ErrorDetails
 from takeup.errors import Fault, InputError, TakeupError
 from takeup.line.fields import Reads, nearest
 from takeup.line.schema import StudyItem, field_name, keys_of, model_at
-from takeup.line.schema_route import ROUTE_MODELS, route_item
+from takeup.line.schema_route import ITEM_KEYS, ROUTE_MODELS, route_item
 from takeup.line.values import Item
 from takeup.line.whereabouts import at, whereabouts
 from takeup.line.yaml_places import Path, PlacedTree, Tree
@@ -29,11 +29,13 @@ _RINGS = (
     "and no lines form a ring"
 )
 _NO_VACUUM = "the answer on vacuum stands once, under design at the top of the file"
+_OF_ITS_OWN = "this is an item of its own in the route, after the leg that leads to it"
 REFUSED_KEYS = {
     ("takeups", "from"): _SELECTION,
     ("takeups", "select"): _SELECTION,
     ("route", "joins"): _RINGS,
     ("lines", "joins"): _RINGS,
+    **{("route", key): _OF_ITS_OWN for key in ITEM_KEYS},
     ("route", "can_close"): "only a valve closes; leave this key out",
     ("design", "vacuum"): _NO_VACUUM,
 }
@@ -154,7 +156,8 @@ class FaultBook:
             advice = "the decimal mark is a point" if key[0].isdigit() else "put the sentence in quotation marks"
             return f"'{key}' is read as a key without a value, because a comma ends an entry between braces; {advice}"
         keys = keys_of(model_at(path[:-1], self._placed.tree))
-        return f"unknown key '{key}'; the keys here are {', '.join(keys)}{nearest(key, keys)}"
+        others = ITEM_KEYS if path[-3:-2] == ("route",) else ()
+        return f"unknown key '{key}'; the keys here are {', '.join(keys)}{nearest(key, (*keys, *others))}"
 
 
 def _part(whole: StudyItem, path: Path) -> object:

@@ -155,13 +155,14 @@ ROUTE_MODELS: dict[str, type[Item]] = {
     "reducer item": ReducerItem,
     "change item": ChangeItem,
 }
-_BY_KEY = {
+ITEM_KEYS = {
     "valve": "valve item",
     "flange": "flange item",
     "item": "thing item",
     "reducer": "reducer item",
     "change": "change item",
 }
+"""The key by which each thing between legs is told from a leg, and its model."""
 
 
 def route_item(value: object) -> str:
@@ -170,7 +171,7 @@ def route_item(value: object) -> str:
         return "leg item"
     if "start" in value:
         return "branch item" if value.get("as") == "branch" or "of" in value else "start item"
-    return next((tag for key, tag in _BY_KEY.items() if key in value and "go" not in value), "leg item")
+    return next((tag for key, tag in ITEM_KEYS.items() if key in value and "go" not in value), "leg item")
 
 
 RouteItem: TypeAlias = Annotated[

@@ -123,7 +123,7 @@ cycles:
 
 lines:
   - name: L-1
-    medium: steam                           # steam, water or air
+    medium: steam                           # or water, condensate, air, nitrogen
     pipe: { size: $size, material: ASTM A106 B, bends: long radius }
     insulation: { thickness: $insulation, kind: mineral wool }      # or: insulation: none
 
