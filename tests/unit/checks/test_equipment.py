@@ -87,6 +87,12 @@ def test_no_thrust_is_said_where_no_joint_is_beside_the_equipment():
     assert "P A_e" not in one(line_file(["12 m east"], start=nozzle()), "nozzle_limits").because
 
 
+def test_a_joint_beyond_an_anchor_brings_the_equipment_no_thrust():
+    anchor = "{ kind: main anchor, at: 10 m, name: A1 }"
+    text = line_file(["40 m east"], start=nozzle(), holds=(anchor, *GUIDED), takeups=(joint("J1", "12 m"),))
+    assert "P A_e" not in one(text, "nozzle_limits").because
+
+
 @pytest.mark.parametrize(
     ("rule", "limit", "use"),
     [

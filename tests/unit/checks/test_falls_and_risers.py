@@ -6,6 +6,7 @@ import math
 
 import numpy as np
 import pytest
+from tests.additions import DN150, between, with_branch
 from tests.builders import checks, hold, joint, line_file, solve
 
 from takeup.checks import CheckResult
@@ -21,13 +22,6 @@ def one(text: str, name: str) -> CheckResult:
     """Return the one result of a rule."""
     [result] = checks(text, name)
     return result
-
-
-def between(text: str, leg: str, *items: str) -> str:
-    """Return a text with items in its route after a leg."""
-    after = f"      - {{ go: {leg} }}\n"
-    assert after in text
-    return text.replace(after, after + "".join(f"      - {{ {item} }}\n" for item in items))
 
 
 def drained(text: str) -> list[tuple[str, str]]:
@@ -126,6 +120,15 @@ def test_a_drip_leg_within_a_metre_is_found():
         assert ("drip leg DL1 is within 1 m" in result.because) == (outcome == "passes")
 
 
+@pytest.mark.parametrize(("way", "outcome"), [("1 m down", "passes"), ("1 m up", "no limit given")])
+def test_a_branch_drains_where_it_leaves_downward(way, outcome):
+    """It leaves 0.5 m before the foot; a branch from the top drains nothing, and itself drains into its main."""
+    main = line_file(["6 m east, to: foot", "3 m up", "6 m east"], test=AT_START)
+    rows = checks(with_branch(main, at="5.5 m", way=way), "drainage")
+    assert [row.outcome for row in rows if row.where == "T-1"] == [outcome]
+    assert [row.because for row in rows if row.where == "T-2"] == ["no place where condensate gathers"]
+
+
 def test_condensate_gathers_before_a_valve_and_a_joint_but_not_on_a_rise():
     valve = "valve: V1, length: 600 mm, weight: 2 kN"
     level = between(line_file(["5 m east", "6 m east"], takeups=(joint("J1", "8 m"),)), "5 m east", valve)
@@ -138,8 +141,7 @@ def test_condensate_gathers_before_a_valve_and_a_joint_but_not_on_a_rise():
 
 def test_an_eccentric_reducer_is_no_rise():
     """DN 200 to DN 150, flat bottom: its centre line drops by 25.4 mm in 150 mm, and that is no slope of the line."""
-    small = "{ size: DN 150, wall: 7.11 mm, material: ASTM A106 B }"
-    reducer = f"reducer: R1, length: 150 mm, weight: 0.2 kN, to_pipe: {small}, eccentric: flat top"
+    reducer = f"reducer: R1, length: 150 mm, weight: 0.2 kN, to_pipe: {DN150}, eccentric: flat top"
     text = between(line_file(["5 m east", "6 m east"]), "5 m east", reducer)
     answer = solve(text)
     assert len(runs_of(answer)) == 1

@@ -5,40 +5,18 @@ from __future__ import annotations
 import math
 
 import pytest
+from tests.additions import DN150, between, with_branch
 from tests.builders import checks, hold, joint, line_file, rule
 
 from takeup.checks import CheckResult
 
 RESTS = rule("rest", "support spans")
 J1 = joint("J1", "west end + 1.2 m")
-SMALL = "{ size: DN 150, wall: 7.11 mm, material: ASTM A106 B }"
-REDUCER = f"reducer: R1, length: 150 mm, weight: 0.2 kN, to_pipe: {SMALL}"
+REDUCER = f"reducer: R1, length: 150 mm, weight: 0.2 kN, to_pipe: {DN150}"
 VALVE = "valve: V1, length: 600 mm, weight: 2 kN"
 BORE = math.pi / 4.0 * (0.2191 - 2 * 0.00818) ** 2  # m2, 32 283 mm2
 SMALL_BORE = math.pi / 4.0 * (0.1683 - 2 * 0.00711) ** 2  # m2, 18 646 mm2
 TEST = 1.8e6  # Pa
-
-
-def between(text: str, leg: str, *items: str) -> str:
-    """Return a text with items in its route after a leg."""
-    after = f"      - {{ go: {leg} }}\n"
-    assert after in text
-    return text.replace(after, after + "".join(f"      - {{ {item} }}\n" for item in items))
-
-
-def with_branch(text: str, *, at: str, way: str = "6 m north", takeups: tuple[str, ...] = ()) -> str:
-    """Return a text with a second line of DN 150 that leaves the first."""
-    lines = [
-        "  - name: T-2",
-        "    medium: steam",
-        f"    pipe: {SMALL}",
-        "    insulation: none",
-        "    route:",
-        f"      - {{ start: branch, as: branch, of: T-1, at: {at}, tee: welding tee }}",
-        f"      - {{ go: {way}, to: branch end, as: main anchor }}",
-    ]
-    lines += ["    takeups:", *(f"      - {item}" for item in takeups)] if takeups else []
-    return text + "\n".join([*lines, ""])
 
 
 def sides(text: str, name: str = "J1") -> tuple[CheckResult, CheckResult]:

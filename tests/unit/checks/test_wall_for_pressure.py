@@ -86,3 +86,14 @@ def test_above_the_range_of_its_coefficient_it_is_not_covered():
     result = one(text)
     assert result.outcome == "not covered"
     assert "482" in result.because
+
+
+def test_a_dropped_state_does_not_make_the_wall_thinner():
+    """Without the two states at design pressure it is still the design pressure that asks for 1.1096 mm."""
+    dropped = ", ".join(
+        f"{{ state: {name}, because: invented }}"
+        for name in ("cold at design pressure", "design pressure and temperature")
+    )
+    result = one(line_file(["12 m east"], more=f"{HOT}\nstates: {{ drop: [ {dropped} ] }}"))
+    assert result.demand == pytest.approx(1.1096, rel=1e-4)  # five figures
+    assert result.state == "design pressure"
