@@ -45,7 +45,8 @@ def _rule_page(rule: Rule, module: ModuleType) -> str:
     shared = " The cases are those of the file, which holds more than one rule." if of_file else ""
     cases = [("passes", said["Passes"])]
     cases += [("fails", said["Fails"])] if "Fails" in said else []
-    cases += [("says that formal analysis is needed", said["Says"])] if "Says" in said else []
+    formal = "formal analysis needed" in (module.__doc__ or "")
+    cases += [("says that formal analysis is needed" if formal else "says", said["Says"])] if "Says" in said else []
     need = "A study cannot pass without it." if rule.mandatory else "For information: a study can pass without it."
     return page(
         f"# {rule.title[0].upper()}{rule.title[1:]}",

@@ -47,6 +47,11 @@ COVERAGE: tuple[Coverage, ...] = (
         words="static forces as the user types them, at a place or along a stretch, in the states that name them",
     ),
     Coverage(
+        subject="falls kept cold and hot, places that want a drain, movement and weight of risers",
+        status="covered",
+        words="for information; a drain counts where the file shows it; no sag between holds",
+    ),
+    Coverage(
         subject="materials, sizes and media of the library",
         status="from memory",
         words="each row says whether it was read; user's own rows with their source are taken as they are",
@@ -60,6 +65,11 @@ COVERAGE: tuple[Coverage, ...] = (
         subject="sustained, occasional and expansion stress: ASME B31.1, ASME B31.3, EN 13480-3",
         status="from memory",
         words="formulas and factors of the editions before ASME B31J, from memory; allowable stresses are the user's",
+    ),
+    Coverage(
+        subject="wall of straight pipe for pressure; variability of spring hangers",
+        status="from memory",
+        words="ASME B31.1, B31.3 and EN 13480-3, seamless, Y = 0.4, mill tolerance 12.5 %; MSS SP-58, 25 %",
     ),
     Coverage(subject="stability and squirm", status="not covered", words="only the guide spacing rule is checked"),
     Coverage(
@@ -81,6 +91,11 @@ COVERAGE: tuple[Coverage, ...] = (
         subject="flexibility of branch connections, factors of ASME B31J, stiffening of bends by pressure in the model",
         status="not covered",
         words="branch connections are rigid; bends have no credit for pressure",
+    ),
+    Coverage(
+        subject="wall of bends, tees and reducers for pressure, reinforcement of openings",
+        status="not covered",
+        words="straight pipe alone is looked at",
     ),
     Coverage(
         subject="joint fatigue and strength",
