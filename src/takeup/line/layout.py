@@ -9,14 +9,12 @@ import math
 from bisect import bisect_left
 from dataclasses import dataclass
 
-import numpy as np
-
 from takeup.library import Insulation
 from takeup.line.holding import End
 from takeup.line.parts import Branch, Item, Leg, Vector
 from takeup.line.positions import SAME_PLACE
 from takeup.line.read_pipe import PipeParts
-from takeup.line.route import Floats
+from takeup.line.route import Floats, centre_line
 
 NEARLY_UPRIGHT = math.cos(math.radians(1.0))
 """A leg within one degree of the vertical is a riser: a rest under it would hold nothing."""
@@ -72,8 +70,7 @@ class Layout:
     @property
     def points(self) -> Floats:
         """The intersections of centre lines, both ends included, (legs + 1, 3) [m]."""
-        steps = np.array([leg.direction for leg in self.legs]) * np.array([leg.length for leg in self.legs])[:, None]
-        return np.asarray(np.array(self.start_at) + np.concatenate([np.zeros((1, 3)), np.cumsum(steps, axis=0)]))
+        return centre_line(self.start_at, self.legs).points
 
     def default_name(self, words: str) -> str:
         """Return a name made from words, which says which line it is on where the file has several."""

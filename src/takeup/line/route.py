@@ -151,9 +151,10 @@ def centre_line(start_at: Vector, legs: tuple[Leg, ...]) -> Route:
     corners = np.concatenate([[0.0], np.cumsum(lengths)])
     steps = directions * lengths[:, None]
     points = np.array(start_at) + np.concatenate([np.zeros((1, 3)), np.cumsum(steps, axis=0)])
+    angles = _turn_angles(directions[:-1], directions[1:])
     turns = []
     for number, leg in enumerate(legs[:-1]):
-        angle = turn_angle(directions[number], directions[number + 1])
+        angle = float(angles[number])
         if angle < STRAIGHT or leg.item is not None or legs[number + 1].item is not None:
             continue  # an eccentric reducer leans by its shift, which is no turn of the line
         radius = leg.to.bend_radius
@@ -173,4 +174,10 @@ def centre_line(start_at: Vector, legs: tuple[Leg, ...]) -> Route:
 
 def turn_angle(before: Floats, after: Floats) -> float:
     """Return the angle between two unit directions [rad], exact near zero and near a half turn."""
-    return 2.0 * math.atan2(float(np.linalg.norm(after - before)), float(np.linalg.norm(after + before)))
+    return float(_turn_angles(before, after))
+
+
+def _turn_angles(before: Floats, after: Floats) -> Floats:
+    """Return the angles between unit directions, (..., 3) each, (...) [rad]."""
+    apart, together = after - before, after + before
+    return np.asarray(2.0 * np.arctan2(np.sqrt((apart * apart).sum(-1)), np.sqrt((together * together).sum(-1))))

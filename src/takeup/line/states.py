@@ -10,16 +10,16 @@ full without pressure is open at its highest point.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from typing import Literal
+from typing import Literal, TypeAlias
 
 from takeup.library import density, saturation_temperature
 from takeup.line.conditions import AddedState, Condition, Medium, ZoneChange
 from takeup.line.records import Study
 from takeup.line.route import route_of
 from takeup.line.weights import GRAVITY
-from takeup.line.zones import Bound, Zone, Zones, zones_of
+from takeup.line.zones import Zone, Zones, zones_of
 
 Content = Literal["steam", "water", "condensate", "air", "nitrogen", "thermal oil", "none"]
 Kind = Literal["empty", "test", "pressure", "operating", "design", "vacuum", "one side", "user"]
@@ -84,18 +84,27 @@ def state_names(study: Study) -> tuple[str, ...]:
     return tuple(state.name for state in _default_states(study))
 
 
+Column: TypeAlias = tuple[ZoneState, ...]
+"""What every zone is at, in the order of the zones."""
+
+
 @dataclass(frozen=True, kw_only=True, slots=True)
 class _Filler:
     """Makes the states of a study: what each zone is at, from the conditions of each."""
 
     study: Study
     layout: Zones
+    tops: Mapping[str, float]
+
+    def column(self, zone: Callable[[Zone], ZoneState]) -> Column:
+        """Return what every zone is at, when all of them are at the same thing."""
+        return tuple(zone(item) for item in self.layout.every)
 
     def everywhere(self, name: str, kind: Kind, zone: Callable[[Zone], ZoneState], *, locked: bool = False) -> State:
         return State(
             name=name,
             kind=kind,
-            zones=tuple(zone(item) for item in self.layout.every),
+            zones=self.column(zone),
             layout=self.layout,
             locked=locked,
         )
@@ -130,13 +139,17 @@ class _Filler:
         """Shut down without pressure: a liquid stays, open at the highest point of its zone, unless it would freeze."""
         medium = self.medium(zone)
         content: Content = medium if medium in LIQUIDS and temperature > FREEZING else "none"
-        top = max(float(route_of(self.study.line(part.line)).points[:, 2].max()) for part in zone.parts)
+        top = max(self.tops[part.line] for part in zone.parts)
         return self.fill(zone, Condition(pressure=0.0, temperature=temperature, at_elevation=top), content)
 
 
+def _filler_of(study: Study) -> _Filler:
+    tops = {line.name: float(route_of(line).points[:, 2].max()) for line in study.lines}
+    return _Filler(study=study, layout=zones_of(study), tops=tops)
+
+
 def _default_states(study: Study) -> list[State]:
-    layout = zones_of(study)
-    filler, site = _Filler(study=study, layout=layout), study.site
+    filler, site = _filler_of(study), study.site
 
     def cold_pressure(zone: Zone) -> ZoneState:
         return filler.fill(zone, replace(zone.conditions.design, temperature=site.installation), filler.medium(zone))
@@ -164,26 +177,27 @@ def _default_states(study: Study) -> list[State]:
         states.append(filler.everywhere("cooling under vacuum", "vacuum", lambda z: filler.fill(z, vacuum, "none")))
     states.append(filler.everywhere("coldest day, shut down", "empty", lambda z: filler.standing(z, site.coldest)))
     states.append(filler.everywhere("hottest day, shut down", "empty", lambda z: filler.standing(z, site.hottest)))
-    return states + [state for bound in layout.bounds if bound.kind != "corner" for state in _one_sided(filler, bound)]
+    return states + _one_sided(filler)
 
 
 def _warming(filler: _Filler) -> list[State]:
     """Return the states in which the lines are hot as far as each bound, the rest at pressure and still cold."""
     states, seen = [], set[str]()
+    hot, cold = filler.column(filler.hot), filler.column(filler.cold)
+    first = {bound.next: bound for bound in reversed(filler.layout.bounds)}
     for number in range(1, len(filler.layout.every)):
-        bound = next((item for item in filler.layout.bounds if item.next == number), None)
+        bound = first.get(number)
         words = bound.name if bound else filler.layout.every[number].name
         name = f"warming, hot as far as {words}"
         if name in seen:
             name = f"warming, hot up to {filler.layout.every[number].name}"
         seen.add(name)
-        hot = range(number)
-        states.append(_split(filler, name, "operating", (frozenset(hot), filler.hot, filler.cold)))
+        states.append(_split(filler, name, "operating", (frozenset(range(number)), hot, cold)))
     return states
 
 
-def _one_sided(filler: _Filler, bound: Bound) -> list[State]:
-    """Return the one-sided states of a bound that warming does not cover."""
+def _one_sided(filler: _Filler) -> list[State]:
+    """Return the one-sided states of every bound that warming does not cover."""
     install = filler.study.site.installation
 
     def design(zone: Zone) -> ZoneState:
@@ -193,32 +207,32 @@ def _one_sided(filler: _Filler, bound: Bound) -> list[State]:
     def none(zone: Zone) -> ZoneState:
         return filler.fill(zone, Condition(pressure=0.0, temperature=install), "none")
 
-    closed = (bound.name,) if bound.kind == "valve" else ()
+    full, empty = filler.column(design), filler.column(none)
+    hot, cold = filler.column(filler.hot), filler.column(filler.cold)
     states = []
-    for words, before, beyond in (
-        (f"hot beyond {bound.name}, cold before it", filler.cold, filler.hot),
-        (f"pressure before {bound.name}, none beyond it", design, none),
-        (f"pressure beyond {bound.name}, none before it", none, design),
-    ):
-        state = _split(filler, words, "one side", (bound.before, before, beyond))
-        states.append(replace(state, closed=closed if words.startswith("pressure") else ()))
+    for bound in filler.layout.bounds:
+        if bound.kind == "corner":
+            continue
+        closed = (bound.name,) if bound.kind == "valve" else ()
+        for words, before, beyond, shut in (
+            (f"hot beyond {bound.name}, cold before it", cold, hot, ()),
+            (f"pressure before {bound.name}, none beyond it", full, empty, closed),
+            (f"pressure beyond {bound.name}, none before it", empty, full, closed),
+        ):
+            state = _split(filler, words, "one side", (bound.before, before, beyond))
+            states.append(replace(state, closed=shut))
     return states
 
 
-def _split(
-    filler: _Filler,
-    name: str,
-    kind: Kind,
-    parts: tuple[frozenset[int], Callable[[Zone], ZoneState], Callable[[Zone], ZoneState]],
-) -> State:
+def _split(filler: _Filler, name: str, kind: Kind, parts: tuple[frozenset[int], Column, Column]) -> State:
     """Return a state in which some zones, by number, are at one thing and the others at another."""
     chosen, one, other = parts
-    zones = tuple(one(zone) if number in chosen else other(zone) for number, zone in enumerate(filler.layout.every))
+    zones = tuple((one if number in chosen else other)[number] for number in range(len(one)))
     return State(name=name, kind=kind, zones=zones, layout=filler.layout)
 
 
 def _added_state(study: Study, item: AddedState, default: dict[str, State]) -> State:
-    filler = _Filler(study=study, layout=zones_of(study))
+    filler = _filler_of(study)
     changes = {change.zone: change for change in item.zones}
     base = default[item.like] if item.like else None
     zones = []

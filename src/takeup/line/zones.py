@@ -241,12 +241,14 @@ def _bounds_of(name: str, links: list[tuple[str, BoundKind, int, int]], count: i
 
 def _reached(start: int, links: list[tuple[int, int]]) -> frozenset[int]:
     """Return every zone that is joined to one by links."""
-    found = {start}
-    grown = True
-    while grown:
-        more = {b for a, b in links if a in found} | {a for a, b in links if b in found}
-        grown = not more <= found
-        found |= more
+    beside: dict[int, set[int]] = {}
+    for one, other in links:
+        beside.setdefault(one, set()).add(other)
+        beside.setdefault(other, set()).add(one)
+    found, edge = {start}, {start}
+    while edge:
+        edge = {zone for known in edge for zone in beside.get(known, ())} - found
+        found |= edge
     return frozenset(found)
 
 
