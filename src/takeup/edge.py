@@ -134,6 +134,7 @@ class Units:
     weight: Measure  # from N: of one thing, not a load on the structure
     moment: Measure  # from N m
     rate: Measure  # from N/mm
+    line_load: Measure  # from N/m: a load along a stretch
     angular_rate: Measure  # from N m/deg
     area: Measure  # from mm2
     stress: Measure  # from MPa
@@ -189,6 +190,7 @@ SI = Units(
     weight=Measure(unit="N"),
     moment=_KNM,
     rate=Measure(unit="N/mm"),
+    line_load=Measure(unit="N/m"),
     angular_rate=Measure(unit="N·m/°"),
     area=_MM2,
     stress=_MPA,
@@ -223,6 +225,7 @@ US = Units(
     weight=_us("force", "N", "lbf"),
     moment=_FT_LBF,
     rate=_us("force per length", "N/mm", "lbf/in"),
+    line_load=_us("force per length", "N/m", "lbf/ft"),
     angular_rate=_us("moment per angle", "N·m/deg", "in·lbf/deg", unit="in·lbf/°"),
     area=_IN2,
     stress=_PSI,

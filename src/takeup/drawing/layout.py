@@ -151,11 +151,11 @@ def _described(results: Results, line: Record, views: tuple[View, ...], units: U
     return (
         f"{shown}. Legs in the order of the flow: {legs}. Anchors: {', '.join(anchors) or 'none'}. "
         f"Take-ups: {', '.join(text_of(takeup, 'name') for takeup in takeups) or 'none'}. "
-        f"{f'In the line: {items}. ' if items else ''}Other holds: {len(holds) - len(anchors)}."
+        f"{f'In the line: {items}. ' if items else ''}Guides, rests and others: {len(holds) - len(anchors)}."
     )
 
 
 def _long(leg: Record, units: Units) -> str:
     """Return the length of a leg; in SI with all the figures that the results have."""
     length = number_of(leg, "length_m")
-    return units.length.text(length, 2) if units.length.feet else units.length.named(f"{length:.12g}")
+    return units.length.text(length, 2) if units.length.feet else units.length.named(str(round(length, 9)))

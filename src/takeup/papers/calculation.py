@@ -14,10 +14,10 @@ from collections.abc import Mapping
 from datetime import UTC, date, datetime
 from pathlib import Path
 
-from takeup.drawing import layout_sheet, to_svg
+from takeup.drawing import layout_sheets, to_svg
 from takeup.drawing.reading import Results, record_of, records_of, text_of, texts_of
 from takeup.edge import SI, Units
-from takeup.papers.front import front_page
+from takeup.papers.front import front_page, lines_words
 from takeup.papers.glyphs import FONTS, printable_tree
 from takeup.papers.inputs import inputs_section
 from takeup.papers.loads import joints_section, loads_section
@@ -80,14 +80,16 @@ def _timestamp(day: str) -> datetime:
 
 def contents_of(results: Results, units: Units = SI) -> Tree:
     """Return all that is printed, in the order of the pages."""
-    entry, line = record_of(results, "input"), records_of(results, "lines")[0]
-    document = record_of(entry, "document")
-    sheet = layout_sheet(results, units)
+    document = record_of(record_of(results, "input"), "document")
+    sheets = layout_sheets(results, units)
     number, revision = text_of(document, "number"), text_of(document, "revision")
     return {
-        "running": f"{number}, revision {revision} · line {text_of(line, 'name')}",
+        "running": f"{number}, revision {revision} · {lines_words(results)}",
         "front": front_page(results, units),
-        "drawing": {"svg": to_svg(sheet), "alt": f"{sheet.title}. {sheet.description}"},
+        "drawing": {
+            "title": "Line drawn to scale" if len(sheets) == 1 else "Lines drawn to scale",
+            "sheets": [{"svg": to_svg(sheet), "alt": f"{sheet.title}. {sheet.description}"} for sheet in sheets],
+        },
         "inputs": inputs_section(results, units),
         "assumptions": sentences(texts_of(results, "assumptions")),
         "states": states_section(results, units),

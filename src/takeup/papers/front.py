@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
 
+from takeup.drawing.places import is_anchor
 from takeup.drawing.reading import (
     Record,
     Results,
+    joined,
     nominal_size,
     number_of,
     record_of,
@@ -31,20 +33,19 @@ _OUTCOMES = (
 
 def front_page(results: Results, units: Units) -> Tree:
     """Return page one."""
-    entry, line, basis = record_of(results, "input"), records_of(results, "lines")[0], record_of(results, "basis")
-    document, pipe = record_of(entry, "document"), record_of(line, "pipe")
+    entry, basis = record_of(results, "input"), record_of(results, "basis")
+    document = record_of(entry, "document")
     reasons = texts_of(record_of(results, "verdict"), "because")
     more = len(reasons) - _REASONS
-    length = units.length.text(number_of(line, "length_m"), 2)
     return {
-        "title": f"Calculation of line {text_of(line, 'name')}",
+        "title": f"Calculation of {lines_words(results)}",
         "project": text_of(entry, "project"),
         "about": facts(
             [
                 ("document no.", text_of(document, "number")),
-                ("line", f"{text_of(line, 'name')}, {text_of(line, 'medium')}, {length}"),
+                _about_lines(results, units),
                 ("revision", text_of(document, "revision")),
-                ("pipe", pipe_words(pipe, units)),
+                ("pipe", "; ".join(_pipes(results, units))),
                 ("date", text_of(document, "date")),
                 ("basis", f"{text_of(basis, 'code')}, edition {text_of(basis, 'edition')}"),
             ]
@@ -60,6 +61,27 @@ def front_page(results: Results, units: Units) -> Tree:
         "joints": _joints(results, units),
         "cautions": sentences(texts_of(results, "cautions")[:_CAUTIONS]),
     }
+
+
+def lines_words(results: Results) -> str:
+    """Return "line A", or "lines A, B and C"."""
+    names = [text_of(line, "name") for line in records_of(results, "lines")]
+    return f"line{'s' if len(names) > 1 else ''} {joined(names)}"
+
+
+def _about_lines(results: Results, units: Units) -> tuple[str, str]:
+    lines = records_of(results, "lines")
+    said = [
+        f"{text_of(line, 'name')}, {text_of(line, 'medium')}, {units.length.text(number_of(line, 'length_m'), 2)}"
+        for line in lines
+    ]
+    return "line" if len(lines) == 1 else "lines", "; ".join(said)
+
+
+def _pipes(results: Results, units: Units) -> list[str]:
+    """Return every pipe of the lines in words, each once."""
+    pipes = [item for line in records_of(results, "lines") for item in records_of(line, "pipes")]
+    return list(dict.fromkeys(pipe_words(record_of(item, "pipe"), units) for item in pipes))
 
 
 def counted_words(results: Results) -> str:
@@ -91,13 +113,24 @@ def outcome_words(results: Results, name: str) -> tuple[str, str]:
 
 
 def anchors_of(results: Results) -> tuple[Record, ...]:
-    """Return the anchors among the holds."""
-    return tuple(hold for hold in records_of(results, "holds") if "anchor" in text_of(hold, "kind"))
+    """Return the holds whose loads are listed one by one: anchors, stops, nozzles, ends that continue."""
+    return tuple(hold for hold in records_of(results, "holds") if is_anchor(text_of(hold, "kind")))
 
 
 def guides_of(results: Results) -> tuple[Record, ...]:
-    """Return the holds that are no anchors."""
-    return tuple(hold for hold in records_of(results, "holds") if "anchor" not in text_of(hold, "kind"))
+    """Return the other holds: guides, rests and hangers."""
+    return tuple(hold for hold in records_of(results, "holds") if not is_anchor(text_of(hold, "kind")))
+
+
+def with_line(results: Results, record: Record, words: str) -> str:
+    """Return words, and where there are several lines the one that a hold or joint belongs to."""
+    return f"{words}, line {text_of(record, 'line')}" if len(records_of(results, "lines")) > 1 else words
+
+
+def holds_word(holds: Sequence[Record]) -> str:
+    """Return what the holds other than anchors are called together."""
+    hung = any("hanger" in text_of(hold, "kind") for hold in holds)
+    return "Guides, rests and hangers" if hung else "Guides and rests"
 
 
 def _design(hold: Record) -> tuple[float, str]:
@@ -109,8 +142,9 @@ def _anchors(results: Results, units: Units) -> Tree | None:
     holds = anchors_of(results)
     if not holds:
         return None
-    names = [(text_of(hold, "name"), text_of(hold, "kind")) for hold in holds]
-    return _hold_table(results, holds, names, "Anchors", units)
+    names = [(text_of(hold, "name"), with_line(results, hold, text_of(hold, "kind"))) for hold in holds]
+    others = any("anchor" not in text_of(hold, "kind") for hold in holds)
+    return _hold_table(results, holds, names, "Anchors, stops and nozzles" if others else "Anchors", units)
 
 
 def _guides(results: Results, units: Units) -> Tree | None:
@@ -122,10 +156,10 @@ def _guides(results: Results, units: Units) -> Tree | None:
         return None
     worst = [max(group, key=lambda hold: _design(hold)[0]) for group in kinds.values()]
     names = [
-        (text_of(hold, "name"), f"the most loaded of {len(group)}: {kind}")
+        (text_of(hold, "name"), with_line(results, hold, f"the most loaded of {len(group)}: {kind}"))
         for hold, (kind, group) in zip(worst, kinds.items(), strict=True)
     ]
-    return _hold_table(results, worst, names, "Guides and rests, the most loaded of each kind", units)
+    return _hold_table(results, worst, names, f"{holds_word(guides_of(results))}, the most loaded of each kind", units)
 
 
 def _hold_table(
@@ -160,7 +194,7 @@ def _joints(results: Results, units: Units) -> Tree | None:
     for joint, short, long in zip(joints, shortest, longest, strict=True):
         use = use_at(results, text_of(joint, "name"))
         said, outcome = outcome_words(results, text_of(joint, "name"))
-        name = (text_of(joint, "name"), text_of(joint, "kind"))
+        name = (text_of(joint, "name"), with_line(results, joint, text_of(joint, "kind")))
         asked = NONE if use is None else use.title
         station = written(number_of(joint, "station_m"), units.length, 2)
         rows.append((name, station, short, long, asked, said, outcome))

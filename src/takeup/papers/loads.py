@@ -17,9 +17,11 @@ from takeup.drawing.reading import (
     vector_of,
 )
 from takeup.edge import Measure, Units
-from takeup.papers.front import anchors_of, guides_of
+from takeup.papers.front import anchors_of, guides_of, holds_word, with_line
 from takeup.papers.numerals import decimals_for, fixed, told, written, written_column
 from takeup.papers.tables import Cell, Column, Tree, number_column, sentences, table, words_column
+
+_RARE = ("imposed", "sustained loads", "occasional loads")
 
 
 def _six_columns(units: Units) -> tuple[Column, ...]:
@@ -29,9 +31,18 @@ def _six_columns(units: Units) -> tuple[Column, ...]:
 
 def loads_section(results: Results, units: Units) -> Tree:
     """Return section 5."""
+    lines = records_of(results, "lines")
+    return {"lines": [_of_line(results, line, units, several=len(lines) > 1) for line in lines]}
+
+
+def _of_line(results: Results, line: Record, units: Units, *, several: bool) -> Tree:
+    name = text_of(line, "name")
+    guides = [hold for hold in guides_of(results) if text_of(hold, "line") == name]
     return {
-        "anchors": [_anchor(hold, units) for hold in anchors_of(results)],
-        "guides": _guides(guides_of(results), units),
+        "name": f"Line {name}" if several else "",
+        "anchors": [_anchor(hold, units) for hold in anchors_of(results) if text_of(hold, "line") == name],
+        "guides_title": holds_word(guides),
+        "guides": _guides(guides, units),
     }
 
 
@@ -41,17 +52,19 @@ def _anchor(hold: Record, units: Units) -> Tree:
     loads = records_of(hold, "loads")
     governing = [number for number, load in enumerate(loads) if text_of(load, "state") == state]
     parts = record_of(loads[governing[0]], "parts") if governing else {}
+    rows = [(text_of(load, "state"), load) for load in loads]
+    states = _six(rows, "State", "Loads on the structure, by state", governing, units)
+    giving = _giving(hold, units)
+    said = _said(hold, envelope, units)
+    if giving is not None and _cells(giving) == _cells(states):
+        giving = None
+        said.append("With the structures behind anchors giving as stated, its loads as printed are the same.")
     return {
         "name": text_of(hold, "name"),
         "kind": text_of(hold, "kind"),
-        "said": sentences(_said(hold, envelope, units)),
-        "states": _six(
-            [(text_of(load, "state"), load) for load in loads],
-            "State",
-            "Loads on the structure, by state",
-            governing,
-            units,
-        ),
+        "said": sentences(said),
+        "states": states,
+        "giving": giving,
         "parts": _parts(parts, loads[governing[0]] if governing else {}, state, units),
         "hand": hand_table(records_of(hold, "hand"), "By hand beside by model", units),
     }
@@ -67,15 +80,38 @@ def _said(hold: Record, envelope: Record, units: Units) -> list[str]:
     if band:
         low, high = written(number_of(band, "low_n"), units.force, 1), told(number_of(band, "high_n"), units.force, 1)
         said.append(f"Between {low} and {high}: {text_of(band, 'because')}.")
+    if text_of(hold, "other_side"):
+        said.append(f"These loads are those of this side only: the other side is {text_of(hold, 'other_side')}.")
     return said
 
 
+def _cells(spec: Tree) -> list[object]:
+    """Return the cells of a table, row by row, whatever is set bold."""
+    rows = spec["rows"]
+    assert isinstance(rows, list), "a table has rows"
+    return [row["cells"] for row in rows]
+
+
+def _giving(hold: Record, units: Units) -> Tree | None:
+    """Return the second set of loads, for lines of which a structure behind an anchor gives."""
+    loads = records_of(hold, "giving")
+    if not loads:
+        return None
+    caption = "The same with the structures behind anchors giving as stated"
+    return _six([(text_of(load, "state"), load) for load in loads], "State", caption, [], units)
+
+
 def _parts(parts: Record, total: Record, state: str, units: Units) -> Tree | None:
-    rows = [(cause, part) for cause, part in parts.items() if isinstance(part, Mapping)]
+    rows = [(cause, part) for cause, part in parts.items() if isinstance(part, Mapping) and _asked(cause, part)]
     if not rows:
         return None
     caption = f"The same by cause, in the state “{state}”"
     return _six([*rows, ("together", total)], "Cause", caption, [len(rows)], units)
+
+
+def _asked(cause: str, part: Record) -> bool:
+    """Whether a cause is listed: one that few lines have only where it brings something."""
+    return cause not in _RARE or any(any(numbers_in(part[key])) for key in ("force_n", "moment_nm"))
 
 
 def _six(loads: Sequence[tuple[str, Record]], head: str, caption: str, strong: Sequence[int], units: Units) -> Tree:
@@ -120,10 +156,14 @@ def hand_table(rows: Sequence[Record], caption: str, units: Units) -> Tree | Non
 def _worked(row: Record) -> str:
     """Return how a hand calculation goes: formula and numbers, its source, and why the model differs."""
     because = text_of(row, "because")
+    value, model = _both(row)
+    if value is None:
+        return f"none: {because}"
+    why = "why they differ" if model is not None else "why no number of the model stands beside it"
     said = (
         " = ".join(filter(None, (text_of(row, "formula"), text_of(row, "numbers")))),
         text_of(row, "source"),
-        because and f"why they differ: {because}",
+        because and f"{why}: {because}",
     )
     return "; ".join(filter(None, said))
 
@@ -154,7 +194,8 @@ def _guides(holds: Sequence[Record], units: Units) -> Tree | None:
         words_column("Hold", "1fr"), words_column("Kind", "25mm"), number_column("Station", units.length.unit),
         *_six_columns(units)[:3], number_column("Resultant", force.unit), words_column("In state", "40mm"),
     )  # fmt: skip
-    return table(head, rows, "Guides and rests: the largest of each force over all states, and the largest resultant")
+    caption = "the largest of each force over all states, and the largest resultant"
+    return table(head, rows, f"{holds_word(holds)}: {caption}")
 
 
 def _greatest(hold: Record, axis: int) -> float:
@@ -170,13 +211,13 @@ def _worst(hold: Record) -> tuple[float, str]:
 
 def joints_section(results: Results, units: Units) -> Tree:
     """Return section 6: movements and spring forces by state, and the growth by hand."""
+    joints = [joint for joint in records_of(results, "takeups") if records_of(joint, "movements")]
+    rows = [_with_span(row) for row in records_of(results, "growth_hand")]
     return {
         "joints": [
-            _movements(joint, units) for joint in records_of(results, "takeups") if records_of(joint, "movements")
+            {**_movements(joint, units), "kind": with_line(results, joint, text_of(joint, "kind"))} for joint in joints
         ],
-        "growth": hand_table(
-            [_with_span(row) for row in records_of(results, "growth_hand")], "Growth by hand beside by model", units
-        ),
+        "growth": hand_table(rows, "Growth by hand beside by model", units),
     }
 
 
@@ -208,7 +249,6 @@ def _movements(joint: Record, units: Units) -> Tree:
     set_length, preset = (small.named(small.typed(number_of(joint, key))) for key in ("set_length_mm", "preset_mm"))
     return {
         "name": text_of(joint, "name"),
-        "kind": text_of(joint, "kind"),
         "said": sentences([f"Set length {set_length}, preset {preset}. Axial above zero lengthens the joint."]),
         "table": table(head, rows, "Movements from the set length, pressure and spring force, by state"),
     }

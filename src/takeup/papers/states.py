@@ -4,15 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from takeup.drawing.reading import Record, Results, maybe_number, records_of, text_of
+from takeup.drawing.reading import (
+    Record,
+    Results,
+    maybe_number,
+    number_of,
+    record_of,
+    records_of,
+    text_of,
+    texts_of,
+)
 from takeup.edge import Units
-from takeup.papers.numerals import written_column
-from takeup.papers.tables import Tree, number_column, table, words_column
+from takeup.papers.numerals import told, written, written_column
+from takeup.papers.tables import Cell, Tree, number_column, table, words_column
 
 
 def states_section(results: Results, units: Units) -> Tree:
     """Return section 4: the states in their order, and those left out."""
-    rows = [row for state in records_of(results, "states") for row in _state_rows(state)]
+    whole = "whole line" if len(records_of(results, "lines")) == 1 else "all lines"
+    rows = [row for state in records_of(results, "states") for row in _state_rows(state, whole)]
     pressures = written_column([maybe_number(zone, "pressure_bar") for _, _, zone, _ in rows], units.pressure, 2)
     temperatures = written_column([maybe_number(zone, "temperature_c") for _, _, zone, _ in rows], units.temperature, 1)
     cells = [
@@ -25,17 +35,59 @@ def states_section(results: Results, units: Units) -> Tree:
         words_column("Answer", "18mm"),
     )  # fmt: skip
     dropped = [[text_of(item, "state"), text_of(item, "because")] for item in records_of(results, "dropped_states")]
-    return {"table": table(head, cells, "States, in the order of the line's life"), "dropped": dropped}
+    return {
+        "zones": _zones(results, units),
+        "table": table(head, cells, "States, in the order of the line's life"),
+        "dropped": dropped,
+    }
 
 
-def _state_rows(state: Record) -> list[tuple[str, str, Record, str]]:
+def _zones(results: Results, units: Units) -> Tree | None:
+    """Return the zones with their parts and their conditions; nothing where one zone is the whole line."""
+    zones, several = records_of(results, "zones"), len(records_of(results, "lines")) > 1
+    if len(zones) == 1 and not several:
+        return None
+    rows: list[tuple[Cell, ...]] = []
+    for zone in zones:
+        conditions = [record_of(record_of(zone, "conditions"), key) for key in ("design", "operating", "test")]
+        said = [_condition(condition, units) for condition in conditions]
+        for number, part in enumerate(records_of(zone, "parts")):
+            start, end = (written(number_of(part, key), units.length, 2) for key in ("from_m", "to_m"))
+            first = (text_of(zone, "name"), said) if number == 0 else ("", ["", "", ""])
+            rows.append((first[0], text_of(part, "line"), start, end, *first[1]))
+    head = (
+        words_column("Zone", "1fr"), words_column("Line"), number_column("From station", units.length.unit),
+        number_column("To station", units.length.unit),
+        *(words_column(words, "25mm") for words in ("Design", "Operating", "Test")),
+    )  # fmt: skip
+    return table(head, rows, "Zones: parts of the line with one pressure and temperature, and their conditions")
+
+
+def _condition(condition: Record, units: Units) -> Cell:
+    pressure = told(number_of(condition, "pressure_bar"), units.pressure, 2)
+    return pressure, told(number_of(condition, "temperature_c"), units.temperature, 1)
+
+
+def _state_rows(state: Record, whole: str) -> list[tuple[Cell, str, Record, str]]:
     """Return the rows of a state: its name and answer on the first, one row for zones that are alike."""
     groups = _zones_alike(state)
-    heads = [(text_of(state, "name"), _answered(state)), *[("", "")] * (len(groups) - 1)]
+    first: tuple[Cell, str] = ((text_of(state, "name"), _added(state)), _answered(state))
+    heads: list[tuple[Cell, str]] = [first, *[("", "")] * (len(groups) - 1)]
     return [
-        (name, "whole line" if len(groups) == 1 else ", ".join(joined_spans(zones)), zone, answer)
+        (name, whole if len(groups) == 1 else ", ".join(joined_spans(zones)), zone, answer)
         for (name, answer), (zones, zone) in zip(heads, groups, strict=True)
     ]
+
+
+def _added(state: Record) -> str:
+    """Return what else there is in a state: closed valves, the user's loads, locked hangers."""
+    closed = [text_of(valve, "name") for valve in records_of(state, "valves")]
+    said = (
+        f"closed: {', '.join(closed)}" if closed else "",
+        f"loads: {', '.join(texts_of(state, 'loads'))}" if texts_of(state, "loads") else "",
+        "spring hangers locked" if state.get("hangers_locked") else "",
+    )
+    return "; ".join(filter(None, said))
 
 
 def joined_spans(names: Sequence[str]) -> list[str]:

@@ -8,11 +8,11 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any  # the results document is JSON: what its values are is said by its schema, not by types
 
+from takeup.drawing.places import is_anchor
 from takeup.drawing.reading import nominal_size
 from takeup.edge import SI, TIE, Measure, Units
 
 Results = Mapping[str, Any]
-_HOLD_KINDS = ("main anchor", "intermediate anchor")
 
 
 def summary_lines(results: Results, units: Units = SI) -> list[str]:
@@ -22,14 +22,9 @@ def summary_lines(results: Results, units: Units = SI) -> list[str]:
         results: the results document.
         units: what its numbers are written in.
     """
-    line, verdict = results["lines"][0], results["verdict"]
-    length = units.length.named(units.length.typed(line["length_m"]))
-    heading = (
-        f"{results['input']['project']}: line {line['name']}, {nominal_size(line['pipe'], units)}, {length}, "
-        f"{results['basis']['code']}-{results['basis']['edition']}"
-    )
+    verdict = results["verdict"]
     lines = [
-        heading,
+        *_heading(results, units),
         "",
         f"VERDICT: {verdict['outcome']}",
         *(f"  - {reason}" for reason in verdict["because"]),
@@ -43,6 +38,24 @@ def summary_lines(results: Results, units: Units = SI) -> list[str]:
         "",
     ]
     return [text.replace(TIE, " ") for text in lines]
+
+
+def _heading(results: Results, units: Units) -> list[str]:
+    """Return the first line, and where there are several lines of pipe a line for each."""
+    pipes, code = [_pipe(line, units) for line in results["lines"]], results["basis"]
+    basis, project = f"{code['code']}-{code['edition']}", results["input"]["project"]
+    if len(pipes) == 1:
+        return [f"{project}: line {pipes[0]}, {basis}"]
+    return [f"{project}: {len(pipes)} lines, {basis}", *(f"  line {words}" for words in pipes)]
+
+
+def _pipe(line: Mapping[str, Any], units: Units) -> str:
+    """Return a line in words: name, sizes, length, and the line that it leaves."""
+    sizes = dict.fromkeys(nominal_size(item["pipe"], units) for item in line["pipes"])
+    branch = line["branch"]
+    leaving = f", leaving {branch['of']} at {branch['at']}" if branch else ""
+    length = units.length.named(units.length.typed(line["length_m"]))
+    return f"{line['name']}, {' and '.join(sizes)}, {length}{leaving}"
 
 
 def table(head: Sequence[str], rows: Sequence[Sequence[str]], right: Sequence[int]) -> list[str]:
@@ -66,27 +79,28 @@ def table(head: Sequence[str], rows: Sequence[Sequence[str]], right: Sequence[in
 def _anchors(results: Results, units: Units) -> list[str]:
     rows, force = [], units.force
     for hold in results["holds"]:
-        if hold["kind"] not in _HOLD_KINDS:
+        if not is_anchor(hold["kind"]):
             continue
         envelope, band = hold["envelope"], hold["band"]
+        added = f"; other side {hold['other_side']}" if hold["other_side"] else ""
         rows.append(
             (
                 hold["name"],
+                hold["line"],
                 _figures(hold["station_m"], units.length, 2),
-                _figures(band["low_n"], force, 1),
-                _figures(band["high_n"], force, 1),
-                _figures(envelope["friction_bound_n"], force, 1),
+                _figures(band["low_n"], force, 1) if band else "",
+                _figures(band["high_n"], force, 1) if band else "",
+                _figures(envelope["friction_bound_n"], force, 1) if band else "",
                 _figures(envelope["design_force_n"], force, 1),
-                envelope["design_state"],
+                f"{envelope['design_state']}{added}",
             )
         )
     head = (
-        "anchor", units.length.named("at"), f"along {force.unit}, least", "greatest", f"friction (bound) {force.unit}",
-        f"resultant {force.unit}", "in state",
+        "anchor", "line", units.length.named("at"), f"along {force.unit}, least", "greatest",
+        f"friction (bound) {force.unit}", f"resultant {force.unit}", "in state",
     )  # fmt: skip
-    return ["Loads on anchors, along the flow with the friction bound, and the greatest resultant:"] * bool(rows) + (
-        [*table(head, rows, (1, 2, 3, 4, 5)), ""] if rows else []
-    )
+    caption = "Loads on anchors, along the flow with the friction bound, and the greatest resultant:"
+    return [caption, *table(*_of_lines(results, head, rows, (2, 3, 4, 5, 6))), ""] if rows else []
 
 
 def _joints(results: Results, units: Units) -> list[str]:
@@ -101,6 +115,7 @@ def _joints(results: Results, units: Units) -> list[str]:
         rows.append(
             (
                 joint["name"],
+                joint["line"],
                 joint["kind"],
                 _figures(joint["station_m"], units.length, 2),
                 f"{_figures(low['axial_mm'], small, 1)} of {small.typed(-data['axial_compression_mm'])}",
@@ -109,10 +124,21 @@ def _joints(results: Results, units: Units) -> list[str]:
             )
         )
     head = (
-        "joint", "kind", units.length.named("at"), f"shortens {small.unit}", f"lengthens {small.unit}",
+        "joint", "line", "kind", units.length.named("at"), f"shortens {small.unit}", f"lengthens {small.unit}",
         "shortest in state",
     )  # fmt: skip
-    return ["Joint movements from the set length:", *table(head, rows, (2, 3, 4)), ""] if rows else []
+    caption = "Joint movements from the set length:"
+    return [caption, *table(*_of_lines(results, head, rows, (3, 4, 5))), ""] if rows else []
+
+
+def _of_lines(
+    results: Results, head: Sequence[str], rows: Sequence[Sequence[str]], right: Sequence[int]
+) -> tuple[Sequence[str], Sequence[Sequence[str]], Sequence[int]]:
+    """Return a table whose second column names the line, and without that column where there is one line only."""
+    if len(results["lines"]) > 1:
+        return head, rows, right
+    kept = [[*row[:1], *row[2:]] for row in (head, *rows)]
+    return kept[0], kept[1:], [number - 1 for number in right]
 
 
 def _figures(value: float, measure: Measure, in_si: int) -> str:
@@ -127,10 +153,15 @@ def _signed(figures: str) -> str:
 def _checks(results: Results) -> list[str]:
     rows = []
     open_checks = [check for check in results["checks"] if check["outcome"] != "passes"]
+    groups: dict[tuple[str, str, str], list[Mapping[str, Any]]] = {}
     for check in open_checks:
+        groups.setdefault((check["title"], check["where"], check["outcome"]), []).append(check)
+    for check, *others in groups.values():
+        states = dict.fromkeys(item["state"] for item in others if item["state"] != check["state"])
+        more = f" and {len(states)} other{'s' if len(states) > 1 else ''}" if states else ""
         use = "" if check["use"] is None else f"{check['use']:.2f}"
         outcome = check["outcome"] + (f" ({check['status']})" if check["status"] == "from memory" else "")
-        rows.append((check["title"], check["where"], check["state"], use, outcome))
+        rows.append((check["title"], check["where"], check["state"] + more, use, outcome))
     head = ("check", "where", "state", "use", "outcome")
     passed = len(results["checks"]) - len(open_checks)
     count = [f"  {passed} more checks pass; each stands in calculation.pdf with its numbers.", ""]

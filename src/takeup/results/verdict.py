@@ -26,17 +26,26 @@ def verdict_of(checks: tuple[CheckResult, ...], unsolved: tuple[str, ...] = ()) 
         checks: every result.
         unsolved: why the line could not be solved, if it could not.
     """
-    failing = [_sentence(item) for item in checks if item.outcome == "fails"] + list(unsolved)
-    missing = [
-        _sentence(item) for item in checks if item.mandatory and item.outcome in ("not covered", "no limit given")
-    ]
+    failing = _sentences([item for item in checks if item.outcome == "fails"]) + list(unsolved)
+    missing = _sentences(
+        [item for item in checks if item.mandatory and item.outcome in ("not covered", "no limit given")]
+    )
     if failing:
         return Verdict(outcome="fails", because=(*failing, *(f"not proved: {item}" for item in missing)))
     if missing:
         return Verdict(outcome="not proved", because=tuple(missing))
-    close = [_sentence(item) for item in checks if item.outcome == "close"]
+    close = _sentences([item for item in checks if item.outcome == "close"])
     return Verdict(outcome="close" if close else "passes", because=tuple(close))
 
 
-def _sentence(item: CheckResult) -> str:
-    return f"{item.title}, {item.where}, {item.state}: {item.because}"
+def _sentences(items: list[CheckResult]) -> list[str]:
+    """Return one sentence for each check and place: its first state, which is the worst, and how many others."""
+    found: dict[tuple[str, str], list[CheckResult]] = {}
+    for item in items:
+        found.setdefault((item.title, item.where), []).append(item)
+    return [_sentence(group[0], len({item.state for item in group}) - 1) for group in found.values()]
+
+
+def _sentence(item: CheckResult, others: int) -> str:
+    more = "" if not others else f" and {others} other state{'s' if others > 1 else ''}"
+    return f"{item.title}, {item.where}, {item.state}{more}: {item.because}"

@@ -103,6 +103,8 @@ def hostile(document):
     """Give every text of a document a hostile end, where nothing else hangs on it."""
     document["input"]["project"] += HOSTILE
     document["lines"][0]["name"] += HOSTILE
+    for item in (*document["holds"], *document["takeups"]):
+        item["line"] += HOSTILE
     for hold in document["holds"]:
         hold["name"] += HOSTILE
     for check in document["checks"]:
@@ -166,7 +168,7 @@ def test_status_stands_beside_the_outcome():
 
 def test_parts_by_cause_sum_to_the_total_as_printed():
     """Pressure 88.36 and growth 3.21 kN make 91.57 kN along the pipe at the first anchor, at 18 bar (by hand)."""
-    parts = contents_of(corner())["loads"]["anchors"][0]["parts"]["rows"]
+    parts = contents_of(corner())["loads"]["lines"][0]["anchors"][0]["parts"]["rows"]
     assert [row["cells"][1]["words"] for row in parts] == ["88.36", "3.21", "0.00", "0.00", "91.57"]
 
 
@@ -249,7 +251,7 @@ def test_us_calculation_holds_no_si_outside_what_it_quotes(make, request):
 
 def test_us_loads_are_those_of_si_in_pounds():
     """88.36 and 3.21 kN make 91.57 kN: 19 863, 722 and 20 585 lbf by 4.4482216 N (by hand)."""
-    parts = contents_of(corner(), US)["loads"]["anchors"][0]["parts"]["rows"]
+    parts = contents_of(corner(), US)["loads"]["lines"][0]["anchors"][0]["parts"]["rows"]
     found = [row["cells"][1]["words"].replace(TIE, " ") for row in parts]
     assert found == ["19 863", "722", "0", "0", "20 585"]
 
