@@ -16,7 +16,7 @@ from takeup.drawing.sheet import Arc, Circle, Item, Point, Polyline, Stroke
 
 _PER_METRE = 1000.0
 _ASKEW = 24  # strokes of a bend that is not seen flat: chords within 1 % of its radius
-_FLAT = 1e-9  # a unit vector is seen flat when so little of its length is lost
+_FLAT = 1e-3  # a unit vector is seen flat when so little of its length is lost: a fall of 1 in 22 at most
 _END_ON = 1e-3  # and end-on when so little of it is left
 _SAME = 1e-6
 _DOUBLE = 1.0  # a pipe at least so wide on paper [mm] is drawn as two lines

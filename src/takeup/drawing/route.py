@@ -14,6 +14,7 @@ from takeup.drawing.reading import Record, maybe_number, number_of, records_of, 
 
 Vector = tuple[float, float, float]
 _SAME = 1e-6
+_ON = 0.9  # cosine: an eccentric reducer sets the line off by less than 26 degrees, and turns it nowhere
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -103,7 +104,7 @@ def joined_legs(line: Record) -> Record:
     legs: list[Record] = []
     ends = [points[0]]
     for leg, end in zip(records_of(line, "legs"), points[1:], strict=True):
-        if legs and (text_of(leg, "item") or text_of(legs[-1], "item")) and _one_way(legs[-1], leg):
+        if legs and _is_face(legs[-1], leg):
             length = number_of(legs[-1], "length_m") + number_of(leg, "length_m")
             legs[-1] = {**leg, "from": legs[-1]["from"], "start_m": legs[-1]["start_m"], "length_m": length}
             ends[-1] = end
@@ -113,8 +114,10 @@ def joined_legs(line: Record) -> Record:
     return {**line, "legs": legs, "points": ends}
 
 
-def _one_way(first: Record, second: Record) -> bool:
-    return dot(vector_of(first, "direction"), vector_of(second, "direction")) > 1.0 - _SAME
+def _is_face(before: Record, beyond: Record) -> bool:
+    """Whether two legs meet at the face of an item: a place that nobody named, and where the line does not turn."""
+    faces = {f"last face of {text_of(before, 'item')}", f"first face of {text_of(beyond, 'item')}"}
+    return text_of(before, "to") in faces and dot(vector_of(before, "direction"), vector_of(beyond, "direction")) > _ON
 
 
 def on_legs(line: Record, station: float) -> tuple[Vector, Vector]:

@@ -23,6 +23,7 @@ from takeup.drawing.titles import north_arrow, view_heading
 from takeup.edge import Units
 
 _SAME = 1e-6
+_FLAT = 1e-3  # a leg is seen flat when so little of its length is lost: its true length is stated
 _HEAD = 15.0  # room for the title of the view and its scale bar [mm]
 _ASIDE = (34.0, 24.0)  # room for words and dimensions left and right, above and below [mm]
 _OFFSETS = (9.0, 14.0, 19.0, 25.0, 32.0)
@@ -143,7 +144,7 @@ def _dimensions(frame: Frame, line: Record, taken: Taken, units: Units) -> list[
     for number, leg in enumerate(records_of(line, "legs")):
         start, end = frame.paper(points[number]), frame.paper(points[number + 1])
         length = number_of(leg, "length_m")
-        if abs(math.dist(start, end) * frame.scale / 1000.0 - length) > _SAME * length:
+        if abs(math.dist(start, end) * frame.scale / 1000.0 - length) > _FLAT * length:
             continue  # foreshortened: dimensioned where it is seen flat
         found = _dimension(start, end, units.length.text(length, 2), centre, taken)
         if found is not None:

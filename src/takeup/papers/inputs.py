@@ -26,7 +26,7 @@ def inputs_section(results: Results, units: Units) -> Tree:
     lines = records_of(results, "lines")
     return {
         "lines": [line_inputs(results, line, units) for line in lines],
-        "conditions": _conditions(resolved, units),
+        "conditions": _conditions(results, resolved, units),
         "site": facts(_site(resolved, units)),
         "loads": _loads(resolved, units),
         "holds": holds_table(results, units),
@@ -36,7 +36,7 @@ def inputs_section(results: Results, units: Units) -> Tree:
     }
 
 
-def _conditions(resolved: Record, units: Units) -> Tree | None:
+def _conditions(results: Results, resolved: Record, units: Units) -> Tree | None:
     rows = []
     for key in ("design", "operating", "test", "vacuum"):
         condition = record_of(resolved, key)
@@ -55,7 +55,8 @@ def _conditions(resolved: Record, units: Units) -> Tree | None:
         words_column("Condition"), number_column("Pressure", units.pressure.unit),
         number_column("Temperature", units.temperature.unit), words_column("Remark", "1fr"),
     )  # fmt: skip
-    return table(head, rows, "Conditions, as given by the user; those of each zone stand in section 4")
+    more = "; those of each zone stand in section 4" if len(records_of(results, "zones")) > 1 else ""
+    return table(head, rows, f"Conditions, as given by the user{more}")
 
 
 def _site(resolved: Record, units: Units) -> list[tuple[str, str]]:

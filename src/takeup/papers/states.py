@@ -22,7 +22,8 @@ from takeup.papers.tables import Cell, Tree, number_column, table, words_column
 def states_section(results: Results, units: Units) -> Tree:
     """Return section 4: the states in their order, and those left out."""
     whole = "whole line" if len(records_of(results, "lines")) == 1 else "all lines"
-    rows = [row for state in records_of(results, "states") for row in _state_rows(state, whole)]
+    sprung = any(text_of(hold, "kind") == "spring hanger" for hold in records_of(results, "holds"))
+    rows = [row for state in records_of(results, "states") for row in _state_rows(state, whole, sprung=sprung)]
     pressures = written_column([maybe_number(zone, "pressure_bar") for _, _, zone, _ in rows], units.pressure, 2)
     temperatures = written_column([maybe_number(zone, "temperature_c") for _, _, zone, _ in rows], units.temperature, 1)
     cells = [
@@ -68,10 +69,10 @@ def _condition(condition: Record, units: Units) -> Cell:
     return pressure, told(number_of(condition, "temperature_c"), units.temperature, 1)
 
 
-def _state_rows(state: Record, whole: str) -> list[tuple[Cell, str, Record, str]]:
+def _state_rows(state: Record, whole: str, *, sprung: bool) -> list[tuple[Cell, str, Record, str]]:
     """Return the rows of a state: its name and answer on the first, one row for zones that are alike."""
     groups = _zones_alike(state)
-    first: tuple[Cell, str] = ((text_of(state, "name"), _added(state)), _answered(state))
+    first: tuple[Cell, str] = ((text_of(state, "name"), _added(state, sprung=sprung)), _answered(state))
     heads: list[tuple[Cell, str]] = [first, *[("", "")] * (len(groups) - 1)]
     return [
         (name, whole if len(groups) == 1 else ", ".join(joined_spans(zones)), zone, answer)
@@ -79,13 +80,13 @@ def _state_rows(state: Record, whole: str) -> list[tuple[Cell, str, Record, str]
     ]
 
 
-def _added(state: Record) -> str:
+def _added(state: Record, *, sprung: bool) -> str:
     """Return what else there is in a state: closed valves, the user's loads, locked hangers."""
     closed = [text_of(valve, "name") for valve in records_of(state, "valves")]
     said = (
         f"closed: {', '.join(closed)}" if closed else "",
         f"loads: {', '.join(texts_of(state, 'loads'))}" if texts_of(state, "loads") else "",
-        "spring hangers locked" if state.get("hangers_locked") else "",
+        "spring hangers locked" if sprung and state.get("hangers_locked") else "",
     )
     return "; ".join(filter(None, said))
 

@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any  # the results document is JSON: what its values are is said by its schema, not by types
 
 from takeup.drawing.places import is_anchor
-from takeup.drawing.reading import nominal_size
+from takeup.drawing.reading import joined, nominal_size
 from takeup.edge import SI, TIE, Measure, Units
 
 Results = Mapping[str, Any]
@@ -55,7 +55,7 @@ def _pipe(line: Mapping[str, Any], units: Units) -> str:
     branch = line["branch"]
     leaving = f", leaving {branch['of']} at {branch['at']}" if branch else ""
     length = units.length.named(units.length.typed(line["length_m"]))
-    return f"{line['name']}, {' and '.join(sizes)}, {length}{leaving}"
+    return f"{line['name']}, {joined(tuple(sizes))}, {length}{leaving}"
 
 
 def table(head: Sequence[str], rows: Sequence[Sequence[str]], right: Sequence[int]) -> list[str]:
