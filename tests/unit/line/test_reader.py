@@ -136,6 +136,14 @@ def test_rest_beside_a_riser_on_the_level_tangent_is_taken():
     assert message.startswith("line S-7, hold 3 (rest), at: a rest on a vertical leg holds nothing")
 
 
+def test_rest_on_the_arc_below_a_riser_is_taken():
+    """The bend takes 304.8 mm of the riser; past its tangent point the pipe is upright and a rest would hold nothing."""
+    riser = (("go: 9 m north", "go: 9 m up"), ("18 bar(g),", "18 bar(g), gauge_elevation: 4.5 m,"))
+    study_from_text(changed(*riser, ("gate corner + 4.5 m", "gate corner + 304 mm")), "x")
+    (message,) = faults(changed(*riser, ("gate corner + 4.5 m", "gate corner + 305 mm")))
+    assert "a rest on a vertical leg holds nothing" in message
+
+
 def test_take_up_may_stand_at_a_named_hold():
     text = changed(("boiler header + 2.5 m", "A1 - 2 m"))
     assert study_from_text(text, "x").lines[0].takeups[0].position.station == pytest.approx(55.0, abs=1e-12)
