@@ -137,7 +137,7 @@ def test_rest_beside_a_riser_on_the_level_tangent_is_taken():
 
 
 def test_rest_on_the_arc_below_a_riser_is_taken():
-    """The bend takes 304.8 mm of the riser; past its tangent point the pipe is upright and a rest would hold nothing."""
+    """The bend takes 304.8 mm of the riser; past its tangent point a rest would hold nothing."""
     riser = (("go: 9 m north", "go: 9 m up"), ("18 bar(g),", "18 bar(g), gauge_elevation: 4.5 m,"))
     study_from_text(changed(*riser, ("gate corner + 4.5 m", "gate corner + 304 mm")), "x")
     (message,) = faults(changed(*riser, ("gate corner + 4.5 m", "gate corner + 305 mm")))
