@@ -41,11 +41,12 @@ def check(answer: LineAnswer) -> list[CheckResult]:
     line = answer.line
     capacity = {line.start.name: line.start.can_carry, line.end.name: line.end.can_carry}
     capacity |= {hold.name: hold.can_carry for hold in line.holds}
+    judged = {end.name for end in (line.start, line.end) if end.nozzle is not None}  # by the nozzle's own limits
     bounds = friction_bounds(answer)
     results = []
     for hold in answer.holds:
         limit = capacity.get(hold.name)
-        if hold.name not in bounds and hold.kind not in TAKE_THRUST and limit is None:
+        if limit is None and (hold.name in judged or (hold.name not in bounds and hold.kind not in TAKE_THRUST)):
             continue
         friction = bounds.get(hold.name, np.zeros(len(answer.states)))
         forces = design_forces(hold, friction)

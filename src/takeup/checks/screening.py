@@ -12,7 +12,7 @@ import numpy as np
 from takeup.basis import SCREENING_LIMIT, screening_value
 from takeup.checks.outcome import CheckResult, Rule
 from takeup.errors import OutOfRange
-from takeup.line import Stretch, stretches_of
+from takeup.line import ANCHORED_ENDS, Stretch, stretches_of
 from takeup.study import LineAnswer
 
 RULE = Rule(
@@ -25,6 +25,7 @@ RULE = Rule(
     mandatory=False,
 )
 _UNIT = "mm mm/m2"
+CARRY_ONLY = ("rest", "hanger", "spring hanger")  # what carries weight and lets the line grow
 
 
 def check(answer: LineAnswer) -> list[CheckResult]:
@@ -38,16 +39,33 @@ def check(answer: LineAnswer) -> list[CheckResult]:
     return results
 
 
+def _beyond_the_rule(answer: LineAnswer, stretch: Stretch) -> str:
+    """Return what makes a span more than one size of pipe between two anchors, or nothing."""
+    line = answer.line
+    for end, station in ((line.start, 0.0), (line.end, answer.model.route.length)):
+        if stretch.start <= station <= stretch.end and end.kind not in ANCHORED_ENDS:
+            return f"the span ends at {end.name}, no anchor"
+    for branch in answer.branches:
+        place = branch.line.branch
+        if place is not None and stretch.start < place.position.station < stretch.end:
+            return f"{branch.line.name} leaves the span"
+    if any(stretch.start < section.end < stretch.end for section in line.sections[:-1]):
+        return "the pipe changes between the anchors"
+    held = [h for h in answer.holds if stretch.start < h.station < stretch.end and h.kind not in CARRY_ONLY]
+    return f"{held[0].name} stands between the anchors" if held else ""
+
+
 def _span(answer: LineAnswer, stretch: Stretch) -> CheckResult:
-    route, pipe, study = answer.model.route, answer.line.pipe, answer.study
+    route, study = answer.model.route, answer.study
+    pipe = answer.line.section_at((stretch.start + stretch.end) / 2.0).pipe
     expansion = pipe.material.expansion
     middle = (stretch.start + stretch.end) / 2.0
     hot = max(answer.states, key=lambda state: state.at(answer.line.name, middle).temperature)
     strain = expansion.at(hot.at(answer.line.name, middle).temperature) - expansion.at(study.site.installation)
     straight = float(np.linalg.norm(route.point(stretch.end) - route.point(stretch.start)))
-    held = [h.name for h in answer.holds if stretch.start < h.station < stretch.end and h.kind.endswith("guide")]
-    if held:
-        words = f"{held[0]} stands between the anchors, which the rule does not allow for: formal analysis needed"
+    because = _beyond_the_rule(answer, stretch)
+    if because:
+        words = f"{because}, which the rule does not allow for: formal analysis needed"
         return RULE.result(stretch.name, hot.name, "not covered", words)
     try:
         value = screening_value(pipe.size.outside_diameter, strain * straight, stretch.end - stretch.start, straight)

@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from takeup.basis import Span
 from takeup.checks.outcome import CheckResult, Rule, worst
 from takeup.errors import OutOfRange
-from takeup.line import ANCHORED_ENDS, SAME_STATION, Route, section_span
+from takeup.line import ANCHORED_ENDS, SAME_STATION, section_span
 from takeup.line.holding import ANCHORS
 from takeup.study import LineAnswer
 
@@ -60,13 +60,19 @@ def _shortest(spans: list[tuple[float, float, Span]], low: float, high: float) -
 
 def _upright(answer: LineAnswer, low: float, high: float) -> bool:
     """Whether a stretch goes straight up or down all the way: it hangs or stands, and spans nothing."""
-    return all(abs(float(way[2])) > UPRIGHT for way in _ways(answer.model.route, low, high))
+    ways = _ways(answer, low, high)
+    return bool(ways) and all(abs(float(way[2])) > UPRIGHT for way in ways)
 
 
-def _ways(route: Route, low: float, high: float) -> list[NDArray[np.float64]]:
-    """Return the directions of the legs between two stations."""
-    legs = zip(route.corners[:-1], route.corners[1:], route.directions, strict=True)
-    return [way for start, end, way in legs if start < high - SAME_STATION and end > low + SAME_STATION]
+def _ways(answer: LineAnswer, low: float, high: float) -> list[NDArray[np.float64]]:
+    """Return the directions of the legs between two stations; the lean of an eccentric reducer is no rise."""
+    route = answer.model.route
+    legs = zip(route.corners[:-1], route.corners[1:], route.directions, answer.line.legs, strict=True)
+    return [
+        way
+        for start, end, way, leg in legs
+        if start < high - SAME_STATION and end > low + SAME_STATION and leg.item is None
+    ]
 
 
 def _together(rows: list[CheckResult], line: str) -> list[CheckResult]:
@@ -84,7 +90,7 @@ def _stretch(answer: LineAnswer, before: tuple[float, str], after: tuple[float, 
     route = answer.model.route
     where = f"{before[1]} to {after[1]}"
     free = {end.name for end in (answer.line.start, answer.line.end) if end.kind not in (*ANCHORED_ENDS, "branch")}
-    if max(abs(float(way[2])) for way in _ways(route, before[0], after[0])) >= LEVEL:
+    if max((abs(float(way[2])) for way in _ways(answer, before[0], after[0])), default=0.0) >= LEVEL:
         return RULE.result(
             where, "all states", "not covered", "the stretch rises: a riser hangs or stands on its holds"
         )

@@ -130,10 +130,13 @@ def _reach(line: Line, route: Route, span: Stretch, way: tuple[TakeUp, float]) -
 
 
 def guide_spacing(study: Study, line: Line, span: Stretch, takeup: TakeUp) -> float:
-    """Return L_max beside a joint in its worst state [m]; infinite where no state compresses the line."""
+    """Return L_max beside a joint in its worst state, by the weakest pipe of its span [m].
+
+    Infinite where no state compresses the line.
+    """
     station = takeup.position.station
-    pipe = line.section_at(station).pipe
-    expansion = pipe.material.expansion
+    pipes = [section.pipe for section in line.sections if section.start < span.end and section.end > span.start]
+    expansion = line.section_at(station).pipe.material.expansion
     installed = expansion.at(study.site.installation)
     length = span.end - span.start
     elevation = float(route_of(line).point(station)[2])
@@ -144,7 +147,10 @@ def guide_spacing(study: Study, line: Line, span: Stretch, takeup: TakeUp) -> fl
         force = here.pressure_at(elevation) * takeup.data.effective_area + takeup.data.axial_rate * growth
         if force <= 0.0:
             return math.inf
-        return intermediate_guide_spacing(pipe.material.modulus.at(here.temperature), second_moment(pipe), force)
+        return min(
+            intermediate_guide_spacing(pipe.material.modulus.at(here.temperature), second_moment(pipe), force)
+            for pipe in pipes
+        )
 
     return min(limit(state) for state in states_of(study))
 
