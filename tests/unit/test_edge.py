@@ -33,6 +33,7 @@ MEASURES = {
     "weight": ("N", "N", "lbf"),
     "moment": ("N*m", "kN*m", "foot*lbf"),
     "rate": ("N/mm", "N/mm", "lbf/inch"),
+    "line_load": ("N/m", "N/m", "lbf/foot"),
     "angular_rate": ("N*m/degree", "N*m/degree", "inch*lbf/degree"),
     "area": ("mm**2", "mm**2", "inch**2"),
     "stress": ("MPa", "MPa", "psi"),
