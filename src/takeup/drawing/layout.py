@@ -59,7 +59,7 @@ def _system_sheet(
 ) -> Sheet:
     every = tuple(place for own in places for place in own)
     left, top, right, _ = _EDGE
-    view = system_view(lines, places, chosen_view(lines), (left, top, right, foot_above(every, _FOOT)), units)
+    view = system_view(lines, places, view_of_all(lines), (left, top, right, foot_above(every, _FOOT)), units)
     names = joined([text_of(line, "name") for line in lines])
     branches = "; ".join(
         f"{text_of(line, 'name')} leaves {text_of(branch, 'of')} at {text_of(branch, 'at')}"
@@ -109,7 +109,7 @@ def _sheet(
 
 def _main_views(line: Record, places: tuple[Place, ...], units: Units) -> tuple[View, ...]:
     """Return the view of the line as it lies and its section."""
-    looking = chosen_view((line,))
+    looking = chosen_view(line)
     left, top, right, _ = _EDGE
     foot = foot_above(places, _FOOT)
     if looking is not DOWN:
@@ -128,14 +128,29 @@ def _main_views(line: Record, places: tuple[Place, ...], units: Units) -> tuple[
     )
 
 
-def chosen_view(lines: Sequence[Record]) -> Looking:
-    """Return the way to look: down, or at the wider side where lines are over twice as high as their plan is wide."""
-    least, greatest = extent_of(lines, DOWN)
+def chosen_view(line: Record) -> Looking:
+    """Return the way to look: down, or at the wider side where a line is over twice as high as its plan is wide."""
+    least, greatest = extent_of((line,), DOWN)
     east, north = greatest[0] - least[0], greatest[1] - least[1]
-    low, high = extent_of(lines, NORTH)
+    low, high = extent_of((line,), NORTH)
     if high[1] - low[1] <= 2.0 * max(east, north):
         return DOWN
     return NORTH if east >= north else EAST
+
+
+def view_of_all(lines: Sequence[Record]) -> Looking:
+    """Return the way to look at several lines: down, or at the side from which they lie over twice as far apart.
+
+    How far apart is the shorter side of what is seen: where it is nothing, all lines lie behind one another.
+    """
+    side = max((NORTH, EAST), key=lambda looking: _depth(lines, looking))
+    return side if _depth(lines, side) > 2.0 * _depth(lines, DOWN) else DOWN
+
+
+def _depth(lines: Sequence[Record], looking: Looking) -> float:
+    """Return the shorter side of what is seen of some lines [m]."""
+    least, greatest = extent_of(lines, looking)
+    return min(greatest[0] - least[0], greatest[1] - least[1])
 
 
 def _described(results: Results, line: Record, views: tuple[View, ...], units: Units) -> str:

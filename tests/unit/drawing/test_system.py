@@ -106,6 +106,36 @@ def test_branches_begin_on_their_mains():
     assert min(math.dist((begin[0] + 80.0, begin[1]), point) for point in starts) < EXACT
 
 
+def turned(value, order):
+    """A document whose world is turned: its axes in another order."""
+    if isinstance(value, list):
+        return [turned(item, order) for item in value]
+    if not isinstance(value, dict):
+        return value
+    found = {key: turned(item, order) for key, item in value.items()}
+    for key in ("at_m", "direction"):
+        if key in value:
+            found[key] = [value[key][axis] for axis in order]
+    for key in ("points", "axes"):
+        if key in value:
+            found[key] = [[row[axis] for axis in order] for row in value[key]]
+    return found
+
+
+@pytest.mark.parametrize(
+    ("order", "title"),
+    [((0, 1, 2), "Plan"), ((1, 0, 2), "Plan"), ((0, 2, 1), "Elevation, looking north"), ((2, 0, 1), "Elevation")],
+)
+def test_system_in_any_plane_is_seen_where_it_is_widest(order, title):
+    """110 m by 42 m by 2.5 m: flat it is a plan; upright, a plan would show it 2.5 m deep, so it is an elevation."""
+    document = turned(system(), order)
+    sheets = layout_sheets(document)
+    assert sheets[0].views[1].title.startswith(title)
+    assert set(signs(sheets[0])) >= wanted(document)
+    for sheet in sheets:
+        assert [(a[1], b[1]) for a, b in combinations(words_of(sheet), 2) if overlap(a[0], b[0])] == []
+
+
 def test_lines_are_drawn_to_one_scale():
     """DS-1 is 70 m, 12 m and 40 m between intersections: 140, 24 and 80 mm at 1:500 less its bends of 0.6096 mm."""
     legs = [number_of(leg, "length_m") for leg in records_of(joined_legs(system()["lines"][0]), "legs")]
