@@ -9,6 +9,7 @@ from pathlib import Path
 import pypdf
 import pytest
 from tests.unit.drawing.results_fixture import corner, loop, riser, straight
+from tests.unit.drawing.system_fixture import system
 
 from takeup.choose import resolve
 from takeup.edge import SI, TIE, US
@@ -239,7 +240,7 @@ def test_us_calculation_of_the_demonstration_holds_the_converted_numbers(demonst
     assert SI.said == ""
 
 
-@pytest.mark.parametrize("make", ["demonstration", corner, riser])
+@pytest.mark.parametrize("make", ["demonstration", corner, riser, system])
 def test_us_calculation_holds_no_si_outside_what_it_quotes(make, request):
     """The same search finds every mark in the SI pages, but for a stress where none was checked: it can fail."""
     document = unquoted(request.getfixturevalue(make) if isinstance(make, str) else make())
