@@ -25,8 +25,11 @@ from takeup.line.zones import Zones, zones_of
 
 def check_conditions(book: FaultBook, head: Head, read: tuple[ReadLine, ...]) -> None:
     """Note temperatures that a material's tables do not reach, and pressures that need their elevation."""
+    seen: dict[str, tuple[ConditionSet, ...]] = {}
     for one in read:
-        temperatures = temperatures_of(head.site, one.sets, head.added)
+        branch = one.main.layout.branch if one.main else None
+        seen[one.name] = (*one.sets, *(seen[branch.of] if branch else ()))  # a branch may be one zone with its main
+        temperatures = temperatures_of(head.site, seen[one.name], head.added)
         for material in one.materials:
             check_temperatures(book, temperatures, material)
     for together in _connected(read):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import get_args
 
@@ -63,13 +63,18 @@ def read_lines(book: FaultBook, names: Names, stock: Stock, conditions: Conditio
     return tuple(found)
 
 
-def hottest(book: FaultBook, conditions: ConditionSet) -> float | None:
-    """Return the highest design temperature of the file [degC]: every material's table should reach it."""
-    found = [conditions.design.condition.temperature] if conditions.design else []
-    for index in range(book.size(LINES)):
-        base = (*LINES, index)
-        zones = [(*base, "zones", number) for number in range(book.size((*base, "zones")))]
-        for path in (base, *zones):
+def _hottest(book: FaultBook, base: Path, conditions: ConditionSet) -> float | None:
+    """Return the highest design temperature of a line [degC]: the tables of its materials should reach it.
+
+    A branch may be one zone with the line that it leaves, so it counts every line of the file.
+    """
+    alone = not book.has((*base, "route", 0, "of"))
+    lines: list[Path] = [base] if alone else [(*LINES, index) for index in range(book.size(LINES))]
+    own = [book.has((*line, "design")) for line in lines]
+    found = [conditions.design.condition.temperature] if conditions.design and not all(own) else []
+    for line in lines:
+        zones = [(*line, "zones", number) for number in range(book.size((*line, "zones")))]
+        for path in (line, *zones):
             item = book.sound(OwnDesignItem, (*path, "design"))
             found += [item.temperature] if item else []
     return max(found, default=None)
@@ -79,6 +84,7 @@ def _read_line(
     book: FaultBook, names: Names, base: Path, context: tuple[Stock, ConditionSet, Mapping[str, Main | None]]
 ) -> ReadLine:
     stock, conditions, mains = context
+    stock = replace(stock, hottest=_hottest(book, base, conditions))
     name = book.words((*base, "name"))
     if name:
         names.claim(name, (*base, "name"))

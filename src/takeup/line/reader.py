@@ -16,7 +16,7 @@ from takeup.line.conditions import Load
 from takeup.line.faultbook import FaultBook
 from takeup.line.names import Names
 from takeup.line.read_head import Head, read_head
-from takeup.line.read_line import hottest, read_lines
+from takeup.line.read_line import read_lines
 from takeup.line.read_loads import read_loads
 from takeup.line.read_materials import read_materials
 from takeup.line.read_pipe import Stock
@@ -64,9 +64,7 @@ def _study(placed: PlacedTree, name: str, digest: str) -> Study:
     book = FaultBook(placed)
     book.check_form()
     head = read_head(book)
-    stock = Stock(
-        basis=head.basis, named=head.expansion_table, hottest=hottest(book, head.conditions), own=read_materials(book)
-    )
+    stock = Stock(basis=head.basis, named=head.expansion_table, own=read_materials(book))
     read = read_lines(book, Names(book), stock, head.conditions)
     check_conditions(book, head, read)
     loads = read_loads(book, read)

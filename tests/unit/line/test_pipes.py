@@ -79,6 +79,22 @@ def test_named_table_that_does_not_hold_the_material_is_not_taken():
     assert found.expansion_because.endswith("EN 10088-1, named in the line file, does not hold it")
 
 
+def test_expansion_table_reaches_the_line_that_it_is_for():
+    """A hotter line in the same file does not change the table of a colder one that hangs together with nothing."""
+    hot = """  - name: S-8
+    medium: steam
+    pipe: { size: DN 100, schedule: 40, material: ASTM A312 TP304 }
+    insulation: none
+    design: { pressure: 12 bar(g), temperature: 420 °C }
+    operating: { pressure: 10 bar(g), temperature: 400 °C }
+    route:
+      - { start: furnace, at: [0 m, 50 m, 4.5 m], as: main anchor }
+      - { go: 10 m east, to: drum, as: main anchor }
+"""
+    alone, beside = (study_from_text(text, "x").lines[0].pipe for text in (VALID, VALID + hot))
+    assert (beside.expansion_table, beside.expansion_because) == (alone.expansion_table, alone.expansion_because)
+
+
 @pytest.mark.parametrize("code", ["ASME B31.1", "ASME B31.3", "EN 13480-3"])
 def test_three_codes_are_read(code):
     study = study_from_text(VALID.replace("ASME B31.1, edition: 2020", f"{code}, edition: 2017"), "x")
