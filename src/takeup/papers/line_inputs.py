@@ -157,11 +157,12 @@ def _route(line: Record, units: Units) -> Tree:
 
 
 def way_words(direction: Sequence[float]) -> str:
-    """Return a direction in words where it is along an axis, else its components."""
+    """Return a direction in words where it is along an axis, else its components that are not nought."""
     whole = tuple(round(part) for part in direction)
     if max(abs(part - near) for part, near in zip(direction, whole, strict=True)) < _ALONG and whole in _WAYS:
         return _WAYS[whole]
-    return "east {}, north {}, up {}".format(*(fixed(part, 4) for part in direction))
+    parts = [f"{axis} {fixed(part, 4)}" for axis, part in zip(("east", "north", "up"), direction, strict=True)]
+    return ", ".join(words for words in parts if not words.endswith(" 0.0000"))
 
 
 def _bends(line: Record, units: Units) -> Tree | None:

@@ -13,6 +13,7 @@ from tests.unit.drawing.system_fixture import system
 from takeup.edge import SI, US
 from takeup.papers import summary_lines
 from takeup.papers.calculation import calculation_pdf, contents_of
+from takeup.papers.line_inputs import way_words
 from takeup.papers.loads import hand_table
 
 
@@ -148,6 +149,13 @@ def test_pipes_stand_section_by_section_where_a_line_has_several():
     ]
     assert lines[1]["pipes"] is None
     assert [row[0] for row in cells(lines[0]["items"])] == ["header flange", "size change", "end strainer"]
+
+
+def test_a_way_is_in_words_along_an_axis_and_in_components_elsewhere():
+    """A fall of 1 in 100 is 0.0100 of a leg, to four figures; 45 degrees are 0.7071 each way."""
+    assert way_words([0.0, -1.0, 0.0]) == "south"
+    assert way_words([0.99995, 0.0, -0.0099995]) == "east 1.0000, up −0.0100"  # 0.99995 rounds up
+    assert way_words([0.70710678, 0.70710678, 0.0]) == "east 0.7071, north 0.7071"
 
 
 def test_loads_of_giving_structures_stand_beside_or_are_said_to_be_the_same():
