@@ -1,16 +1,16 @@
 """Write the JSON Schema and the reference page of the line file.     (tools/line_reference.py)
 
-Run it after a change to `takeup.line.schema`; the tests hold what it writes equal to the models.
+Run it after a change to `takeup.line.reading.schema`; the tests hold what it writes equal to the models.
 """
 
 from __future__ import annotations
 
 from pathlib import Path
 
-import takeup.line
-from takeup.line.reference import json_schema, reference_page
+import takeup.line.reading
+from takeup.line.reading.reference import json_schema, reference_page
 
-ROOM = Path(takeup.line.__file__).parent
+ROOM = Path(takeup.line.reading.__file__).parent
 PAGES = Path(__file__).parents[1] / "docs" / "reference"
 
 

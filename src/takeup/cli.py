@@ -69,7 +69,7 @@ def new(file: Path, *, units: Literal["si", "us"] = "si") -> int:
     units
         Units of the example's values.
     """
-    from takeup.line.template import template
+    from takeup.line.reading.template import template
 
     with file.open("x", encoding="utf-8") as stream:
         stream.write(template(units))
@@ -87,7 +87,7 @@ def validate(file: Path) -> int:
         The line file.
     """
     from takeup.choose import resolve
-    from takeup.line.reader import read_study
+    from takeup.line.reading.reader import read_study
 
     study = resolve(read_study(file))
     _print(f"{file}: no faults.")
@@ -123,7 +123,7 @@ def study(
     """
     from takeup.choose import resolve
     from takeup.edge import UNITS_FOR
-    from takeup.line.reader import read_study
+    from takeup.line.reading.reader import read_study
     from takeup.papers import hold_lines, summary_lines, write_calculation
     from takeup.results import results_of, write_results
 
@@ -133,7 +133,7 @@ def study(
         for text in hold_lines(results, UNITS_FOR[units]):
             _print(text)
     if write_back:
-        from takeup.line.write_back import write_back as put_back
+        from takeup.line.reading.write_back import write_back as put_back
 
         _say(f"{file}: {put_back(file, resolved)} holds written in the rules' stead")
     folder = out if out is not None else file.parent / f"{file.stem}.out"

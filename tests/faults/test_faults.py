@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from takeup.errors import InputError
-from takeup.line.reader import read_study, study_from_text
+from takeup.line.reading.reader import read_study, study_from_text
 
 HERE = Path(__file__).parent
 FILES = sorted((HERE / "files").glob("*.yaml"))

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from takeup.errors import InputError
 from takeup.line import route_of, states_of
-from takeup.line.reader import study_from_text
+from takeup.line.reading.reader import study_from_text
 
 ROOT = Path(__file__).parents[2]
 TEXTS = [

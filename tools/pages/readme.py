@@ -10,7 +10,7 @@ from tools.pages.coverage import coverage_block
 
 from takeup.choose import resolve
 from takeup.drawing import layout_sheet, to_svg
-from takeup.line.reader import read_study
+from takeup.line.reading.reader import read_study
 from takeup.papers import summary_lines
 from takeup.results import results_of
 

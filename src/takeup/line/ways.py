@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.line.holding import ANCHORS, Hold
-from takeup.line.route import Route
+from takeup.line.route import Route, local_axes
 from takeup.line.zones import is_anchor
 
 Floats = NDArray[np.float64]
@@ -23,24 +23,42 @@ NEARLY_ONE = math.cos(math.radians(10.0))
 
 EVERY_WAY = "every way"
 _UP = np.array([0.0, 0.0, 1.0])
+_EAST_NORTH_UP = np.eye(3)
+
+
+def held_directions(hold: Hold, route: Route) -> tuple[Floats, NDArray[np.bool_]]:
+    """Return the axes of a hold as rows, (3, 3), and which of its six directions it holds, (6,)."""
+    axes = route.axes(hold.position.station)
+    held = np.zeros(6, dtype=bool)
+    if hold.kind in ANCHORS:
+        held[:] = True
+    elif hold.kind in ("spider guide", "slide guide"):
+        held[1:3] = True
+    elif hold.kind == "rest":
+        held[2] = True
+    elif hold.kind == "hanger":
+        axes, held[2] = _EAST_NORTH_UP, True
+    elif hold.kind == "spring hanger":
+        axes = _EAST_NORTH_UP
+    elif hold.kind == "planar guide":
+        assert hold.along is not None, "a planar guide says where it leaves the line free"
+        axes, held[1] = _with_z_toward(axes, np.array(hold.along)), True
+    else:
+        axes, held[0] = axes if hold.along is None else local_axes(np.array(hold.along)), True
+    return axes, held
+
+
+def _with_z_toward(axes: Floats, direction: Floats) -> Floats:
+    """Return axes turned about x until z lies as nearly along a direction as it can."""
+    across = direction - (direction @ axes[0]) * axes[0]
+    z = across / np.linalg.norm(across)
+    return np.array([axes[0], np.cross(z, axes[0]), z])
 
 
 def ways_of(hold: Hold, route: Route) -> Floats:
-    """Return the ways that a hold takes, as orthonormal rows, (n, 3), global."""
-    axes = route.axes(hold.position.station)
-    if hold.kind in ANCHORS:
-        return np.eye(3)
-    if hold.kind in ("spider guide", "slide guide"):
-        return np.asarray(axes[1:])
-    if hold.kind == "rest":
-        return np.asarray(axes[2:])
-    if hold.kind in ("hanger", "spring hanger"):
-        return _UP[None, :]
-    if hold.kind == "planar guide":
-        assert hold.along is not None, "the reader asks for the way that a planar guide leaves free"
-        way = np.cross(axes[0], np.array(hold.along))
-        return np.asarray(way / np.linalg.norm(way))[None, :]
-    return np.asarray(axes[0] if hold.along is None else np.array(hold.along))[None, :]
+    """Return the ways that a hold takes, as orthonormal rows, (n, 3), global; a spring hanger takes the vertical."""
+    axes, held = held_directions(hold, route)
+    return np.asarray(axes[2:] if hold.kind == "spring hanger" else axes[held[:3]])
 
 
 def shared_way(first: Hold, second: Hold, route: Route) -> str | None:

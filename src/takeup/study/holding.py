@@ -1,8 +1,7 @@
 """What every hold holds, in numbers: its axes, the directions it takes, its springs.     (study/holding.py)
 
-A guide holds both directions across the pipe, a rest the one upward, a hanger the vertical, a directional anchor and
-a stop the axis they are given; all of them in both senses, because contact is not part of a linear answer. None of them
-holds a rotation. An anchor holds all six; where its structure gives, a second run has that structure's springs.
+Every hold holds its ways (line/ways.py) in both senses, because contact is not part of a linear answer. None but an
+anchor holds a rotation. Where the structure behind an anchor gives, a second run has that structure's springs.
 """
 
 from __future__ import annotations
@@ -13,11 +12,11 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.line import ANCHORED_ENDS, End, Hold, Line, Route, State, is_anchor, local_axes
-from takeup.line.holding import ANCHORS, Stiffness
+from takeup.line import ANCHORED_ENDS, End, Hold, Line, Route, State
+from takeup.line.holding import Stiffness
+from takeup.line.ways import held_directions
 
 Floats = NDArray[np.float64]
-_GLOBAL = np.eye(3)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -117,41 +116,6 @@ def _hold(hold: Hold, route: Route) -> Holding:
         hot_leg=hold.hot_leg,
         only_in=hold.only_in,
     )
-
-
-def held_directions(hold: Hold, route: Route) -> tuple[Floats, NDArray[np.bool_]]:
-    """Return the axes of a hold as rows, (3, 3), and which of its six directions it holds, (6,)."""
-    axes = route.axes(hold.position.station)
-    held = np.zeros(6, dtype=bool)
-    if hold.kind in ANCHORS:
-        held[:] = True
-    elif hold.kind in ("spider guide", "slide guide"):
-        held[1:3] = True
-    elif hold.kind == "rest":
-        held[2] = True
-    elif hold.kind == "hanger":
-        axes, held[2] = _GLOBAL, True
-    elif hold.kind == "spring hanger":
-        axes = _GLOBAL
-    elif hold.kind == "planar guide":
-        assert hold.along is not None, "a planar guide says where it leaves the line free"
-        axes, held[1] = _with_z_toward(axes, np.array(hold.along)), True
-    else:
-        axes, held[0] = axes if hold.along is None else local_axes(np.array(hold.along)), True
-    return axes, held
-
-
-def _with_z_toward(axes: Floats, direction: Floats) -> Floats:
-    """Return axes turned about x until z lies as nearly along a direction as it can."""
-    across = direction - (direction @ axes[0]) * axes[0]
-    z = across / np.linalg.norm(across)
-    return np.array([axes[0], np.cross(z, axes[0]), z])
-
-
-def anchors_of(line: Line, route: Route) -> tuple[Holding, ...]:
-    """Return the holdings that hold all six directions for good, along the flow."""
-    names = {hold.name for hold in line.holds if is_anchor(hold)}
-    return tuple(item for item in holdings_of(line, route) if item.kind in ANCHORED_ENDS or item.name in names)
 
 
 def structure_springs(stiffness: Stiffness) -> tuple[NDArray[np.bool_], Floats]:

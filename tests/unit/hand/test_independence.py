@@ -115,7 +115,10 @@ def test_friction_by_hand_takes_the_roughest_pair_of_the_stretch():
         study_of(line_file(["12 m east"], holds=(hold("rest", "4 m"), hold("rest", "8 m", **keys))))
         for keys in ({}, {"friction": rough})
     )
-    values = [friction_by_hand(study, study.lines[0], "east end", state_of(study, "installed")).value for study in (smooth, mixed)]
+    values = [
+        friction_by_hand(study, study.lines[0], "east end", state_of(study, "installed")).value
+        for study in (smooth, mixed)
+    ]
     assert values[1] == pytest.approx(values[0] * 0.5 / 0.2, rel=1e-12)  # PTFE on steel: 0.2 at most
 
 

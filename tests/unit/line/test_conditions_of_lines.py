@@ -8,7 +8,7 @@ import pytest
 
 from takeup.errors import InputError
 from takeup.line import states_of, zones_of
-from takeup.line.reader import study_from_text
+from takeup.line.reading.reader import study_from_text
 
 HERE = Path(__file__).parent
 BRANCHED = (HERE / "branched.yaml").read_text(encoding="utf-8")

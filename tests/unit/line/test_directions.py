@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from takeup.line.directions import axis, direction, read_vector, sense
+from takeup.line.reading.directions import axis, direction, read_vector, sense
 
 HALF = math.sqrt(0.5)
 

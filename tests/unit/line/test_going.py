@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from takeup.line.going import DIRECTIONS, read_go
+from takeup.line.reading.going import DIRECTIONS, read_go
 
 
 @pytest.mark.parametrize(

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from takeup.line.parts import Corner, Pipe
-from takeup.line.reader import study_from_text
+from takeup.line.reading.reader import study_from_text
 
 ROOT = Path(__file__).parents[3]
 VALID = (ROOT / "tests" / "faults" / "valid.yaml").read_text(encoding="utf-8")

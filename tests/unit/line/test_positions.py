@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from takeup.line.positions import check_name, locate
+from takeup.line.reading.positions import check_name, locate
 
 PLACES = {"header": 0.0, "roof corner": 60.0, "end": 100.0}
 

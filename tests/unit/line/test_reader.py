@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from takeup.errors import InputError
-from takeup.line.reader import read_study, study_from_text
+from takeup.line.reading.reader import read_study, study_from_text
 
 ROOT = Path(__file__).parents[3]
 FILE = ROOT / "tests" / "faults" / "valid.yaml"

@@ -8,15 +8,15 @@ from pathlib import Path
 import jsonschema
 import pytest
 
-import takeup.line
-from takeup.line.reader import study_from_text
-from takeup.line.reference import json_schema, reference_page
-from takeup.line.schema import MODELS, keys_of
-from takeup.line.template import template
-from takeup.line.yaml_places import read_places
+import takeup.line.reading
+from takeup.line.reading.reader import study_from_text
+from takeup.line.reading.reference import json_schema, reference_page
+from takeup.line.reading.schema import MODELS, keys_of
+from takeup.line.reading.template import template
+from takeup.line.reading.yaml_places import read_places
 
 ROOT = Path(__file__).parents[3]
-SCHEMA = Path(takeup.line.__file__).parent / "line-file.schema.json"
+SCHEMA = Path(takeup.line.reading.__file__).parent / "line-file.schema.json"
 PAGE = ROOT / "docs" / "reference" / "line-file.md"
 EXAMPLE = (ROOT / "docs" / "reference" / "line-file-example.yaml").read_text(encoding="utf-8")
 ADVICE = "run tools/line_reference.py and look at the difference"

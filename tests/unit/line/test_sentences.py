@@ -6,8 +6,8 @@ import math
 
 import pytest
 
-from takeup.line.going import DIRECTIONS, read_go
-from takeup.line.sentences import read_bend, read_preset, read_vacuum
+from takeup.line.reading.going import DIRECTIONS, read_go
+from takeup.line.reading.sentences import read_bend, read_preset, read_vacuum
 
 
 def test_directions_are_unit_vectors_and_opposite_pairs():

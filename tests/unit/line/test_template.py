@@ -6,9 +6,9 @@ import re
 
 import pytest
 
-from takeup.line.reader import study_from_text
-from takeup.line.template import template
-from takeup.line.yaml_places import read_places
+from takeup.line.reading.reader import study_from_text
+from takeup.line.reading.template import template
+from takeup.line.reading.yaml_places import read_places
 
 
 @pytest.mark.parametrize("units", ["si", "us"])

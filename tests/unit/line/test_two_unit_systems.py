@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from takeup.line import route_of
-from takeup.line.reader import study_from_text
+from takeup.line.reading.reader import study_from_text
 from takeup.line.records import Study
 
 SIXTEENTHS_PER_FOOT = 192

@@ -7,9 +7,9 @@ import re
 import pytest
 from tests.line_texts import VALID, changed, faults, study, with_top
 
-from takeup.line.faultbook import FaultBook
-from takeup.line.read_materials import read_materials
-from takeup.line.yaml_places import read_places
+from takeup.line.reading.faultbook import FaultBook
+from takeup.line.reading.read_materials import read_materials
+from takeup.line.reading.yaml_places import read_places
 
 GALE = (
     "{ name: gale, on: S-7, from: gate corner, to: gate corner + 12 m, "

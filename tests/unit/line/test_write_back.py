@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 from tests.builders import hold, joint, line_file, rule, solve, study_of
 
-from takeup.line.write_back import with_placed_holds, write_back
+from takeup.line.reading.write_back import with_placed_holds, write_back
 
 GUIDED = line_file(
     ["40 m east"],

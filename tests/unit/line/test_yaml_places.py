@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from takeup.errors import InputError
-from takeup.line.yaml_places import read_places
+from takeup.line.reading.yaml_places import read_places
 
 
 def test_scalars_stay_the_text_that_was_typed():

@@ -1,0 +1,141 @@
+"""Joints: their typed-in data, and whether each fits where it is put.     (line/reading/read_takeups.py)
+
+A joint lies in one straight leg, clear of bends, of fittings, of holds and of other joints.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import pairwise
+
+from takeup.joints import JointData
+from takeup.line.parts import Position
+from takeup.line.reading.faultbook import FaultBook
+from takeup.line.reading.layout import Layout
+from takeup.line.reading.names import Names
+from takeup.line.reading.placed_holds import PlacedHold
+from takeup.line.reading.positions import SAME_PLACE, locate
+from takeup.line.reading.schema_holds import JointItem, MisalignmentItem, TakeUpItem
+from takeup.line.reading.yaml_places import Path
+from takeup.line.records import TakeUp
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class PlacedTakeUp:
+    """A take-up and its place in the file."""
+
+    takeup: TakeUp
+    path: Path
+
+    @property
+    def begin(self) -> float:
+        """Station of the face nearer the start [m]."""
+        return self.takeup.position.station - self.takeup.data.length / 2
+
+    @property
+    def finish(self) -> float:
+        """Station of the face nearer the end [m]."""
+        return self.takeup.position.station + self.takeup.data.length / 2
+
+
+def read_takeups(
+    book: FaultBook, names: Names, takeups: Path, layout: Layout | None, holds: tuple[PlacedHold, ...]
+) -> tuple[TakeUp, ...]:
+    """Read the joints; without a sound route no position is judged. They come in the order of their stations."""
+    placed: list[PlacedTakeUp] = []
+    for index in range(book.size(takeups)):
+        path = (*takeups, index)
+        item = book.sound(TakeUpItem, path)
+        if item is None:
+            continue
+        names.claim(item.name, (*path, "name"))
+        _check_data(book, item, path)
+        if layout is not None:
+            one = _placed(book, layout, holds, item, path)
+            placed.extend([one] if one else [])
+    placed.sort(key=lambda one: one.begin)
+    for first, second in pairwise(placed):
+        if second.begin < first.finish - SAME_PLACE:
+            book.add(
+                (*second.path, "at"),
+                f"this joint begins at {second.begin:.6g} m, inside {first.takeup.name}, "
+                f"which ends at {first.finish:.6g} m",
+            )
+    return tuple(one.takeup for one in placed)
+
+
+def _placed(
+    book: FaultBook, layout: Layout, holds: tuple[PlacedHold, ...], item: TakeUpItem, path: Path
+) -> PlacedTakeUp | None:
+    places = {one.hold.name: one.hold.position.station for one in holds} | layout.places
+    station = book.attempt((*path, "at"), lambda: locate(item.at, places, layout.length))
+    if station is None:
+        return None
+    takeup = TakeUp(
+        name=item.name,
+        kind=item.kind,
+        position=Position(words=item.at, station=station),
+        data=_data(item.data),
+        preset=item.preset or 0.0,
+        misalignment=_misalignment(book, item.misalignment, (*path, "misalignment")),
+    )
+    one = PlacedTakeUp(takeup=takeup, path=path)
+    _check_room(book, layout, one)
+    for other in holds:
+        if one.begin + SAME_PLACE < other.hold.position.station < one.finish - SAME_PLACE:
+            station = other.hold.position.station
+            book.add(
+                (*path, "at"),
+                f"{other.hold.name} holds the line at {station:.6g} m, inside this joint, "
+                f"which reaches from {one.begin:.6g} m to {one.finish:.6g} m",
+            )
+    return one
+
+
+def _check_room(book: FaultBook, layout: Layout, one: PlacedTakeUp) -> None:
+    """Note a joint that reaches past the straight part of its leg, or over a fitting."""
+    over = [item for item in layout.items if item.start + SAME_PLACE < one.finish and one.begin < item.end - SAME_PLACE]
+    for item in over:
+        book.add(
+            (*one.path, "at"),
+            f"this joint reaches from {one.begin:.6g} m to {one.finish:.6g} m, over {item.name}, "
+            f"which fills the line from {item.start:.6g} m to {item.end:.6g} m",
+        )
+    if over:
+        return
+    begin, finish = layout.straight_at(one.takeup.position.station)
+    if one.begin < begin - SAME_PLACE or one.finish > finish + SAME_PLACE:
+        book.add(
+            (*one.path, "at"),
+            f"this joint reaches from {one.begin:.6g} m to {one.finish:.6g} m; "
+            f"the straight part of its leg runs from {begin:.6g} m to {finish:.6g} m",
+        )
+
+
+def _check_data(book: FaultBook, item: TakeUpItem, path: Path) -> None:
+    """Note data that contradict each other."""
+    data = item.data
+    place = (*path, "data")
+    if data.live_length > data.length:
+        said = book.words((*place, "live_length"))
+        book.add((*place, "live_length"), f"'{said}' is above the length, '{book.words((*place, 'length'))}'")
+    if data.axial_compression == data.axial_extension == 0.0:
+        book.add((*place, "axial_compression"), "the joint is rated for no axial movement at all")
+    if data.minimum_pressure is not None and data.minimum_pressure >= data.pressure:
+        said = book.words((*place, "minimum_pressure"))
+        book.add((*place, "minimum_pressure"), f"'{said}' is not below the rated pressure")
+    if data.test_pressure is not None and data.test_pressure < data.pressure:
+        said = book.words((*place, "test_pressure"))
+        book.add((*place, "test_pressure"), f"'{said}' is below the rated pressure")
+
+
+def _misalignment(book: FaultBook, item: MisalignmentItem | None, path: Path) -> tuple[float, float]:
+    if item is None:
+        return (0.0, 0.0)
+    if item.lateral is None and item.angular is None:
+        book.add(path, "there must be 'lateral', 'angular' or both; neither is there", at_key=True)
+    return (item.lateral or 0.0, item.angular or 0.0)
+
+
+def _data(item: JointItem) -> JointData:
+    return JointData(**item.model_dump())

@@ -1,0 +1,163 @@
+"""What holds a line and what takes up its growth, as pydantic models.     (line/reading/schema_holds.py)"""
+
+from __future__ import annotations
+
+from typing import Annotated, get_args
+
+from pydantic import Field
+
+from takeup.joints import TakeUpKind
+from takeup.line.holding import HoldKind, RuleKind
+from takeup.line.parts import BendPlace, Vector
+from takeup.line.reading.directions import Axis, Sense, axis, direction, sense
+from takeup.line.reading.fields import count, free_text, number, one_of, quantity, sentence, texts, yes_or_no
+from takeup.line.reading.schema_ends import Moment, Movements, StiffnessItem
+from takeup.line.reading.sentences import read_preset
+from takeup.line.reading.values import (
+    NOT_COMPUTED,
+    Force,
+    Item,
+    LineRate,
+    Movement,
+    Name,
+    Pressure,
+    RatedPressure,
+    SizeLength,
+    Source,
+    Temperature,
+    TurnRate,
+)
+
+OTHER_TAKEUPS = dict.fromkeys(
+    ("universal", "swing", "hinge", "gimbal", "pressure balanced", "small-bore compensator", "braided hose loop"),
+    NOT_COMPUTED,
+)
+
+
+class FrictionItem(Item):
+    """A range of friction typed in with its source."""
+
+    low: Annotated[float, number("a plain number", least=0.0)] = Field(description="lowest coefficient")
+    high: Annotated[float, number("a plain number", least=0.0)] = Field(description="highest coefficient")
+    source: Source = Field(description="where the range comes from")
+
+
+class SpringItem(Item):
+    """A spring hanger or spring support, from its maker's sheet."""
+
+    rate: LineRate = Field(description="spring rate")
+    cold_load: Force = Field(description="upward force on the pipe as it is set at installation")
+    least_load: Force = Field(description="least load of its working range")
+    most_load: Force = Field(description="greatest load of its working range")
+    locked_in_test: Annotated[bool, yes_or_no()] = Field(
+        default=True, description="whether it is a rigid support during the pressure test; yes where not said"
+    )
+    source: Source = Field(description="where the data come from")
+
+
+class HoldItem(Item):
+    """An anchor, a guide, a stop, a rest or a hanger; `at` says where, or `by` says which rule places it."""
+
+    kind: Annotated[HoldKind, one_of(get_args(HoldKind), what="hold")] = Field(description="what holds the line")
+    at: (
+        Annotated[tuple[str, ...], texts("a position such as roof corner - 3 m, or a list of them", "34.5 m")] | None
+    ) = Field(default=None, description="where it is (this or `by`); a list for guides, rests and hangers only")
+    by: Annotated[RuleKind, one_of(get_args(RuleKind), what="rule")] | None = Field(
+        default=None, description="the rule that places guides and rests (this or `at`)"
+    )
+    name: Name | None = Field(default=None, description="its name; where not said, its kind and its position")
+    can_carry: Force | None = Field(default=None, description="force that it can carry")
+    can_carry_moment: Moment | None = Field(default=None, description="of an anchor: moment that it can carry")
+    on_bend: Annotated[BendPlace, one_of(get_args(BendPlace), what="place on the bend")] | None = Field(
+        default=None, description="where on the bend, required at a corner that has one"
+    )
+    slides_on: Name | None = Field(
+        default=None, description="friction pair of a guide or rest, such as PTFE on steel (this or `friction`)"
+    )
+    friction: FrictionItem | None = Field(
+        default=None, description="friction of a guide or rest as a range with its source (this or `slides_on`)"
+    )
+    along: Annotated[Axis, axis()] | None = Field(
+        default=None,
+        description="of a directional anchor: the axis that it holds, in both senses; the pipe's if not said",
+    )
+    against: Annotated[Sense, sense()] | None = Field(
+        default=None, description="of a stop, required: the movement that it stops"
+    )
+    gap: Movement | None = Field(default=None, description="of a stop: how far the line moves before it bears; 0 only")
+    free_along: Annotated[Vector, direction("the way it leaves free")] | None = Field(
+        default=None, description="of a planar guide, required: the way across the pipe that it leaves free"
+    )
+    spring: SpringItem | None = Field(default=None, description="of a spring hanger, required: its spring")
+    hot_leg: SizeLength | None = Field(
+        default=None, description="of a rest or slide guide: height of steel under the pipe that is as hot as the pipe"
+    )
+    stiffness: StiffnessItem | None = Field(
+        default=None, description="of an anchor: how far its structure gives; rigid if not said"
+    )
+    settlement: Movements | None = Field(
+        default=None, description="how far its foot moves before the line is hot: to the east, to the north and up"
+    )
+    only_in: Annotated[tuple[str, ...], texts("a state, or a list of them", "under hydrostatic test")] | None = Field(
+        default=None, description="of a temporary hold: the states in which it is there"
+    )
+
+
+class JointItem(Item):
+    """The data of a joint, from its maker's certified sheet or typed in."""
+
+    axial_rate: LineRate = Field(description="axial spring rate")
+    lateral_rate: LineRate | None = Field(default=None, description="lateral spring rate")
+    angular_rate: TurnRate | None = Field(default=None, description="angular spring rate")
+    torsion_rate: TurnRate | None = Field(default=None, description="torsional spring rate")
+    effective_area: Annotated[float, quantity("area", "490 cm2", above=0.0)] = Field(
+        description="area on which the pressure pushes the line apart"
+    )
+    length: SizeLength = Field(description="length, face to face")
+    live_length: SizeLength = Field(description="length of the bellows that moves")
+    weight: Annotated[float, quantity("weight", "65 kg", above=0.0)] = Field(
+        description="weight, or mass (taken times standard gravity)"
+    )
+    axial_compression: Movement = Field(description="rated axial movement, shorter")
+    axial_extension: Movement = Field(description="rated axial movement, longer")
+    lateral: Movement | None = Field(default=None, description="rated lateral movement")
+    angular: Annotated[float, quantity("angle", "3 deg", least=0.0)] | None = Field(
+        default=None, description="rated angular movement"
+    )
+    torque: Moment | None = Field(default=None, description="greatest torque that the bellows may carry")
+    pressure: RatedPressure = Field(description="rated pressure")
+    test_pressure: RatedPressure | None = Field(default=None, description="highest test pressure")
+    minimum_pressure: Pressure | None = Field(default=None, description="lowest pressure, below zero under vacuum")
+    temperature: Temperature = Field(description="rated temperature")
+    rated_cycles: Annotated[int, count("a whole number above zero")] | None = Field(
+        default=None, description="cycles of the full rated movement"
+    )
+    source: Source = Field(description="where the data come from")
+
+
+class MisalignmentItem(Item):
+    """What installation may use up of a joint's ratings."""
+
+    lateral: Movement | None = Field(default=None, description="how far its ends may be out of line")
+    angular: Annotated[float, quantity("angle", "0.5 deg", least=0.0)] | None = Field(
+        default=None, description="how far its ends may be out of parallel"
+    )
+
+
+class TakeUpItem(Item):
+    """A joint in the line."""
+
+    name: Name = Field(description="its name")
+    kind: Annotated[TakeUpKind, one_of(get_args(TakeUpKind), what="take-up", refused=OTHER_TAKEUPS)] = Field(
+        description="kind of joint"
+    )
+    at: Annotated[str, free_text("a position such as boiler house header + 2.5 m", "34.5 m")] = Field(
+        description="where the middle of the joint is"
+    )
+    preset: Annotated[float, sentence(read_preset, "12 mm extended or 12 mm compressed", "12 mm extended")] | None = (
+        Field(default=None, description="how it is fitted at the installation temperature")
+    )
+    misalignment: MisalignmentItem | None = Field(
+        default=None, description="what installation may use up of its ratings; none if not said"
+    )
+    data: JointItem = Field(description="the joint's data")
