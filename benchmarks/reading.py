@@ -12,7 +12,7 @@ import time
 
 from ruamel.yaml import YAML
 
-from takeup.line.reader import study_from_text
+from takeup.line.reading.reader import study_from_text
 
 LEGS = 1000
 REPEATS = 7

@@ -9,7 +9,7 @@ from __future__ import annotations
 from takeup.checks import CheckResult, run_checks
 from takeup.choose import resolve
 from takeup.line import Study
-from takeup.line.reader import study_from_text
+from takeup.line.reading.reader import study_from_text
 from takeup.study import HoldLoads, JointMovement, LineAnswer, Solved, Unsolved, solve_study
 
 DN200 = "{ size: DN 200, wall: 8.18 mm, material: ASTM A106 B, bends: long radius }"

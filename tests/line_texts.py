@@ -8,7 +8,7 @@ import pytest
 
 from takeup.errors import InputError
 from takeup.line.holding import Hold
-from takeup.line.reader import study_from_text
+from takeup.line.reading.reader import study_from_text
 from takeup.line.records import Study
 
 VALID = (Path(__file__).parent / "faults" / "valid.yaml").read_text(encoding="utf-8")

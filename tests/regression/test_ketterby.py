@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from takeup.choose import resolve
-from takeup.line.reader import read_study
+from takeup.line.reading.reader import read_study
 from takeup.results import results_of
 
 FILE = Path(__file__).parents[2] / "examples" / "ketterby-steam-main.yaml"

@@ -18,7 +18,7 @@ from takeup.basis import first_guide_limit, intermediate_guide_spacing, second_g
 from takeup.checks import RULES
 from takeup.choose import resolve
 from takeup.line import anchor_stations, state_names
-from takeup.line.reader import read_study
+from takeup.line.reading.reader import read_study
 from takeup.results import results_of
 
 ROOT = Path(__file__).parents[2]

@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from tests.builders import hold, joint, line_file, rule, solve, study_of
 
 from takeup.checks import guide_spacing, support_span
-from takeup.line.reader import study_from_text
+from takeup.line.reading.reader import study_from_text
 
 SIZES = {
     "DN 50": 60.3,

@@ -9,7 +9,7 @@ import copy
 from functools import cache
 
 from takeup.choose import resolve
-from takeup.line.reader import study_from_text
+from takeup.line.reading.reader import study_from_text
 from takeup.results import results_of
 
 _INVENTED = "invented for a test"

@@ -13,7 +13,7 @@ from tests.unit.drawing.system_fixture import system
 
 from takeup.choose import resolve
 from takeup.edge import SI, TIE, US
-from takeup.line.reader import read_study
+from takeup.line.reading.reader import read_study
 from takeup.papers import summary_lines, write_calculation
 from takeup.papers.calculation import calculation_pdf, contents_of
 from takeup.papers.states import joined_spans

@@ -13,8 +13,8 @@ from tests.unit.drawing.system_fixture import SYSTEM
 
 import takeup.results
 from takeup.choose import resolve
-from takeup.line.reader import study_from_text
-from takeup.line.template import template
+from takeup.line.reading.reader import study_from_text
+from takeup.line.reading.template import template
 from takeup.results import results_of, write_results
 
 ROOT = Path(__file__).parents[3]
