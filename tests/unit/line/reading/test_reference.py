@@ -15,7 +15,7 @@ from takeup.line.reading.schema import MODELS, keys_of
 from takeup.line.reading.template import template
 from takeup.line.reading.yaml_places import read_places
 
-ROOT = Path(__file__).parents[3]
+ROOT = Path(__file__).parents[4]
 SCHEMA = Path(takeup.line.reading.__file__).parent / "line-file.schema.json"
 PAGE = ROOT / "docs" / "reference" / "line-file.md"
 EXAMPLE = (ROOT / "docs" / "reference" / "line-file-example.yaml").read_text(encoding="utf-8")

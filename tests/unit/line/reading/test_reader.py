@@ -11,7 +11,7 @@ import pytest
 from takeup.errors import InputError
 from takeup.line.reading.reader import read_study, study_from_text
 
-ROOT = Path(__file__).parents[3]
+ROOT = Path(__file__).parents[4]
 FILE = ROOT / "tests" / "faults" / "valid.yaml"
 VALID = FILE.read_text(encoding="utf-8")
 EVERY_KEY = (ROOT / "docs" / "reference" / "line-file-example.yaml").read_text(encoding="utf-8")

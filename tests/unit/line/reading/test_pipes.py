@@ -10,7 +10,7 @@ import pytest
 from takeup.line.parts import Corner, Pipe
 from takeup.line.reading.reader import study_from_text
 
-ROOT = Path(__file__).parents[3]
+ROOT = Path(__file__).parents[4]
 VALID = (ROOT / "tests" / "faults" / "valid.yaml").read_text(encoding="utf-8")
 PIPE = "size: DN 200, wall: 8.18 mm, material: ASTM A106 B"
 
