@@ -175,6 +175,8 @@ def test_a_riser_off_a_main_pushes_main_and_anchor_as_the_first_book_says(way: s
         largest = max(abs(foot), abs(head))
         assert hold_of(riser, "far end").total[state, 2] == pytest.approx(at_end, abs=SAME * largest)
         assert hold_of(main, "prop").total[state, 2] == pytest.approx(at_tee - own / 2.0, abs=SAME * largest)
+        sides = hold_of(main, "prop").sides[state, :, :, 2].sum(axis=0)  # before, beyond, and the riser
+        assert sides == pytest.approx([-own / 4.0, -own / 4.0, at_tee], abs=SAME * largest)
         ends = [hold_of(main, hold).total[state, 2] for hold in ("west end", "east end")]
         assert ends == pytest.approx([-own / 4.0] * 2, abs=SAME * largest)
 
