@@ -15,7 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.basis import allowable_range, expansion_stress
-from takeup.checks.outcome import CheckResult, Rule, worst
+from takeup.checks.outcome import CheckResult, Rule, governing_row
 from takeup.checks.stress_points import (
     MOVING,
     Point,
@@ -97,8 +97,7 @@ def _of_stretch(answer: LineAnswer, stretch: Stretch, points: list[Point]) -> Ch
     rows = [_at(answer, stretch, point) for point in points]
     if all((row.demand or 0.0) < NOTHING for row in rows):
         return RULE.result(stretch.name, "all states", "passes", "growth bends nothing here", unit="MPa")
-    unlimited = [row for row in rows if row.outcome == "no limit given"]
-    return max(unlimited, key=lambda row: row.demand or 0.0) if unlimited else worst(rows)
+    return governing_row(rows)
 
 
 def _at(answer: LineAnswer, stretch: Stretch, point: Point) -> CheckResult:

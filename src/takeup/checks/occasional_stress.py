@@ -11,7 +11,7 @@ from __future__ import annotations
 import numpy as np
 
 from takeup.basis import OCCASIONS, occasional_limit, occasional_stress
-from takeup.checks.outcome import CheckResult, Rule, worst
+from takeup.checks.outcome import CheckResult, Rule, governing_row
 from takeup.checks.stress_points import (
     Point,
     allowables_of,
@@ -95,5 +95,4 @@ def _of_stretch(answer: LineAnswer, stretch: Stretch, points: list[Point], actin
                 status="from memory",
             )
         )
-    unlimited = [row for row in rows if row.outcome == "no limit given"]
-    return max(unlimited, key=lambda row: row.demand or 0.0) if unlimited else worst(rows)
+    return governing_row(rows)

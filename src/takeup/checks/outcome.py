@@ -114,6 +114,12 @@ class Rule:
         return replace(blank, demand=demand, capacity=capacity, use=use, outcome=outcome_of(use))
 
 
+def governing_row(rows: list[CheckResult]) -> CheckResult:
+    """Return the row that speaks for all: the greatest demand without a limit, else the one with the greatest use."""
+    unlimited = [row for row in rows if row.outcome == "no limit given"]
+    return max(unlimited, key=lambda row: row.demand or 0.0) if unlimited else worst(rows)
+
+
 def use_of(demand: float, capacity: float) -> float:
     """Return demand over capacity; infinite where something is asked of nothing."""
     if demand <= 0.0:

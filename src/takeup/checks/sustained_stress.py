@@ -12,7 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.basis import sustained_stress
-from takeup.checks.outcome import CheckResult, Rule, worst
+from takeup.checks.outcome import CheckResult, Rule, governing_row
 from takeup.checks.stress_points import (
     STAYING,
     Point,
@@ -73,8 +73,7 @@ def _of_stretch(answer: LineAnswer, stretch: Stretch, points: list[Point]) -> Ch
                 status=_MEMORY,
             )
         )
-    unlimited = [row for row in rows if row.outcome == "no limit given"]
-    return max(unlimited, key=lambda row: row.demand or 0.0) if unlimited else worst(rows)
+    return governing_row(rows)
 
 
 def sustained_at(answer: LineAnswer, point: Point) -> NDArray[np.float64]:

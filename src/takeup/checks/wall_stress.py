@@ -11,7 +11,7 @@ from __future__ import annotations
 import numpy as np
 
 from takeup.basis import section_modulus
-from takeup.checks.outcome import CheckResult, Rule, worst
+from takeup.checks.outcome import CheckResult, Rule, governing_row
 from takeup.checks.stress_points import Point, allowables_of, moments_at, stretches_with_points, wall_forces
 from takeup.line import Stretch, wall_area
 from takeup.study import CAUSES, LineAnswer
@@ -32,9 +32,7 @@ def check(answer: LineAnswer) -> list[CheckResult]:
 
 
 def _of_stretch(answer: LineAnswer, stretch: Stretch, points: list[Point]) -> CheckResult:
-    rows = [_at(answer, stretch, point) for point in points]
-    unlimited = [row for row in rows if row.outcome == "no limit given"]
-    return max(unlimited, key=lambda row: row.demand or 0.0) if unlimited else worst(rows)
+    return governing_row([_at(answer, stretch, point) for point in points])
 
 
 def _at(answer: LineAnswer, stretch: Stretch, point: Point) -> CheckResult:

@@ -8,10 +8,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from takeup.basis import Code
 from takeup.line.parts import Position, Vector
 
 Medium = Literal["steam", "water", "condensate", "air", "nitrogen", "thermal oil"]
-Code = Literal["ASME B31.1", "ASME B31.3", "EN 13480-3"]
 Warming = Literal["zone by zone", "leg by leg"]
 Duration = Literal["sustained", "occasional"]
 

@@ -8,19 +8,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from takeup.basis import Tee
 from takeup.library import Insulation, Material, PipeSize
 
 Vector = tuple[float, float, float]
 BendPlace = Literal["tangent start", "crown", "tangent end"]
 ItemKind = Literal["valve", "flange", "reducer", "item"]
-TeeKind = Literal[
-    "welding tee",
-    "reinforced fabricated tee",
-    "unreinforced fabricated tee",
-    "extruded outlet",
-    "welded-in contour insert",
-    "branch welded-on fitting",
-]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -160,5 +153,5 @@ class Branch:
 
     of: str
     position: Position
-    tee: TeeKind
+    tee: Tee
     pad: float = 0.0

@@ -13,7 +13,7 @@ from typing import Annotated, Literal, get_args
 from pydantic import BaseModel, Field
 from pydantic.fields import FieldInfo
 
-from takeup.line.conditions import Code
+from takeup.basis import Code
 from takeup.line.reading.fields import count, iso_date, one_of, sentence
 from takeup.line.reading.schema_conditions import (
     AddItem,

@@ -6,8 +6,8 @@ from typing import Annotated, Literal, TypeAlias, get_args
 
 from pydantic import Discriminator, Field, Tag
 
+from takeup.basis import Tee
 from takeup.line.holding import EndKind
-from takeup.line.parts import TeeKind
 from takeup.line.reading.fields import free_text, number, one_of, quantity, sentence, whole_number, yes_or_no
 from takeup.line.reading.going import Go, read_go
 from takeup.line.reading.schema_ends import EndKeys
@@ -45,7 +45,7 @@ class BranchItem(Item):
     at: Annotated[str, free_text("a position on that line such as yard corner + 3 m", "yard corner + 3 m")] = Field(
         description="where on that line"
     )
-    tee: Annotated[TeeKind, one_of(get_args(TeeKind), what="tee")] = Field(description="how the branch is made")
+    tee: Annotated[Tee, one_of(get_args(Tee), what="tee")] = Field(description="how the branch is made")
     pad: SizeLength | None = Field(
         default=None, description="thickness of the pad: required for a reinforced fabricated tee, and only there"
     )
