@@ -278,8 +278,8 @@ def legs_alone(quotient: float, *, series: bool) -> float:
 def test_the_guided_cantilever_is_the_limit_of_stiff_runs(kind: str, factor: float):
     """12 E I delta/L^3; in a loop two legs in series, half of it. Runs 10, 100, 1000 times as stiff as the leg.
 
-    What is missing falls with the quotient: by hand 6 E I/(L K), K = 4 E I_run/L, for an offset 15 % to 0.15 %; more for a
-    loop, whose stiff part turns on two legs. The growth of the millimetres is less than 0.1 %.
+    What is missing falls with the quotient: by hand 6 E I/(L K), K = 4 E I_run/L, for an offset 15 % to 0.15 %; more in
+    a loop, whose stiff part turns on two legs. The growth of the millimetres is less than 0.1 %.
     """
     wanted = factor * MOVED / LEG**3
     missing = [1.0 - legs_alone(quotient, series=kind == "loop") / wanted for quotient in (1e1, 1e2, 1e3)]
