@@ -14,7 +14,7 @@ from tools.pages.library import library_page
 from tools.pages.readme import layout_picture, readme_page
 from tools.pages.results import results_page
 from tools.pages.sources import sources_page
-from tools.pages.tutorial import tutorial_page
+from tools.pages.tutorial import tutorial_pages
 
 
 def every_page() -> dict[Path, str]:
@@ -29,7 +29,7 @@ def every_page() -> dict[Path, str]:
         **check_pages(),
         Path("docs") / "references.md": sources_page(),
         Path("docs") / "pictures" / "ketterby-layout.svg": layout_picture(),
-        Path("docs") / "tutorial" / "first-study.md": tutorial_page(),
+        **tutorial_pages(),
         Path("README.md"): readme_page(),
     }
 

@@ -1,7 +1,7 @@
-"""The tutorial's commands, run; its page is kept only with what they really print.     (pages/tutorial.py)
+"""The tutorials' commands, run; a page is kept only with what they really print.     (pages/tutorial.py)
 
 In a block marked `console` each line that begins with `$ ` is run in an empty folder, and what it prints replaces what
-stands under it. A block marked `diff` changes the tutorial's own line file: the lines that begin with `-` must stand
+stands under it; `cp` brings a demonstration there. A block marked `diff` changes the page's own line file: the lines that begin with `-` must stand
 in it, and become those that begin with `+`, wherever they stand; `@@` parts two changes. The page is a test of itself.
 """
 
@@ -10,6 +10,7 @@ from __future__ import annotations
 import contextlib
 import io
 import re
+import shutil
 import tempfile
 from collections.abc import Iterator
 from pathlib import Path
@@ -18,16 +19,20 @@ from tools.pages import ROOT
 
 from takeup import cli
 
-PAGE = ROOT / "docs" / "tutorial" / "first-study.md"
-LINE_FILE = "first.yaml"
+PAGES = tuple(Path("docs") / "tutorial" / name for name in ("first-study.md", "several-lines.md"))
 _BLOCK = re.compile(r"^```(console|diff)\n(.*?)^```$", re.DOTALL | re.MULTILINE)
 _COMMAND = re.compile(r"^\$ python3 go\.py (?P<words>[^|]*?)(?: 2>&1)?(?: \| head -n (?P<head>\d+))?$")
+_COPY = re.compile(r"^\$ cp (?P<from>examples/[\w.-]+) (?P<to>[\w-]+\.yaml)$")
 
 
-def tutorial_page() -> str:
-    """Return the page with every command run."""
+def tutorial_pages() -> dict[Path, str]:
+    """Return the pages by their path from the top folder, every command run."""
+    return {page: _page(page) for page in PAGES}
+
+
+def _page(page: Path) -> str:
     with tempfile.TemporaryDirectory() as folder, contextlib.chdir(folder):
-        return _BLOCK.sub(_refreshed, PAGE.read_text(encoding="utf-8"))
+        return _BLOCK.sub(_refreshed, (ROOT / page).read_text(encoding="utf-8"))
 
 
 def _refreshed(block: re.Match[str]) -> str:
@@ -49,6 +54,10 @@ def _run(text: str) -> Iterator[str]:
         if line == "$ echo $?":
             yield f"{code}\n"
             continue
+        copied = _COPY.match(line)
+        if copied is not None:
+            shutil.copy(ROOT / copied["from"], copied["to"])
+            continue
         command = _COMMAND.match(line)
         assert command is not None, f"the tutorial's command is not one that can be tested: {line}"
         stream = io.StringIO()
@@ -60,7 +69,7 @@ def _run(text: str) -> Iterator[str]:
 
 def _edit(text: str) -> None:
     """Change the line file as a diff block says: the lines taken out, together, become those put in."""
-    path = Path(LINE_FILE)
+    (path,) = Path().glob("*.yaml")
     for change in re.split(r"(?m)^(?=@@)", text):
         out = "".join(f"{line[1:]}\n" for line in change.splitlines() if line.startswith("-"))
         new = "".join(f"{line[1:]}\n" for line in change.splitlines() if line.startswith("+"))

@@ -54,7 +54,7 @@ def _pipe(line: Mapping[str, Any], units: Units) -> str:
     sizes = dict.fromkeys(nominal_size(item["pipe"], units) for item in line["pipes"])
     branch = line["branch"]
     leaving = f", leaving {branch['of']} at {branch['at']}" if branch else ""
-    length = units.length.named(units.length.typed(line["length_m"]))
+    length = units.length.named(units.length.typed(round(line["length_m"], 2)))
     return f"{line['name']}, {joined(tuple(sizes))}, {length}{leaving}"
 
 
