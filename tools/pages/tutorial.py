@@ -1,8 +1,9 @@
 """The tutorials' commands, run; a page is kept only with what they really print.     (pages/tutorial.py)
 
 In a block marked `console` each line that begins with `$ ` is run in an empty folder, and what it prints replaces what
-stands under it; `cp` brings a demonstration there. A block marked `diff` changes the page's own line file: the lines that begin with `-` must stand
-in it, and become those that begin with `+`, wherever they stand; `@@` parts two changes. The page is a test of itself.
+stands under it; `cp` brings a demonstration there. A block marked `diff` changes the page's own line file: the lines
+that begin with `-` must stand in it, and become those that begin with `+`, wherever they stand; `@@` parts two changes.
+The page is a test of itself.
 """
 
 from __future__ import annotations
