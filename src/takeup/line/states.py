@@ -133,7 +133,8 @@ class _Filler:
 
     def cold(self, zone: Zone) -> ZoneState:
         """Operating pressure, still at the temperature of installation."""
-        return replace(self.hot(zone), temperature=self.study.site.installation)
+        condition = replace(zone.conditions.operating, temperature=self.study.site.installation)
+        return self.fill(zone, condition, self.medium(zone))
 
     def standing(self, zone: Zone, temperature: float) -> ZoneState:
         """Shut down without pressure: a liquid stays, open at the highest point of its zone, unless it would freeze."""
@@ -187,13 +188,18 @@ def _warming(filler: _Filler) -> list[State]:
     first = {bound.next: bound for bound in reversed(filler.layout.bounds)}
     for number in range(1, len(filler.layout.every)):
         bound = first.get(number)
-        words = bound.name if bound else filler.layout.every[number].name
+        words = bound.name if bound else _begin(filler, number)
         name = f"warming, hot as far as {words}"
         if name in seen:
             name = f"warming, hot up to {filler.layout.every[number].name}"
         seen.add(name)
         states.append(_split(filler, name, "operating", (frozenset(range(number)), hot, cold)))
     return states
+
+
+def _begin(filler: _Filler, number: int) -> str:
+    """Return the name of the place where a zone begins that no bound leads to: the start of its line."""
+    return filler.study.line(filler.layout.every[number].parts[0].line).start.name
 
 
 def _one_sided(filler: _Filler) -> list[State]:

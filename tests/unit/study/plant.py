@@ -280,7 +280,7 @@ WALKS = {
     "gale and snow": replace(OPERATING, loads=("gale", "snow", "crane")),
     "kiln shut, its branch empty": replace(OPERATING, kiln=Zone(0.0, 6.0, 40.0, 0.0), loads=("crane",)),
     "kiln valve closed between two pressures": replace(OPERATING, kiln=water(5e5, 9.0, 90.0)),
-    "warming, hot as far as kiln valve": replace(OPERATING, kiln=replace(RUNNING, temperature=15.0)),
+    "warming, hot as far as kiln valve": replace(OPERATING, kiln=water(14e5, 6.0, 15.0)),
 }
 SPREAD = {"gale": ("blown", np.array([120.0, -90.0, 0.0])), "snow": ("snowed", np.array([0.0, 0.0, -300.0]))}
 CRANE = np.array([1500.0, -800.0, -2200.0, 600.0, -400.0, 900.0])

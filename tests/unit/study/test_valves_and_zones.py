@@ -198,6 +198,30 @@ def test_the_plant_warms_along_the_flow_and_its_branches_after_their_main():
     assert branches == [pytest.approx(190.0), pytest.approx(15.0)]
 
 
+def test_a_branch_that_leaves_at_an_anchor_is_a_zone_that_warms_by_its_own_name():
+    """Hot as far as the second tee: all is hot but the branch that begins there. The old words named the cold zone."""
+    study = study_of(PLANT.replace("at: 22 m, tee", "at: 16 m, tee"))
+    state = next(state for state in states_of(study) if state.name == "warming, hot as far as second tee")
+    found = [state.at(*place).temperature for place in (("M-1", 25.0), ("B-1", 7.0), ("B-2", 1.0), ("B-2", 6.0))]
+    assert found == [pytest.approx(warm) for warm in (190.0, 190.0, 15.0, 15.0)]
+
+
+@pytest.mark.parametrize(
+    ("name", "cold"),
+    [("warming, hot as far as gate anchor", 25.0), ("hot beyond gate anchor, cold before it", 3.0)],
+)
+def test_what_is_still_cold_is_weighed_cold(name: str, cold: float):
+    """Water at 14 bar(g): 999.1 kg/m3 at 15 degC and 1 bar, 0.05 more a bar; 1/0.001141 m3/kg = 876.4 at 190 degC.
+
+    Steam tables, from memory; half a unit, by the last digit of the volume.
+    """
+    text = PLANT.replace("medium: steam", "medium: water")
+    study = study_of(text.replace("12 bar(g)", "16 bar(g)").replace("10 bar(g)", "14 bar(g)"))
+    state = next(state for state in states_of(study) if state.name == name)
+    assert state.at("M-1", cold).density == pytest.approx(999.8, abs=0.5)
+    assert state.at("M-1", 28.0 - cold).density == pytest.approx(876.4, abs=0.5)
+
+
 def test_an_anchor_lets_no_growth_through_to_a_cold_branch():
     """Hot as far as the gate anchor: sixteen metres held at both ends push, all beyond feels nothing of growth."""
     main, _, second = solve_all(PLANT).lines
