@@ -5,7 +5,7 @@ the flow; operating; design pressure and temperature; hot, pressure lost; coolin
 and hottest day, shut down. Everything that parts two zones (an anchor, a valve that can close) adds the other side
 hot, and one side at pressure with the other at none, both ways round. The user drops states with a reason, or adds
 states. Pressure is stated at an elevation and everywhere else differs by the head of the content. A line that stands
-full without pressure is open at its highest point.
+full without pressure is open at the highest point of all lines joined to it.
 """
 
 from __future__ import annotations
@@ -137,7 +137,7 @@ class _Filler:
         return self.fill(zone, condition, self.medium(zone))
 
     def standing(self, zone: Zone, temperature: float) -> ZoneState:
-        """Shut down without pressure: a liquid stays, open at the highest point of its zone, unless it would freeze."""
+        """Shut down without pressure: a liquid stays, open at the highest point it reaches, unless it would freeze."""
         medium = self.medium(zone)
         content: Content = medium if medium in LIQUIDS and temperature > FREEZING else "none"
         top = max(self.tops[part.line] for part in zone.parts)
@@ -145,8 +145,22 @@ class _Filler:
 
 
 def _filler_of(study: Study) -> _Filler:
-    tops = {line.name: float(route_of(line).points[:, 2].max()) for line in study.lines}
-    return _Filler(study=study, layout=zones_of(study), tops=tops)
+    return _Filler(study=study, layout=zones_of(study), tops=_tops(study))
+
+
+def _tops(study: Study) -> dict[str, float]:
+    """Return how high the liquid of each line reaches [m], over all lines of its medium that branches join to it.
+
+    A valve that is not said to be closed is open, so the same water stands on both its sides.
+    """
+    first: dict[str, str] = {}  # the line that the others of its system leave, at last
+    top: dict[str, float] = {}
+    for line in study.lines:  # a branch stands after its main
+        joined = line.branch is not None and study.line(line.branch.of).medium == line.medium
+        first[line.name] = first[line.branch.of] if line.branch is not None and joined else line.name
+        own = float(route_of(line).points[:, 2].max())
+        top[first[line.name]] = max(own, top.get(first[line.name], own))
+    return {name: top[origin] for name, origin in first.items()}
 
 
 def _default_states(study: Study) -> list[State]:

@@ -222,6 +222,25 @@ def test_what_is_still_cold_is_weighed_cold(name: str, cold: float):
     assert state.at("M-1", 28.0 - cold).density == pytest.approx(876.4, abs=0.5)
 
 
+@pytest.mark.parametrize("name", ["hot, pressure lost", "hottest day, shut down"])
+def test_standing_water_has_one_surface_on_both_sides_of_an_open_valve(name: str):
+    """The main rises by 18 m beyond the branch: rho g times the height below its end, wherever it is asked for.
+
+    By hand: at the bay valve, 13.2 m below the end: 8 m along the main are 4.8 m up.
+    """
+    rising = PLANT.replace("30 m east", "30 m, along: [4, 0, 3]").replace("medium: steam", "medium: water")
+    for pressure, stated in (
+        ("12 bar(g)", "16 bar(g), at_elevation: 4 m"),
+        ("10 bar(g)", "14 bar(g), at_elevation: 4 m"),
+    ):
+        rising = rising.replace(pressure, stated)
+    study = study_of(rising.replace("18 bar(g)", "24 bar(g), gauge_elevation: 4 m"))
+    state = next(state for state in states_of(study) if state.name == name)
+    for station in (1.0, 3.1, 3.3, 9.0):
+        zone = state.at("B-1", station)
+        assert zone.pressure_at(4.0 + 4.8) == pytest.approx(zone.density * 9.80665 * 13.2, rel=1e-9)
+
+
 def test_an_anchor_lets_no_growth_through_to_a_cold_branch():
     """Hot as far as the gate anchor: sixteen metres held at both ends push, all beyond feels nothing of growth."""
     main, _, second = solve_all(PLANT).lines
