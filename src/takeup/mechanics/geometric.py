@@ -116,7 +116,7 @@ def straight_blocks(model: Model, force: Floats) -> Floats:
 
 
 def _through_arms(block: Floats, start_arm: Floats, end_arm: Floats) -> Floats:
-    """Return A^T block A, (q, 12, 12): what is told at the tips of rigid arms, for the nodes; the tip moves u - a x turn."""
+    """Return A^T block A, (q, 12, 12): from the tips of rigid arms to the nodes; a tip moves u - arm x turn."""
     way = np.tile(np.eye(12), (len(block), 1, 1))
     way[:, :3, 3:6], way[:, 6:9, 9:] = -cross_matrices(start_arm), -cross_matrices(end_arm)
     return np.asarray(way.swapaxes(1, 2) @ block @ way)

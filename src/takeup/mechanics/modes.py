@@ -1,0 +1,220 @@
+"""Smallest positive load factors of K x = -mu K_G x, by a block search that counts.     (mechanics/modes.py)
+
+With nu = 1/mu the factors sought are the largest nu of -K_G x = nu K x, whose largest Ritz values on any space bound
+them from below. The space, orthonormal in K, grows by blocks
+
+    w = (K + sigma K_G)^-1 (-K_G) q          sigma = 0 first: the factor that exists already
+
+and K w = -K_G q - sigma K_G w comes without a product with K. Blocks find equal factors (symmetric pairs). Where the
+factors crowd together, as in many equal spans, a shift sigma to the lowest Ritz value parts them. At the end the number
+of factors below a shift just above the last one is counted (Sylvester, shifted.py) and must be the number found, each
+of them with its residual; else the search goes on from there. Starting blocks are random with a fixed seed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import NamedTuple
+
+import numpy as np
+
+from takeup.mechanics.frame import Floats
+from takeup.mechanics.shifted import Shifted, Sparse, factor_shifted
+
+GOAL = 5e-7  # residual the search goes for: bounds the relative error of a factor, which is near its square
+_SEED = 1952
+_MOST_ROUNDS = 8  # of searches, each from one shift: one or two are enough for a pipe
+_FIRST_BLOCKS, _BLOCKS = 8, 20
+_MOST_AT_ONCE = 40  # factors sought together, when that many crowd below a shift
+_SAME = 1e-7  # of its length: what is left of a vector that lies in the space already
+_APART = 1e-3  # relative distance from the last factor to where it is counted: signs of pivots need it, cf. condition
+_ROUNDING = 1e-13  # of the largest 1/mu: what is left where the exact 1/mu is zero
+_TRIES = 12  # shifts tried, each further by a factor of eight, before there is no mode
+
+
+class Pencil(NamedTuple):
+    """K^-1 of rows (c, size), K and K_G."""
+
+    inverse: Callable[[Floats], Floats]
+    elastic: Sparse
+    geometric: Sparse
+    size: int
+
+    def stiff(self, rows: Floats) -> Floats:
+        """Return K of rows, (c, size)."""
+        return np.ascontiguousarray((self.elastic @ np.ascontiguousarray(rows.T)).T)
+
+    def turned(self, rows: Floats) -> Floats:
+        """Return K_G of rows, (c, size)."""
+        return np.ascontiguousarray((self.geometric @ np.ascontiguousarray(rows.T)).T)
+
+
+class Found(NamedTuple):
+    """Load factors (k,) ascending, shapes (k, size) with x.K x = 1; why there are none, if the search failed."""
+
+    factors: Floats
+    shapes: Floats
+    because: str = ""
+
+
+class _Space(NamedTuple):
+    """Rows orthonormal in K: `q`, `kq` = K q, `gq` = K_G q, (m, size) each."""
+
+    q: Floats
+    kq: Floats
+    gq: Floats
+
+
+class _Ritz(NamedTuple):
+    """The largest nu (w,), descending; their weights on the space (w, m); residuals (w,); is the space whole?"""
+
+    nu: Floats
+    weights: Floats
+    residuals: Floats
+    whole: bool
+
+
+class _At(NamedTuple):
+    """A shift with its factor; None at zero, where the pencil's own inverse serves and nothing lies below."""
+
+    shift: float
+    factor: Shifted | None
+
+
+def lowest(pencil: Pencil, count: int) -> Found:
+    """Return the `count` smallest positive load factors, fewer where there are no more.
+
+    Args:
+        pencil: the problem.
+        count: how many, at least one.
+    """
+    random = np.random.default_rng(_SEED)
+    width, wanted, at, blocks = max(count, 2), count, _At(0.0, None), _FIRST_BLOCKS
+    none = np.zeros((0, pencil.size))
+    space, fresh = _Space(none, none, none), random.standard_normal((width, pencil.size))
+    fresh = pencil.inverse(fresh)
+    for _ in range(_MOST_ROUNDS):
+        space, ritz = _search(pencil, space, fresh, at, (wanted, blocks))
+        settled = ritz.whole or bool((ritz.residuals <= GOAL).all())
+        if len(ritz.nu) == 0:
+            place = _widen(pencil, space)
+        elif settled:
+            if not _counted(at, ritz, count):
+                at = _near(pencil, (1.0 + _APART) / ritz.nu[:count][-1]) or at
+            if _counted(at, ritz, count):
+                return Found(1.0 / ritz.nu[:count], ritz.weights[:count] @ space.q)
+            place = at if at.factor else None
+        else:
+            place = _near(pencil, 1.0 / ritz.nu[0])
+        if place is None or place.factor is None:
+            break
+        at, blocks = place, _BLOCKS
+        wanted = min(max(count, place.factor.below if settled else 0), _MOST_AT_ONCE)
+        space = _compressed(space, 2 * wanted)
+        start = np.vstack([space.gq[:wanted], random.standard_normal((2, pencil.size))])
+        fresh = place.factor.solve(start)
+    else:
+        return Found(np.zeros(0), none, f"no {count} load factors found that a count of pivots confirms")
+    if len(ritz.nu) == 0:
+        return Found(np.zeros(0), none)
+    return Found(np.zeros(0), none, "no shift near the lowest load factor has a factorisation to be trusted")
+
+
+def _counted(at: _At, ritz: _Ritz, count: int) -> bool:
+    """Return whether the factors below the shift are those found, the last wanted one among them."""
+    found = int((ritz.nu * at.shift > 1.0).sum())
+    return at.factor is not None and at.factor.below == found >= min(count, len(ritz.nu))
+
+
+def _near(pencil: Pencil, shift: float) -> _At | None:
+    """Return a factor at the shift or a little above, where the shift itself meets a load factor."""
+    for _ in range(3):
+        factor = factor_shifted(pencil.elastic, pencil.geometric, shift)
+        if factor is not None:
+            return _At(shift, factor)
+        shift *= 1.0 + _APART
+    return None
+
+
+def _widen(pencil: Pencil, space: _Space) -> _At | None:
+    """Return the first of ever larger shifts with load factors below it; None where there are none."""
+    scale = np.abs(np.linalg.eigvalsh(space.gq @ space.q.T)).max(initial=0.0)
+    for power in range(_TRIES):
+        if scale == 0.0:
+            return None
+        at = _near(pencil, 8.0**power / scale)
+        if at is not None and at.factor is not None and at.factor.below:
+            return at
+    return None
+
+
+def _search(pencil: Pencil, space: _Space, fresh: Floats, at: _At, size: tuple[int, int]) -> tuple[_Space, _Ritz]:
+    """Return the space grown by blocks from `fresh` until the wanted factors are exact, and its Ritz values.
+
+    Args:
+        pencil: the problem.
+        space: rows to begin with.
+        fresh: first block, (b, size).
+        at: the shift.
+        size: number of factors wanted, number of blocks at most.
+    """
+    wanted, blocks = size
+    rows = len(space.q) + blocks * len(fresh)
+    whole = _Space(*(np.empty((rows, pencil.size)) for _ in space))
+    for room, part in zip(whole, space, strict=True):
+        room[: len(part)] = part
+    used, inverse = len(space.q), pencil.inverse if at.factor is None else at.factor.solve
+    product = np.zeros((rows, rows))
+    product[:used, :used] = -(space.gq @ space.q.T)
+    for block in range(blocks):
+        before = used
+        used = _grow(pencil, whole, used, fresh)
+        product[before:used, :used] = -(whole.gq[before:used] @ whole.q[:used].T)
+        product[:before, before:used] = product[before:used, :before].T
+        full, last = used == before, block == blocks - 1
+        if full or last or block % 2:
+            now = _Space(*(room[:used] for room in whole))
+            ritz = _ritz(pencil, now, product[:used, :used], wanted)
+            if full or last or (len(ritz.nu) >= wanted and (ritz.residuals <= GOAL).all()):
+                break
+        fresh = inverse(-whole.gq[before:used])
+    return now, ritz._replace(whole=full)
+
+
+def _grow(pencil: Pencil, whole: _Space, used: int, fresh: Floats) -> int:
+    """Add a block to the space, orthonormal in K; return the number of rows used. Rows that lie in it are dropped."""
+    energy, q, kq, before = np.sqrt(_dots(fresh, pencil.stiff(fresh))), whole.q[:used], whole.kq[:used], used
+    w = fresh - (fresh @ kq.T) @ q
+    w -= (w @ kq.T) @ q  # once more: the first time leaves the rounding of what it took out
+    for row, one in enumerate(w):
+        one -= (whole.kq[before:used] @ one) @ whole.q[before:used]  # noqa: PLW2901
+        left = float(np.sqrt(max(one @ pencil.stiff(one[None])[0], 0.0)))
+        if left > _SAME * energy[row]:
+            whole.q[used] = one / left
+            whole.kq[used] = pencil.stiff(whole.q[used : used + 1])[0]
+            used += 1
+    whole.gq[before:used] = pencil.turned(whole.q[before:used])
+    return used
+
+
+def _ritz(pencil: Pencil, space: _Space, product: Floats, wanted: int) -> _Ritz:
+    """Return the largest positive Ritz values with their residuals |K^-1 (-K_G x - nu K x)| / nu in the norm of K."""
+    values, vectors = np.linalg.eigh(0.5 * (product + product.T))
+    scale = np.abs(values).max(initial=0.0)
+    order = np.argsort(-values)[:wanted]
+    order = order[values[order] > _ROUNDING * scale]
+    nu, weights = values[order], vectors[:, order].T
+    out = -(weights @ space.gq) - nu[:, None] * (weights @ space.kq)
+    far = _dots(out, pencil.inverse(out))
+    return _Ritz(nu, weights, np.sqrt(np.maximum(far, 0.0)) / nu, whole=False)
+
+
+def _compressed(space: _Space, keep: int) -> _Space:
+    """Return the space of its largest Ritz vectors only."""
+    values, vectors = np.linalg.eigh(-(space.gq @ space.q.T))
+    weights = vectors[:, np.argsort(-values)[:keep]].T
+    return _Space(*(weights @ part for part in space))
+
+
+def _dots(rows: Floats, others: Floats) -> Floats:
+    return np.asarray(np.einsum("ci,ci->c", rows, others))
