@@ -15,7 +15,11 @@ from takeup.line.reading.reader import study_from_text
 ROOT = Path(__file__).parents[2]
 TEXTS = [
     (ROOT / place).read_text(encoding="utf-8")
-    for place in ("tests/faults/valid.yaml", "tests/unit/line/reading/branched.yaml", "docs/reference/line-file-example.yaml")
+    for place in (
+        "tests/faults/valid.yaml",
+        "tests/unit/line/reading/branched.yaml",
+        "docs/reference/line-file-example.yaml",
+    )
 ]
 DAMAGES = ("delete", "replace", "duplicate", "swap")
 VALUE = re.compile(r"(?<=: )[^{}\[\],\n#]+(?=[,}\]\n])|(?<=[\[ ])-?[0-9.]+ [a-zA-Z%°/·()0-9]+(?=[,\]])")

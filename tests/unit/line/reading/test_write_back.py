@@ -1,4 +1,4 @@
-"""Holds that rules placed go into the file, and nothing else changes.     (tests/unit/line/reading/test_write_back.py)"""
+"""Holds that rules placed go into the file, and nothing else changes.     (reading/test_write_back.py)"""
 
 from __future__ import annotations
 
