@@ -33,12 +33,21 @@ _TRIES = 12  # shifts tried, each further by a factor of eight, before there is 
 
 
 class Pencil(NamedTuple):
-    """K^-1 of rows (c, size), K and K_G."""
+    """K^-1 of rows (c, size), K and K_G, and which unknowns are `free`: one, or zero where held, (size,)."""
 
     inverse: Callable[[Floats], Floats]
     elastic: Sparse
     geometric: Sparse
-    size: int
+    free: Floats
+
+    @property
+    def size(self) -> int:
+        """Number of unknowns, held ones among them."""
+        return len(self.free)
+
+    def anything(self, seed: tuple[int, ...], count: int) -> Floats:
+        """Return random forces, (count, size)."""
+        return np.random.default_rng([_SEED, *seed]).standard_normal((count, self.size)) * self.free
 
     def stiff(self, rows: Floats) -> Floats:
         """Return K of rows, (c, size)."""
@@ -66,7 +75,7 @@ class _Space(NamedTuple):
 
 
 class _Ritz(NamedTuple):
-    """The largest nu (w,), descending; their weights on the space (w, m); residuals (w,); is the space whole?"""
+    """The largest nu (w,), descending; their weights on the space (w, m); residuals (w,); is the space all there is?"""
 
     nu: Floats
     weights: Floats
@@ -75,10 +84,10 @@ class _Ritz(NamedTuple):
 
 
 class _At(NamedTuple):
-    """A shift with its factor; None at zero, where the pencil's own inverse serves and nothing lies below."""
+    """A shift and the factor of K + shift K_G."""
 
     shift: float
-    factor: Shifted | None
+    factor: Shifted
 
 
 def lowest(pencil: Pencil, count: int) -> Found:
@@ -88,46 +97,43 @@ def lowest(pencil: Pencil, count: int) -> Found:
         pencil: the problem.
         count: how many, at least one.
     """
-    random = np.random.default_rng(_SEED)
-    width, wanted, at, blocks = max(count, 2), count, _At(0.0, None), _FIRST_BLOCKS
     none = np.zeros((0, pencil.size))
-    space, fresh = _Space(none, none, none), random.standard_normal((width, pencil.size))
-    fresh = pencil.inverse(fresh)
-    for _ in range(_MOST_ROUNDS):
+    wanted, blocks, space = count, _FIRST_BLOCKS, _Space(none, none, none)
+    at: _At | None = None
+    fresh = pencil.inverse(pencil.anything((0,), max(count, 2)))
+    for number in range(1, _MOST_ROUNDS + 1):
         space, ritz = _search(pencil, space, fresh, at, (wanted, blocks))
-        settled = ritz.whole or bool((ritz.residuals <= GOAL).all())
-        if len(ritz.nu) == 0:
-            place = _widen(pencil, space)
-        elif settled:
-            if not _counted(at, ritz, count):
-                at = _near(pencil, (1.0 + _APART) / ritz.nu[:count][-1]) or at
-            if _counted(at, ritz, count):
-                return Found(1.0 / ritz.nu[:count], ritz.weights[:count] @ space.q)
-            place = at if at.factor else None
-        else:
-            place = _near(pencil, 1.0 / ritz.nu[0])
-        if place is None or place.factor is None:
-            break
-        at, blocks = place, _BLOCKS
-        wanted = min(max(count, place.factor.below if settled else 0), _MOST_AT_ONCE)
-        space = _compressed(space, 2 * wanted)
-        start = np.vstack([space.gq[:wanted], random.standard_normal((2, pencil.size))])
-        fresh = place.factor.solve(start)
-    else:
-        return Found(np.zeros(0), none, f"no {count} load factors found that a count of pivots confirms")
-    if len(ritz.nu) == 0:
-        return Found(np.zeros(0), none)
-    return Found(np.zeros(0), none, "no shift near the lowest load factor has a factorisation to be trusted")
+        wanted, beyond = count, None
+        exact = bool((ritz.residuals <= GOAL).all())
+        if exact and len(ritz.nu) < count and not ritz.whole:
+            beyond = _beyond(pencil, space, ritz)
+        if beyond is None and exact:
+            if len(ritz.nu) == 0 or _confirmed(at, ritz, count):
+                return _found(space, ritz, count)
+            beyond = _near(pencil, (1.0 + _APART) / ritz.nu[:count][-1])
+            if _confirmed(beyond, ritz, count):
+                return _found(space, ritz, count)
+            wanted = min(count if beyond is None else max(count, beyond.factor.below), _MOST_AT_ONCE)
+        elif beyond is None:
+            beyond = _near(pencil, 1.0 / ritz.nu[0])
+        if beyond is None:
+            return Found(np.zeros(0), none, "no shift near the lowest load factor gave a factor to be trusted")
+        at, blocks, space = beyond, _BLOCKS, _compressed(space, 2 * wanted)
+        fresh = at.factor.solve(np.vstack([space.gq[:wanted], pencil.anything((number,), 2)]))
+    return Found(np.zeros(0), none, f"no {count} load factors found that a count of pivots confirms")
 
 
-def _counted(at: _At, ritz: _Ritz, count: int) -> bool:
+def _found(space: _Space, ritz: _Ritz, count: int) -> Found:
+    return Found(1.0 / ritz.nu[:count], ritz.weights[:count] @ space.q)
+
+
+def _confirmed(at: _At | None, ritz: _Ritz, count: int) -> bool:
     """Return whether the factors below the shift are those found, the last wanted one among them."""
-    found = int((ritz.nu * at.shift > 1.0).sum())
-    return at.factor is not None and at.factor.below == found >= min(count, len(ritz.nu))
+    return at is not None and at.factor.below == (ritz.nu * at.shift > 1.0).sum() >= min(count, len(ritz.nu))
 
 
 def _near(pencil: Pencil, shift: float) -> _At | None:
-    """Return a factor at the shift or a little above, where the shift itself meets a load factor."""
+    """Return a factor at the shift, or a little above where the shift itself meets a load factor."""
     for _ in range(3):
         factor = factor_shifted(pencil.elastic, pencil.geometric, shift)
         if factor is not None:
@@ -136,19 +142,25 @@ def _near(pencil: Pencil, shift: float) -> _At | None:
     return None
 
 
-def _widen(pencil: Pencil, space: _Space) -> _At | None:
-    """Return the first of ever larger shifts with load factors below it; None where there are none."""
-    scale = np.abs(np.linalg.eigvalsh(space.gq @ space.q.T)).max(initial=0.0)
-    for power in range(_TRIES):
+def _beyond(pencil: Pencil, space: _Space, ritz: _Ritz) -> _At | None:
+    """Return the first of ever larger shifts with more factors below it than were found; None where there are none.
+
+    A field of mostly tension has its few positive factors deep inside the spectrum, where a search finds them late.
+    """
+    found = len(ritz.nu)
+    scale = ritz.nu[-1] if found else np.abs(np.linalg.eigvalsh(space.gq @ space.q.T)).max(initial=0.0)
+    for power in range(1, _TRIES + 1):
         if scale == 0.0:
             return None
         at = _near(pencil, 8.0**power / scale)
-        if at is not None and at.factor is not None and at.factor.below:
+        if at is not None and at.factor.below > found:
             return at
     return None
 
 
-def _search(pencil: Pencil, space: _Space, fresh: Floats, at: _At, size: tuple[int, int]) -> tuple[_Space, _Ritz]:
+def _search(
+    pencil: Pencil, space: _Space, fresh: Floats, at: _At | None, size: tuple[int, int]
+) -> tuple[_Space, _Ritz]:
     """Return the space grown by blocks from `fresh` until the wanted factors are exact, and its Ritz values.
 
     Args:
@@ -163,12 +175,14 @@ def _search(pencil: Pencil, space: _Space, fresh: Floats, at: _At, size: tuple[i
     whole = _Space(*(np.empty((rows, pencil.size)) for _ in space))
     for room, part in zip(whole, space, strict=True):
         room[: len(part)] = part
-    used, inverse = len(space.q), pencil.inverse if at.factor is None else at.factor.solve
+    used, inverse = len(space.q), pencil.inverse if at is None else at.factor.solve
     product = np.zeros((rows, rows))
     product[:used, :used] = -(space.gq @ space.q.T)
     for block in range(blocks):
         before = used
         used = _grow(pencil, whole, used, fresh)
+        if used == before:  # what the last block leads to is there already: go on from anywhere, if there is anywhere
+            used = _grow(pencil, whole, used, pencil.inverse(pencil.anything((block, block), len(fresh))))
         product[before:used, :used] = -(whole.gq[before:used] @ whole.q[:used].T)
         product[:before, before:used] = product[before:used, :before].T
         full, last = used == before, block == blocks - 1
@@ -204,6 +218,8 @@ def _ritz(pencil: Pencil, space: _Space, product: Floats, wanted: int) -> _Ritz:
     order = np.argsort(-values)[:wanted]
     order = order[values[order] > _ROUNDING * scale]
     nu, weights = values[order], vectors[:, order].T
+    if len(nu) == 0:
+        return _Ritz(nu, weights, nu, whole=False)
     out = -(weights @ space.gq) - nu[:, None] * (weights @ space.kq)
     far = _dots(out, pencil.inverse(out))
     return _Ritz(nu, weights, np.sqrt(np.maximum(far, 0.0)) / nu, whole=False)

@@ -85,7 +85,7 @@ def buckling(
     wrong = _no_number(effective_force, links)
     if wrong is not None:
         return wrong
-    if not (effective_force < 0.0).any() and (links is None or not (links.force < 0.0).any()):
+    if _all_pulled(factor, effective_force, links):
         return NotAtRisk(because="no member is compressed: every effective force is zero or tension")
     pencil = _pencil(factor, effective_force, links)
     found = lowest(pencil, count)
@@ -130,6 +130,16 @@ def _no_number(effective_force: Floats, links: Links | None) -> NotVerified | No
     return None
 
 
+def _all_pulled(factor: Factor, force: Floats, links: Links | None) -> bool:
+    """Return whether nothing is compressed; rigid arms that reach back along a pulled member are, so they say no."""
+    members = factor.model.frame.straights
+    arms = [members.start_offset, members.end_offset]
+    if links is not None:
+        arms += [links.start_arm, links.end_arm]
+    armed = any(arm is not None and arm.any() for arm in arms)
+    return bool((force >= 0.0).all()) and not armed and (links is None or bool((links.force >= 0.0).all()))
+
+
 def apply_inverse(factor: Factor, rows: Floats) -> Floats:
     """Return K^-1 of rows, (c, 6 n), in the model's numbering and its nodes' own axes.
 
@@ -140,7 +150,9 @@ def apply_inverse(factor: Factor, rows: Floats) -> Floats:
     right = rows.copy()
     if factor.junctions is None:
         return solve_band(factor.cholesky, right)
-    return solve_junctions(factor.cholesky, factor.junctions, right.reshape(len(right), -1, 6)).reshape(rows.shape)
+    return solve_junctions(factor.cholesky, factor.junctions, right.reshape(len(rows), rows.shape[1] // 6, 6)).reshape(
+        rows.shape
+    )
 
 
 def _pencil(factor: Factor, force: Floats, links: Links | None) -> Pencil:
@@ -152,7 +164,7 @@ def _pencil(factor: Factor, force: Floats, links: Links | None) -> Pencil:
         inverse=lambda rows: apply_inverse(factor, rows * free),
         elastic=elastic_matrix(model),
         geometric=geometric_matrix(model, blocks),
-        size=len(free),
+        free=free,
     )
 
 
