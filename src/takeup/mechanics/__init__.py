@@ -1,21 +1,30 @@
 """Structural mechanics that knows only numbers: straight members, arcs and bellows.     (mechanics/__init__.py)
 
 Describe a `Frame`, `factorise` it once, `solve` any number of `Loads`; the answer is verified or it says why not.
+What touches and rubs are `Gaps` and `Rubs`: `condense` the frame to them once, `walk` any sequence of `Steps`.
 """
 
 from takeup.mechanics.arc import arc_angle
 from takeup.mechanics.bellows import BellowsSection, bellows_section, pressure_strain
+from takeup.mechanics.condense import ContactProblem, condense
+from takeup.mechanics.contact import GROUND, Gaps, Rubs, no_gaps, no_rubs
 from takeup.mechanics.frame import Answer, Arcs, Frame, Loads, NotHeld, Straights, Supports, no_arcs
 from takeup.mechanics.geometric import Links
 from takeup.mechanics.solve import Factor, NotFactored, factorise, solve
 from takeup.mechanics.stability import Modes, NotAtRisk, NotVerified, buckling, factors_below
+from takeup.mechanics.walk import Event, Steps, Walk, walk
+from takeup.mechanics.walk_forces import StepAnswers, StepParts, answers_of, parts_of
 
 __all__ = [
+    "GROUND",
     "Answer",
     "Arcs",
     "BellowsSection",
+    "ContactProblem",
+    "Event",
     "Factor",
     "Frame",
+    "Gaps",
     "Links",
     "Loads",
     "Modes",
@@ -23,14 +32,25 @@ __all__ = [
     "NotFactored",
     "NotHeld",
     "NotVerified",
+    "Rubs",
+    "StepAnswers",
+    "StepParts",
+    "Steps",
     "Straights",
     "Supports",
+    "Walk",
+    "answers_of",
     "arc_angle",
     "bellows_section",
     "buckling",
+    "condense",
     "factorise",
     "factors_below",
     "no_arcs",
+    "no_gaps",
+    "no_rubs",
+    "parts_of",
     "pressure_strain",
     "solve",
+    "walk",
 ]

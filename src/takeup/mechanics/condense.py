@@ -1,0 +1,200 @@
+"""A frame with contacts, condensed to its contact places.     (mechanics/condense.py)
+
+    movement of the rows = U a - W force',      W = B K^-1 B^T,    force' = force - rate x movement
+
+with a the amounts of the unit causes and K the frame with springs along some rows, so that the factor exists and unit
+answers stay local: a rest far from any anchor would else move by kilometres under the weight. Since the spring's own
+force is in force', it is taken out exactly; no answer ever contains it (contact_set.py).
+
+A frame that its rows cannot hold, whatever closes, is a mechanism. Proof and limits: docs/theory/contact.md.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from takeup.mechanics.contact import GROUND, Gaps, Rows, Rubs, rows_of
+from takeup.mechanics.frame import Answer, Flags, Floats, Frame, Integers, Loads, NotHeld, Supports
+from takeup.mechanics.held import free_motions
+from takeup.mechanics.solve import NotFactored, factorise, solve
+
+_TURNS = 3  # first component of a node's displacement that is a rotation
+_TOUCHES = 1e-9  # movement of a row in a free motion scaled to one: of order one, or rounding
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ContactProblem:
+    """A frame with contacts, ready for any walk.
+
+    Args:
+        frame: as it was given.
+        gaps: g gap rows.
+        rubs: t rubs.
+        causes: the unit causes, c of them.
+        rows: gap rows, first tangents (t), second tangents, ties (springs, one a
+            free motion of the frame without its contacts, where it moves most); r together.
+        rate: spring along each row in the factorised frame, (r,) [N/m], [N m/rad].
+        compliance: W, (r, r).
+        moved: U, movement of the rows under each cause, (r, c).
+        units: verified answers to the causes, then to a unit force along each row, of the frame with those springs.
+    """
+
+    frame: Frame
+    gaps: Gaps
+    rubs: Rubs
+    causes: Loads
+    rows: Rows
+    rate: Floats
+    compliance: Floats
+    moved: Floats
+    units: Answer
+
+
+def condense(frame: Frame, gaps: Gaps, rubs: Rubs, causes: Loads) -> ContactProblem | NotHeld | NotFactored:
+    """Return the frame condensed to its contact places, or why it can not be.
+
+    Args:
+        frame: members, anchors, springs: all that is linear.
+        gaps: what touches.
+        rubs: what rubs.
+        causes: unit causes, one a load case; a step is a linear combination of them.
+
+    Returns:
+        The problem; the free motions that no row could ever stop; or why the factor or a unit answer was refused.
+    """
+    rows = rows_of(gaps, rubs)
+    rate = np.where(_plain(gaps, rows), _usual_rate(frame, len(gaps.node)), 0.0)
+    rate = np.concatenate([rate, np.zeros(len(rows.node) - len(rate))])
+    free = free_motions(frame)
+    if free is not None:
+        loose = _never_held(free, rows)
+        if loose is not None:
+            return loose
+        rows, rate = _with_ties(free, frame, rows, rate)
+    sprung = _with_springs(frame, rows, rate)
+    factor = factorise(sprung)
+    if isinstance(factor, NotHeld | NotFactored):
+        return factor
+    units = solve(factor, _unit_loads(causes, frame, rows, len(sprung.supports.node)))
+    if not units.solved.all():
+        return NotFactored(unknown=-1, because=f"a unit answer of the contact problem is {units.because}")
+    count = len(causes.strain)
+    movement = rows.of(units.displacements)
+    compliance = movement[count:]
+    return ContactProblem(
+        frame=frame,
+        gaps=gaps,
+        rubs=rubs,
+        causes=causes,
+        rows=rows,
+        rate=rate,
+        compliance=0.5 * (compliance + compliance.T),
+        moved=np.ascontiguousarray(movement[:count].T),
+        units=units,
+    )
+
+
+def _plain(gaps: Gaps, rows: Rows) -> Flags:
+    """Return which gap rows are one translation of one node against the ground, and rigid, (g,)."""
+    count = len(gaps.node)
+    plain = (rows.node[:count, 1] == GROUND) & ~rows.vector[:count, 0, 3:].any(axis=1)
+    return np.asarray(plain if gaps.compliance is None else plain & (gaps.compliance == 0.0))
+
+
+def _usual_rate(frame: Frame, count: int) -> float:
+    """Return 12 EI/l^3 for l the length of pipe a row: about what a pipe answers at a rest between rests [N/m]."""
+    chords = frame.points[frame.straights.end] - frame.points[frame.straights.start]
+    length = float(np.linalg.norm(chords, axis=1).sum() + frame.arcs.radius.sum())
+    stiff = np.concatenate([frame.straights.bending, frame.arcs.bending])
+    return 12.0 * float(np.median(stiff)) / max(length / (count + 1), 1e-3) ** 3 if len(stiff) else 1.0
+
+
+def _with_springs(frame: Frame, rows: Rows, rate: Floats) -> Frame:
+    """Return the frame with a spring along each row that has a rate; such a row has one node and no arm."""
+    chosen = np.flatnonzero(rate)
+    if len(chosen) == 0:
+        return frame
+    vector = rows.vector[chosen, 0]
+    turns = vector[:, 3:].any(axis=1)
+    axes = _axes(np.where(turns[:, None], vector[:, 3:], vector[:, :3]))
+    spring = np.zeros((len(chosen), 6))
+    spring[np.arange(len(chosen)), np.where(turns, 3, 0)] = rate[chosen]
+    old = frame.supports
+    supports = Supports(
+        node=np.concatenate([old.node, rows.node[chosen, 0]]),
+        axes=np.concatenate([old.axes, axes]),
+        held=np.concatenate([old.held, np.zeros((len(chosen), 6), dtype=bool)]),
+        spring=np.concatenate([old.spring, spring]),
+    )
+    return replace(frame, supports=supports)
+
+
+def _axes(first: Floats) -> Floats:
+    """Return right-handed axes whose first is given, (k, 3) -> (k, 3, 3)."""
+    aside = np.eye(3)[np.argmin(np.abs(first), axis=1)]
+    second = np.cross(first, aside)
+    second /= np.linalg.norm(second, axis=1)[:, None]
+    return np.stack([first, second, np.cross(first, second)], axis=1)
+
+
+def _never_held(free: NotHeld, rows: Rows) -> NotHeld | None:
+    """Return those of the free motions that no combination of rows resists; None where rows resist them all."""
+    motion = free.motions / np.abs(free.motions).max(axis=(1, 2), keepdims=True)
+    _, size, basis = np.linalg.svd(rows.of(motion).T)
+    rank = int((size > _TOUCHES).sum())
+    if rank == len(motion):
+        return None
+    loose = np.abs(basis[rank:]).max(axis=0) > _TOUCHES
+    chosen = np.flatnonzero(loose)
+    parts = tuple(free.parts[one] for one in chosen) if free.parts else ()
+    return NotHeld(motions=free.motions[chosen], words=tuple(free.words[one] for one in chosen), parts=parts)
+
+
+def _with_ties(free: NotHeld, frame: Frame, rows: Rows, rate: Floats) -> tuple[Rows, Floats]:
+    """Return rows and rates with as many springs more as there are free motions, where these move most."""
+    size = max(float(np.ptp(frame.points, axis=0).max()), 1e-3) if len(frame.points) else 1.0
+    length = np.array([1.0, 1.0, 1.0, size, size, size])
+    left = (free.motions * length).reshape(len(free.motions), -1)
+    chosen: list[int] = []
+    for _ in range(len(left)):
+        best = int(np.argmax(np.linalg.norm(left, axis=0)))
+        chosen.append(best)
+        along = left[:, best] / np.linalg.norm(left[:, best])
+        left = left - np.outer(along, along @ left)
+    node, component = np.divmod(np.array(chosen), 6)
+    vector = np.zeros((len(chosen), 2, 6))
+    vector[np.arange(len(chosen)), 0, component] = 1.0
+    more = Rows(
+        node=np.concatenate([rows.node, np.stack([node, np.full_like(node, GROUND)], axis=1)]),
+        vector=np.concatenate([rows.vector, vector]),
+    )
+    usual = _usual_rate(frame, 0) if not rate.any() else float(rate.max())
+    return more, np.concatenate([rate, usual * np.where(component < _TURNS, 1.0, size**2)])
+
+
+def _unit_loads(causes: Loads, frame: Frame, rows: Rows, supports: int) -> Loads:
+    """Return the causes and a unit force along each row as one set of load cases; the springs' feet stand still."""
+    cases, count = len(causes.strain), len(rows.node)
+    nodal = np.zeros((cases + count, len(frame.points), 6))
+    if causes.nodal is not None:
+        nodal[:cases] = causes.nodal
+    nodal[cases:] = rows.loads(len(frame.points))
+    per_length, imposed = causes.per_length, causes.imposed
+    if per_length is not None:
+        per_length = np.concatenate([per_length, np.zeros((count, *per_length.shape[1:]))])
+    if imposed is not None:
+        whole = np.zeros((cases + count, supports, 6))
+        whole[:cases, : imposed.shape[1]] = imposed
+        imposed = whole
+    strain = np.concatenate([causes.strain, np.zeros((count, causes.strain.shape[1]))])
+    return Loads(strain=strain, per_length=per_length, nodal=nodal, imposed=imposed)
+
+
+def second_tangents(problem: ContactProblem) -> Integers:
+    """Return the row of each rub's second tangent, (t,), -1 where it has none."""
+    rubs, first = problem.rubs, len(problem.gaps.node) + len(problem.rubs.node)
+    rows = np.full(len(rubs.node), -1)
+    rows[rubs.plane] = first + np.arange(len(rubs.plane))
+    return rows

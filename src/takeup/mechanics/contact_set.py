@@ -1,0 +1,327 @@
+"""What is held and what is free, as one matrix that changes by rank one.     (mechanics/contact_set.py)
+
+Of each row one quantity is told, x, and the other follows, y:
+
+    kind    x                                   y           it is
+    FREE    force                               movement    an open gap, a plane rub that slides
+    HELD    movement - compliance force         force       a closed gap, a rub that sticks
+    SLIP    force - d limit                     movement    a rub on one line that slides or that nothing presses; d is
+                                                            the sign of its slip
+    REG     force - rate movement               movement    a spring of the regularisation, still in place
+
+    y = T (x - a m0 - h) + e m0 - foot          m0: what the rows would move by under the causes alone
+
+T is first -W, with all springs in place, and changes kind by kind: a change puts a linear combination of x and y in
+the place of one x, which is one exchange (a pivot of linear programming). Nothing is approximated: a spring that is
+exchanged for FREE is gone. A pivot of zero says that the change would leave a motion that nothing resists.
+
+Everything here is scaled row by row to square roots of energy: movement over s, force times s, s = sqrt(W_ii + c_i), so
+that forces, moments, metres and turns compare, and pivots are of order one.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from takeup.mechanics.condense import ContactProblem, second_tangents
+from takeup.mechanics.frame import Flags, Floats, Integers
+
+FREE, HELD, SLIP, REG = 0, 1, 2, 3
+PIVOT_LIMIT = 1e-9  # pivots are of order one; a line held softly has 1e-7, one not held rounding, 1e-13
+_IDLE = 1e-12  # of the largest compliance among rows alike: a row that holds and springs of the frame keep still
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Scaled:
+    """A condensed problem with one set of friction coefficients, scaled row by row; g gaps, t rubs, r rows.
+
+    Args:
+        scale: s of each row, (r,).
+        gaps: g.
+        rubs: t.
+        w: compliance, (r, r).
+        moved: movement under each cause, (r, c).
+        rate: of the springs in W, (r,).
+        give: compliance of closed rows, (r,).
+        gap: upper and lower end of the dead zone, (2, g).
+        press: limit of friction by force of each gap row, (t, g).
+        constant: limit of friction by what is always there, (t,).
+        rub_of: rub of each row, -1 for gap rows and springs, (r,).
+        second: row of each rub's second tangent, -1 where there is none, (t,).
+        idle: rows that cannot move, (r,).
+    """
+
+    scale: Floats
+    gaps: int
+    rubs: int
+    w: Floats
+    moved: Floats
+    rate: Floats
+    give: Floats
+    gap: Floats
+    press: Floats
+    constant: Floats
+    rub_of: Integers
+    second: Integers
+    idle: Flags
+
+
+def scaled(problem: ContactProblem, mu: Floats) -> Scaled:
+    """Return a problem scaled to square roots of energy.
+
+    Args:
+        problem: the problem.
+        mu: coefficient of friction of each rub, (t,).
+    """
+    gaps, rubs, rows = problem.gaps, problem.rubs, len(problem.rate)
+    g, t, second = len(gaps.node), len(rubs.node), second_tangents(problem)
+    give = np.zeros(rows)
+    give[:g] = 0.0 if gaps.compliance is None else gaps.compliance
+    size = np.diag(problem.compliance) + give
+    turning = problem.rows.vector[:, 0, :3].any(axis=1)
+    idle = np.zeros(rows, dtype=bool)
+    for alike in (turning, ~turning):
+        idle[alike] = size[alike] <= _IDLE * size[alike].max(initial=0.0)
+    two = second >= 0
+    pair = np.maximum(size[g : g + t][two], size[second[two]])
+    size[g : g + t][two] = size[second[two]] = pair
+    size[idle] = 1.0
+    s = np.sqrt(size)
+    lever = np.ones(t) if rubs.lever is None else rubs.lever
+    constant = np.zeros(t) if rubs.constant is None else rubs.constant
+    rub_of = np.full(rows, -1)
+    rub_of[g : g + t] = np.arange(t)
+    rub_of[second[two]] = np.flatnonzero(two)
+    weight = mu * lever * s[g : g + t]
+    return Scaled(
+        scale=s,
+        gaps=g,
+        rubs=t,
+        w=problem.compliance / np.outer(s, s),
+        moved=problem.moved / s[:, None],
+        rate=problem.rate * size,
+        give=give / size,
+        gap=np.stack([gaps.gap_plus, -gaps.gap_minus]) / s[:g],
+        press=weight[:, None] * _presses(rubs.pressed_by, g) / s[:g],
+        constant=weight * constant,
+        rub_of=rub_of,
+        second=second,
+        idle=idle,
+    )
+
+
+def _presses(pressed_by: Integers, gaps: int) -> Floats:
+    """Return how often each gap row presses each rub, (t, g)."""
+    press = np.zeros((len(pressed_by), gaps))
+    rub, place = np.nonzero(pressed_by >= 0)
+    np.add.at(press, (rub, pressed_by[rub, place]), 1.0)
+    return press
+
+
+@dataclass(kw_only=True, slots=True)
+class ContactSet:
+    """The working state of a walk: kinds, x, T; changed in place, never seen outside.
+
+    Args:
+        p: the scaled problem.
+        kind: of each row, (r,).
+        side: +1 or -1, on which each gap is or was last closed, (g,).
+        slip: d of each sliding row, else zero, (r,).
+        spring: rate of each REG row, (r,).
+        x: what is told, (r,).
+        t: T, (r, r).
+    """
+
+    p: Scaled
+    kind: Integers
+    side: Floats
+    slip: Floats
+    spring: Floats
+    x: Floats
+    t: Floats
+
+    def answer(self, m0: Floats, foot: Floats, x: Floats | None = None) -> Floats:
+        """Return y, (r,), or how fast it changes when given how fast m0, foot and x change.
+
+        Args:
+            m0: movement of the rows under the causes alone, (r,).
+            foot: of the gap rows, (g,).
+            x: what is told; zero where it does not change.
+        """
+        p, held, g = self.p, self.kind == HELD, self.p.gaps
+        told = np.where(held, m0, np.where(self.kind == FREE, p.rate, p.rate - self.spring) * m0)
+        here = held[:g]
+        told[:g] -= here * foot
+        sliding = np.flatnonzero(self.slip)
+        if len(sliding):
+            rub = p.rub_of[sliding]
+            told[sliding] = -self.slip[sliding] * (p.press @ (self.side * p.rate[:g] * m0[:g]))[rub]
+        y = np.where(held, p.rate, 1.0) * m0
+        y[:g] -= np.where(here, 0.0, foot)
+        y += self.t @ (-told if x is None else x - told)
+        return y
+
+    def whole_answer(self, m0: Floats, foot: Floats) -> Floats:
+        """Return y from all that is told, the constant friction with it."""
+        x = self.x
+        if self.p.constant.any():
+            sliding = np.flatnonzero(self.slip)
+            x = x.copy()
+            x[sliding] += self.slip[sliding] * self.p.constant[self.p.rub_of[sliding]]
+        return self.answer(m0, foot, x)
+
+    def limits(self, y: Floats, *, rate: bool = False) -> Floats:
+        """Return the limit of friction of each rub, or how fast it changes, (t,)."""
+        p = self.p
+        limit: Floats = p.press @ (self.side * y[: p.gaps] * (self.kind[: p.gaps] == HELD))
+        return limit if rate else limit + p.constant
+
+    def forces(self, y: Floats, foot: Floats) -> Floats:
+        """Return the force of every row, (r,)."""
+        force = np.where(self.kind == HELD, y, self.x)
+        springs = np.flatnonzero(self.kind == REG)
+        if len(springs):
+            moved = y[springs]
+            moved[springs < self.p.gaps] += foot[springs[springs < self.p.gaps]]
+            force[springs] += self.spring[springs] * moved
+        sliding = np.flatnonzero(self.slip)
+        if len(sliding):
+            force[sliding] += self.slip[sliding] * self.limits(y)[self.p.rub_of[sliding]]
+        return force
+
+    def movements(self, y: Floats, foot: Floats, force: Floats) -> Floats:
+        """Return the movement of every row, feet not taken off, (r,)."""
+        moved = np.where(self.kind == HELD, self.x + self.p.give * force, y)
+        moved[: self.p.gaps] += foot
+        return moved
+
+    def exchange(self, row: int, new: Floats, *, swaps: bool = True) -> bool:
+        """Put new . x in the place of the x of a row; False, and nothing done, where its own share in it is zero.
+
+        Args:
+            row: the row.
+            new: combination of all x, (r,).
+            swaps: whether the row's y becomes what its x was; it stays what it is otherwise.
+        """
+        pivot = float(new[row])
+        if abs(pivot) < PIVOT_LIMIT:
+            return False
+        column = self.t[:, row] / pivot
+        self.t -= np.multiply.outer(column, new)
+        self.t[:, row] = column
+        if swaps:
+            self.t[row] = new / -pivot
+            self.t[row, row] = 1.0 / pivot
+        return True
+
+    def limit_row(self, rub: int) -> Floats:
+        """Return the limit of friction of a rub as a combination of all x, (r,); the constant left out."""
+        weight = self.p.press[rub] * self.side
+        gaps = np.flatnonzero(weight)
+        closed = gaps[self.kind[gaps] == HELD]
+        row: Floats = weight[closed] @ self.t[closed]
+        row[gaps] += weight[gaps] * (self.kind[gaps] != HELD)
+        return row
+
+    def turn(self, gap: int, side: float) -> None:
+        """Let a gap press on the other side from now on; it has no force."""
+        change = self.side[gap] - side
+        if change == 0.0:
+            return
+        self.side[gap] = side
+        for rub in np.flatnonzero(self.p.press[:, gap]):
+            row = self.p.gaps + int(rub)
+            if self.kind[row] == SLIP:
+                share = self.slip[row] * self.p.press[rub, gap] * change
+                new = share * self.t[gap] if self.kind[gap] == HELD else np.zeros(len(self.x))
+                new[gap] += 0.0 if self.kind[gap] == HELD else share
+                new[row] += 1.0
+                self.exchange(row, new, swaps=False)
+
+    def close(self, gap: int, side: float) -> bool:
+        """Make an open gap closed on a side; False where that would add nothing, since others hold the same."""
+        self.turn(gap, side)
+        new = self.t[gap].copy()
+        new[gap] -= self.p.give[gap]
+        if not self.exchange(gap, new):
+            return False
+        self.t[gap, gap] += self.spring[gap]  # of the start, still without force; such a row is rigid when closed
+        self.kind[gap], self.spring[gap] = HELD, 0.0
+        self.x[gap] = self.p.gap[0 if side > 0.0 else 1, gap]
+        return True
+
+    def open(self, gap: int) -> bool:
+        """Make a closed gap open; False where that would leave a motion that nothing resists."""
+        if not self.exchange(gap, self.t[gap].copy()):
+            return False
+        self.t[gap, gap] += self.p.give[gap]
+        self.kind[gap], self.x[gap] = FREE, 0.0
+        return True
+
+    def tie(self, row: int, moved: float) -> None:
+        """Put a tie back where it has no force: the frame would be loose without it."""
+        k = self.p.rate[row]
+        new = -k * self.t[row]
+        new[row] += 1.0
+        self.exchange(row, new, swaps=False)
+        self.kind[row], self.x[row], self.spring[row] = REG, -k * moved, k
+
+    def release(self, row: int) -> bool:
+        """Take out a spring; its force must be zero. False where that would leave a motion that nothing resists."""
+        new = self.spring[row] * self.t[row]
+        new[row] += 1.0
+        if not self.exchange(row, new, swaps=False):
+            return False
+        self.kind[row], self.x[row], self.spring[row] = FREE, 0.0, 0.0
+        return True
+
+    def stick(self, row: int, place: float) -> bool:
+        """Make a free or sliding row of a rub stick where it is; False where others hold it there already."""
+        sign = self.slip[row]
+        if not self.exchange(row, self.t[row].copy()):
+            return False
+        if sign:
+            self.t[row] += sign * self.limit_row(int(self.p.rub_of[row]))
+        self.kind[row], self.slip[row], self.x[row] = HELD, 0.0, place
+        return True
+
+    def slide(self, row: int, sign: float) -> bool:
+        """Make a sticking row slide with a sign, its force the limit times the sign; False where nothing else holds."""
+        if not self.exchange(row, self.t[row] - sign * self.limit_row(int(self.p.rub_of[row]))):
+            return False
+        self.kind[row], self.slip[row], self.x[row] = SLIP, sign, 0.0
+        return True
+
+    def couple(self, row: int, sign: float) -> None:
+        """Make a free row of a rub one that slides, its force the limit times the sign."""
+        new = -sign * self.limit_row(int(self.p.rub_of[row]))
+        new[row] += 1.0
+        self.exchange(row, new, swaps=False)
+        self.kind[row], self.slip[row], self.x[row] = SLIP, sign, 0.0
+
+    def let_go(self, row: int, force: float) -> bool:
+        """Make a sticking row free under a told force; False where that would leave a motion nothing resists."""
+        if not self.exchange(row, self.t[row].copy()):
+            return False
+        self.kind[row], self.slip[row], self.x[row] = FREE, 0.0, force
+        return True
+
+
+def first_set(p: Scaled) -> ContactSet:
+    """Return the state with every spring of the regularisation in place and nothing closed.
+
+    Args:
+        p: the scaled problem.
+    """
+    rows = len(p.rate)
+    return ContactSet(
+        p=p,
+        kind=np.where(p.rate > 0.0, REG, FREE),
+        side=np.where(np.isfinite(p.gap[0]), 1.0, -1.0),
+        slip=np.zeros(rows),
+        spring=p.rate.copy(),
+        x=np.zeros(rows),
+        t=-p.w,
+    )

@@ -1,0 +1,393 @@
+"""A frame with contacts through a sequence of loads.     (mechanics/walk.py)
+
+Steps are amounts of unit causes; between two steps amounts change in proportion, and the walk stops at every change of
+contact on the way (contact_step.py). What rubs remembers: the answer depends on the order of the steps. At the end of
+each step the condensed equations are solved once more from the start, so that rounding does not add up, and checked.
+
+Sign: rows as in contact.py; friction is that on the frame's point, against its slip.
+Limits: small displacements; modulus and friction stay. Theory and proof: docs/theory/contact.md.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from takeup.mechanics.condense import ContactProblem
+from takeup.mechanics.contact_set import FREE, HELD, REG, SLIP, Scaled, first_set, scaled
+from takeup.mechanics.contact_step import Change, Path, Position, finish_changes, follow, gap_bound, ties
+from takeup.mechanics.frame import Flags, Floats, Integers, NotHeld
+from takeup.mechanics.loose import free_of_contact
+
+_CHECK = 1e-9  # of the largest force, or movement: contact conditions and compatibility
+_REFINEMENTS = 3
+_NEAR = 1e-13  # of the largest movement: a gap this small touches
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Steps:
+    """What is walked: s steps, from a beginning without any load.
+
+    Args:
+        amounts: of each unit cause at the end of each step, (s, c).
+        feet: movement of the foot of each gap row at the end of each step, (s, g) [m], [rad]: growth of a rod,
+            settlement of what stands under a rest; None where none moves.
+        locked: friction at the end of the first step, as parts of its limit along the tangents, (t, 2), no longer than
+            one: the sign is that on the frame. Zeros: the first step is made without friction, which acts from then on.
+            None: friction acts in the first step as in any other.
+    """
+
+    amounts: Floats
+    feet: Floats | None = None
+    locked: Floats | None = None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Event:
+    """Something that changed: at a fraction of a step, gap row or rub `index` "opens", "closes", "sticks", "slips"."""
+
+    step: int
+    fraction: float
+    kind: str
+    index: int
+    what: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Walk:
+    """What was found at the end of each step; NaN where a step is not held or was not reached.
+
+    Args:
+        problem: what was walked.
+        steps: the same.
+        mu: the coefficients of friction it was walked with, (t,).
+        forces: of the gap rows, above zero on the plus side, (s, g) [N], [N m].
+        movements: q of the gap rows, (s, g) [m], [rad]; a gap is open by gap_plus - q on the plus side.
+        friction: on the frame along each tangent, (s, t, 2) [N], [N m].
+        slip: of each rub along each tangent in the step, (s, t, 2) [m], [rad].
+        sides: side on which each gap row is closed, -1, 0 for open, +1, (s, g).
+        rubbing: 0 without normal force, 1 sticks, 2 slips at the end of the step, (s, t).
+        dissipated: by friction in each step, (s,) [J].
+        row_forces: of all rows of the problem, with the springs' own, as `forces_of` wants them, (s, r).
+        held: whether anything but the regularisation holds the frame, (s,).
+        converged: whether the step was solved, (s,).
+        error: worst of all contact conditions and of compatibility, over the largest of their kind, (s,).
+        events: what changed.
+        because: one line a step that is not held, or where it ended.
+        free: the steps that are not held, with what moves freely in each.
+    """
+
+    problem: ContactProblem
+    steps: Steps
+    mu: Floats
+    forces: Floats
+    movements: Floats
+    friction: Floats
+    slip: Floats
+    sides: Integers
+    rubbing: Integers
+    dissipated: Floats
+    row_forces: Floats
+    held: Flags
+    converged: Flags
+    error: Floats
+    events: tuple[Event, ...]
+    because: tuple[str, ...]
+    free: tuple[tuple[int, NotHeld], ...]
+
+
+def walk(problem: ContactProblem, steps: Steps, *, mu: Floats | float | None = None) -> Walk:
+    """Return a walk through steps.
+
+    Args:
+        problem: a condensed frame.
+        steps: what is walked.
+        mu: coefficient of friction of each rub, (t,), or of all; None for the rubs' own.
+    """
+    count = len(problem.rubs.node)
+    told = problem.rubs.mu if mu is None else np.broadcast_to(np.asarray(mu, dtype=np.float64), (count,))
+    p = scaled(problem, told)
+    log = _Log.empty(len(steps.amounts), problem, p)
+    at = begin(p)
+    feet = np.zeros((len(steps.amounts), p.gaps)) if steps.feet is None else steps.feet
+    moved, feet = steps.amounts @ p.moved.T, feet / p.scale[: p.gaps]
+    for step in range(len(steps.amounts)):
+        if steps.locked is not None and step == 0:
+            _prescribe(at, steps.locked)
+        _one_step(at, moved[step], feet[step])
+        if at.prescribed and not at.trouble:
+            _lock(at)
+        if not at.trouble:
+            finish_changes(at)
+        log.note(step, at)
+        if at.trouble:
+            break
+    return log.walk(steps, told)
+
+
+def begin(p: Scaled) -> Position:
+    """Return the beginning: no load, all that touches is closed, all that is pressed sticks.
+
+    Args:
+        p: the scaled problem.
+    """
+    s = first_set(p)
+    bound = np.full((2, len(p.rate)), np.inf)
+    bound[1] = -np.inf
+    y = np.zeros(len(p.rate))
+    for gap in range(p.gaps):
+        touches = p.gap[0, gap] == 0.0 or p.gap[1, gap] == 0.0
+        if touches and not p.idle[gap]:
+            s.close(gap, 1.0 if p.gap[0, gap] == 0.0 else -1.0)
+        if not p.idle[gap]:
+            bound[:, gap] = gap_bound(s, gap)
+    pressed = (p.press @ (s.kind[: p.gaps] == HELD) > 0.0) | (p.constant > 0.0)
+    for row in np.flatnonzero(_rubbing_rows(p)):
+        if pressed[p.rub_of[row]]:
+            s.stick(int(row), 0.0)
+    for row in np.flatnonzero(s.kind == REG):
+        s.release(int(row))
+    at = Position(s=s, y=y, moved=y.copy(), foot=np.zeros(p.gaps), sliding=np.zeros(p.rubs, dtype=bool), bound=bound)
+    _let_slide(at)
+    at.slipped, at.seen = np.zeros(len(y)), at.state
+    return at
+
+
+def _rubbing_rows(p: Scaled) -> Flags:
+    """Return the rows of rubs that can have friction, (r,)."""
+    rubs = (p.press.any(axis=1) | (p.constant > 0.0)) if p.rubs else np.zeros(1, dtype=bool)
+    return np.asarray((p.rub_of >= 0) & ~p.idle & rubs[p.rub_of])
+
+
+def _let_slide(at: Position) -> None:
+    """Let all rubs that do not stick slide, whether anything presses them or not."""
+    s, p = at.s, at.s.p
+    for row in np.flatnonzero(_rubbing_rows(p) & (s.kind == FREE)):
+        rub = int(p.rub_of[row])
+        if p.second[rub] >= 0:
+            at.sliding[rub] = True
+        else:
+            s.couple(int(row), 1.0)
+
+
+def _prescribe(at: Position, locked: Floats) -> None:
+    """Let all rubs slide at told parts of their limit, for one step."""
+    s, p = at.s, at.s.p
+    at.prescribed = True
+    at.sliding[:] = False
+    for row in np.flatnonzero(_rubbing_rows(p)):
+        rub = int(p.rub_of[row])
+        part = -float(locked[rub, 0 if row == p.gaps + rub else 1])
+        if s.kind[row] == SLIP:
+            s.stick(int(row), 0.0)
+        if s.kind[row] == HELD:
+            s.let_go(int(row), 0.0)
+        if part:
+            s.couple(int(row), part)
+
+
+def _lock(at: Position) -> None:
+    """End the step of told friction: what is pressed sticks where it is, under the friction it has."""
+    s, p = at.s, at.s.p
+    force = s.forces(at.y, at.foot)
+    at.prescribed = False
+    for row in np.flatnonzero(_rubbing_rows(p)):
+        if s.stick(int(row), float(at.y[row])):
+            at.y[row] = force[row]
+        pressed = s.limits(at.y)[p.rub_of[row]] > 0.0
+        if not pressed and s.kind[row] == HELD:
+            place = s.x[row]
+            s.let_go(int(row), 0.0)
+            at.y[row] = place
+    _let_slide(at)
+    at.slipped[:] = 0.0
+
+
+def _one_step(at: Position, moved: Floats, foot: Floats) -> None:
+    """Go to the loads of a step, let go of ties that others can replace, and refine."""
+    at.slipped, at.dissipated, at.changes = np.zeros(len(at.y)), 0.0, []
+    at.near = _NEAR * max(float(np.abs(moved).max(initial=0.0)), at.near)
+    if follow(at, Path(moved - at.moved, foot - at.foot)):
+        _untie(at)
+    at.moved, at.foot = moved, foot
+    if not at.trouble:
+        _refine(at)
+
+
+def _untie(at: Position) -> bool:
+    """Move what the ties hold on to until they carry nothing, and take them out; False if nothing else holds."""
+    s = at.s
+    for _ in range(4 * len(at.y) + 20):
+        rows = ties(at)
+        if len(rows) == 0:
+            return True
+        pull = s.forces(at.y, at.foot)[rows]
+        answer = np.eye(len(rows)) + s.spring[rows][:, None] * s.t[np.ix_(rows, rows)]
+        left, size, right = np.linalg.svd(answer)
+        firm = size > _CHECK
+        path = Path(np.zeros(len(at.y)), np.zeros(s.p.gaps), np.zeros(len(at.y)))
+        told = path.told
+        assert told is not None
+        if firm.all():
+            told[rows] = -np.linalg.solve(answer, pull)
+            if np.abs(pull).max() <= 0.1 * _CHECK * _largest(at):
+                return all(s.release(int(row)) for row in rows)
+            if not follow(at, path, one_event=True):
+                return False
+            continue
+        drive = left[:, ~firm].T @ pull
+        if np.abs(drive).max() <= _CHECK * _largest(at):
+            return False
+        told[rows] = -right[~firm].T @ drive
+        if not follow(at, path, limit=np.inf, one_event=True):
+            return False
+    return False
+
+
+def _largest(at: Position) -> float:
+    """Return the largest force, the ties' own among them."""
+    return max(float(np.abs(at.s.forces(at.y, at.foot)).max(initial=0.0)), 1e-300)
+
+
+def _refine(at: Position) -> None:
+    """Solve once more from all that is told, and correct by what the condensed equations leave."""
+    s, p, g = at.s, at.s.p, at.s.p.gaps
+    y = s.whole_answer(at.moved, at.foot)
+    for _ in range(_REFINEMENTS):
+        force = s.forces(y, at.foot)
+        moved = at.moved - p.w @ (force - p.rate * s.movements(y, at.foot, force))
+        whole = force - p.rate * s.movements(y, at.foot, force) + p.rate * moved
+        away = moved.copy()
+        away[:g] -= at.foot
+        told = np.where(s.kind == HELD, away - p.give * whole, whole)
+        springs, sliding = np.flatnonzero(s.kind == REG), np.flatnonzero(s.slip)
+        told[springs] -= s.spring[springs] * moved[springs]
+        told[sliding] -= s.slip[sliding] * (p.press @ (s.side * whole[:g]) + p.constant)[p.rub_of[sliding]]
+        y = np.where(s.kind == HELD, whole, away) + s.t @ (s.x - told)
+        if np.abs(s.x - told).max(initial=0.0) <= 1e-14 * np.abs(moved).max(initial=0.0):
+            break
+    at.y = y
+
+
+@dataclass(kw_only=True, slots=True)
+class _Log:
+    """What a walk has found so far, scaled, one row a step."""
+
+    problem: ContactProblem
+    p: Scaled
+    force: Floats
+    moved: Floats
+    slip: Floats
+    foot: Floats
+    state: Integers
+    dissipated: Floats
+    held: Flags
+    converged: Flags
+    error: Floats
+    events: list[Event]
+    because: list[str]
+    free: list[tuple[int, NotHeld]]
+
+    @classmethod
+    def empty(cls, steps: int, problem: ContactProblem, p: Scaled) -> _Log:
+        """Return a log without any entry."""
+        rows = len(p.rate)
+        no = np.full((steps, rows), np.nan)
+        return cls(
+            problem=problem,
+            p=p,
+            force=no,
+            moved=no.copy(),
+            slip=no.copy(),
+            foot=np.zeros((steps, p.gaps)),
+            state=np.zeros((steps, p.gaps + p.rubs), dtype=np.int64),
+            dissipated=np.full(steps, np.nan),
+            held=np.zeros(steps, dtype=bool),
+            converged=np.zeros(steps, dtype=bool),
+            error=np.full(steps, np.inf),
+            events=[],
+            because=[],
+            free=[],
+        )
+
+    def note(self, step: int, at: Position) -> None:
+        """Write down the end of a step."""
+        self.events += [_event(self.p, step, change) for change in at.changes]
+        if at.trouble:
+            self.because.append(f"step {step}: did not converge: {at.trouble}")
+            return
+        if len(ties(at)):
+            loose = free_of_contact(self.problem, at.s)
+            self.free.append((step, loose))
+            self.because.append(f"step {step}: not held: {'; '.join(loose.words)}")
+            self.converged[step] = True
+            return
+        force = at.s.forces(at.y, at.foot)
+        self.force[step], self.moved[step] = force, at.s.movements(at.y, at.foot, force)
+        self.foot[step], self.state[step] = at.foot, at.state
+        self.slip[step], self.dissipated[step] = at.slipped, at.dissipated
+        self.held[step] = self.converged[step] = True
+        self.error[step] = _error(at, force, self.moved[step])
+        if self.error[step] > _CHECK:
+            self.converged[step] = False
+            self.because.append(f"step {step}: not verified: contact conditions hold to {self.error[step]:.1e} only")
+
+    def walk(self, steps: Steps, mu: Floats) -> Walk:
+        """Return the walk, in units again."""
+        problem, p, g, t = self.problem, self.p, self.p.gaps, self.p.rubs
+        force, moved = self.force / p.scale, self.moved * p.scale
+        friction, slip = np.zeros((len(force), t, 2)), np.zeros((len(force), t, 2))
+        two = np.flatnonzero(p.second >= 0)
+        rows = np.concatenate([np.arange(g, g + t), p.second[two]])
+        rub, way = np.concatenate([np.arange(t), two]), np.repeat([0, 1], [t, len(two)])
+        friction[:, rub, way], slip[:, rub, way] = -force[:, rows], (self.slip * p.scale)[:, rows]
+        return Walk(
+            problem=problem,
+            steps=steps,
+            mu=mu,
+            forces=force[:, :g],
+            movements=moved[:, :g] - self.foot * p.scale[:g],
+            friction=friction,
+            slip=slip,
+            sides=self.state[:, :g],
+            rubbing=np.abs(self.state[:, g:]),
+            dissipated=self.dissipated,
+            row_forces=force - problem.rate * moved,
+            held=self.held,
+            converged=self.converged,
+            error=self.error,
+            events=tuple(self.events),
+            because=tuple(self.because),
+            free=tuple(self.free),
+        )
+
+
+def _event(p: Scaled, step: int, change: Change) -> Event:
+    """Return a change in words."""
+    if change.row < p.gaps:
+        what = "opens" if change.after == 0 else "closes"
+        return Event(step=step, fraction=change.fraction, kind="gap", index=change.row, what=what)
+    what = ("lifts off", "sticks", "slips")[min(abs(change.after), 2)]
+    return Event(step=step, fraction=change.fraction, kind="rub", index=change.row - p.gaps, what=what)
+
+
+def _error(at: Position, force: Floats, moved: Floats) -> float:
+    """Return the worst violation of contact conditions and compatibility, over the largest force or movement."""
+    s, p, g, t = at.s, at.s.p, at.s.p.gaps, at.s.p.rubs
+    size = max(float(np.abs(force).max(initial=0.0)), 1e-300)
+    reach = max(float(np.abs(at.moved).max(initial=0.0)), float(np.abs(moved).max(initial=0.0)), 1e-300)
+    q = moved[:g] - at.foot
+    push = force[:g]
+    past = q - p.gap[0] - p.give[:g] * np.maximum(push, 0.0), p.gap[1] - q + p.give[:g] * np.minimum(push, 0.0)
+    worst = max(float(part.max(initial=0.0)) for part in past) / reach
+    worst = max(worst, float((-s.side * push).max(initial=0.0)) / size)
+    left = moved - at.moved + p.w @ (force - p.rate * moved)
+    worst = max(worst, float(np.abs(left).max(initial=0.0)) / reach)
+    if t:
+        limit = p.press @ np.abs(push) + p.constant
+        size_of = np.abs(force[g : g + t])
+        two = np.flatnonzero(p.second >= 0)
+        size_of[two] = np.hypot(force[g + two], force[p.second[two]])
+        worst = max(worst, float((size_of - limit).max()) / size)
+    return worst

@@ -1,0 +1,217 @@
+"""Member forces and reactions of a walk, and their parts by cause.     (mechanics/walk_forces.py)
+
+A step is a superposition of verified unit answers, amounts of causes and forces of rows. Its parts are answers of one
+linear system: the frame with the rows that are closed at the end of the step as supports (with their compliance), all
+rubs free, and
+
+    cause      its amount, closed rows brought to zero movement
+    contact    closed rows brought to where they are: gaps taken up, feet moved
+    friction   the friction of all rubs, sticking or not, as forces
+
+which add up to the step, since it satisfies the same equations. Where the frame would be loose without what sticks,
+sticking rubs hold too: they then carry part of each cause, and friction is what is left.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import NamedTuple
+
+import numpy as np
+
+from takeup.mechanics.condense import ContactProblem, second_tangents
+from takeup.mechanics.frame import Flags, Floats, Integers
+from takeup.mechanics.walk import Walk
+
+_LOOSE = 1e-9  # of the largest: a singular value of the scaled system this small is a motion nothing resists
+_ZERO = 1e-9  # of the loads: where all forces are this small, they are rounding, and the loads are the measure
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class StepAnswers:
+    """Steps of a walk, k of them.
+
+    Args:
+        steps: which, (k,).
+        displacements: (k, n, 6) [m], [rad], global axes.
+        start_forces: force and moment on each member's start, (k, members, 6) [N], [N m], global axes.
+        end_forces: the same at its end.
+        reactions: of each support on the frame, (k, supports, 6); contacts are not among them.
+        residual: force out of balance at any node, from member end forces, reactions, contacts and friction, over the
+            largest member end force, (k,).
+    """
+
+    steps: Integers
+    displacements: Floats
+    start_forces: Floats
+    end_forces: Floats
+    reactions: Floats
+    residual: Floats
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class StepParts:
+    """Parts of steps, k of them: by each of c causes, then contact, then friction; they add up to the step.
+
+    Args:
+        steps: which, (k,).
+        start_forces: (k, c + 2, members, 6).
+        end_forces: (k, c + 2, members, 6).
+        reactions: (k, c + 2, supports, 6).
+        row_forces: of the gap rows, signs as in `Walk.forces`, (k, c + 2, g).
+        sticking_holds: whether the frame is loose without what sticks, so that sticking rubs hold in every part, (k,).
+    """
+
+    steps: Integers
+    start_forces: Floats
+    end_forces: Floats
+    reactions: Floats
+    row_forces: Floats
+    sticking_holds: Flags
+
+
+def answers_of(walk: Walk, steps: Integers | None = None) -> StepAnswers:
+    """Return displacements, member end forces and reactions of steps, with the proof of balance.
+
+    Args:
+        walk: the walk.
+        steps: which steps; None for all. A step that is not held gives NaN.
+    """
+    chosen = np.arange(len(walk.forces)) if steps is None else steps
+    units = walk.problem.units
+    amounts = np.concatenate([walk.steps.amounts[chosen], -walk.row_forces[chosen]], axis=1)
+    supports = len(walk.problem.frame.supports.node)
+    start, end = _combined(amounts, units.start_forces), _combined(amounts, units.end_forces)
+    reactions = _combined(amounts, units.reactions[:, :supports])
+    return StepAnswers(
+        steps=chosen,
+        displacements=_combined(amounts, units.displacements),
+        start_forces=start,
+        end_forces=end,
+        reactions=reactions,
+        residual=_residual(walk, chosen, start, end, reactions),
+    )
+
+
+def _combined(amounts: Floats, units: Floats) -> Floats:
+    """Return linear combinations of unit fields, (..., q) and (q, i, 6) -> (..., i, 6)."""
+    return np.asarray((amounts @ units.reshape(len(units), -1)).reshape(*amounts.shape[:-1], *units.shape[1:]))
+
+
+def _residual(walk: Walk, chosen: Integers, start: Floats, end: Floats, reactions: Floats) -> Floats:
+    """Return what is out of balance at nodes over the largest member end force, (k,); moments over the mean length."""
+    problem = walk.problem
+    frame, rows = problem.frame, problem.rows
+    out = np.zeros((len(frame.points), len(chosen), 6))
+    for nodes, force in (
+        (np.concatenate([frame.straights.start, frame.arcs.start]), -start),
+        (np.concatenate([frame.straights.end, frame.arcs.end]), -end),
+        (frame.supports.node, reactions),
+    ):
+        np.add.at(out, nodes, force.transpose(1, 0, 2))
+    if problem.causes.nodal is not None:
+        out += _combined(walk.steps.amounts[chosen], problem.causes.nodal).transpose(1, 0, 2)
+    forces = -_true_forces(walk)[chosen]
+    for side in range(2):
+        pushed = forces.T[:, :, None] * rows.vector[:, side][:, None, :]
+        np.add.at(out, rows.node[:, side], pushed)
+    length = np.linalg.norm(frame.points[frame.straights.end] - frame.points[frame.straights.start], axis=1)
+    measure = np.array([1.0, 1.0, 1.0, *[1.0 / float(length.mean() if len(length) else 1.0)] * 3])
+    largest = np.maximum(*(np.abs(force * measure).max(axis=(1, 2), initial=0.0) for force in (start, end)))
+    units = np.abs(problem.units.end_forces * measure).max(axis=(1, 2), initial=0.0)
+    loads = np.abs(np.concatenate([walk.steps.amounts[chosen], walk.row_forces[chosen]], axis=1)) @ units
+    whole = np.where(largest > _ZERO * loads, largest, loads)
+    return np.asarray(np.abs(out * measure).max(axis=(0, 2), initial=0.0) / np.where(whole == 0.0, 1.0, whole))
+
+
+def _true_forces(walk: Walk) -> Floats:
+    """Return the forces of all rows without the springs of the regularisation, (s, r)."""
+    second = second_tangents(walk.problem)
+    two = np.flatnonzero(second >= 0)
+    ties = np.zeros((len(walk.forces), len(walk.problem.rate) - walk.forces.shape[1] - len(second) - len(two)))
+    return np.concatenate([walk.forces, -walk.friction[:, :, 0], -walk.friction[:, two, 1], ties], axis=1)
+
+
+class _Held(NamedTuple):
+    """What holds in the parts of a step: `rows`, and whether what sticks is among them."""
+
+    rows: Flags
+    sticking: bool
+
+
+def parts_of(walk: Walk, steps: Integers | None = None) -> StepParts:
+    """Return what each cause, contact and friction put into member end forces, reactions and contact forces of steps.
+
+    Args:
+        walk: the walk.
+        steps: which steps; None for all. A step that is not held gives NaN.
+    """
+    chosen = np.arange(len(walk.forces)) if steps is None else steps
+    problem, causes = walk.problem, walk.steps.amounts.shape[1]
+    rows, supports = len(problem.rate), len(problem.frame.supports.node)
+    amounts = np.full((len(chosen), causes + 2, causes + rows), np.nan)
+    forces = np.full((len(chosen), causes + 2, walk.forces.shape[1]), np.nan)
+    sticking = np.zeros(len(chosen), dtype=bool)
+    true = _true_forces(walk)
+    for place, step in enumerate(chosen):
+        if walk.held[step]:
+            amounts[place], forces[place], sticking[place] = _parts_of_step(walk, int(step), true[step])
+    units = problem.units
+    return StepParts(
+        steps=chosen,
+        start_forces=_combined(amounts, units.start_forces),
+        end_forces=_combined(amounts, units.end_forces),
+        reactions=_combined(amounts, units.reactions[:, :supports]),
+        row_forces=forces,
+        sticking_holds=sticking,
+    )
+
+
+def _parts_of_step(walk: Walk, step: int, true: Floats) -> tuple[Floats, Floats, bool]:
+    """Return the amounts of unit answers in each part, (c + 2, c + r), the forces of its gap rows, and what holds."""
+    problem, given = walk.problem, walk.steps.amounts[step]
+    count, causes, g = len(problem.rate), len(given), walk.forces.shape[1]
+    closed = np.zeros(count, dtype=bool)
+    closed[:g] = walk.sides[step] != 0
+    held = _Held(closed, sticking=False)
+    matrix = _system(problem, held.rows)
+    if _is_loose(matrix, held.rows, problem):
+        sticks = np.flatnonzero(walk.rubbing[step] == 1)
+        rows = closed.copy()
+        second = second_tangents(problem)[sticks]
+        rows[np.concatenate([g + sticks, second[second >= 0]])] = True
+        held = _Held(rows, sticking=True)
+        matrix = _system(problem, held.rows)
+    give = np.zeros(count)
+    give[:g] = 0.0 if problem.gaps.compliance is None else problem.gaps.compliance
+    moved = problem.moved @ given - problem.compliance @ walk.row_forces[step]
+    alone = np.concatenate([problem.moved * given, np.zeros((count, 2))], axis=1)
+    told = np.zeros((count, causes + 2))
+    told[:, causes] = np.where(closed, moved - give * true, 0.0)
+    told[:, causes + 1] = np.where(held.rows, np.where(closed, 0.0, moved), true)
+    share = np.where(held.rows, 1.0, problem.rate)[:, None]
+    inner = np.linalg.solve(matrix, told - share * alone)  # (r, c + 2)
+    away = alone - problem.compliance @ inner
+    amounts = np.zeros((causes + 2, causes + count))
+    amounts[np.arange(causes), np.arange(causes)] = given
+    amounts[:, causes:] = -inner.T
+    return amounts, (inner + problem.rate[:, None] * away)[:g].T, held.sticking
+
+
+def _system(problem: ContactProblem, held: Flags) -> Floats:
+    """Return what is told of each row by the forces, springs left in: movement where held, true force elsewhere."""
+    give = np.zeros(len(held))
+    g = len(problem.gaps.node)
+    give[:g] = 0.0 if problem.gaps.compliance is None else problem.gaps.compliance
+    share = np.where(held, 1.0 - give * problem.rate, problem.rate)
+    own = np.where(held, -give, 1.0)
+    return np.asarray(np.diag(own) - share[:, None] * problem.compliance)
+
+
+def _is_loose(matrix: Floats, held: Flags, problem: ContactProblem) -> bool:
+    """Whether a system is singular, scaled to square roots of energy."""
+    size = np.sqrt(np.diag(problem.compliance))
+    size = np.where(size > 0.0, size, 1.0)
+    scaled = matrix * np.where(held, 1.0 / size, size)[:, None] / size
+    value = np.linalg.svd(scaled, compute_uv=False)
+    return bool(value[-1] <= _LOOSE * value[0])
