@@ -6,9 +6,10 @@ them from below. The space, orthonormal in K, grows by blocks
     w = (K + sigma K_G)^-1 (-K_G) q          sigma = 0 first: the factor that exists already
 
 and K w = -K_G q - sigma K_G w comes without a product with K. Blocks find equal factors (symmetric pairs). Where the
-factors crowd together, as in many equal spans, a shift sigma to the lowest Ritz value parts them. At the end the number
-of factors below a shift just above the last one is counted (Sylvester, shifted.py) and must be the number found, each
-of them with its residual; else the search goes on from there. Starting blocks are random with a fixed seed.
+factors crowd together, as in many equal spans, a shift to the lowest Ritz value that is not exact yet parts them. At
+the end the number of factors below a shift just above the last one is counted (Sylvester, shifted.py) and must be the
+number found, each of them with its residual; else the search goes on from there. Starting blocks are random with a
+fixed seed.
 """
 
 from __future__ import annotations
@@ -27,9 +28,10 @@ _MOST_ROUNDS = 8  # of searches, each from one shift: one or two are enough for 
 _FIRST_BLOCKS, _BLOCKS = 8, 20
 _MOST_AT_ONCE = 40  # factors sought together, when that many crowd below a shift
 _SAME = 1e-7  # of its length: what is left of a vector that lies in the space already
+_MOST_PASSES, _MUCH = 4, 0.5
 _APART = 1e-3  # relative distance from the last factor to where it is counted: signs of pivots need it, cf. condition
 _ROUNDING = 1e-13  # of the largest 1/mu: what is left where the exact 1/mu is zero
-_TRIES = 12  # shifts tried, each further by a factor of eight, before there is no mode
+_TRIES, _MORE_TRIES = 7, 3  # shifts, each eight times the last, at which a first mode, and one more, is looked for
 
 
 class Pencil(NamedTuple):
@@ -115,7 +117,7 @@ def lowest(pencil: Pencil, count: int) -> Found:
                 return _found(space, ritz, count)
             wanted = min(count if beyond is None else max(count, beyond.factor.below), _MOST_AT_ONCE)
         elif beyond is None:
-            beyond = _near(pencil, 1.0 / ritz.nu[0])
+            beyond = _near(pencil, (1.0 - _APART) / ritz.nu[np.argmax(ritz.residuals > GOAL)])
         if beyond is None:
             return Found(np.zeros(0), none, "no shift near the lowest load factor gave a factor to be trusted")
         at, blocks, space = beyond, _BLOCKS, _compressed(space, 2 * wanted)
@@ -145,11 +147,12 @@ def _near(pencil: Pencil, shift: float) -> _At | None:
 def _beyond(pencil: Pencil, space: _Space, ritz: _Ritz) -> _At | None:
     """Return the first of ever larger shifts with more factors below it than were found; None where there are none.
 
-    A field of mostly tension has its few positive factors deep inside the spectrum, where a search finds them late.
+    A field of mostly tension has its few positive factors deep inside the spectrum, where a search finds them late. At
+    still larger shifts K would be lost in the rounding of K_G.
     """
     found = len(ritz.nu)
     scale = ritz.nu[-1] if found else np.abs(np.linalg.eigvalsh(space.gq @ space.q.T)).max(initial=0.0)
-    for power in range(1, _TRIES + 1):
+    for power in range(1, (_MORE_TRIES if found else _TRIES) + 1):
         if scale == 0.0:
             return None
         at = _near(pencil, 8.0**power / scale)
@@ -197,12 +200,15 @@ def _search(
 
 def _grow(pencil: Pencil, whole: _Space, used: int, fresh: Floats) -> int:
     """Add a block to the space, orthonormal in K; return the number of rows used. Rows that lie in it are dropped."""
-    energy, q, kq, before = np.sqrt(_dots(fresh, pencil.stiff(fresh))), whole.q[:used], whole.kq[:used], used
-    w = fresh - (fresh @ kq.T) @ q
-    w -= (w @ kq.T) @ q  # once more: the first time leaves the rounding of what it took out
+    energy, before = np.sqrt(_dots(fresh, pencil.stiff(fresh))), used
+    w = fresh - (fresh @ whole.kq[:used].T) @ whole.q[:used]
     for row, one in enumerate(w):
-        one -= (whole.kq[before:used] @ one) @ whole.q[before:used]  # noqa: PLW2901
-        left = float(np.sqrt(max(one @ pencil.stiff(one[None])[0], 0.0)))
+        left = energy[row]
+        for _ in range(_MOST_PASSES):  # what is taken out leaves its rounding: once more while much was
+            one -= (whole.kq[:used] @ one) @ whole.q[:used]  # noqa: PLW2901
+            had, left = left, float(np.sqrt(max(one @ pencil.stiff(one[None])[0], 0.0)))
+            if left > _MUCH * had or left <= _SAME * energy[row]:
+                break
         if left > _SAME * energy[row]:
             whole.q[used] = one / left
             whole.kq[used] = pencil.stiff(whole.q[used : used + 1])[0]

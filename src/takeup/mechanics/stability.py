@@ -28,7 +28,7 @@ from takeup.mechanics.recover import add_springs, recover, spring_forces, strike
 from takeup.mechanics.shifted import elastic_matrix, factor_shifted, geometric_matrix
 from takeup.mechanics.solve import Factor, NotFactored, factorise
 
-RESIDUAL_LIMIT = 1e-6  # twice what the search goes for: the residual of member ends carries other rounding
+RESIDUAL_LIMIT = 1e-5  # bounds the relative error of a factor; what the search goes for is far below, cf. modes.py
 _TRANSLATION = 1e-9  # of rotations times the mean member length: a shape with less has no translation worth scaling by
 
 
