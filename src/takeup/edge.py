@@ -161,7 +161,10 @@ def _us(kind: Kind, given: str, printed: str, *, unit: str = "", shift: int = 0)
 
 
 # Counts and plain quotients are the same in both systems; so are degrees of angle.
-_SAME = {unit: Measure(unit=unit) for unit in ("", "joints", "cycles", "sum of uses", "of the largest end force")}
+_SAME = {
+    unit: Measure(unit=unit)
+    for unit in ("", "joints", "cycles", "sum of uses", "load factor", "of the largest end force")
+}
 _SAME["deg"] = Measure(unit="°")
 # D Y/(L - U)^2 of ASME B31.9 919.4.1 in the units of its two forms: the limit is 208.3 mm mm/m2 or 0.03 in in/ft2.
 _SCREENED = "mm mm/m2"

@@ -18,12 +18,12 @@ from takeup.errors import OutOfRange
 
 SUSTAINED_SHARE = 0.75  # of i under loads that stay; the product is not below one
 OCCASIONS: dict[Code, dict[str, float]] = {
-    "ASME B31.1": {"to 8 h at a time and 800 h a year": 1.15, "to 1 h at a time and 80 h a year": 1.20},
+    "ASME B31.1": {"up to 8 h at a time and 800 h a year": 1.15, "up to 1 h at a time and 80 h a year": 1.20},
     "ASME B31.3": {"wind or earthquake": 1.33},
     "EN 13480-3": {
         "more than 10 % of the time": 1.0,
-        "to 10 % of the time": 1.15,
-        "to 1 % of the time": 1.2,
+        "up to 10 % of the time": 1.15,
+        "up to 1 % of the time": 1.2,
         "exceptional": 1.3,
         "safe shutdown earthquake": 1.8,
     },
@@ -152,7 +152,7 @@ def expansion_stress(
     """Return the stress range from growth and other movement.
 
         B31.1 104.8.3     S_E = i M_C/Z                                        EN 13480-3 12.3.4 the same: sigma_3
-        B31.3 319.4.4     S_E = sqrt((|S_a| + S_b)^2 + 4 S_t^2),  S_a = F_a/A,  S_t = M_t/(2 Z),
+        B31.3 319.4.4     S_E = sqrt((|S_a| + S_b)^2 + 4 S_t^2),  S_a = i_a F_a/A,  S_t = M_t/(2 Z),
                           S_b = sqrt((i_i M_i)^2 + (i_o M_o)^2)/Z
 
     Args:
@@ -171,7 +171,7 @@ def expansion_stress(
     if code == "ASME B31.3":
         bending = math.hypot(factors.in_plane * moments.in_plane, factors.out_of_plane * moments.out_of_plane) / z
         twist = factors.torsion * moments.torsion / (2.0 * z)
-        return _combined(axial_force / _metal(outside_diameter, wall), bending, twist)
+        return _combined(factors.axial * axial_force / _metal(outside_diameter, wall), bending, twist)
     return _single(factors) * _resultant(moments) / z
 
 

@@ -72,9 +72,11 @@ CLAUSES: dict[Code, dict[Subject, str]] = {
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Factors:
-    """How much softer a component is than straight pipe, and how much more each moment stresses it [-].
+    """How much softer a component is than straight pipe, and how much more each moment, and a force, stresses it [-].
 
-    `rule` is the clause and what was taken from it; `status` whether it was read or is from memory.
+    `axial` multiplies the range of axial stress in ASME B31.3: one for bends, i_o for other fittings (319.4.4 since
+    about 2010; from memory, medium). `rule` is the clause and what was taken from it; `status` whether it was read or is
+    from memory.
     """
 
     flexibility: float
@@ -83,6 +85,7 @@ class Factors:
     torsion: float
     rule: str
     status: Status
+    axial: float = 1.0
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -90,4 +90,12 @@ def joint_factors(code: Code, kind: Joint) -> Factors:
 
 def _of(code: Code, i: float, rule: str) -> Factors:
     torsion = 1.0 if code == "ASME B31.3" else i
-    return Factors(flexibility=1.0, in_plane=i, out_of_plane=i, torsion=torsion, rule=rule, status="from memory")
+    return Factors(
+        flexibility=1.0,
+        in_plane=i,
+        out_of_plane=i,
+        torsion=torsion,
+        rule=rule,
+        status="from memory",
+        axial=i if code == "ASME B31.3" else 1.0,
+    )

@@ -75,6 +75,7 @@ def tee_factors(
         torsion=1.0 if code == "ASME B31.3" else out_of_plane,
         rule=f"{code} {CLAUSES[code]['tees']}, {kind}, h = {h:.4g}",
         status="from memory",
+        axial=out_of_plane if code == "ASME B31.3" else 1.0,
     )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from takeup.checks import (
     anchor_claim,
@@ -25,6 +25,8 @@ from takeup.checks import (
     screening,
     slope_kept,
     spider_weight,
+    stability,
+    states_left_out,
     support_span,
     sustained_stress,
     thrust_held,
@@ -34,7 +36,7 @@ from takeup.checks import (
 )
 from takeup.checks.hold_capacity import design_forces
 from takeup.checks.outcome import CheckResult, Outcome, Rule, governing
-from takeup.study import LineAnswer, Solved
+from takeup.study import LineAnswer, Solved, StateStability, stability_of
 
 __all__ = ["RULES", "CheckResult", "Outcome", "Rule", "design_forces", "governing", "run_checks"]
 
@@ -66,8 +68,9 @@ RULES: tuple[Rule, ...] = (
     slope_kept.RULE,
     drainage.RULE,
     risers.RULE,
+    stability.RULE,
+    states_left_out.RULE,
     verification.RULE,
-    not_run.STABILITY,
     not_run.FRICTION,
 )
 _OF_A_LINE: tuple[Callable[[LineAnswer], list[CheckResult]], ...] = (
@@ -100,12 +103,14 @@ _OF_A_LINE: tuple[Callable[[LineAnswer], list[CheckResult]], ...] = (
 _ORDER: tuple[Outcome, ...] = ("fails", "not covered", "no limit given", "close", "passes")
 
 
-def run_checks(solved: Solved) -> tuple[CheckResult, ...]:
+def run_checks(solved: Solved, states: Sequence[StateStability] | None = None) -> tuple[CheckResult, ...]:
     """Return every check's results, worst first: failures, what did not run, then by use.
 
     Args:
         solved: the model's answer.
+        states: the stability of its states, where it is known already.
     """
     results = [result for line in solved.lines for check in _OF_A_LINE for result in check(line)]
-    results += verification.check(solved)
+    results += stability.check(solved, stability_of(solved) if states is None else states)
+    results += [*states_left_out.check(solved), *verification.check(solved)]
     return tuple(sorted(results, key=lambda item: (_ORDER.index(item.outcome), -round(item.use or 0.0, 9))))

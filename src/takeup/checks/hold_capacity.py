@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.checks.outcome import CheckResult, Rule, governing
+from takeup.line.holding import ANCHORS
 from takeup.study import HoldLoads, LineAnswer, friction_bounds
 
 RULE = Rule(
@@ -21,7 +22,7 @@ RULE = Rule(
     source="first principles; friction (bound) by EJMA, anchor loads (from memory)",
     limits="the capacity is a force; moments are judged by themselves; nominal spring rates",
 )
-TAKE_THRUST = ("directional anchor", "stop")  # as anchors do: what they can carry has to be said
+TAKE_THRUST = (*ANCHORS, "directional anchor", "stop")  # what they can carry has to be said
 
 
 def design_forces(hold: HoldLoads, friction: NDArray[np.float64] | float) -> NDArray[np.float64]:

@@ -1,8 +1,7 @@
 """What a study needs and this version does not compute, said as checks.     (checks/not_run.py)
 
-What: stability of the guided run and of the bellows; friction walked in order. Why: a study without them is not
-proved. Source: the project's own rule. Limits: the spacing rule and the friction bound stand beside them. Passes:
-never in this version.
+What: friction walked in order. Why: a study without it is not proved. Source: the project's own rule. Limits: the
+friction bound stands beside it. Passes: never in this version.
 """
 
 from __future__ import annotations
@@ -10,14 +9,6 @@ from __future__ import annotations
 from takeup.checks.outcome import CheckResult, Rule
 from takeup.study import LineAnswer
 
-STABILITY = Rule(
-    name="stability",
-    title="stability",
-    what="the factor on pressure at which the guided run, or a bellows, bows out",
-    why="an untied joint puts the run under thrust; guides too far apart let it bow",
-    source="not computed in this version",
-    limits="the guide spacing rule is checked instead, which proves no stability",
-)
 FRICTION = Rule(
     name="friction_walk",
     title="friction, walked through the states in order",
@@ -32,9 +23,6 @@ def check(answer: LineAnswer) -> list[CheckResult]:
     """Return the checks that did not run and were needed."""
     name = answer.line.name
     results = []
-    if answer.joints:
-        words = "stability is not computed by this version; only the guide spacing rule stands"
-        results.append(STABILITY.result(name, "all states", "not covered", words))
     if any(hold.friction is not None for hold in answer.line.holds):
         words = "friction is not walked by this version; its bound is added to each anchor"
         results.append(FRICTION.result(name, "all states", "not covered", words))

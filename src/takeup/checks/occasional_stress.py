@@ -82,7 +82,7 @@ def _of_stretch(answer: LineAnswer, stretch: Stretch, points: list[Point], actin
         words += (
             "; no hot allowable stress is stated"
             if limit is None
-            else f"; limit: k S_h for {occasion}, S_h: {limit.source}"
+            else f"; limit: k S_h (the load acts {occasion}), S_h: {limit.source}"
         )
         rows.append(
             RULE.judge(

@@ -93,7 +93,7 @@ def _greatest(answer: LineAnswer, section: Section) -> tuple[float, str]:
         if state.kind != "test"
     ]
     zones = {answer.model.pieces[number].zone for number in here}
-    found += [(layout.every[zone].conditions.design.pressure, "design pressure") for zone in zones]
+    found += [(layout.every[zone].conditions.design.pressure, "all states") for zone in zones]
     pressure, state = max(found, key=lambda item: item[0])
     return max(pressure, 0.0), state
 

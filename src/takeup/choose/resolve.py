@@ -32,7 +32,7 @@ from takeup.line import (
     stretches_of,
 )
 from takeup.line.holding import HoldRule
-from takeup.line.parts import Position
+from takeup.line.parts import Position, station_words
 
 _STEP = 0.05
 
@@ -173,7 +173,7 @@ def _as_holds(study: Study, line: Line, rule: HoldRule, stations: list[float]) -
     for station in sorted(stations):
         if all(abs(station - other) > APART - 1e-9 for other in taken):
             taken.append(station)
-            words = f"{station:.2f} m"
+            words = station_words(station)
             holds.append(
                 Hold(
                     name=f"{rule.kind} at {words}{where}",

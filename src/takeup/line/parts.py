@@ -16,6 +16,11 @@ BendPlace = Literal["tangent start", "crown", "tangent end"]
 ItemKind = Literal["valve", "flange", "reducer", "item"]
 
 
+def station_words(station: float) -> str:
+    """Return a station [m] as a person would type it, to the micrometre, so that the file gives the same answer."""
+    return f"{station:.6f}".rstrip("0").rstrip(".") + " m"
+
+
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Position:
     """A place in the user's own words, as resolved: `words` for people, `station` for computation [m]."""

@@ -54,7 +54,7 @@ class State:
         zones: what each zone is at.
         layout: the zones themselves.
         closed: names of the valves that are closed.
-        loads: names of the user's loads that act.
+        loads: names of the user's loads that act; loads that stay act in every state, named or not.
         locked: whether spring hangers are locked.
     """
 

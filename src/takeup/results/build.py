@@ -17,9 +17,10 @@ from takeup.results.holds import growth_rows, holds_part
 from takeup.results.plain import Json
 from takeup.results.resolved import conditions_part, resolved_part
 from takeup.results.sections import line_part, shapes_part, states_part, takeups_part
+from takeup.results.stability import stability_part
 from takeup.results.verdict import Verdict, verdict_of
 from takeup.results.words import CAUTIONS, assumptions_of, dropped_words
-from takeup.study import Solved, Unsolved, solve_study
+from takeup.study import Solved, StateStability, Unsolved, solve_study, stability_of
 
 
 def results_of(study: Study) -> dict[str, Json]:
@@ -31,11 +32,17 @@ def results_of(study: Study) -> dict[str, Json]:
     answer = solve_study(study)
     if isinstance(answer, Unsolved):
         return _document(answer, (), verdict_of((), tuple(f"not solved: {words}" for words in answer.because)))
-    checks = run_checks(answer)
-    return _document(answer, checks, verdict_of(checks))
+    stability = stability_of(answer)
+    checks = run_checks(answer, stability)
+    return _document(answer, checks, verdict_of(checks), stability)
 
 
-def _document(answer: Solved | Unsolved, checks: tuple[CheckResult, ...], verdict: Verdict) -> dict[str, Json]:
+def _document(
+    answer: Solved | Unsolved,
+    checks: tuple[CheckResult, ...],
+    verdict: Verdict,
+    stability: tuple[StateStability, ...] = (),
+) -> dict[str, Json]:
     study, solved = answer.study, isinstance(answer, Solved)
     return {
         "tool": {"name": "takeup", "version": __version__},
@@ -63,7 +70,7 @@ def _document(answer: Solved | Unsolved, checks: tuple[CheckResult, ...], verdic
         "walk": [],
         "events": [],
         "shapes": shapes_part(answer) if isinstance(answer, Solved) else [],
-        "stability": [],
+        "stability": stability_part(stability),
         "checks": [_check(item) for item in checks],
         "solver": {"condition": answer.condition if isinstance(answer, Solved) else None, "solved": solved},
         "assumptions": list(assumptions_of(answer)),

@@ -71,7 +71,14 @@ COVERAGE: tuple[Coverage, ...] = (
         status="from memory",
         words="ASME B31.1, B31.3 and EN 13480-3, seamless, Y = 0.4, mill tolerance 12.5 %; MSS SP-58, 25 %",
     ),
-    Coverage(subject="stability and squirm", status="not covered", words="only the guide spacing rule is checked"),
+    Coverage(
+        subject="stability of the system and column squirm of bellows",
+        status="from memory",
+        words="lowest load factors of every state as eigenvalues; the factors asked for, 4 and 5.9, from memory",
+    ),
+    Coverage(
+        subject="in-plane squirm of bellows", status="not covered", words="the joint's rated pressure is the limit"
+    ),
     Coverage(
         subject="friction in the order of events",
         status="not covered",

@@ -163,7 +163,7 @@ def states_part(answer: Solved | Unsolved) -> list[Json]:
                 for zone, here in zip(answer.zones.every, state.zones, strict=True)
             ],
             "valves": [{"name": name, "position": "closed"} for name in state.closed],
-            "loads": list(state.loads),
+            "loads": list(dict.fromkeys([*_staying(answer.study), *state.loads])),
             "hangers_locked": state.locked,
             "equilibrium_residual": float(answer.residual[order - 1]) if isinstance(answer, Solved) else None,
             "solved": solved,
@@ -171,6 +171,11 @@ def states_part(answer: Solved | Unsolved) -> list[Json]:
         }
         for order, state in enumerate(answer.states, start=1)
     ]
+
+
+def _staying(study: Study) -> list[str]:
+    """Return the names of the user's loads that act in every state."""
+    return [load.name for load in study.loads if load.duration == "sustained"]
 
 
 def takeups_part(answer: Solved | Unsolved) -> list[Json]:

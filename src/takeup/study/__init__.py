@@ -4,15 +4,20 @@ from takeup.study.friction import friction_bounds
 from takeup.study.pieces import joint_cuts
 from takeup.study.records import CAUSES, HoldLoads, JointMovement, LineAnswer, Solved, Unsolved
 from takeup.study.solve import solve_study
+from takeup.study.stability import BellowsFactor, Mode, StateStability, stability_of
 
 __all__ = [
     "CAUSES",
+    "BellowsFactor",
     "HoldLoads",
     "JointMovement",
     "LineAnswer",
+    "Mode",
     "Solved",
+    "StateStability",
     "Unsolved",
     "friction_bounds",
     "joint_cuts",
     "solve_study",
+    "stability_of",
 ]

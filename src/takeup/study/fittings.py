@@ -20,13 +20,14 @@ from takeup.basis import (
     bend_flexibility_factor,
     branch_section_modulus,
     flexibility_characteristic,
+    mitre_bend_radius,
     mitre_factors,
     reducer_factors,
     tee_factors,
 )
 from takeup.errors import OutOfRange
 from takeup.line import SAME_STATION, Line, Pipe, Study, Turn, route_of
-from takeup.line.parts import Branch
+from takeup.line.parts import Branch, Corner
 from takeup.study.pieces import Piece
 
 Floats = NDArray[np.float64]
@@ -62,19 +63,37 @@ def mean_radius(pipe: Pipe) -> float:
 def bend_flexibility(study: Study, line: Line, turn: Turn) -> float:
     """Return the flexibility factor of a bend by the basis; where its tables end, by the same formula beyond them."""
     spot = bend_spot(study, line, turn)
-    if spot.factors is not None:
-        return spot.factors.flexibility
     pipe = line.section_at(turn.station).pipe
     assert turn.radius is not None, "a bend with an arc has a radius"
+    if spot.factors is not None:
+        share = _soft_share(line, turn, pipe)
+        return share * spot.factors.flexibility + 1.0 - share
     return bend_flexibility_factor(
         flexibility_characteristic(bend_radius=turn.radius, mean_radius=mean_radius(pipe), wall=pipe.wall)
     )
 
 
+def _soft_share(line: Line, turn: Turn, pipe: Pipe) -> float:
+    """Return the share of an arc that has the flexibility factor: all of a smooth or closely mitred bend.
+
+    The factor of a widely spaced mitre belongs to a bend of the radius that the code takes it for, R1, which is shorter
+    than the line's own arc; the rest is straight pipe.
+    """
+    mitre = _corner(line, turn).mitre
+    if mitre is None or turn.radius is None:
+        return 1.0
+    radius = mitre_bend_radius(turn.angle / (2.0 * mitre.cuts), mitre.spacing or None, mean_radius(pipe))
+    return min(1.0, radius / turn.radius)
+
+
+def _corner(line: Line, turn: Turn) -> Corner:
+    return next(leg.to for leg in line.legs if leg.to.name == turn.name)
+
+
 def bend_spot(study: Study, line: Line, turn: Turn) -> Spot:
     """Return the factors of a smooth or mitred bend."""
     pipe = line.section_at(turn.station).pipe
-    corner = next(leg.to for leg in line.legs if leg.to.name == turn.name)
+    corner = _corner(line, turn)
     normal = np.cross(turn.entry, turn.exit)
     normal /= np.linalg.norm(normal)
     code, radius, mitre = study.basis.code, turn.radius, corner.mitre
@@ -136,7 +155,7 @@ def _at(study: Study, line: Line, piece: Piece, turns: tuple[Turn, ...], station
 
 
 def _sharp_spot(study: Study, line: Line, turn: Turn) -> Spot:
-    corner = next(leg.to for leg in line.legs if leg.to.name == turn.name)
+    corner = _corner(line, turn)
     if corner.mitre is not None:
         return bend_spot(study, line, turn)
     because = "a sharp corner without a bend has no factors: say how it is made"

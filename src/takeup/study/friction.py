@@ -11,7 +11,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.line import SAME_STATION, Stretch, stretches_of
+from takeup.line import SAME_STATION, Stretch, anchor_stations, stretches_of
 from takeup.line.holding import ANCHORED_ENDS, ANCHORS
 from takeup.study.records import HoldLoads, LineAnswer
 
@@ -25,8 +25,11 @@ def friction_bounds(answer: LineAnswer) -> dict[str, Floats]:
         answer: the model's answer.
     """
     rubbing = _rubbing(answer)
+    permanent = {name for name, _ in anchor_stations(answer.line)}
     return {
-        hold.name: _bound(answer, hold, rubbing) for hold in answer.holds if hold.kind in (*ANCHORED_ENDS, *ANCHORS)
+        hold.name: _bound(answer, hold, rubbing)
+        for hold in answer.holds
+        if hold.kind in (*ANCHORED_ENDS, *ANCHORS) and hold.name in permanent
     }
 
 
@@ -37,7 +40,8 @@ def _rubbing(answer: LineAnswer) -> list[tuple[float, Floats]]:
     for hold in answer.holds:
         pair = pairs.get(hold.name)
         if pair is not None:
-            across = hold.local(hold.total)[:, 1:3]
+            along, force = answer.model.route.direction(hold.station), hold.total[:, :3]
+            across = force - (force @ along)[:, None] * along  # what presses: the force across the pipe
             forces.append((hold.station, pair.high * np.linalg.norm(across, axis=1)))
     return forces
 

@@ -47,7 +47,7 @@ def load_cases(study: Study, model: SystemModel, states: tuple[State, ...]) -> L
             _lift_of_springs(nodal[number, WEIGHT], line, state)
             imposed[number, MOVED, line.supports] = _moved_feet(study, line, state)
             for load in study.loads:
-                if load.name in state.loads and load.line == line.line.name:
+                if load.line == line.line.name and (load.duration == "sustained" or load.name in state.loads):
                     cause = SUSTAINED if load.duration == "sustained" else OCCASIONAL
                     _add_load(load, line, nodal[number, cause], per_length[number, cause])
     cases = len(states) * len(CAUSES)

@@ -104,14 +104,15 @@ class _Laid:
     first: int
 
 
-def model_of(study: Study) -> SystemModel:
+def model_of(study: Study, *, bellows: int = 1) -> SystemModel:
     """Return the model of a study's lines.
 
     Args:
         study: its lines must be resolved: no rule left in them.
+        bellows: how many members a bellows becomes.
     """
     zones = zones_of(study)
-    laid = _lay(study, zones)
+    laid = _lay(study, zones, bellows)
     pieces = [piece for one in laid for piece in one.pieces]
     curved = np.array([piece.part == "arc" for piece in pieces])
     number = np.empty(len(pieces), dtype=np.int64)  # straights come first in a frame, then arcs
@@ -120,7 +121,8 @@ def model_of(study: Study) -> SystemModel:
     ends = np.concatenate([one.nodes[1:] for one in laid])
     rates = [_rates(study, one) for one in laid]
     every = [rate for one, own in zip(laid, rates, strict=True) for rate in [own] * len(one.pieces)]
-    sections = np.array([_section(study, piece, own) for piece, own in zip(pieces, every, strict=True)])
+    cold = study.site.installation
+    sections = np.array([_section(piece, own, cold) for piece, own in zip(pieces, every, strict=True)])
     holds = tuple(hold for one in laid for hold in holdings_of(one.line, one.route))
     count = 1 + max(int(one.nodes.max()) for one in laid)
     points = np.empty((count, 3))
@@ -141,13 +143,13 @@ def model_of(study: Study) -> SystemModel:
     return SystemModel(frame=frame, zones=zones, lines=_line_models(laid, (number, sections), rates), holds=holds)
 
 
-def _lay(study: Study, zones: Zones) -> list[_Laid]:
+def _lay(study: Study, zones: Zones, bellows: int) -> list[_Laid]:
     """Return the lines cut up and numbered; a branch's first node is its main's."""
     laid: list[_Laid] = []
     count = members = 0
     for line in study.lines:
         route = route_of(line)
-        pieces = pieces_of(study, line, route, zones)
+        pieces = pieces_of(study, line, route, zones, bellows=bellows)
         stations = np.array([pieces[0].start, *(piece.end for piece in pieces)])
         nodes = np.arange(count, count + len(stations))
         if line.branch is not None:
@@ -198,20 +200,20 @@ def _rates(study: Study, one: _Laid) -> dict[str, Rates]:
     rates = {}
     for takeup in one.line.takeups:
         pipe = one.line.section_at(takeup.position.station).pipe
-        rates[takeup.name] = joint_rates(takeup.data, pipe_stiffness(study, pipe)[2])
+        rates[takeup.name] = joint_rates(takeup.data, pipe_stiffness(pipe, study.site.installation)[2])
     return rates
 
 
-def pipe_stiffness(study: Study, pipe: Pipe) -> tuple[float, float, float]:
-    """Return E A, E I, G J of a pipe at the modulus of the walk."""
-    modulus = pipe.material.modulus.at(study.site.installation)
+def pipe_stiffness(pipe: Pipe, temperature: float) -> tuple[float, float, float]:
+    """Return E A, E I, G J of a pipe at a temperature [degC]."""
+    modulus = pipe.material.modulus.at(temperature)
     inertia = second_moment(pipe)
     shear = modulus / (2.0 * (1.0 + pipe.material.poisson))
     return modulus * wall_area(pipe), modulus * inertia, shear * 2.0 * inertia
 
 
-def _section(study: Study, piece: Piece, rates: dict[str, Rates]) -> tuple[float, float, float]:
-    """Return E A, E I, G J of a piece; of a bend, those of its straight pipe."""
+def _section(piece: Piece, rates: dict[str, Rates], temperature: float) -> tuple[float, float, float]:
+    """Return E A, E I, G J of a piece at a temperature; of a bend, those of its straight pipe."""
     if piece.part == "bellows" and piece.joint is not None:
         rate = rates[piece.joint.name]
         return bellows_section(
@@ -221,7 +223,7 @@ def _section(study: Study, piece: Piece, rates: dict[str, Rates]) -> tuple[float
             live_length=piece.joint.data.live_length,
         )
     stiffer = piece.item.stiffer if piece.item is not None and piece.part != "reducer" else 1.0
-    axial, bending, torsion = pipe_stiffness(study, piece.pipe)
+    axial, bending, torsion = pipe_stiffness(piece.pipe, temperature)
     return stiffer * axial, stiffer * bending, stiffer * torsion
 
 

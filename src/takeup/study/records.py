@@ -11,7 +11,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.line import Line, State, Study, Zones
+from takeup.line import ANCHORED_ENDS, Line, State, Study, Zones
+from takeup.line.holding import ANCHORS
 from takeup.study.model import LineModel, SystemModel
 
 Floats = NDArray[np.float64]
@@ -39,6 +40,11 @@ class HoldLoads:
     axes: Floats
     sides: Floats
     flexible: Floats | None
+
+    @property
+    def takes_moments(self) -> bool:
+        """Whether it holds rotations: an anchor, or an end that holds like one."""
+        return self.kind in (*ANCHORED_ENDS, *ANCHORS)
 
     @property
     def parts(self) -> Floats:

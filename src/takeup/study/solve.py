@@ -63,7 +63,7 @@ def _run(study: Study, model: SystemModel, states: tuple[State, ...], *, giving:
         groups.setdefault(key, []).append(number)
     answers: list[tuple[list[int], Answer]] = []
     for chosen in groups.values():
-        frame = replace(model.frame, supports=_supports_in(model, states[chosen[0]], giving=giving))
+        frame = replace(model.frame, supports=supports_in(model, states[chosen[0]], giving=giving))
         factor = factorise(frame)
         if isinstance(factor, NotHeld):
             return _not_held(model, factor, states, chosen)
@@ -110,7 +110,7 @@ def _not_held(model: SystemModel, mechanism: NotHeld, states: tuple[State, ...],
     return tuple(found)
 
 
-def _supports_in(model: SystemModel, state: State, *, giving: bool) -> Supports:
+def supports_in(model: SystemModel, state: State, *, giving: bool) -> Supports:
     """Return the supports of a state: temporary holds there or not, springs locked or not, anchors rigid or giving."""
     supports = model.frame.supports
     held, spring, axes = supports.held.copy(), supports.spring.copy(), supports.axes.copy()

@@ -153,7 +153,7 @@ def test_limits_of_occasional_loads():
 
 def test_occasion_of_another_code_is_refused():
     with pytest.raises(OutOfRange, match=r"is no occasion of ASME B31\.3: wind or earthquake"):
-        occasional_limit("ASME B31.3", 100e6, "to 1 % of the time")
+        occasional_limit("ASME B31.3", 100e6, "up to 1 % of the time")
 
 
 @pytest.mark.parametrize("code", CODES)

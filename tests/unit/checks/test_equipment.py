@@ -135,7 +135,7 @@ def test_a_moment_is_held_against_what_the_anchor_can_carry(limit, outcome):
     text = line_file(["12 m east"], start=f"main anchor, can_carry_moment: {limit}")
     answer = solve(text)
     water = answer.states[state_number(answer, TEST)].zones[0].density * 9.80665 * bore_area(answer.line.pipe)
-    result = one(text, "hold_moment")  # the other end says nothing and has no row
+    result = one(text, "hold_moment", "west end")
     assert result.where == "west end"
     assert result.outcome == outcome
     expected = (pipe_weight(answer.line.pipe) + water) * 12.0**2 / 12.0
@@ -145,7 +145,13 @@ def test_a_moment_is_held_against_what_the_anchor_can_carry(limit, outcome):
 
 def test_an_anchor_within_the_line_has_a_moment_too():
     middle = "{ kind: main anchor, at: 6 m, name: A1, can_carry_moment: 5 kN·m }"
-    assert one(line_file(["12 m east"], holds=(middle,)), "hold_moment").where == "A1"
+    assert one(line_file(["12 m east"], holds=(middle,)), "hold_moment", "A1").capacity == 5e3
+
+
+def test_a_moment_capacity_that_nobody_stated_is_said_and_stops_no_study():
+    result = one(line_file(["12 m east"]), "hold_moment", "east end")
+    assert (result.outcome, result.mandatory) == ("no limit given", False)
+    assert "not stated" in result.because
 
 
 def test_an_end_that_continues_never_passes():

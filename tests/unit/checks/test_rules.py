@@ -338,9 +338,7 @@ def test_the_claim_of_an_intermediate_anchor_without_a_joint():
 
 
 def test_what_did_not_run_is_said():
-    assert one(run(), "stability").outcome == "not covered"
     assert one(run(), "friction_walk").outcome == "not covered"
-    assert checks(line_file(["6 m east"]), "stability") == []
 
 
 def test_verification_of_a_solved_line():

@@ -91,7 +91,7 @@ def test_above_the_range_of_its_coefficient_it_is_not_covered():
 def test_a_dropped_state_does_not_make_the_wall_thinner():
     """Without the two states at design pressure it is still the design pressure that asks for 1.1096 mm."""
     dropped = ", ".join(
-        f"{{ state: {name}, because: invented }}"
+        f"{{ state: {name}, because: an invented reason }}"
         for name in ("cold at design pressure", "design pressure and temperature")
     )
     result = one(line_file(["12 m east"], more=f"{HOT}\nstates: {{ drop: [ {dropped} ] }}"))

@@ -173,7 +173,7 @@ def _loads(system: System, u: Units) -> Iterator[str]:
         f"force_per_length: [{spread}], acts: occasional, source: invented }}"
     )
     yield (
-        f"  - {{ name: push, on: {line.name}, at: {u.length(begin)}, force: [{point}], acts: sustained, "
+        f"  - {{ name: push, on: {line.name}, at: {u.length(begin)}, force: [{point}], acts: occasional, "
         f"source: invented }}"
     )
 

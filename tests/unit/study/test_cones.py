@@ -43,7 +43,7 @@ def loaded(name: str) -> LineAnswer:
             [
                 "loads:",
                 f"  - {{ name: turn, on: T-1, at: east end, moment: [0 N·m, {TURN} N·m, 0 N·m],",
-                f"      force: [0 N, 0 N, {PUSH} N], acts: sustained, source: invented }}",
+                f"      force: [0 N, 0 N, {PUSH} N], acts: occasional, source: invented }}",
                 "states: { add: [ { name: turned, like: installed, loads: turn } ] }",
             ]
         ),

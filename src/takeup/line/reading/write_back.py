@@ -13,9 +13,8 @@ from ruamel.yaml import YAML
 from ruamel.yaml.nodes import MappingNode, Node, SequenceNode
 
 from takeup.line.holding import Hold
+from takeup.line.parts import station_words
 from takeup.line.records import Line, Study
-
-_PLACES = 6  # decimals of a station in metres: a micrometre, so that the file gives the same answer
 
 
 def with_placed_holds(text: str, resolved: Study) -> str:
@@ -66,17 +65,16 @@ def _edit(text: str, item: Node, holds: list[Hold]) -> tuple[int, int, str]:
     dash = text.rfind("-", column, start)
     indent = " " * (dash - column)
     rubs = next((f"{key}: {_source(text, item, key)}" for key in ("slides_on", "friction") if _value(item, key)), "")
-    lines = [f"{{ kind: {hold.kind}, at: {_station(hold)}{', ' if rubs else ''}{rubs} }}" for hold in holds]
+    lines = [
+        f"{{ kind: {hold.kind}, at: {station_words(hold.position.station)}{', ' if rubs else ''}{rubs} }}"
+        for hold in holds
+    ]
     if lines:
         return start, end, f"\n{indent}- ".join(lines)
     kind, by = _value(item, "kind"), _value(item, "by")
     assert kind is not None, "an item with a rule has a kind"
     assert by is not None, "an item with a rule names it"
     return dash, end, f"# {kind.value}s by {by.value}: none placed"
-
-
-def _station(hold: Hold) -> str:
-    return f"{round(hold.position.station, _PLACES):.{_PLACES}f}".rstrip("0").rstrip(".") + " m"
 
 
 def _source(text: str, item: Node, key: str) -> str:

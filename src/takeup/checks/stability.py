@@ -1,0 +1,84 @@
+"""Factors on the effective forces at which the run or a bellows bows out.     (checks/stability.py)
+
+What: the lowest load factor of the whole system over all states, of the run of pipe against 4 and of each bellows, in
+the system and by itself, against 5.9. Why: a line under thrust is a strut; what looks held on paper bows out sideways.
+Source: eigenvalue of the frame; 4 is the guide spacing rule's own load factor, 5.9 the published column squirm limit
+(2 pi over 0.34 pi), both from memory. Limits: elastic; guides hold without clearance; rests only where they are
+pressed; friction helps nobody. Passes: a run guided by the spacing rule. Fails: the same run without its guides.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from takeup.checks.outcome import CheckResult, Rule
+from takeup.study import BellowsFactor, Mode, Solved, StateStability
+
+RULE = Rule(
+    name="stability",
+    title="stability",
+    what="the lowest load factor at which the run of pipe, or a bellows, bows out, against 4 and against 5.9",
+    why="a line under thrust is a strut: it may bow out sideways at a pressure below its test pressure",
+    source="eigenvalue; 4: load factor of the EJMA guide spacing rule; 5.9: EJMA column squirm (both from memory)",
+    limits="elastic; guides without clearance; nominal spring rates; in-plane squirm of a bellows is not covered",
+)
+PIPE = 4.0  # pinned Euler with four times load in hand, the spacing rule's own (from memory)
+BELLOWS = 5.9  # 2 pi over 0.34 pi: elastic column squirm over the published limit (from memory)
+UNIT = "load factor"
+_MEMORY = "from memory"
+
+
+def check(solved: Solved, stability: Sequence[StateStability]) -> list[CheckResult]:
+    """Return the lowest factor of the run and of each bellows, and every state that could not be told.
+
+    Args:
+        solved: the model's answer.
+        stability: of its states.
+    """
+    where = "all lines" if len(solved.lines) > 1 else solved.lines[0].line.name
+    results = [
+        RULE.result(where, item.state, "not covered", f"stability is not told: {item.because}")
+        for item in stability
+        if not item.told
+    ]
+    modes = [(item, mode) for item in stability for mode in item.modes]
+    run = [pair for pair in modes if pair[1].joint is None]
+    if run:
+        results.append(_of_run(*min(run, key=lambda pair: pair[1].factor)))
+    elif not results:
+        results.append(RULE.result(where, "all states", "passes", "nothing is compressed that could bow out"))
+    for answer in solved.lines:
+        for joint in answer.joints:
+            results += _of_bellows(joint.name, stability, [pair for pair in modes if pair[1].joint == joint.name])
+    return results
+
+
+def _of_run(item: StateStability, mode: Mode) -> CheckResult:
+    words = f"{mode.line} bows most at {mode.station:.1f} m, at {mode.factor:.1f} times the forces of this state"
+    if item.bowing_pressure is not None:
+        words += f"; at this temperature it would bow out at {item.bowing_pressure / 1e5:.0f} bar(g)"
+    return RULE.judge(mode.line, item.state, PIPE, mode.factor, UNIT, because=words, status=_MEMORY)
+
+
+def _of_bellows(
+    name: str, stability: Sequence[StateStability], modes: list[tuple[StateStability, Mode]]
+) -> list[CheckResult]:
+    """Return the lowest factor of one bellows, in the system or by itself; nothing where it is never compressed."""
+    alone = [
+        (item.state, bellows)
+        for item in stability
+        for bellows in item.bellows
+        if bellows.joint == name and bellows.factor
+    ]
+    found = [(mode.factor, item.state, "in the line") for item, mode in modes]
+    found += [(_known(bellows), state, "by itself, its ends held") for state, bellows in alone]
+    if not found:
+        return [RULE.result(name, "all states", "passes", "its column is compressed in no state")]
+    factor, state, how = min(found)
+    words = f"the bellows bows out {how} at {factor:.1f} times the forces of this state"
+    return [RULE.judge(name, state, BELLOWS, factor, UNIT, because=words, status=_MEMORY)]
+
+
+def _known(bellows: BellowsFactor) -> float:
+    assert bellows.factor is not None, "only those with a factor are asked"
+    return bellows.factor

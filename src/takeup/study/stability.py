@@ -1,0 +1,270 @@
+"""At what factor on its effective forces a system bows out, state by state.     (study/stability.py)
+
+The frame is that of the study with every bellows in a dozen members, moduli at the state's temperatures, supports of
+the state; what can only push or pull is left out where it would have to do the other. A mode belongs to the run of pipe
+or to the bellows that holds most of its elastic energy. An externally pressurised joint bends like the pipe beside it,
+because guide rings keep its inner pipe in line; its bellows is looked at by itself under vacuum.
+
+    bellows by itself, ends held    |S| = 4 pi^2 EI/L_b^2,  EI = k_theta L_b         (Haringx; fixed-fixed strut)
+
+Spring rates are nominal at every temperature: their own fall with temperature is not known to the tool. Friction never
+stabilises and is not in it. Theory: docs/theory/stability.md.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from takeup.joints import KINDS
+from takeup.line import State, TakeUp
+from takeup.mechanics import Factor, Frame, Modes, NotAtRisk, Supports, buckling, factorise
+from takeup.study.model import LineModel, SystemModel, model_of
+from takeup.study.records import CAUSES, JointMovement, LineAnswer, Solved
+from takeup.study.solve import supports_in
+
+Floats = NDArray[np.float64]
+BELLOWS_MEMBERS = 12
+_MODES = 4
+_MOST_TRIES = 12
+_NEAR = 1e-3  # of the bowing pressure
+ONE_SIDED = ("rest", "hanger")
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Mode:
+    """One way of bowing out.
+
+    Args:
+        factor: on the whole field of effective forces.
+        line: that holds most of its energy.
+        joint: the bellows that holds most of it; None for the run of pipe.
+        share: of the energy that it holds.
+        station: where it moves most [m].
+        shapes: movement of the cuts of each line, largest one, (p + 1, 3), by name of line.
+    """
+
+    factor: float
+    line: str
+    joint: str | None
+    share: float
+    station: float
+    shapes: dict[str, Floats]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BellowsFactor:
+    """The factor of one bellows by itself, its ends held; None where its own column is not compressed."""
+
+    line: str
+    joint: str
+    factor: float | None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class StateStability:
+    """What one state's stability is.
+
+    Args:
+        state: its name.
+        modes: the smallest factors first; empty where nothing is at risk or nothing could be told.
+        bellows: each by itself.
+        bowing_pressure: in the state with the lowest factor of all: the greatest gauge pressure at a joint at which the
+            line would bow out, all pressures raised alike, temperatures kept [Pa]; None elsewhere, and where pressure
+            does not bring it about.
+        because: why there are no modes.
+        told: whether the answer is one; False where it could not be verified.
+    """
+
+    state: str
+    modes: tuple[Mode, ...]
+    bellows: tuple[BellowsFactor, ...]
+    bowing_pressure: float | None
+    because: str
+    told: bool
+
+
+def stability_of(solved: Solved) -> tuple[StateStability, ...]:
+    """Return the stability of every state.
+
+    Args:
+        solved: the model's answer.
+    """
+    cold = model_of(solved.study, bellows=BELLOWS_MEMBERS)
+    found = [_of_state(solved, cold, number, state) for number, state in enumerate(solved.states)]
+    at_risk = [number for number, item in enumerate(found) if item.modes]
+    if at_risk:
+        worst = min(at_risk, key=lambda number: found[number].modes[0].factor)
+        found[worst] = replace(found[worst], bowing_pressure=_bowing_pressure(solved, cold, worst))
+    return tuple(found)
+
+
+def _of_state(solved: Solved, cold: SystemModel, number: int, state: State) -> StateStability:
+    bellows = tuple(_by_itself(answer, joint, number) for answer in solved.lines for joint in answer.joints)
+    model = _warmed(solved, cold, state)
+    force = _forces(solved, model, number, causes=slice(None))
+
+    def silent(because: str, *, told: bool) -> StateStability:
+        return StateStability(
+            state=state.name, modes=(), bellows=bellows, bowing_pressure=None, because=because, told=told
+        )
+
+    if not (force < 0.0).any():
+        return silent("nothing is compressed", told=True)
+    factor = factorise(_frame(solved, model, number))
+    if not isinstance(factor, Factor):
+        return silent("without the rests that would have to pull, nothing holds the line", told=False)
+    found = buckling(factor, force, count=_MODES)
+    if isinstance(found, NotAtRisk):
+        return silent(found.because, told=True)
+    if not isinstance(found, Modes):
+        return silent(getattr(found, "because", "not held"), told=False)
+    modes = tuple(_mode(solved, model, found, row) for row in range(len(found.factors)))
+    return StateStability(
+        state=state.name,
+        modes=modes,
+        bellows=bellows,
+        bowing_pressure=None,
+        because="",
+        told=True,
+    )
+
+
+def _forces(solved: Solved, model: SystemModel, number: int, *, causes: slice | list[int]) -> Floats:
+    """Return S of every member of the finer frame from some causes in a state, (members,) [N]."""
+    force = np.zeros(model.frame.member_count)
+    for answer, line in zip(solved.lines, model.lines, strict=True):
+        middles = np.array([piece.middle for piece in line.pieces])
+        whole = np.clip(np.searchsorted(answer.model.stations, middles) - 1, 0, len(answer.model.pieces) - 1)
+        force[line.members] = answer.effective_forces[number, causes].sum(axis=0)[whole]
+    return force
+
+
+def _warmed(solved: Solved, cold: SystemModel, state: State) -> SystemModel:
+    """Return the model with the moduli of a state's temperatures; bellows keep their nominal rates."""
+    installed = solved.study.site.installation
+    straight = len(cold.frame.straights.start)
+    share = np.ones(cold.frame.member_count)
+    for line in cold.lines:
+        for member, piece in zip(line.members, line.pieces, strict=True):
+            if piece.part != "bellows":
+                modulus = piece.pipe.material.modulus
+                share[member] = modulus.at(state.zones[piece.zone].temperature) / modulus.at(installed)
+    members, arcs = cold.frame.straights, cold.frame.arcs
+    first, last = share[:straight], share[straight:]
+    frame = replace(
+        cold.frame,
+        straights=replace(
+            members, axial=members.axial * first, bending=members.bending * first, torsion=members.torsion * first
+        ),
+        arcs=replace(arcs, axial=arcs.axial * last, bending=arcs.bending * last, torsion=arcs.torsion * last),
+    )
+    return replace(cold, frame=frame)
+
+
+def _frame(solved: Solved, model: SystemModel, number: int) -> Frame:
+    return replace(_with_stiff_sleeves(model), supports=_supports(solved, model, number, solved.states[number]))
+
+
+def _with_stiff_sleeves(model: SystemModel) -> Frame:
+    """Return the frame with externally pressurised joints bending like the pipe beside them."""
+    straights = model.frame.straights
+    bending = straights.bending.copy()
+    for line in model.lines:
+        for place, piece in enumerate(line.pieces):
+            if piece.part == "bellows" and piece.joint is not None and not KINDS[piece.joint.kind].column_squirm:
+                beside = next(k for k in range(place, -1, -1) if line.pieces[k].part != "bellows")
+                bending[line.members[place]] = straights.bending[line.members[beside]]
+    return replace(model.frame, straights=replace(straights, bending=bending))
+
+
+def _supports(solved: Solved, model: SystemModel, number: int, state: State) -> Supports:
+    """Return the supports of a state, those left out that would have to act the way they cannot."""
+    supports = supports_in(model, state, giving=True)
+    held, row = supports.held.copy(), 0
+    for answer in solved.lines:
+        for hold in answer.holds:
+            if hold.kind in ONE_SIDED and hold.total[number, 2] > 0.0:  # the load on it points up
+                held[row] = False
+            row += 1
+    return replace(supports, held=held)
+
+
+def _mode(solved: Solved, model: SystemModel, found: Modes, row: int) -> Mode:
+    energy, shape = found.energy[row], found.shapes[row]
+    shares: dict[tuple[str, str | None], float] = {}
+    for line in model.lines:
+        for place, piece in enumerate(line.pieces):
+            own = piece.joint.name if piece.part == "bellows" and piece.joint is not None else None
+            key = (line.line.name, own)
+            shares[key] = shares.get(key, 0.0) + float(energy[line.members[place]])
+    (name, joint), share = max(shares.items(), key=lambda item: item[1])
+    chosen = next(line for line in model.lines if line.line.name == name)
+    size = np.linalg.norm(shape[chosen.nodes, :3], axis=1)
+    return Mode(
+        factor=float(found.factors[row]),
+        line=name,
+        joint=joint,
+        share=share,
+        station=float(chosen.stations[int(size.argmax())]),
+        shapes={
+            answer.line.name: _at_cuts(answer.model, line, shape)
+            for answer, line in zip(solved.lines, model.lines, strict=True)
+        },
+    )
+
+
+def _at_cuts(coarse: LineModel, fine: LineModel, shape: Floats) -> Floats:
+    """Return the movement at the cuts of the study's own frame, (p + 1, 3)."""
+    places = [int(np.argmin(np.abs(fine.stations - station))) for station in coarse.stations]
+    return np.asarray(shape[fine.nodes[places], :3])
+
+
+def _by_itself(answer: LineAnswer, joint: JointMovement, number: int) -> BellowsFactor:
+    takeup = next(item for item in answer.line.takeups if item.name == joint.name)
+    force = column_force(takeup, float(joint.pressure[number]), float(joint.spring[number]))
+    factor = None
+    if force < 0.0:
+        length = takeup.data.live_length
+        factor = 4.0 * math.pi**2 * answer.model.rates[joint.name].angular / length / -force
+    return BellowsFactor(line=answer.line.name, joint=joint.name, factor=factor)
+
+
+def column_force(takeup: TakeUp, pressure: float, spring: float) -> float:
+    """Return the effective force of a bellows as a column, tension positive [N].
+
+    Pressure inside: S = k x - P A_e. Where the line's pressure is outside the bellows its sign turns round, and so does
+    that of the spring, because the bellows is drawn out as the joint shortens.
+    """
+    inside = spring - pressure * takeup.data.effective_area
+    return inside if KINDS[takeup.kind].column_squirm else -inside
+
+
+def _bowing_pressure(solved: Solved, cold: SystemModel, number: int) -> float | None:
+    """Return the pressure at the lowest mode's joint, all pressures raised alike, at which the frame bows out [Pa].
+
+    Solves for the multiple of the pressure's share of S at which the load factor is one, by secant.
+    """
+    model = _warmed(solved, cold, solved.states[number])
+    factor = factorise(_frame(solved, model, number))
+    pressed = _forces(solved, model, number, causes=[CAUSES.index("pressure")])
+    rest = _forces(solved, model, number, causes=slice(None)) - pressed
+    joints = [joint for answer in solved.lines for joint in answer.joints]
+    if not joints or not (pressed < 0.0).any():
+        return None
+    pressure = max(float(joint.pressure[number]) for joint in joints)
+    if pressure <= 0.0 or not isinstance(factor, Factor):
+        return None
+    multiple = 1.0
+    for _ in range(_MOST_TRIES):
+        found = buckling(factor, rest + multiple * pressed, count=1)
+        if not isinstance(found, Modes):
+            return None
+        lowest = float(found.factors[0])
+        if abs(lowest - 1.0) < _NEAR:
+            return multiple * pressure
+        multiple *= lowest
+    return None
