@@ -22,6 +22,7 @@ from takeup.papers.glyphs import FONTS, printable_tree
 from takeup.papers.inputs import inputs_section
 from takeup.papers.loads import joints_section, loads_section
 from takeup.papers.proofs import checks_section, made_section
+from takeup.papers.stability import stability_section
 from takeup.papers.states import states_section
 from takeup.papers.tables import Tree, sentences
 
@@ -95,6 +96,7 @@ def contents_of(results: Results, units: Units = SI) -> Tree:
         "states": states_section(results, units),
         "loads": loads_section(results, units),
         "joints": joints_section(results, units),
+        "stability": stability_section(results, units),
         "checks": checks_section(results, units),
         "not_covered": [
             [text_of(item, "what"), text_of(item, "because")] for item in records_of(results, "not_covered")

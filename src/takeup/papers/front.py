@@ -52,7 +52,7 @@ def front_page(results: Results, units: Units) -> Tree:
         ),
         "verdict": text_of(record_of(results, "verdict"), "outcome"),
         "because": sentences(
-            [*reasons[:_REASONS], *([f"And {more} more reasons: see the checks, section 7."] if more > 0 else [])]
+            [*reasons[:_REASONS], *([f"And {more} more reasons: see the checks, section 8."] if more > 0 else [])]
         ),
         "counted": counted_words(results),
         "units": units.said,
@@ -93,7 +93,7 @@ def counted_words(results: Results) -> str:
     said = ", ".join(f"{found[outcome]} {words}" for outcome, words in _OUTCOMES if found[outcome])
     recalled = sum(text_of(check, "status") == "from memory" for check in checks)
     memory = f" {recalled} rest on a number from memory." if recalled else ""
-    return f"{len(checks)} checks in section 7: {said}.{memory}"
+    return f"{len(checks)} checks in section 8: {said}.{memory}"
 
 
 def pipe_words(pipe: Record, units: Units) -> str:

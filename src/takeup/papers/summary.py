@@ -31,6 +31,7 @@ def summary_lines(results: Results, units: Units = SI) -> list[str]:
         "",
         *_anchors(results, units),
         *_joints(results, units),
+        *_stability(results),
         *_checks(results),
         "Forces are those on the structure. Not for construction until checked: local codes, the maker's data",
         "and a licensed engineer decide. Assumptions and what is not covered: see calculation.pdf.",
@@ -54,7 +55,8 @@ def _pipe(line: Mapping[str, Any], units: Units) -> str:
     sizes = dict.fromkeys(nominal_size(item["pipe"], units) for item in line["pipes"])
     branch = line["branch"]
     leaving = f", leaving {branch['of']} at {branch['at']}" if branch else ""
-    length = units.length.named(units.length.typed(round(line["length_m"], 2)))
+    rounded = round(line["length_m"], 3 if units.length.feet else 2)  # a centimetre is more than 1/16 in
+    length = units.length.named(units.length.typed(rounded))
     return f"{line['name']}, {joined(tuple(sizes))}, {length}{leaving}"
 
 
@@ -148,6 +150,17 @@ def _figures(value: float, measure: Measure, in_si: int) -> str:
 
 def _signed(figures: str) -> str:
     return figures if figures.startswith("-") else f"+{figures}"
+
+
+def _stability(results: Results) -> list[str]:
+    """Return the lowest load factor of all states, where it is, and in which state; nothing where none is at risk."""
+    at_risk = [row for row in results.get("stability", ()) if row["factor"] is not None]
+    if not at_risk:
+        return []
+    worst = min(at_risk, key=lambda row: row["factor"])
+    governed = worst["governed_by"].removeprefix("the ")
+    asked = f"{worst['required']:.3g} asked"
+    return [f"Lowest load factor {worst['factor']:.1f} ({asked}), {governed}, {worst['state']}", ""]
 
 
 def _checks(results: Results) -> list[str]:
