@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from takeup.drawing.layout import layout_sheet, layout_sheets
-from takeup.drawing.mode_view import mode_sheet
 from takeup.drawing.sheet import Sheet
 from takeup.drawing.svg import to_svg
 
-__all__ = ["Sheet", "layout_sheet", "layout_sheets", "mode_sheet", "to_svg"]
+__all__ = ["Sheet", "layout_sheet", "layout_sheets", "to_svg"]

@@ -1,7 +1,7 @@
 """A mode in space: the centre line of every line and the movement of it, drawn smooth.     (drawing/mode_shape.py)
 
-The results give the movement at the cuts of the model. Between two cuts it is the cubic with the slopes of the parabolas
-through each cut and its neighbours: exact for a parabola, and close to a bent pipe.
+The results give the movement at the cuts of the model. Between two cuts it is the cubic with the slopes of the
+parabolas through each cut and its neighbours: exact for a parabola, and close to a bent pipe.
 """
 
 from __future__ import annotations

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import dataclass
 from itertools import pairwise
 
 from takeup.drawing.labels import Box, Taken, place_label
@@ -40,6 +41,18 @@ _TIES = 6  # strokes from the line to the shape: one in so many points
 Window = tuple[float, float, float, float]
 
 
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Drawn:
+    """What is drawn: the row of the governing state, the lines, their frame, the stretch, the box on paper [mm]."""
+
+    results: Results
+    row: Record
+    lines: tuple[Bowed, ...]
+    frame: Frame
+    stretch: float
+    box: Box
+
+
 def mode_sheet(results: Results, units: Units = SI) -> Sheet | None:
     """Return the drawing of the governing mode, as wide as a page's words; None where nothing can bow out.
 
@@ -63,15 +76,26 @@ def mode_sheet(results: Results, units: Units = SI) -> Sheet | None:
         zero=((window[0] + window[2]) / 2.0, (window[1] + window[3]) / 2.0),
         scale=scale,
     )
-    view = _view(results, (row, lines), frame, (0.0, 0.0, WIDTH, height - _FOOT), units)
+    seen = max(math.hypot(*looking.flat(movement)) for bowed in lines for movement in bowed.movements)
+    room = (0.0, 0.0, WIDTH, height - _FOOT)
+    drawn = _Drawn(
+        results=results,
+        row=row,
+        lines=lines,
+        frame=frame,
+        stretch=_LARGEST * scale / 1000.0 / seen,
+        box=(room[0], room[1] + _HEAD, room[2], room[3]),
+    )
+    view = _view(drawn, room, units)
     governed = text_of(row, "governed_by")
     said = f"How {governed} would bow out, in the state “{text_of(row, 'state')}”"
     largest = max((size, text_of(b.line, "name"), at) for b in lines for size, at in _sizes(b))
     described = (
-        f"{view.title} at 1 : {scale}: the lines as they lie, and beside them the shape of the mode with the lowest load "
-        f"factor. Line {largest[1]} moves most, at station {units.length.text(largest[2], 2)}. The shape has no size."
+        f"{view.title} at 1 : {scale}: the lines as they lie, and beside them the shape of the mode with the lowest "
+        f"load factor. Line {largest[1]} moves most, at station {units.length.text(largest[2], 2)}. "
+        "The shape has no size."
     )
-    return Sheet(width=WIDTH, height=height, title=said, description=described, views=(view, _legend(height)))
+    return Sheet(width=WIDTH, height=height, title=said, description=described, views=(view, _legend(height, units)))
 
 
 def _sizes(bowed: Bowed) -> Iterator[tuple[float, float]]:
@@ -117,9 +141,9 @@ def _window(lines: tuple[Bowed, ...], looking: Looking) -> Window:
     )  # fmt: skip
 
 
-def _view(results: Results, mode: tuple[Record, tuple[Bowed, ...]], frame: Frame, room: Box, units: Units) -> View:
-    row, lines = mode
-    title = f"{title_of(frame.looking)}"
+def _view(drawn: _Drawn, room: Box, units: Units) -> View:
+    frame, lines = drawn.frame, drawn.lines
+    title = title_of(frame.looking)
     heading, box = view_heading(title, frame.scale, (room[0] - 3.0, room[1] - 1.0), units)
     taken = Taken(room=room, words=[box])
     items: list[Item] = [*heading]
@@ -127,38 +151,28 @@ def _view(results: Results, mode: tuple[Record, tuple[Bowed, ...]], frame: Frame
         north, box = north_arrow((room[2] - 5.0, room[1] + 8.0))
         items += north
         taken.words.append(box)
-    seen = [math.hypot(*frame.looking.flat(m)) for bowed in lines for m in bowed.movements]
-    stretch = _LARGEST * frame.scale / 1000.0 / max(seen)
-    for bowed in lines:
-        items += _ties(frame, bowed, stretch)
-    shown = _clip_box(frame, room)
-    for bowed in lines:
-        at = [frame.paper(place) for place in bowed.places]
-        moved = [frame.paper(p) for p in _moved(bowed, stretch)]
-        taken.strokes += [*pairwise(at), *pairwise(moved)]
-        items += [Polyline(points=part, stroke=_PIPE) for part in _inside(at, shown)]
-    items += _holds(results, frame, shown, taken)
-    for bowed in lines:
-        moved = [frame.paper(p) for p in _moved(bowed, stretch)]
-        items += [Polyline(points=part, stroke=_SHAPE) for part in _inside(moved, shown)]
-    items += _names(results, (row, lines), frame, (stretch, shown), taken, units)
+    at = [[frame.paper(place) for place in bowed.places] for bowed in lines]
+    moved = [[frame.paper(place) for place in _moved(bowed, drawn.stretch)] for bowed in lines]
+    for bowed, start, end in zip(lines, at, moved, strict=True):
+        taken.strokes += [*pairwise(start), *pairwise(end)]
+        items += _ties(bowed, start, end)
+        items += [Polyline(points=part, stroke=_PIPE) for part in _inside(start, drawn.box)]
+    items += _holds(drawn, taken)
+    for end in moved:
+        items += [Polyline(points=part, stroke=_SHAPE) for part in _inside(end, drawn.box)]
+    items += _names(drawn, taken, units)
     return View(title=title, scale=frame.scale, items=tuple(items))
-
-
-def _clip_box(frame: Frame, room: Box) -> Box:
-    return room[0], room[1] + _HEAD, room[2], room[3]
 
 
 def _moved(bowed: Bowed, stretch: float) -> tuple[Vector, ...]:
     return tuple(along(p, m, stretch) for p, m in zip(bowed.places, bowed.movements, strict=True))
 
 
-def _ties(frame: Frame, bowed: Bowed, stretch: float) -> Iterator[Item]:
+def _ties(bowed: Bowed, at: list[Point], moved: list[Point]) -> Iterator[Item]:
     """Yield thin strokes from the line to its shape, where it moves."""
-    rows = list(zip(bowed.places, _moved(bowed, stretch), bowed.movements, strict=True))
-    for place, moved, movement in rows[:: _TIES // 2]:
+    for place, end, movement in list(zip(at, moved, bowed.movements, strict=True))[::_TIES]:
         if size_of(movement) >= _MOVES:
-            yield Polyline(points=(frame.paper(place), frame.paper(moved)), stroke=_TIE)
+            yield Polyline(points=(place, end), stroke=_TIE)
 
 
 def _inside(points: list[Point], box: Box) -> Iterator[tuple[Point, ...]]:
@@ -175,17 +189,19 @@ def _inside(points: list[Point], box: Box) -> Iterator[tuple[Point, ...]]:
         yield tuple(part)
 
 
-def _shown_places(results: Results, frame: Frame, box: Box) -> Iterator[tuple[Place, Point]]:
-    for line in records_of(results, "lines"):
-        for place in drawing_order(places_of(results, line)):
-            at = frame.paper(place.at)
+def _shown_places(drawn: _Drawn) -> Iterator[tuple[Place, Point]]:
+    box = drawn.box
+    for bowed in drawn.lines:
+        for place in drawing_order(places_of(drawn.results, bowed.line)):
+            at = drawn.frame.paper(place.at)
             if box[0] <= at[0] <= box[2] and box[1] <= at[1] <= box[3]:
                 yield place, at
 
 
-def _holds(results: Results, frame: Frame, box: Box, taken: Taken) -> Iterator[Item]:
+def _holds(drawn: _Drawn, taken: Taken) -> Iterator[Item]:
     """Yield the signs of what holds the lines and takes up their growth, uncoloured."""
-    for place, at in _shown_places(results, frame, box):
+    frame = drawn.frame
+    for place, at in _shown_places(drawn):
         if place.sort not in {"anchor", "guide", "joint"}:
             continue
         sign = sign_of(place, at, frame.heading(place.along), frame.heading(place.axis), scale=frame.scale)
@@ -194,45 +210,38 @@ def _holds(results: Results, frame: Frame, box: Box, taken: Taken) -> Iterator[I
             yield sign
 
 
-def _names(
-    results: Results,
-    mode: tuple[Record, tuple[Bowed, ...]],
-    frame: Frame,
-    drawn: tuple[float, Box],
-    taken: Taken,
-    units: Units,
-) -> list[Item]:
-    """Return where the mode moves most, and the names of anchors and joints."""
-    (row, lines), (stretch, box) = mode, drawn
-    first = records_of(row, "modes")[0]
-    bowed = next(item for item in lines if text_of(item.line, "name") == text_of(first, "line"))
+def _names(drawn: _Drawn, taken: Taken, units: Units) -> list[Item]:
+    """Return where the mode moves most, the names of the lines, and those of anchors and joints."""
+    frame, first = drawn.frame, records_of(drawn.row, "modes")[0]
+    bowed = next(item for item in drawn.lines if text_of(item.line, "name") == text_of(first, "line"))
     station = number_of(first, "station_m")
     at = min(range(len(bowed.stations)), key=lambda k: abs(bowed.stations[k] - station))
     words = ((f"{text_of(first, 'line')} moves most here", True), (f"station {units.length.text(station, 2)}", False))
     way = frame.heading(bowed.movements[at])
-    items = [*place_label(words, frame.paper(_moved(bowed, stretch)[at]), taken, along=(-way[1], way[0]))]
-    if len(lines) > 1:
-        items += _line_names(lines, frame, box, taken)
-    for place, spot in _shown_places(results, frame, box):
+    peak = frame.paper(_moved(bowed, drawn.stretch)[at])
+    items = [*place_label(words, peak, taken, along=(-way[1], way[0]))]
+    if len(drawn.lines) > 1:
+        items += _line_names(drawn, taken)
+    for place, spot in _shown_places(drawn):
         if place.sort in {"anchor", "joint"}:
             items += place_label(((place.name, False),), spot, taken, along=frame.heading(place.along))
     return items
 
 
-def _line_names(lines: tuple[Bowed, ...], frame: Frame, box: Box, taken: Taken) -> Iterator[Item]:
+def _line_names(drawn: _Drawn, taken: Taken) -> Iterator[Item]:
     """Yield the name of every line beside the middle of what is seen of it."""
-    for bowed in lines:
-        parts = list(_inside([frame.paper(place) for place in bowed.places], box))
+    for bowed in drawn.lines:
+        parts = list(_inside([drawn.frame.paper(place) for place in bowed.places], drawn.box))
         if parts:
             longest = max(parts, key=lambda part: math.dist(part[0], part[-1]))
             name = f"line {text_of(bowed.line, 'name')}"
             yield from place_label(((name, True),), longest[len(longest) // 2], taken)
 
 
-def _legend(height: float) -> View:
+def _legend(height: float, units: Units) -> View:
     """Return what the strokes mean."""
     y = height - 3.0
-    words = f"mode shape, exaggerated: its largest movement is drawn {_LARGEST:g} mm long; a mode has no size"
+    words = f"mode shape, exaggerated: its largest movement is drawn {units.small.text(_LARGEST, 0)} long; a mode has no size"
     items = (
         Polyline(points=((0.0, y), (10.0, y)), stroke=_PIPE),
         Text(at=(12.0, y + 0.9), words="centre line as it lies", size=2.4),

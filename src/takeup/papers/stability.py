@@ -4,17 +4,18 @@ from __future__ import annotations
 
 import math
 
-from takeup.drawing import mode_sheet, to_svg
+from takeup.drawing import to_svg
+from takeup.drawing.mode_view import mode_sheet
 from takeup.drawing.reading import Record, Results, maybe_number, number_of, records_of, text_of
 from takeup.edge import Units
 from takeup.papers.numerals import NONE, fixed, told, written
 from takeup.papers.tables import Tree, number_column, sentences, table, words_column
 
 COMPUTED = (
-    "The load factor is what all effective forces of a state, as one field, would have to be multiplied by for the lines "
-    "to bow out sideways: 4 is asked of the run of pipe, the guide spacing rule's own load factor, and 5.9 of a bellows, "
-    "the published limit of column squirm (2π over 0.34π), both numbers from memory; friction and the clearance of "
-    "guides are not in it."
+    "The load factor is what all effective forces of a state, as one field, would have to be multiplied by for the "
+    "lines to bow out sideways: 4 is asked of the run of pipe, the guide spacing rule's own load factor, and 5.9 of a "
+    "bellows, the published limit of column squirm (2π over 0.34π), both numbers from memory; friction and the "
+    "clearance of guides are not in it."
 )
 _SMALL = 10.0  # below this a factor is printed with two decimals, and all others with it
 _LARGE = 1000.0  # above this it says no more than that nothing bows out
