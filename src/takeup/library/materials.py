@@ -21,7 +21,7 @@ PA_PER_GPA = 1e9
 PA_PER_MILLION_PSI = 1e6 * PA_PER_PSI
 
 # What no material of a pipe or a bellows is outside of; a number outside was typed in another unit.
-MODULI = (1e8, 1e12)  # Pa: from soft plastics to diamond
+MODULI = (1.0, 1000.0)  # GPa: from plastics to diamond
 DENSITIES = (500.0, 25_000.0)  # kg/m3: from light plastics to osmium
 POISSON_RATIOS = (0.0, 0.5)  # 0.5 is a body that keeps its volume
 GREATEST_COEFFICIENT = 3e-4  # 1/K: polyethylene has 2e-4, metals to 3e-5
@@ -77,7 +77,7 @@ def user_material(
     """
     _check_expansion(name, expansion)
     for temperature, value in modulus:
-        _check(f"modulus of {name} at {temperature:g} degC", value, *MODULI, "Pa")
+        _check(f"modulus of {name} at {temperature:g} degC", value / PA_PER_GPA, *MODULI, "GPa")
     _check(f"density of {name}", density, *DENSITIES, "kg/m3")
     _check(f"Poisson's ratio of {name}", poisson, *POISSON_RATIOS)
     if not source.strip():
@@ -142,4 +142,5 @@ def _check_expansion(name: str, pairs: Pairs) -> None:
 def _check(what: str, value: float, least: float, greatest: float, unit: str = "") -> None:
     if not least <= value <= greatest:
         mark = f" {unit}" if unit else ""
-        raise OutOfRange(f"{what} is {value:g}{mark}, not between {least:g} and {greatest:g}{mark}.")
+        end = "; is its unit right?" if unit else "."
+        raise OutOfRange(f"{what} is {value:g}{mark}, not between {least:g} and {greatest:g}{mark}{end}")
