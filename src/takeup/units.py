@@ -126,6 +126,18 @@ UNITS: dict[Kind, dict[str, Unit]] = {
     "strain": _plain({"mm/m": 1e-3, "m/m": 1.0, "in/100 ft": METRES_PER_INCH / (100 * METRES_PER_FOOT)}),
 }
 
+MOST_CHOICES = 8
+COMMON: dict[Kind, tuple[str, ...]] = {
+    "moment": ("N·m", "kN·m", "N·mm", "lbf·ft", "lbf·in", "kip·ft", "kip·in"),
+    "moment per angle": (
+        *("N·m/deg", "kN·m/deg", "N·m/rad", "kN·m/rad"),
+        *("lbf·ft/deg", "lbf·in/deg", "lbf·ft/rad", "lbf·in/rad"),
+    ),
+    "pressure": ("bar(g)", "bar(a)", "MPa(g)", "MPa(a)", "kPa(g)", "kPa(a)", "psi(g)", "psi(a)"),
+    "weight": ("kg", "t", "kN", "N", "lb", "lbf", "kip", "kgf"),
+}
+"""What a hint lists, the commonest first, of a kind that has more than `MOST_CHOICES` spellings."""
+
 _NUMBER = re.compile(r"[+-]?[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?")
 _WHOLE_AND_FRACTION = r"(?:(?P<whole>[0-9]+) )?(?P<top>[0-9]+)/(?P<bottom>[0-9]+)"
 _FEET_INCHES = re.compile(
@@ -310,7 +322,7 @@ def _unit_hint(number: str, unit: str, kind: Kind) -> str:
 
 
 def _choices(kind: Kind) -> str:
-    return _listed([spelling for spelling in UNITS[kind] if not (kind == "pressure" and "(" not in spelling)])
+    return _listed(list(COMMON.get(kind, UNITS[kind])))
 
 
 def _listed(words: list[str]) -> str:
