@@ -2,11 +2,14 @@
 
 The text is edited, not written anew: an item that names a rule is cut out where the parser says it stands, and one item
 for each hold is put there, with the same indent and what it slides on. Comments, order and spelling of everything else
-are untouched. A rule that placed nothing leaves a comment that says so.
+are untouched, and so are the file's line ends and its byte-order mark. A rule that placed nothing leaves a comment that
+says so.
 """
 
 from __future__ import annotations
 
+import re
+from codecs import BOM_UTF8
 from pathlib import Path
 
 from ruamel.yaml import YAML
@@ -15,6 +18,8 @@ from ruamel.yaml.nodes import MappingNode, Node, SequenceNode
 from takeup.line.holding import Hold
 from takeup.line.parts import station_words
 from takeup.line.records import Line, Study
+
+_LINE_END = re.compile(r"\r\n|\n|\r")
 
 
 def with_placed_holds(text: str, resolved: Study) -> str:
@@ -43,10 +48,12 @@ def write_back(path: Path, resolved: Study) -> int:
         path: of the line file.
         resolved: the study read from it.
     """
-    text = path.read_bytes().decode("utf-8-sig")
+    content = path.read_bytes()
+    mark = BOM_UTF8 if content.startswith(BOM_UTF8) else b""
+    text = content.decode("utf-8-sig")
     temporary = path.with_name(f".{path.name}.part")
     try:
-        temporary.write_bytes(with_placed_holds(text, resolved).encode())
+        temporary.write_bytes(mark + with_placed_holds(text, resolved).encode())
         temporary.replace(path)
     except BaseException:
         temporary.unlink(missing_ok=True)
@@ -61,7 +68,7 @@ def _placed(line: Line, kind: str, by: str) -> list[Hold]:
 def _edit(text: str, item: Node, holds: list[Hold]) -> tuple[int, int, str]:
     """Return where the item's text begins and ends, and what stands there instead."""
     start, end = item.start_mark.index, _end(text, item)
-    column = text.rfind("\n", 0, start) + 1
+    column = start - item.start_mark.column
     dash = text.rfind("-", column, start)
     indent = " " * (dash - column)
     rubs = next((f"{key}: {_source(text, item, key)}" for key in ("slides_on", "friction") if _value(item, key)), "")
@@ -70,11 +77,17 @@ def _edit(text: str, item: Node, holds: list[Hold]) -> tuple[int, int, str]:
         for hold in holds
     ]
     if lines:
-        return start, end, f"\n{indent}- ".join(lines)
+        return start, end, f"{_line_end(text)}{indent}- ".join(lines)
     kind, by = _value(item, "kind"), _value(item, "by")
     assert kind is not None, "an item with a rule has a kind"
     assert by is not None, "an item with a rule names it"
     return dash, end, f"# {kind.value}s by {by.value}: none placed"
+
+
+def _line_end(text: str) -> str:
+    """Return how the lines of a text end: as its first one does."""
+    found = _LINE_END.search(text)
+    return found[0] if found else "\n"
 
 
 def _source(text: str, item: Node, key: str) -> str:

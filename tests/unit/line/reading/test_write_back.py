@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from codecs import BOM_UTF8
 from pathlib import Path
 
 import numpy as np
@@ -61,6 +62,24 @@ def test_comments_and_everything_else_stay_as_typed():
 def test_a_rule_that_placed_nothing_leaves_a_comment():
     text = line_file(["3 m east"], holds=(rule("rest", "support spans"), hold("rest", "1.5 m")))
     assert "# rests by support spans: none placed\n" in with_placed_holds(text, study_of(text))
+
+
+@pytest.mark.parametrize("text", [GUIDED, in_block_style()], ids=["flow", "block"])
+@pytest.mark.parametrize("end", ["\r\n", "\r"])
+def test_a_file_keeps_its_line_ends_and_its_mark(text: str, end: str, tmp_path: Path):
+    """What is written is what a file with the usual line ends would give, with its own ends and its mark before it."""
+    resolved = study_of(text)
+    file = tmp_path / "line.yaml"
+    file.write_bytes(BOM_UTF8 + text.replace("\n", end).encode())
+    write_back(file, resolved)
+    assert file.read_bytes() == BOM_UTF8 + with_placed_holds(text, resolved).replace("\n", end).encode()
+
+
+def test_a_file_without_a_mark_gets_none(tmp_path: Path):
+    file = tmp_path / "line.yaml"
+    file.write_text(GUIDED, encoding="utf-8")
+    write_back(file, study_of(GUIDED))
+    assert file.read_bytes().startswith(b"takeup:") or file.read_bytes()[:1] == b"#"
 
 
 def test_the_file_is_written_whole_and_says_how_many(tmp_path: Path):
