@@ -10,12 +10,13 @@ from dataclasses import replace
 from takeup.errors import OutOfRange
 from takeup.line.conditions import AddedState
 from takeup.line.reading.faultbook import FaultBook
-from takeup.line.reading.fields import nearest
+from takeup.line.reading.fields import listed, nearest
 from takeup.line.reading.layout import Layout
 from takeup.line.reading.read_conditions import ConditionSet, check_heads, check_temperatures, says_own, temperatures_of
 from takeup.line.reading.read_head import ADDED, Head
 from takeup.line.reading.read_holds import check_only_in
 from takeup.line.reading.read_line import LINES, ReadLine
+from takeup.line.reading.read_loads import LOADS
 from takeup.line.reading.yaml_places import Path
 from takeup.line.records import Line, Study
 from takeup.line.spans import section_span
@@ -57,6 +58,7 @@ def check_study(book: FaultBook, study: Study) -> None:
             book.add((*path, "name"), f"there is a state '{added.name}' already; give this one its own name")
         taken.add(added.name)
         _check_added(book, study, zones, added, (path, known))
+    _check_idle(book, study)
     states = tuple(dict.fromkeys((*known, *(added.name for added in study.added))))
     for number in range(len(study.lines)):
         check_only_in(book, (*LINES, number, "holds"), states)
@@ -84,8 +86,7 @@ def _rise(layouts: list[Layout]) -> float:
 def _check_known(book: FaultBook, path: Path, name: str, known: tuple[str, ...], what: str) -> bool:
     if name in known:
         return True
-    listed = f"they are: {'; '.join(known)}" if known else "there is none"
-    book.add(path, f"'{name}' is no {what}; {listed}{nearest(name, known)}")
+    book.add(path, f"'{name}' is no {what}; {listed(known, apart='; ')}{nearest(name, known)}")
     return False
 
 
@@ -108,15 +109,24 @@ def _check_added(
         ("closed", added.closed, valves, "valve that can close"),
         ("loads", added.loads, loads, "load of this file"),
     ):
-        listed = book.size((*path, key)) > 0
+        several = book.size((*path, key)) > 0
         found += [
-            _check_known(book, (*path, key, number) if listed else (*path, key), name, known, what)
+            _check_known(book, (*path, key, number) if several else (*path, key), name, known, what)
             for number, name in enumerate(names)
         ]
     if added.like is not None:
         found.append(_check_known(book, (*path, "like"), added.like, states, "state of the default order"))
     if all(found):
         book.attempt(path, lambda: states_of(replace(study, dropped=(), added=(added,))))
+
+
+def _check_idle(book: FaultBook, study: Study) -> None:
+    """Note occasional loads that no state names: nothing would ever come of them."""
+    acting = {name for added in study.added for name in added.loads}
+    for number, load in enumerate(study.loads):
+        if load.duration == "occasional" and load.name not in acting:
+            acting.add(load.name)  # loads that share a name act together: one fault is enough
+            book.add((*LOADS, number, "name"), "no state lets it act: name it under states, add, loads")
 
 
 def _check_apply(book: FaultBook, study: Study, zones: Zones) -> None:

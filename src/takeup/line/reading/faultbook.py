@@ -53,12 +53,18 @@ class FaultBook:
         self._faults = list(placed.faults)
         self._noted = set(placed.faults)
         self._whole: StudyItem | None = None
+        for path, why in placed.unsound.items():
+            self._add(path, why)
 
     def add(self, path: Path, message: str, *, at_key: bool = False) -> None:
-        """Note a fault at the value of `path`, or at its key."""
+        """Note a fault at the value of `path`, or at its key; a text that is unsound as such is judged no further."""
+        if path not in self._placed.unsound:
+            self._add(path, message, at_key=at_key)
+
+    def _add(self, path: Path, message: str, *, at_key: bool = False) -> None:
         place = self._placed.place(path) if at_key else self._placed.value_place(path)
         where = whereabouts(path, self._placed.tree)
-        sentence = f"{where}: {message}" if where else message
+        sentence = " ".join((f"{where}: {message}" if where else message).splitlines())  # a fault stands on one line
         fault = Fault(file=self._placed.file, line=place.line, column=place.column, message=sentence)
         if fault not in self._noted:  # two lines may find the same thing wrong with what both rest on
             self._noted.add(fault)

@@ -6,6 +6,7 @@ A wrong value raises ValueError with a sentence for the user; `line/faultbook.py
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -17,6 +18,18 @@ from pydantic_core import CoreSchema, core_schema
 
 from takeup.units import Kind, parse, parse_number
 
+LONGEST_TEXT = 500
+"""Letters that one text may have: a reason of four lines on paper; a page would be set by the hour from more."""
+
+LONGEST_NAME = 80
+"""Letters that a name may have: tables and drawings bear it."""
+
+LEAST_REASON = 10
+"""Letters below which a text is no reason that a reader of the papers could follow."""
+
+MOST_MEANT = 3
+"""Names that one word may mean; of more, none is worth naming."""
+
 _MOST_DIGITS = 9
 _NO_REFUSALS: Mapping[str, str] = {}
 
@@ -26,6 +39,7 @@ class Reads:
     """A pydantic marker: `read` turns the text into the value, `about` says in words what it must be.
 
     With `lists`, a list of texts is as good as one and gives a tuple; with `whole`, a list of texts is one value.
+    A text may have `letters`; what is longer is not read.
     """
 
     read: Callable[[str], object]
@@ -34,6 +48,7 @@ class Reads:
     examples: tuple[str, ...] = ()
     lists: bool = False
     bare_number: bool = False
+    letters: int = LONGEST_TEXT
     whole: Callable[[tuple[str, ...]], object] | None = None
 
     def __get_pydantic_core_schema__(self, source: object, handler: GetCoreSchemaHandler) -> CoreSchema:
@@ -46,6 +61,8 @@ class Reads:
         if self.words:
             numbers = [int(word) for word in self.words if word.isdigit()]
             text = {"enum": [*self.words, *numbers]}
+        if self.letters < LONGEST_TEXT:
+            text["maxLength"] = self.letters
         if self.examples:
             text["examples"] = list(self.examples)
         if self.whole is not None:
@@ -69,19 +86,53 @@ class Reads:
             raise ValueError(f"found {kind}, expected {self.about}")  # noqa: TRY004  pydantic gathers ValueError only
         if found.strip() == "":
             raise ValueError(f"found nothing, expected {self.about}")
+        if len(found) > self.letters:
+            raise ValueError(f"{self.about} of {len(found)} letters is too long; at most {self.letters} are taken")
         return found
 
 
 def nearest(word: str, known: tuple[str, ...]) -> str:
-    """Return "; did you mean 'x'?" for the known word nearest to a mistyped one, or nothing."""
+    """Return "; did you mean 'x'?" for the known word nearest to a mistyped one, or nothing.
+
+    A word is near by its letters, or because longer names begin with it, or else hold it, whole words only; a few of
+    these are all named.
+    """
     close = get_close_matches(word, known, n=3, cutoff=0.6)
     swapped = [one for one in close if sorted(one) == sorted(word)]
-    best = (swapped or close)[:1]
-    return f"; did you mean '{best[0]}'?" if best else ""
+    best = (swapped or close)[:1] or _longer(word, known)
+    quoted = " or ".join(f"'{one}'" for one in best)
+    return f"; did you mean {quoted}?" if best else ""
 
 
-def quantity(kind: Kind, example: str, *, above: float | None = None, least: float | None = None) -> Reads:
-    """Make the marker of a quantity with its unit, in SI; `above` and `least` are exclusive and inclusive limits."""
+def _longer(word: str, known: tuple[str, ...]) -> list[str]:
+    """Return the known names that begin with the words typed, else those that hold them; none where there are many."""
+    words = " ".join(word.split())
+    if not words:
+        return []
+    whole = re.compile(rf"(?<!\w){re.escape(words)}(?!\w)", re.IGNORECASE)
+    begin = [one for one in known if whole.match(one)]
+    holding = begin or [one for one in known if whole.search(one)]
+    return holding if len(holding) <= MOST_MEANT else []
+
+
+def listed(known: tuple[str, ...], *, apart: str = ", ") -> str:
+    """Say what there is: "they are: a, b", or "there is none"."""
+    return f"they are: {apart.join(known)}" if known else "there is none"
+
+
+def quantity(
+    kind: Kind, example: str, *, above: float | None = None, least: float | None = None, most: str = ""
+) -> Reads:
+    """Make the marker of a quantity with its unit, in SI.
+
+    Args:
+        kind: of the quantity.
+        example: as it may be typed.
+        above: exclusive limit, in SI.
+        least: inclusive limit, in SI.
+        most: size past which it can only be a slip of its unit, as it may be typed; of either sign.
+    """
+    largest = parse(most, kind) if most else None
 
     def read(text: str) -> float:
         value = parse(text, kind)
@@ -89,10 +140,19 @@ def quantity(kind: Kind, example: str, *, above: float | None = None, least: flo
             raise ValueError(f"'{text}' must be above {above:g}")
         if least is not None and value < least:
             raise ValueError(f"'{text}' must not be below {least:g}")
+        if largest is not None:
+            check_size(text, value, largest, most)
         return value
 
     article = "an" if kind[0] in "aeiou" else "a"
-    return Reads(read=read, about=f"{article} {kind} with its unit, such as {example}", examples=(example,))
+    limit = f", {most} at most" if most else ""
+    return Reads(read=read, about=f"{article} {kind} with its unit, such as {example}{limit}", examples=(example,))
+
+
+def check_size(text: str, value: float, largest: float, most: str) -> None:
+    """Refuse a size that can only be a slip of its unit; `most` is the `largest` one as it may be typed."""
+    if not -largest <= value <= largest:
+        raise ValueError(f"'{text}' is more than {most}{' the other way' if value < 0.0 else ''}; is its unit right?")
 
 
 def one_of(
@@ -117,6 +177,28 @@ def free_text(about: str, *examples: str) -> Reads:
     return Reads(read=str, about=about, examples=examples, bare_number=True)
 
 
+def name(about: str) -> Reads:
+    """Make the marker of a name: a short text on one line."""
+
+    def read(text: str) -> str:
+        if len(text.splitlines()) > 1:
+            raise ValueError(f"{about} stands on one line")
+        return text
+
+    return Reads(read=read, about=about, bare_number=True, letters=LONGEST_NAME)
+
+
+def reason(about: str, why: str) -> Reads:
+    """Make the marker of a reason; a word is none, and `why` then says what is asked."""
+
+    def read(text: str) -> str:
+        if len(text.strip()) < LEAST_REASON:
+            raise ValueError(f"'{text.strip()}' is no reason: {why}, in {LEAST_REASON} letters or more")
+        return text
+
+    return Reads(read=read, about=about)
+
+
 def texts(about: str, *examples: str) -> Reads:
     """Make the marker of one text or a list of texts; the value is a tuple."""
     return Reads(read=str, about=about, examples=examples, lists=True)
@@ -127,13 +209,15 @@ def sentence(read: Callable[[str], object], about: str, *examples: str) -> Reads
     return Reads(read=read, about=about, examples=examples)
 
 
-def number(about: str, *, least: float | None = None) -> Reads:
+def number(about: str, *, least: float | None = None, most: float | None = None) -> Reads:
     """Make the marker of a plain number without a unit."""
 
     def read(text: str) -> float:
         value = parse_number(text)
         if least is not None and value < least:
             raise ValueError(f"'{text}' must not be below {least:g}")
+        if most is not None and value > most:
+            raise ValueError(f"'{text}' must not be above {most:g}")
         return value
 
     return Reads(read=read, about=about, bare_number=True)

@@ -15,7 +15,7 @@ from takeup.line.holding import ANCHORS, Hold, HoldKind, HoldRule, RuleKind, Spr
 from takeup.line.parts import Position
 from takeup.line.reading.directions import Sense
 from takeup.line.reading.faultbook import FaultBook
-from takeup.line.reading.fields import nearest
+from takeup.line.reading.fields import listed, nearest
 from takeup.line.reading.layout import Layout
 from takeup.line.reading.names import Names
 from takeup.line.reading.placed_holds import PlacedHold, check_placed
@@ -267,10 +267,10 @@ def check_only_in(book: FaultBook, holds: Path, states: tuple[str, ...]) -> None
     """
     for index in range(book.size(holds)):
         item = book.sound(HoldItem, (*holds, index))
-        listed = bool(book.size((*holds, index, "only_in")))
+        several = bool(book.size((*holds, index, "only_in")))
         for number, state in enumerate((item.only_in if item else None) or ()):
             if state not in states:
-                path = (*holds, index, "only_in", number) if listed else (*holds, index, "only_in")
+                path = (*holds, index, "only_in", number) if several else (*holds, index, "only_in")
                 book.add(
-                    path, f"'{state}' is no state of this study; they are: {'; '.join(states)}{nearest(state, states)}"
+                    path, f"'{state}' is no state of this study; {listed(states, apart='; ')}{nearest(state, states)}"
                 )

@@ -9,7 +9,7 @@ from __future__ import annotations
 from takeup.line.conditions import Load
 from takeup.line.parts import Position, Vector
 from takeup.line.reading.faultbook import FaultBook
-from takeup.line.reading.fields import nearest
+from takeup.line.reading.fields import listed, nearest
 from takeup.line.reading.positions import SAME_PLACE, locate
 from takeup.line.reading.read_branch import Main
 from takeup.line.reading.read_ends import vector
@@ -25,7 +25,7 @@ SPREAD_KEYS = ("from", "to", "force_per_length")
 
 def read_loads(book: FaultBook, lines: tuple[ReadLine, ...]) -> tuple[Load, ...]:
     """Read the loads; a load on a line without a sound route is not placed."""
-    names = tuple(line.name for line in lines)
+    names = tuple(line.name for line in lines if line.name)
     loads = []
     for index in range(book.size(LOADS)):
         path = (*LOADS, index)
@@ -36,7 +36,7 @@ def read_loads(book: FaultBook, lines: tuple[ReadLine, ...]) -> tuple[Load, ...]
         if item.on not in names:
             book.add(
                 (*path, "on"),
-                f"'{item.on}' is no line of this file; they are: {', '.join(names)}{nearest(item.on, names)}",
+                f"'{item.on}' is no line of this file; {listed(names)}{nearest(item.on, names)}",
             )
         if _is_whole(book, item, path) and main is not None:
             load = _load(book, item, path, main)

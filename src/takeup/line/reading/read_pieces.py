@@ -140,7 +140,6 @@ class Stringing:
     def _fitting(self, number: int, step: AnyFitting, axis: Vector) -> None:
         path = (*self._route, number)
         start, way, length, before = self._station, axis, step.length, self._pipe
-        check_length(self._book, (*path, "length"), length)
         if isinstance(step, ReducerItem):
             beyond = read_reduced(self._book, step.to_pipe, (*path, "to_pipe"), before=before, stock=self._stock)
             way, length = self._leaning(step, path, axis, beyond)
@@ -200,9 +199,14 @@ class Stringing:
         self._changes.append(Change(number=number, name=step.change, pieces=len(self._pieces), station=self._station))
 
 
+def is_too_long(length: float) -> bool:
+    """Whether a length can only be a slip of its unit."""
+    return length > LONGEST_LINE
+
+
 def check_length(book: FaultBook, path: Path, length: float) -> None:
     """Note a length that can only be a slip of its unit."""
-    if length > LONGEST_LINE:
+    if is_too_long(length):
         book.add(path, f"a leg of {length:.4g} m is longer than {LONGEST_LINE:.0f} m; is its unit right?")
 
 

@@ -20,7 +20,7 @@ from takeup.line.reading.names import Names
 from takeup.line.reading.read_branch import Main, check_leaves, read_branch
 from takeup.line.reading.read_corners import check_fits, read_corners, tangents_of
 from takeup.line.reading.read_ends import check_no_end, read_end
-from takeup.line.reading.read_pieces import Piece, Step, Stringing, Strung, check_length, name_of
+from takeup.line.reading.read_pieces import Piece, Step, Stringing, Strung, check_length, is_too_long, name_of
 from takeup.line.reading.read_pipe import PipeParts, Stock
 from takeup.line.reading.schema_route import (
     BranchItem,
@@ -51,8 +51,14 @@ class Beginning:
 
 
 def read_route(book: FaultBook, names: Names, route: Path, begin: Beginning) -> Layout | None:
-    """Read the route, or return None where its form is unsound; without a sound pipe size no bend is judged."""
+    """Read the route, or return None where its form is unsound; without a sound pipe size no bend is judged.
+
+    Where a branch leaves is judged also when what follows is unsound.
+    """
     start = book.sound(StartItem, (*route, 0)) or book.sound(BranchItem, (*route, 0))
+    left = None
+    if isinstance(start, BranchItem):
+        left = read_branch(book, start, (*route, 0), mains=begin.mains, pipe=begin.pipe)
     _check_order(book, route)
     steps = [(index, _step(book, (*route, index))) for index in range(1, book.size(route))]
     known = [(index, step) for index, step in steps if step is not None]
@@ -70,9 +76,9 @@ def read_route(book: FaultBook, names: Names, route: Path, begin: Beginning) -> 
     corners = read_corners(book, route, strung, places.corners)
     tangents = tangents_of(strung.pieces, corners)
     check_fits(book, route, strung.pieces, tangents)
-    begun = _begun(book, (*route, 0), start, strung, begin)
-    if begun is None:
-        return None
+    begun = _begun(book, (*route, 0), start, strung, (left, begin.mains))
+    if begun is None or any(is_too_long(length) for _, length in axes.values()):
+        return None  # no position is judged on a line whose stations are a slip of the unit
     first, branch, start_at = begun
     x, y, z = strung.pieces[-1].direction
     return Layout(
@@ -235,18 +241,25 @@ def _is_fitting(piece: Piece | None) -> bool:
 
 
 def _begun(
-    book: FaultBook, path: Path, start: StartItem | BranchItem, strung: Strung, begin: Beginning
+    book: FaultBook,
+    path: Path,
+    start: StartItem | BranchItem,
+    strung: Strung,
+    leaving: tuple[tuple[Branch, Vector] | None, Mapping[str, Main | None]],
 ) -> tuple[End, Branch | None, Vector] | None:
-    """Return the first end, the branch where it is one, and the first point [m]."""
+    """Return the first end, the branch where it is one, and the first point [m].
+
+    `leaving` has the branch and its point where it could be told, and the lines that may be left.
+    """
     if isinstance(start, StartItem):
         x, y, z = start.at
         into = strung.pieces[0].direction
         return read_end(book, start, path, name=start.start, kind=start.kind, into=into), None, (x, y, z)
-    found = read_branch(book, start, path, mains=begin.mains, pipe=begin.pipe)
+    found, mains = leaving
     if found is None:
         return None
     branch, point = found
-    main = begin.mains[branch.of]
+    main = mains[branch.of]
     assert main is not None, "read_branch has found it"
     check_leaves(book, path, main.layout, branch, strung)
     return End(name=start.start, kind="branch"), branch, point

@@ -42,7 +42,7 @@ from takeup.line.reading.schema_pipe import (
 )
 from takeup.line.reading.schema_route import ROUTE_MODELS, route_item
 from takeup.line.reading.schema_users import ExpansionRow, LoadItem, MaterialItem, ModulusRow
-from takeup.line.reading.values import NOT_COVERED, Item, Words
+from takeup.line.reading.values import NOT_COVERED, Item, Name, Words
 from takeup.line.reading.whereabouts import at
 from takeup.line.reading.yaml_places import Path, Tree
 
@@ -50,8 +50,8 @@ from takeup.line.reading.yaml_places import Path, Tree
 class DocumentItem(Item):
     """What the papers bear at their head; no clock is ever read."""
 
-    number: Words = Field(description="number of the calculation")
-    revision: Words = Field(description="its revision")
+    number: Name = Field(description="number of the calculation")
+    revision: Name = Field(description="its revision")
     date: Annotated[str, sentence(iso_date, "a date, year first, such as 2026-05-12", "2026-05-12")] = Field(
         description="its date"
     )

@@ -7,9 +7,9 @@ from typing import Annotated, Literal, TypeAlias, get_args
 from pydantic import Field
 
 from takeup.line.conditions import Vacuum, Warming
-from takeup.line.reading.fields import count, one_of, sentence, texts
+from takeup.line.reading.fields import count, one_of, reason, sentence, texts
 from takeup.line.reading.sentences import read_vacuum
-from takeup.line.reading.values import Item, Length, Name, Pressure, RatedPressure, Temperature, Words
+from takeup.line.reading.values import Elevation, Item, Name, Pressure, RatedPressure, Temperature
 
 _PNEUMATIC = "not covered by this version: a pneumatic test needs an exclusion distance and its own rules"
 
@@ -40,7 +40,7 @@ class DesignItem(Item):
             "-0.5 bar(g)",
         ),
     ] = Field(description="can the line be under vacuum, and if not, why not; `possible` means full vacuum")
-    at_elevation: Length | None = Field(default=None, description="elevation at which the pressure is stated")
+    at_elevation: Elevation | None = Field(default=None, description="elevation at which the pressure is stated")
 
 
 class OperatingItem(Item):
@@ -48,7 +48,7 @@ class OperatingItem(Item):
 
     pressure: Pressure = Field(description="operating pressure")
     temperature: Temperature = Field(description="operating temperature")
-    at_elevation: Length | None = Field(default=None, description="elevation at which the pressure is stated")
+    at_elevation: Elevation | None = Field(default=None, description="elevation at which the pressure is stated")
 
 
 class OwnDesignItem(Item):
@@ -56,7 +56,7 @@ class OwnDesignItem(Item):
 
     pressure: RatedPressure = Field(description="design pressure, not below the highest relief set pressure")
     temperature: Temperature = Field(description="design temperature")
-    at_elevation: Length | None = Field(default=None, description="elevation at which the pressure is stated")
+    at_elevation: Elevation | None = Field(default=None, description="elevation at which the pressure is stated")
 
 
 class TestItem(Item):
@@ -67,7 +67,7 @@ class TestItem(Item):
         Literal["water"], one_of(("water",), what="test medium", refused=dict.fromkeys(("air", "nitrogen"), _PNEUMATIC))
     ] = Field(alias="with", description="what the line is tested with")
     temperature: Temperature = Field(description="temperature of the line during the test")
-    gauge_elevation: Length | None = Field(default=None, description="elevation of the test gauge")
+    gauge_elevation: Elevation | None = Field(default=None, description="elevation of the test gauge")
 
 
 class CycleItem(Item):
@@ -88,7 +88,9 @@ class DropItem(Item):
     """A state of the default order that this line never sees."""
 
     state: Name = Field(description="name of the state")
-    because: Words = Field(description="why it cannot happen; printed")
+    because: Annotated[str, reason("a text", "say why it cannot happen")] = Field(
+        description="why it cannot happen; printed"
+    )
 
 
 class StateKeys(Item):
@@ -97,7 +99,7 @@ class StateKeys(Item):
     pressure: Pressure | None = Field(default=None, description="pressure, beside its temperature")
     temperature: Temperature | None = Field(default=None, description="temperature, beside its pressure")
     content: ContentWord | None = Field(default=None, description="what the line holds")
-    at_elevation: Length | None = Field(default=None, description="elevation at which the pressure is stated")
+    at_elevation: Elevation | None = Field(default=None, description="elevation at which the pressure is stated")
 
 
 class ZoneChangeItem(StateKeys):
@@ -116,7 +118,7 @@ class AddItem(StateKeys):
         default=None, description="valves that are closed in it"
     )
     loads: Annotated[tuple[str, ...], texts("the name of a load, or a list of them")] | None = Field(
-        default=None, description="loads of the file that act in it"
+        default=None, description="occasional loads that act in it; sustained ones act in every state, named or not"
     )
     hangers: Annotated[Literal["locked"], one_of(("locked",), what="answer")] | None = Field(
         default=None, description="that spring hangers are locked in it"

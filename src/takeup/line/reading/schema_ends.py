@@ -10,13 +10,14 @@ from takeup.line.holding import NozzleRule
 from takeup.line.parts import Vector
 from takeup.line.reading.directions import direction
 from takeup.line.reading.fields import Reads, nearest, number, one_of, quantity, sentence
-from takeup.line.reading.values import Force, Item, Length, Source
+from takeup.line.reading.values import Force, Item, Source
 from takeup.units import Kind, parse
 
 RIGID = "rigid"
 
-Moment: TypeAlias = Annotated[float, quantity("moment", "12 kN·m", above=0.0)]
-Movements: TypeAlias = Annotated[list[Length], Field(min_length=3, max_length=3)]
+Moment: TypeAlias = Annotated[float, quantity("moment", "12 kN·m", above=0.0, most="100000 kN·m")]
+Shift: TypeAlias = Annotated[float, quantity("length", "3 mm", most="1 m")]
+Movements: TypeAlias = Annotated[list[Shift], Field(min_length=3, max_length=3)]
 ForceLimits: TypeAlias = Annotated[list[Force], Field(min_length=3, max_length=3)]
 MomentLimits: TypeAlias = Annotated[list[Moment], Field(min_length=3, max_length=3)]
 

@@ -16,13 +16,14 @@ from takeup.line.reading.sentences import read_preset
 from takeup.line.reading.values import (
     NOT_COMPUTED,
     Force,
+    Height,
     Item,
+    JointLength,
     LineRate,
     Movement,
     Name,
     Pressure,
     RatedPressure,
-    SizeLength,
     Source,
     Temperature,
     TurnRate,
@@ -37,8 +38,8 @@ OTHER_TAKEUPS = dict.fromkeys(
 class FrictionItem(Item):
     """A range of friction typed in with its source."""
 
-    low: Annotated[float, number("a plain number", least=0.0)] = Field(description="lowest coefficient")
-    high: Annotated[float, number("a plain number", least=0.0)] = Field(description="highest coefficient")
+    low: Annotated[float, number("a plain number", least=0.0, most=2.0)] = Field(description="lowest coefficient")
+    high: Annotated[float, number("a plain number", least=0.0, most=2.0)] = Field(description="highest coefficient")
     source: Source = Field(description="where the range comes from")
 
 
@@ -89,7 +90,7 @@ class HoldItem(Item):
         default=None, description="of a planar guide, required: the way across the pipe that it leaves free"
     )
     spring: SpringItem | None = Field(default=None, description="of a spring hanger, required: its spring")
-    hot_leg: SizeLength | None = Field(
+    hot_leg: Height | None = Field(
         default=None, description="of a rest or slide guide: height of steel under the pipe that is as hot as the pipe"
     )
     stiffness: StiffnessItem | None = Field(
@@ -110,12 +111,12 @@ class JointItem(Item):
     lateral_rate: LineRate | None = Field(default=None, description="lateral spring rate")
     angular_rate: TurnRate | None = Field(default=None, description="angular spring rate")
     torsion_rate: TurnRate | None = Field(default=None, description="torsional spring rate")
-    effective_area: Annotated[float, quantity("area", "490 cm2", above=0.0)] = Field(
+    effective_area: Annotated[float, quantity("area", "490 cm2", above=0.0, most="20 m2")] = Field(
         description="area on which the pressure pushes the line apart"
     )
-    length: SizeLength = Field(description="length, face to face")
-    live_length: SizeLength = Field(description="length of the bellows that moves")
-    weight: Annotated[float, quantity("weight", "65 kg", above=0.0)] = Field(
+    length: JointLength = Field(description="length, face to face")
+    live_length: JointLength = Field(description="length of the bellows that moves")
+    weight: Annotated[float, quantity("weight", "65 kg", above=0.0, most="1 MN")] = Field(
         description="weight, or mass (taken times standard gravity)"
     )
     axial_compression: Movement = Field(description="rated axial movement, shorter")

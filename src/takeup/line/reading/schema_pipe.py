@@ -8,7 +8,7 @@ from pydantic import Discriminator, Field, Tag
 
 from takeup.line.reading.fields import free_text, one_of, quantity, sentence
 from takeup.line.reading.sentences import Bend, read_bend
-from takeup.line.reading.values import Density, Item, Name, SizeLength, Source, Stress
+from takeup.line.reading.values import Density, Item, Name, Source, Thickness
 
 BendWord: TypeAlias = Annotated[
     Bend,
@@ -28,10 +28,13 @@ TableWord: TypeAlias = Annotated[str, free_text("a table of sizes such as EN 102
 Allowance: TypeAlias = Annotated[float, quantity("length", "1 mm", least=0.0)]
 
 
+AllowableStress: TypeAlias = Annotated[float, quantity("stress", "118 MPa", above=0.0, most="3 GPa")]
+
+
 class StressItem(Item):
     """A stress typed in with its source; the papers print it as user's data."""
 
-    value: Stress = Field(description="the stress")
+    value: AllowableStress = Field(description="the stress")
     source: Source = Field(description="where it comes from")
 
 
@@ -97,13 +100,13 @@ class CladdingItem(Item):
     """The sheet round the insulation."""
 
     kind: Name = Field(description="its metal, such as aluminium")
-    thickness: SizeLength = Field(description="its thickness")
+    thickness: Thickness = Field(description="its thickness")
 
 
 class InsulationItem(Item):
     """What is round the pipe."""
 
-    thickness: SizeLength = Field(description="thickness of the insulation")
+    thickness: Thickness = Field(description="thickness of the insulation")
     kind: Name = Field(description="what it is, such as mineral wool")
     density: DensityItem | None = Field(default=None, description="its density, where the library's is not wanted")
     cladding: CladdingItem | None = Field(default=None, description="the sheet round it; none where not said")

@@ -8,11 +8,11 @@ from pydantic import Discriminator, Field, Tag
 
 from takeup.basis import Tee
 from takeup.line.holding import EndKind
-from takeup.line.reading.fields import free_text, number, one_of, quantity, sentence, whole_number, yes_or_no
+from takeup.line.reading.fields import free_text, number, one_of, sentence, whole_number, yes_or_no
 from takeup.line.reading.going import Go, read_go
 from takeup.line.reading.schema_ends import EndKeys
 from takeup.line.reading.schema_pipe import BendWord, ChangedPipeItem, InsulationAnswer, ReducedPipeItem
-from takeup.line.reading.values import NOT_COVERED, Item, Length, Name, SizeLength
+from takeup.line.reading.values import NOT_COVERED, Coordinate, FittingLength, Item, Name, Thickness, Weight
 
 Eccentric = Literal["flat top", "flat bottom"]
 OWN_ENDS: tuple[EndKind, ...] = tuple(kind for kind in get_args(EndKind) if kind != "branch")
@@ -21,9 +21,8 @@ _LATER = f"{NOT_COVERED}: a line leaves another at its start, and no line ends i
 
 StartWord: TypeAlias = Annotated[EndKind, one_of(OWN_ENDS, what="end", refused=OTHER_ENDS)]
 EndWord: TypeAlias = Annotated[EndKind, one_of(OWN_ENDS, what="end", refused=OTHER_ENDS | {"branch": _LATER})]
-Weight: TypeAlias = Annotated[float, quantity("weight", "1.2 kN", above=0.0)]
 Stiffer: TypeAlias = Annotated[float, number("a plain number, one or more", least=1.0)]
-Coordinates: TypeAlias = Annotated[list[Length], Field(min_length=3, max_length=3)]
+Coordinates: TypeAlias = Annotated[list[Coordinate], Field(min_length=3, max_length=3)]
 
 
 class StartItem(EndKeys):
@@ -46,7 +45,7 @@ class BranchItem(Item):
         description="where on that line"
     )
     tee: Annotated[Tee, one_of(get_args(Tee), what="tee")] = Field(description="how the branch is made")
-    pad: SizeLength | None = Field(
+    pad: Thickness | None = Field(
         default=None, description="thickness of the pad: required for a reinforced fabricated tee, and only there"
     )
 
@@ -90,7 +89,7 @@ class LegItem(EndKeys):
 class FittingKeys(Item):
     """What every thing in the line says; it lies in the direction of the leg before it."""
 
-    length: SizeLength = Field(description="length, face to face")
+    length: FittingLength = Field(description="length, face to face")
     weight: Weight = Field(description="whole weight with its insulation, or mass (taken times standard gravity)")
 
 

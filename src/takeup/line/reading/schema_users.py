@@ -10,9 +10,9 @@ from takeup.line.conditions import Duration
 from takeup.line.reading.fields import free_text, number, one_of, quantity
 from takeup.line.reading.values import Density, Item, Name, Source, Stress, Temperature
 
-AnyForce: TypeAlias = Annotated[float, quantity("force", "-12 kN")]
-AnyLineForce: TypeAlias = Annotated[float, quantity("force per length", "120 N/m")]
-AnyMoment: TypeAlias = Annotated[float, quantity("moment", "3 kN·m")]
+AnyForce: TypeAlias = Annotated[float, quantity("force", "-12 kN", most="100 MN")]
+AnyLineForce: TypeAlias = Annotated[float, quantity("force per length", "120 N/m", most="1000 kN/m")]
+AnyMoment: TypeAlias = Annotated[float, quantity("moment", "3 kN·m", most="100000 kN·m")]
 Place: TypeAlias = Annotated[str, free_text("a position such as roof corner + 12 m", "34.5 m")]
 
 
@@ -34,7 +34,8 @@ class LoadItem(Item):
         default=None, description="of a spread load, per length of the line: to the east, to the north and up"
     )
     acts: Annotated[Duration, one_of(get_args(Duration), what="duration")] = Field(
-        description="sustained loads act with the weight; occasional ones (wind, earthquake, relief) are judged apart"
+        description="sustained loads act with the weight, in every state; occasional ones (wind, earthquake, relief) "
+        "act in the added states that name them, and are judged apart"
     )
     source: Source = Field(description="where it comes from")
 

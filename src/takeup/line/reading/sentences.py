@@ -10,7 +10,7 @@ import re
 from typing import NamedTuple
 
 from takeup.line.conditions import Vacuum
-from takeup.line.reading.fields import nearest
+from takeup.line.reading.fields import check_size, nearest
 from takeup.line.reading.going import length_above_zero
 from takeup.units import STANDARD_ATMOSPHERE, parse
 
@@ -18,6 +18,8 @@ _BECAUSE = re.compile(r"not possible\s*,\s*because\s+(\S.*)", re.DOTALL)
 _MITRE = re.compile(r"mitre\s*,\s*([0-9]{1,3}) cuts?(?:\s*,\s*radius (.+))?")
 _MITRE_EXAMPLE = "mitre, 3 cuts, radius 450 mm"
 MOST_CUTS = 20
+MOST_PRESET = 1.0
+"""A preset past this [m] is a slip of its unit."""
 _PRESET = re.compile(r"(.+?)\s+(extended|compressed)")
 
 
@@ -97,6 +99,7 @@ def read_preset(text: str) -> float:
     if parts is None:
         raise ValueError(f"'{text}' is not a preset; expected for example '12 mm extended' or '12 mm compressed'")
     size = length_above_zero(parts[1], text)
+    check_size(text, size, MOST_PRESET, "1 m")
     return size if parts[2] == "extended" else -size
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from takeup.line.reading.fields import LONGEST_NAME
 from takeup.line.reading.yaml_places import Path, Tree
 
 _ITEM_WORDS = {
@@ -66,5 +67,6 @@ def _item_words(section: str, index: int, item: Tree | None) -> str:
     for key in _NAME_KEYS.get(section, ()):
         name = item.get(key) if isinstance(item, dict) else None
         if isinstance(name, str) and name:
+            name = name if len(name) <= LONGEST_NAME else f"{name[:LONGEST_NAME]}..."
             return f"{noun} {name}" if section in _ALONE else f"{noun} {index + 1} ({name})"
     return f"{noun} {index + 1}"

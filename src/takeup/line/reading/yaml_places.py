@@ -3,11 +3,13 @@
 YAML 1.2 through ruamel.yaml's pure-Python composer. Every scalar stays the text that was typed (`08`, `1.10`
 and `no` are words here, never numbers or truth values), so nothing is read in a way its writer did not mean.
 The base composer leaves every scalar alone, and is a fifth faster than the one that keeps comments for a rewrite.
-Limits: anchors, aliases and tags are refused, because each value of a line file stands where it is used.
+Limits: anchors, aliases and tags are refused, because each value of a line file stands where it is used. So are texts
+that are too long, and texts with characters that a page or a terminal would obey instead of showing.
 """
 
 from __future__ import annotations
 
+import unicodedata
 from dataclasses import dataclass, field
 from typing import NamedTuple, TypeAlias
 
@@ -17,6 +19,16 @@ from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
 from ruamel.yaml.reader import ReaderError
 
 from takeup.errors import Fault, InputError
+from takeup.line.reading.fields import LONGEST_NAME, LONGEST_TEXT
+
+_WHITE = frozenset("\t\n")
+_UNSHOWN = frozenset({"Cc", "Cs", "Zl", "Zp"})
+"""Unicode's categories of control characters, of halves of characters, of line and of paragraph separators."""
+
+_TURNING = frozenset((0x061C, 0x200E, 0x200F, *range(0x202A, 0x202F), *range(0x2066, 0x206A)))
+"""Code points that turn the direction of writing: a text with one may be read as another than the one computed."""
+
+REPLACED = "\N{REPLACEMENT CHARACTER}"
 
 Path: TypeAlias = tuple[str | int, ...]
 Tree: TypeAlias = "str | list[Tree] | dict[str, Tree]"
@@ -31,13 +43,17 @@ class Place(NamedTuple):
 
 @dataclass(kw_only=True, slots=True)
 class PlacedTree:
-    """The words of a file, where each key and value stands, and the faults of form found on the way."""
+    """The words of a file, where each key and value stands, and the faults of form found on the way.
+
+    `unsound` says what is wrong with a text, by its path; the tree has it cut short, its odd characters replaced.
+    """
 
     file: str
     tree: Tree = ""
     keys: dict[Path, Place] = field(default_factory=dict)
     values: dict[Path, Place] = field(default_factory=dict)
     faults: list[Fault] = field(default_factory=list)
+    unsound: dict[Path, str] = field(default_factory=dict)
 
     def report(self, place: Place, message: str) -> None:
         """Note one fault of form at a place."""
@@ -91,13 +107,13 @@ class _Walker:
     def tree(self, node: Node, path: Path) -> Tree:
         place = Place(node.start_mark.line + 1, node.start_mark.column + 1)
         if id(node) in self.seen:
-            return str(node.value) if isinstance(node, ScalarNode) else f"*{node.anchor}"
+            return self._text(str(node.value), path) if isinstance(node, ScalarNode) else f"*{shown(node.anchor)}"
         self.seen.add(id(node))
         self._refuse_indirection(node, place)
         if isinstance(node, ScalarNode):
             if node.value != "":
                 self.placed.values[path] = place
-            return str(node.value)
+            return self._text(str(node.value), path)
         self.placed.values[path] = place
         if isinstance(node, SequenceNode):
             return [self.tree(item, (*path, index)) for index, item in enumerate(node.value)]
@@ -112,6 +128,10 @@ class _Walker:
                 self.placed.report(place, "a key must be one plain word before a colon")
                 continue
             key = str(key_node.value)
+            why = unsound(key) if len(key) <= LONGEST_NAME else f"a key of {len(key)} letters is none of a line file"
+            if why:
+                self.placed.report(place, why)
+                continue
             if key in mapping:
                 first = self.placed.keys[(*path, key)]
                 self.placed.report(
@@ -122,14 +142,45 @@ class _Walker:
             mapping[key] = self.tree(value_node, (*path, key))
         return mapping
 
+    def _text(self, text: str, path: Path) -> str:
+        """Return a text fit to be shown, and note what is wrong with it."""
+        why = unsound(text)
+        if why:
+            self.placed.unsound[path] = why
+        return shown(text)
+
     def _refuse_indirection(self, node: Node, place: Place) -> None:
         line = self.lines[place.line - 1] if place.line <= len(self.lines) else ""
         if node.anchor is not None:
             self.placed.report(
-                place, f"the anchor '&{node.anchor}' is not used in line files; write the value out in each place"
+                place,
+                f"the anchor '&{shown(node.anchor)}' is not used in line files; write the value out in each place",
             )
         elif line[place.column - 1 : place.column] == "!":
             self.placed.report(place, "a tag (beginning with '!') is not used in line files; write the value alone")
+
+
+def unsound(text: str) -> str:
+    """Return why a text is refused whatever it is for, or nothing."""
+    if len(text) > LONGEST_TEXT:
+        return f"this text has {len(text)} letters; at most {LONGEST_TEXT} are taken"
+    number = next((number for number, one in enumerate(text, start=1) if _is_unshown(one)), None)
+    if number is None:
+        return ""
+    one = text[number - 1]
+    name = unicodedata.name(one, "a control character")
+    return (
+        f"letter {number} of this text is the character U+{ord(one):04X} ({name}), which cannot be shown; leave it out"
+    )
+
+
+def shown(text: str) -> str:
+    """Return a text that a message may hold: cut short, its odd characters replaced."""
+    return "".join(REPLACED if _is_unshown(one) else one for one in text[:LONGEST_TEXT])
+
+
+def _is_unshown(one: str) -> bool:
+    return one not in _WHITE and (unicodedata.category(one) in _UNSHOWN or ord(one) in _TURNING)
 
 
 def _syntax_fault(error: MarkedYAMLError, text: str, file: str) -> Fault:

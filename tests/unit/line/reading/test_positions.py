@@ -28,7 +28,8 @@ def test_position_is_located(words, station):
 @pytest.mark.parametrize(
     ("words", "message"),
     [
-        ("roof", "'roof' is no named place; the places are header, roof corner, end"),
+        ("roof", "'roof' is no named place; the places are header, roof corner, end; did you mean 'roof corner'?"),
+        ("tank", "'tank' is no named place; the places are header, roof corner, end"),
         ("haeder + 1 m", "'haeder' is no named place; the places are header, roof corner, end; did you mean 'header'?"),
         ("end + 1 m", "'end + 1 m' is at 101 m, past the end of the line, which runs from 0 m to 100 m"),
         ("header - 1 m", "'header - 1 m' is at -1 m, before the start of the line, which runs from 0 m to 100 m"),

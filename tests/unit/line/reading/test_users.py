@@ -26,9 +26,17 @@ STEEL = (
 )
 
 
+def blown(*loads: str) -> str:
+    """Return the valid text with loads, the gale acting in a state of its own."""
+    text = with_top("loads", *loads)
+    return text.replace(
+        "loads:\n", "states: { add: [ { name: in a gale, like: operating, loads: gale } ] }\nloads:\n", 1
+    )
+
+
 def test_spread_load_in_si():
     """Gate corner is at 60 m; 12 m on is 72 m."""
-    (load,) = study(with_top("loads", GALE)).loads
+    (load,) = study(blown(GALE)).loads
     assert load.end is not None
     assert (load.name, load.line, load.duration, load.source) == ("gale", "S-7", "occasional", "wind code of the site")
     assert (load.start.station, load.end.station) == (60.0, 72.0)
@@ -52,7 +60,19 @@ def test_point_load_at_other_places(place, station):
 
 
 def test_loads_may_share_a_name():
-    assert [load.name for load in study(with_top("loads", GALE, GALE.replace("120", "-60"))).loads] == ["gale"] * 2
+    assert [load.name for load in study(blown(GALE, GALE.replace("120", "-60"))).loads] == ["gale"] * 2
+
+
+def test_occasional_load_needs_a_state_and_a_sustained_one_none():
+    assert faults(with_top("loads", GALE, RELIEF)) == [
+        "load gale, name: no state lets it act: name it under states, add, loads"
+    ]
+    assert [load.name for load in study(blown(GALE, RELIEF)).loads] == ["gale", "relief"]
+
+
+def test_state_may_name_a_sustained_load():
+    text = blown(GALE, RELIEF).replace("loads: gale", "loads: [gale, relief]")
+    assert study(text).added[0].loads == ("gale", "relief")
 
 
 def test_load_on_an_unsound_line_adds_no_fault():

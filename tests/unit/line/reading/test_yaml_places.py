@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import json
+
 import pytest
 
 from takeup.errors import InputError
-from takeup.line.reading.yaml_places import read_places
+from takeup.line.reading.yaml_places import REPLACED, read_places
 
 
 def test_scalars_stay_the_text_that_was_typed():
@@ -56,3 +58,47 @@ def test_syntax_error_is_one_fault():
     with pytest.raises(InputError) as caught:
         read_places("a: [1, 2\nb: 3\n", "x")
     assert len(caught.value.faults) == 1
+
+
+@pytest.mark.parametrize(
+    ("typed", "code"),
+    [
+        (r"\a", "U+0007"),
+        (r"\x7f", "U+007F"),
+        (r"\x9b", "U+009B"),
+        (r"\u202e", "U+202E"),
+        (r"\u2066", "U+2066"),
+        (r"\u200f", "U+200F"),
+        (r"\u2029", "U+2029"),
+        (r"\ud800", "U+D800"),
+    ],
+)
+def test_character_that_is_not_shown_is_named_and_replaced(typed, code):
+    placed = read_places(f'a: "bc{typed}d"\n', "x")
+    assert placed.tree == {"a": f"bc{REPLACED}d"}
+    assert placed.unsound["a",].startswith(f"letter 3 of this text is the character {code} (")
+
+
+@pytest.mark.parametrize("text", ["a tab\there", "two\nlines", "Łódź—線路 😀", "می\u200cخواهم", "e\u0301"])
+def test_text_of_any_language_is_taken(text):
+    """The zero-width non-joiner and combining accents are spelling, not control."""
+    placed = read_places(f"a: {json.dumps(text, ensure_ascii=False)}\n", "x")
+    assert (placed.tree, placed.unsound) == ({"a": text}, {})
+
+
+def test_text_past_the_most_letters_is_cut_short():
+    """500 letters are taken, 501 are not."""
+    placed = read_places(f"a: {'x' * 500}\nb: {'x' * 501}\n", "x")
+    assert placed.tree == {"a": "x" * 500, "b": "x" * 500}
+    assert placed.unsound == {("b",): "this text has 501 letters; at most 500 are taken"}
+
+
+def test_key_past_the_most_letters_is_no_key():
+    placed = read_places(f"{'k' * 81}: 1\n{'k' * 80}: 2\n", "x")
+    assert placed.tree == {"k" * 80: "2"}
+    assert [str(fault) for fault in placed.faults] == ["x:1:1: a key of 81 letters is none of a line file"]
+
+
+def test_anchor_is_shown_without_odd_characters():
+    placed = read_places("a: &x\u202ey 1\n", "x")
+    assert placed.faults[0].message.startswith(f"the anchor '&x{REPLACED}y' is not used")
