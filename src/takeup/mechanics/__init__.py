@@ -10,6 +10,7 @@ from takeup.mechanics.condense import ContactProblem, condense
 from takeup.mechanics.contact import GROUND, Gaps, Rubs, no_gaps, no_rubs
 from takeup.mechanics.frame import Answer, Arcs, Frame, Loads, NotHeld, Straights, Supports, no_arcs
 from takeup.mechanics.geometric import Links
+from takeup.mechanics.second_order import SecondOrder, Unstable, axial_forces, second_order
 from takeup.mechanics.solve import Factor, NotFactored, factorise, solve
 from takeup.mechanics.stability import Modes, NotAtRisk, NotVerified, buckling, factors_below
 from takeup.mechanics.walk import Event, Steps, Walk, walk
@@ -33,14 +34,17 @@ __all__ = [
     "NotHeld",
     "NotVerified",
     "Rubs",
+    "SecondOrder",
     "StepAnswers",
     "StepParts",
     "Steps",
     "Straights",
     "Supports",
+    "Unstable",
     "Walk",
     "answers_of",
     "arc_angle",
+    "axial_forces",
     "bellows_section",
     "buckling",
     "condense",
@@ -51,6 +55,7 @@ __all__ = [
     "no_rubs",
     "parts_of",
     "pressure_strain",
+    "second_order",
     "solve",
     "walk",
 ]

@@ -49,9 +49,9 @@ class Links:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Geometric:
-    """Geometric stiffness block by block, before holds: `block` (q, 12, 12) between `start` and `end` (q,).
+    """Geometric stiffness block by block, before holds: `block` (q, 12, 12) between nodes `start` and `end` (q,).
 
-    In the model's numbering and its nodes' own axes.
+    In the model's numbering; members first, in its order, then links.
     """
 
     start: Integers
@@ -62,7 +62,7 @@ class Geometric:
 def geometric_stiffness(
     model: Model, force: Floats, numbering: Numbering | None = None, links: Links | None = None
 ) -> Geometric:
-    """Return the geometric stiffness of all members and links.
+    """Return the geometric stiffness of all members and links, global axes.
 
     Args:
         model: the model.
@@ -80,10 +80,7 @@ def geometric_stiffness(
         start.append(links.start)
         end.append(links.end)
         blocks.append(link_blocks(frame.points, links))
-    first, second, block = np.concatenate(start), np.concatenate(end), np.concatenate(blocks)
-    if len(model.rotated):
-        block = _in_own_axes(model, first, second, block)
-    return Geometric(start=first, end=second, block=block)
+    return Geometric(start=np.concatenate(start), end=np.concatenate(end), block=np.concatenate(blocks))
 
 
 def straight_blocks(model: Model, force: Floats) -> Floats:
@@ -194,14 +191,28 @@ def link_blocks(points: Floats, links: Links) -> Floats:
     return block
 
 
-def _in_own_axes(model: Model, start: Integers, end: Integers, block: Floats) -> Floats:
-    """Return blocks with the unknowns of rotated nodes in their own axes."""
+def in_own_axes(model: Model, geometric: Geometric) -> Geometric:
+    """Return the same with the unknowns of rotated nodes in their own axes."""
+    if len(model.rotated) == 0:
+        return geometric
     place = np.full(len(model.frame.points), -1)
     place[model.rotated] = np.arange(len(model.rotated))
-    way = np.tile(np.eye(12), (len(block), 1, 1))
-    for first, nodes in ((0, start), (6, end)):
+    way = np.tile(np.eye(12), (len(geometric.block), 1, 1))
+    for first, nodes in ((0, geometric.start), (6, geometric.end)):
         which = np.flatnonzero(place[nodes] >= 0)
         rotation = model.rotation[place[nodes[which]]]
         for kind, at in enumerate((first, first + 3)):
             way[which, at : at + 3, at : at + 3] = rotation[:, kind]
-    return np.asarray(way @ block @ way.swapaxes(1, 2))
+    return replace(geometric, block=np.asarray(way @ geometric.block @ way.swapaxes(1, 2)))
+
+
+def geometric_forces(geometric: Geometric, moved: Floats) -> Floats:
+    """Return the end forces that turned members need, K_G u, (2, 6, c, q), global axes: at start, at end.
+
+    Args:
+        geometric: in global axes.
+        moved: displacements, (6, c, n).
+    """
+    both = np.concatenate([moved[:, :, geometric.start], moved[:, :, geometric.end]])
+    forces = geometric.block @ both.transpose(2, 0, 1)  # (q, 12, c)
+    return np.ascontiguousarray(forces.transpose(1, 2, 0)).reshape(2, 6, moved.shape[1], len(forces))

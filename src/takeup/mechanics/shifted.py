@@ -16,7 +16,7 @@ from scipy.sparse.linalg import splu  # type: ignore[import-untyped]  # the same
 
 from takeup.mechanics.assembly import assemble
 from takeup.mechanics.frame import Floats, Integers
-from takeup.mechanics.geometric import Geometric
+from takeup.mechanics.geometric import Geometric, in_own_axes
 from takeup.mechanics.model import Model
 
 _TRUE = 1e-6  # relative error of a known answer above which a factor is not believed: its signs need far less
@@ -84,8 +84,9 @@ def geometric_matrix(model: Model, geometric: Geometric) -> Sparse:
 
     Args:
         model: the model.
-        geometric: its blocks.
+        geometric: its blocks, global axes.
     """
+    geometric = in_own_axes(model, geometric)
     size = 6 * len(model.frame.points)
     free = np.ones(size, dtype=bool)
     free[6 * model.held[0] + model.held[1]] = False

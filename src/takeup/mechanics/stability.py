@@ -82,12 +82,12 @@ def buckling(
     factor = factorise(frame) if isinstance(frame, Frame) else frame
     if not isinstance(factor, Factor):
         return factor
-    wrong = _no_number(effective_force, links)
+    wrong = no_number(effective_force, links)
     if wrong is not None:
         return wrong
     if _all_pulled(factor, effective_force, links):
         return NotAtRisk(because="no member is compressed: every effective force is zero or tension")
-    pencil = _pencil(factor, effective_force, links)
+    pencil = pencil_of(factor, effective_force, links)
     found = lowest(pencil, count)
     if found.because:
         return NotVerified(because=found.because)
@@ -110,7 +110,7 @@ def factors_below(
     factor = factorise(frame) if isinstance(frame, Frame) else frame
     if not isinstance(factor, Factor):
         return factor
-    wrong = _no_number(effective_force, links)
+    wrong = no_number(effective_force, links)
     if wrong is not None:
         return wrong
     model = factor.model
@@ -121,7 +121,8 @@ def factors_below(
     return shifted.below
 
 
-def _no_number(effective_force: Floats, links: Links | None) -> NotVerified | None:
+def no_number(effective_force: Floats, links: Links | None) -> NotVerified | None:
+    """Return which force is no number; None where all are."""
     wrong = np.flatnonzero(~np.isfinite(effective_force))
     if len(wrong):
         return NotVerified(because=f"the effective force of member {wrong[0]} is no number")
@@ -155,7 +156,8 @@ def apply_inverse(factor: Factor, rows: Floats) -> Floats:
     )
 
 
-def _pencil(factor: Factor, force: Floats, links: Links | None) -> Pencil:
+def pencil_of(factor: Factor, force: Floats, links: Links | None) -> Pencil:
+    """Return K^-1, K and K_G of a frame under forces, as the search asks for them."""
     model = factor.model
     blocks = geometric_stiffness(model, force, factor.numbering, links)
     free = np.ones(6 * len(model.frame.points))
