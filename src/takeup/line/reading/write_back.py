@@ -19,6 +19,7 @@ from takeup.line.holding import Hold
 from takeup.line.parts import station_words
 from takeup.line.records import Line, Study
 
+_COMMA = re.compile(r"\s*,")
 _LINE_END = re.compile(r"\r\n|\n|\r")
 
 
@@ -32,10 +33,12 @@ def with_placed_holds(text: str, resolved: Study) -> str:
     edits: list[tuple[int, int, str]] = []
     root = YAML().compose(text)
     for number, line in enumerate(_items(_value(root, "lines"))):
-        for item in _items(_value(line, "holds")):
+        listed = _value(line, "holds")
+        edit = _edit_between_brackets if isinstance(listed, SequenceNode) and listed.flow_style else _edit
+        for item in _items(listed):
             by, kind = _value(item, "by"), _value(item, "kind")
             if by is not None and kind is not None:
-                edits.append(_edit(text, item, _placed(resolved.lines[number], kind.value, by.value)))
+                edits.append(edit(text, item, _placed(resolved.lines[number], kind.value, by.value)))
     for start, end, new in sorted(edits, reverse=True):
         text = text[:start] + new + text[end:]
     return text
@@ -71,17 +74,35 @@ def _edit(text: str, item: Node, holds: list[Hold]) -> tuple[int, int, str]:
     column = start - item.start_mark.column
     dash = text.rfind("-", column, start)
     indent = " " * (dash - column)
+    if holds:
+        return start, end, f"{_line_end(text)}{indent}- ".join(_written(text, item, holds))
+    return dash, end, _none_placed(item)
+
+
+def _edit_between_brackets(text: str, item: Node, holds: list[Hold]) -> tuple[int, int, str]:
+    """Return the same for an item of a list between brackets; a comment there ends its line and takes the comma."""
+    start, end = item.start_mark.index, _end(text, item)
+    if holds:
+        return start, end, ", ".join(_written(text, item, holds))
+    comma = _COMMA.match(text, end)
+    after = comma.end() if comma else end
+    return start, after, f"{_none_placed(item)}{_line_end(text)}{' ' * item.start_mark.column}"
+
+
+def _written(text: str, item: Node, holds: list[Hold]) -> list[str]:
+    """Return the items of placed holds, each with what the rule's item slides on."""
     rubs = next((f"{key}: {_source(text, item, key)}" for key in ("slides_on", "friction") if _value(item, key)), "")
-    lines = [
+    return [
         f"{{ kind: {hold.kind}, at: {station_words(hold.position.station)}{', ' if rubs else ''}{rubs} }}"
         for hold in holds
     ]
-    if lines:
-        return start, end, f"{_line_end(text)}{indent}- ".join(lines)
+
+
+def _none_placed(item: Node) -> str:
     kind, by = _value(item, "kind"), _value(item, "by")
     assert kind is not None, "an item with a rule has a kind"
     assert by is not None, "an item with a rule names it"
-    return dash, end, f"# {kind.value}s by {by.value}: none placed"
+    return f"# {kind.value}s by {by.value}: none placed"
 
 
 def _line_end(text: str) -> str:

@@ -82,6 +82,29 @@ def test_a_file_without_a_mark_gets_none(tmp_path: Path):
     assert file.read_bytes().startswith(b"takeup:") or file.read_bytes()[:1] == b"#"
 
 
+def between_brackets(text: str) -> str:
+    head, tail = text.split("    holds:\n")
+    items = [line.strip().removeprefix("- ") for line in tail.splitlines() if line.startswith("      - { kind: ")]
+    rest = tail[tail.index("    takeups:") :] if "    takeups:" in tail else ""
+    return f"{head}    holds: [ {', '.join(items)} ]\n{rest}"
+
+
+def test_a_list_between_brackets_stays_one():
+    text = between_brackets(GUIDED)
+    written = with_placed_holds(text, study_of(text))
+    assert written.count("\n") == text.count("\n") + 1  # the comment on the rests, of which none is placed
+    assert study_of(written).lines[0].holds == study_of(with_placed_holds(GUIDED, study_of(GUIDED))).lines[0].holds
+
+
+@pytest.mark.parametrize("order", [1, -1], ids=["first", "last"])
+def test_a_rule_between_brackets_that_placed_nothing_leaves_a_comment(order: int):
+    items = (rule("rest", "support spans"), hold("rest", "1.5 m"))[::order]
+    text = between_brackets(line_file(["3 m east"], holds=items))
+    written = with_placed_holds(text, study_of(text))
+    assert "# rests by support spans: none placed\n" in written
+    assert [one.position.station for one in study_of(written).lines[0].holds] == [1.5]
+
+
 def test_the_file_is_written_whole_and_says_how_many(tmp_path: Path):
     file = tmp_path / "line.yaml"
     file.write_text(GUIDED, encoding="utf-8")
