@@ -254,7 +254,7 @@ def test_a_loop_pushes_as_its_elastic_centre_says(pipe: Pipe, sides: tuple[float
     assert found[1] == pytest.approx(0.0, abs=1e-8 * thrust)
 
 
-STIFF, SOFT = 1e12, 1e8  # Pa: the largest quotient that a typed-in modulus may have
+STIFF, SOFT = 1e12, 1e9  # Pa: the largest quotient that a typed-in modulus may have
 LEG, MOVED = 20.0 * FOOT, 2.0 * INCH
 
 
@@ -289,8 +289,12 @@ def test_the_guided_cantilever_is_the_limit_of_stiff_runs(kind: str, factor: flo
 
 
 def test_the_printed_guided_cantilever_force():
-    """NPS 6 Sch 40, L 20 ft, delta 2.0 in, E 27.9e6 psi: 1363 lbf (computed apart); 0.1 % for limit and metric size."""
-    thrust = legs_alone(1e4, series=False) * 27.9e6 * PA_PER_PSI * NPS6.inertia
+    """NPS 6 Sch 40, L 20 ft, delta 2.0 in, E 27.9e6 psi: 1363 lbf (computed apart); 0.1 % for limit and metric size.
+
+    What is missing falls with the quotient, so the limit is (10 F(1000) - F(100))/9; the next power leaves less than 0.01 %.
+    """
+    limit = (10.0 * legs_alone(1e3, series=False) - legs_alone(1e2, series=False)) / 9.0
+    thrust = limit * 27.9e6 * PA_PER_PSI * NPS6.inertia
     assert thrust / NEWTONS_PER_LBF == pytest.approx(1363, rel=1e-3)
 
 
