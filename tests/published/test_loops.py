@@ -291,7 +291,7 @@ def test_the_guided_cantilever_is_the_limit_of_stiff_runs(kind: str, factor: flo
 def test_the_printed_guided_cantilever_force():
     """NPS 6 Sch 40, L 20 ft, delta 2.0 in, E 27.9e6 psi: 1363 lbf (computed apart); 0.1 % for limit and metric size.
 
-    What is missing falls with the quotient, so the limit is (10 F(1000) - F(100))/9; the next power leaves less than 0.01 %.
+    What is missing falls with the quotient: the limit is (10 F(1000) - F(100))/9, less than 0.01 % off (next power).
     """
     limit = (10.0 * legs_alone(1e3, series=False) - legs_alone(1e2, series=False)) / 9.0
     thrust = limit * 27.9e6 * PA_PER_PSI * NPS6.inertia
