@@ -6,10 +6,10 @@ them from below. The space, orthonormal in K, grows by blocks
     w = (K + sigma K_G)^-1 (-K_G) q          sigma = 0 first: the factor that exists already
 
 and K w = -K_G q - sigma K_G w comes without a product with K. Blocks find equal factors (symmetric pairs). Where the
-factors crowd together, as in many equal spans, a shift to the lowest Ritz value that is not exact yet parts them. At
-the end the number of factors below a shift just above the last one is counted (Sylvester, shifted.py) and must be the
-number found, each of them with its residual; else the search goes on from there. Starting blocks are random with a
-fixed seed.
+factors crowd together, as in many equal spans, a shift above the last Ritz value wanted parts them, or where that has
+too many below it, one to the lowest that is not exact yet. At the end the number of factors below a shift just above
+the last one is counted (Sylvester, shifted.py) and must be the number found, each of them with its residual; else the
+search goes on from there. Starting blocks are random with a fixed seed.
 """
 
 from __future__ import annotations
@@ -26,6 +26,8 @@ GOAL = 5e-7  # residual the search goes for: bounds the relative error of a fact
 _SEED = 1952
 _MOST_ROUNDS = 8  # of searches, each from one shift: one or two are enough for a pipe
 _FIRST_BLOCKS, _BLOCKS = 8, 20
+_EARLY, _SLOW = 3, 0.02  # block after which a residual above this says that the factors crowd: a shift is cheaper
+_FEW = 4  # factors more than wanted below a shift, which are found along with the others
 _MOST_AT_ONCE = 40  # factors sought together, when that many crowd below a shift
 _SAME = 1e-7  # of its length: what is left of a vector that lies in the space already
 _MOST_PASSES, _MUCH = 4, 0.5
@@ -117,7 +119,11 @@ def lowest(pencil: Pencil, count: int) -> Found:
                 return _found(space, ritz, count)
             wanted = min(count if beyond is None else max(count, beyond.factor.below), _MOST_AT_ONCE)
         elif beyond is None:
-            beyond = _near(pencil, (1.0 - _APART) / ritz.nu[np.argmax(ritz.residuals > GOAL)])
+            beyond = _near(pencil, (1.0 + _APART) / ritz.nu[:count][-1])
+            if beyond is None or beyond.factor.below > count + _FEW:
+                beyond = _near(pencil, (1.0 - _APART) / ritz.nu[np.argmax(ritz.residuals > GOAL)])
+            else:
+                wanted = max(count, beyond.factor.below)
         if beyond is None:
             return Found(np.zeros(0), none, "no shift near the lowest load factor gave a factor to be trusted")
         at, blocks, space = beyond, _BLOCKS, _compressed(space, 2 * wanted)
@@ -189,10 +195,11 @@ def _search(
         product[before:used, :used] = -(whole.gq[before:used] @ whole.q[:used].T)
         product[:before, before:used] = product[before:used, :before].T
         full, last = used == before, block == blocks - 1
-        if full or last or block % 2:
+        if full or last or block % 2 or at is not None:
             now = _Space(*(room[:used] for room in whole))
             ritz = _ritz(pencil, now, product[:used, :used], wanted)
-            if full or last or (len(ritz.nu) >= wanted and (ritz.residuals <= GOAL).all()):
+            worst = ritz.residuals.max(initial=0.0) if len(ritz.nu) >= wanted else np.inf
+            if full or last or worst <= GOAL or (at is None and block == _EARLY and np.inf > worst > _SLOW):
                 break
         fresh = inverse(-whole.gq[before:used])
     return now, ritz._replace(whole=full)
@@ -202,16 +209,19 @@ def _grow(pencil: Pencil, whole: _Space, used: int, fresh: Floats) -> int:
     """Add a block to the space, orthonormal in K; return the number of rows used. Rows that lie in it are dropped."""
     energy, before = np.sqrt(_dots(fresh, pencil.stiff(fresh))), used
     w = fresh - (fresh @ whole.kq[:used].T) @ whole.q[:used]
+    w -= (w @ whole.kq[:used].T) @ whole.q[:used]  # the first time leaves the rounding of what it took out
+    had = np.sqrt(np.maximum(_dots(w, pencil.stiff(w)), 0.0))
     for row, one in enumerate(w):
-        left = energy[row]
-        for _ in range(_MOST_PASSES):  # what is taken out leaves its rounding: once more while much was
-            one -= (whole.kq[:used] @ one) @ whole.q[:used]  # noqa: PLW2901
-            had, left = left, float(np.sqrt(max(one @ pencil.stiff(one[None])[0], 0.0)))
-            if left > _MUCH * had or left <= _SAME * energy[row]:
+        beside = before  # rows of this block first; all of them again while much is taken out
+        for _ in range(_MOST_PASSES):
+            one -= (whole.kq[beside:used] @ one) @ whole.q[beside:used]  # noqa: PLW2901
+            push = pencil.stiff(one[None])[0]
+            had[row], left = (float(np.sqrt(max(one @ push, 0.0))), had[row])
+            if had[row] > _MUCH * left or had[row] <= _SAME * energy[row]:
                 break
-        if left > _SAME * energy[row]:
-            whole.q[used] = one / left
-            whole.kq[used] = pencil.stiff(whole.q[used : used + 1])[0]
+            beside = 0
+        if had[row] > _SAME * energy[row]:
+            whole.q[used], whole.kq[used] = one / had[row], push / had[row]
             used += 1
     whole.gq[before:used] = pencil.turned(whole.q[before:used])
     return used

@@ -109,7 +109,9 @@ def factor_shifted(elastic: Sparse, geometric: Sparse, shift: float) -> Shifted 
     """
     matrix = cast("csc_array", elastic + geometric * shift)
     try:
-        lu = splu(matrix, permc_spec="MMD_AT_PLUS_A", diag_pivot_thresh=0.0, options={"SymmetricMode": True})
+        lu = splu(
+            matrix, permc_spec="MMD_AT_PLUS_A", diag_pivot_thresh=0.0, options={"SymmetricMode": True}, panel_size=1
+        )
     except RuntimeError:  # "Factor is exactly singular"
         return None
     known = np.cos(np.arange(matrix.shape[0]))  # any vector without a pattern of the members'
