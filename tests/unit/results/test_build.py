@@ -11,7 +11,7 @@ from tests.builders import hold, joint, line_file, rule, study_of
 from takeup.results import results_of, write_results
 
 GUIDED = (rule("slide guide", "spacing rule"), rule("rest", "support spans"))
-RUN = line_file(["40 m east"], holds=GUIDED, takeups=(joint("J1", "west end + 1.2 m"),))
+RUN = line_file(["40 m east"], holds=GUIDED, takeups=(joint("J1", "west end + 1.2 m", kind="externally pressurised"),))
 LOOSE = line_file(["12 m east"], start="free", end="free", holds=(hold("slide guide", "[3 m, 9 m]"),))
 
 

@@ -37,6 +37,8 @@ _QUANTITIES: dict[UnitSystem, dict[str, str]] = {
         "weight": "95 kg",
         "compression": "120 mm",
         "extension": "30 mm",
+        "lateral": "5 mm",
+        "torque": "2 kN·m",
         "pressure": "16 bar(g)",
         "test_pressure": "24 bar(g)",
         "minimum_pressure": "0 bar(a)",
@@ -67,6 +69,8 @@ _QUANTITIES: dict[UnitSystem, dict[str, str]] = {
         "weight": "210 lb",
         "compression": "5 in",
         "extension": "1.2 in",
+        "lateral": "0.2 in",
+        "torque": "1500 ft·lbf",
         "pressure": "230 psi(g)",
         "test_pressure": "345 psi(g)",
         "minimum_pressure": "0 psi(a)",
@@ -86,6 +90,9 @@ _JOINT = """\
           weight: $weight
           axial_compression: $compression
           axial_extension: $extension
+          lateral: $lateral
+          angular: 1 deg
+          torque: $torque
           pressure: $pressure
           test_pressure: $test_pressure
           minimum_pressure: $minimum_pressure
@@ -114,6 +121,8 @@ cycles:
 # Limits of the material: put in your own numbers. Without them the checks that need them are not made.
 # allowable:
 #   expansion_stress_range: { value: $stress, source: "code, edition, table" }
+#   cold_stress: { value: $stress, source: "code, edition, table, at installation temperature" }
+#   hot_stress: { value: $stress, source: "code, edition, table, at design temperature" }
 #   yield_strength: { value: $stress, source: "standard, table" }
 
 # States of the default order can be left out, with a reason that is printed.
