@@ -11,6 +11,8 @@ _LINE = Stroke(width=0.18)
 _THIN = Stroke(width=0.13, ink="grey")
 _TICK = 1.1
 _BEYOND = 1.2
+_SAME = 1e-6
+_BETWEEN = 1.4  # words stand so far from the ticks on either side [mm]
 _FREE = 3.4  # the extension line starts clear of the signs on the pipe
 
 
@@ -20,12 +22,32 @@ def expanded(dimension: Dimension) -> tuple[tuple[Polyline, ...], Text]:
     reach = math.copysign(_BEYOND, dimension.offset)
     free = math.copysign(min(_FREE, abs(dimension.offset) / 2.0), dimension.offset)
     ends = [_moved(point, aside, dimension.offset) for point in (dimension.start, dimension.end)]
-    strokes = [Polyline(points=(ends[0], ends[1]), stroke=_LINE)]
+    length = math.dist(dimension.start, dimension.end)
+    far = dimension.shift + math.copysign(width_of(dimension.words, dimension.size) / 2.0, dimension.shift)
+    low, high = min(0.0, length / 2.0 + far), max(length, length / 2.0 + far)
+    if abs(dimension.shift) < _SAME:
+        low, high = 0.0, length
+    strokes = [Polyline(points=(_moved(ends[0], along, low), _moved(ends[0], along, high)), stroke=_LINE)]
     for point, end in zip((dimension.start, dimension.end), ends, strict=True):
         strokes.append(Polyline(points=(_moved(point, aside, free), _moved(end, aside, reach)), stroke=_THIN))
         slant = (along[0] + aside[0], along[1] + aside[1])
         strokes.append(Polyline(points=(_moved(end, slant, -_TICK), _moved(end, slant, _TICK)), stroke=_LINE))
     return tuple(strokes), _words(dimension, (ends[0], ends[1]), along)
+
+
+def shifts(words: str, size: float, length: float) -> tuple[float, ...]:
+    """Return where along a dimension of some length its words may stand: in the middle, or outside where they are long.
+
+    Args:
+        words: Of the dimension.
+        size: Of the type [mm].
+        length: On paper [mm].
+    """
+    wide = width_of(words, size)
+    if wide + 2.0 * _BETWEEN <= length:
+        return (0.0,)
+    out = length / 2.0 + _BETWEEN + wide / 2.0
+    return (out, -out)
 
 
 def _directions(dimension: Dimension) -> tuple[Point, Point]:
@@ -45,7 +67,7 @@ def _words(dimension: Dimension, ends: tuple[Point, Point], along: Point) -> Tex
     degrees = round((degrees + 90.0) % 180.0 - 90.0, 6)  # from -90, read upwards, to just below 90
     turned = math.radians(degrees)
     above = (math.sin(turned), -math.cos(turned))
-    at = _moved(middle, above, 0.9)
+    at = _moved(_moved(middle, along, dimension.shift), above, 0.9)
     return Text(at=at, words=dimension.words, size=dimension.size, anchor="middle", rotation=degrees)
 
 

@@ -1,13 +1,15 @@
 """Where words go so that nothing lies on anything: boxes, leaders, and spreading along a line.     (drawing/labels.py)
 
-Nothing clever: each label tries places round its point, nearest first, and takes the first that is free. Labels along
-an axis are pushed apart as little as possible (least squares, by pooling neighbours that would touch).
+Nothing clever: each label tries places round its point, nearest first, and takes the one that costs least: how far it
+stands off, and more for every stroke and every sign that its leader crosses; words are never crossed. Where some stand
+badly, all are placed again with those first. Labels along an axis are pushed apart as little as possible (least
+squares, by pooling neighbours that would touch).
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from takeup.drawing.lettering import box_of
@@ -19,7 +21,11 @@ Stroked = tuple[Point, Point]
 TYPE = 2.6  # size of the type of labels [mm]
 _LEADER = Stroke(width=0.13, ink="grey")
 _GAP = 0.8
-_DISTANCES = (3.5, 5.0, 7.0, 9.5, 13.0, 17.0, 22.0, 28.0, 36.0, 46.0)
+_DISTANCES = (3.5, 5.0, 7.0, 9.5, 13.0, 17.0, 22.0, 28.0)
+_FOR_STROKE, _FOR_SIGN = 9.0, 25.0  # what a leader costs that crosses one [mm of leader]
+_MISSING = 100.0  # what a label costs that finds no place
+_GOOD = 13.0  # a label that costs no more stands well
+_PASSES = 3  # of placing all labels
 _NEAR = 4  # the first so many distances are close by
 _WAYS = 16
 _LEADING = 1.3
@@ -40,20 +46,43 @@ class Taken:
         """Tell whether a box is inside the room and lies on nothing."""
         left, top, right, bottom = wide = _widened(box)
         inside = self.room[0] <= left and self.room[1] <= top and right <= self.room[2] and bottom <= self.room[3]
-        return (
-            inside
-            and not any(overlap(wide, other) for other in (*self.signs, *self.words))
-            and not any(crosses(stroke, wide) for stroke in self.strokes)
-        )
+        if not inside:
+            return False
+        for boxes in (self.words, self.signs):  # asked more often than anything else on a sheet: plain loops
+            for other in boxes:
+                if left < other[2] and other[0] < right and top < other[3] and other[1] < bottom:
+                    return False
+        for (x, y), (x_end, y_end) in self.strokes:
+            if (x < left and x_end < left) or (x > right and x_end > right):
+                continue
+            if (y < top and y_end < top) or (y > bottom and y_end > bottom):
+                continue
+            if crosses(((x, y), (x_end, y_end)), wide):
+                return False
+        return True
 
-    def harm(self, at: Point, end: Point) -> int:
-        """Return how bad a leader from a place would be: 0 crosses nothing, 1 a stroke, 2 a sign, 3 words."""
+    def cost(self, at: Point, end: Point) -> float:
+        """Return what a leader from a place costs besides its length; without bound where it would cross words."""
         leader = (_trimmed(at, end), end)
         if any(crosses(leader, _widened(box)) for box in self.words):
-            return 3
-        if any(crosses(leader, box) for box in self.signs if not _within(at, box)):
-            return 2
-        return int(not self.is_off_strokes(*leader))
+            return math.inf
+        signs = sum(crosses(leader, box) for box in self.signs if not _within(at, box))
+        strokes = sum(_cut(*leader, *stroke) for stroke in self.strokes)
+        return _FOR_SIGN * signs + _FOR_STROKE * strokes
+
+    def near(self, at: Point, reach: float) -> Taken:
+        """Return only what is within reach of a place [mm]."""
+        box = (at[0] - reach, at[1] - reach, at[0] + reach, at[1] + reach)
+        return Taken(
+            room=self.room,
+            signs=[other for other in self.signs if overlap(box, other)],
+            words=[other for other in self.words if overlap(box, other)],
+            strokes=[stroke for stroke in self.strokes if crosses(stroke, box)],
+        )
+
+    def copy(self) -> Taken:
+        """Return a copy to try on."""
+        return Taken(room=self.room, signs=[*self.signs], words=[*self.words], strokes=[*self.strokes])
 
     def is_off_strokes(self, start: Point, end: Point) -> bool:
         """Tell whether a leader or a dimension line crosses no stroke of the pipe or of a dimension."""
@@ -89,6 +118,8 @@ def _within(point: Point, box: Box) -> bool:
 def crosses(stroke: tuple[Point, Point], box: Box) -> bool:
     """Tell whether a stroke passes through a box (the part of it inside both slabs is not empty)."""
     (x, y), (x_end, y_end) = stroke
+    if max(x, x_end) < box[0] or min(x, x_end) > box[2] or max(y, y_end) < box[1] or min(y, y_end) > box[3]:
+        return False
     enter, leave = 0.0, 1.0
     for at, way, low, high in ((x, x_end - x, box[0], box[2]), (y, y_end - y, box[1], box[3])):
         if abs(way) < _NOTHING:
@@ -100,12 +131,19 @@ def crosses(stroke: tuple[Point, Point], box: Box) -> bool:
     return enter < leave
 
 
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Label:
+    """Words for one of some points [mm]: `along` is the way of the pipe; places beside it are tried first."""
+
+    lines: tuple[LineOfWords, ...]
+    spots: tuple[Point, ...]
+    along: Point = (1.0, 0.0)
+
+
 def place_label(
     lines: tuple[LineOfWords, ...], at: Point, taken: Taken, *, along: Point = (1.0, 0.0), near: bool = False
 ) -> tuple[Item, ...]:
     """Return a label near a point, with a leader where it stands off; nothing when no place at all is free.
-
-    The nearest place whose leader crosses nothing is taken; where there is none, the one whose leader does least harm.
 
     Args:
         lines: The lines of words, each with whether it is bold.
@@ -114,29 +152,65 @@ def place_label(
         along: The way of the pipe there; places beside it are tried before places along it.
         near: Whether only a place close by, with a leader that crosses nothing, will do.
     """
-    best: tuple[int, Box] | None = None
-    distances = _DISTANCES[:_NEAR] if near else _DISTANCES
-    for box in _boxes_round(at, _size_of(lines), distances, along):
-        if not taken.is_free(box):
-            continue
-        harm = taken.harm(at, _nearest(at, box))
-        if best is None or harm < best[0]:
-            best = (harm, box)
-        if harm == 0:
+    label = Label(lines=lines, spots=(at,), along=along)
+    return _placed(label, taken, _DISTANCES[_NEAR - 1] if near else math.inf)[0]
+
+
+def place_labels(labels: Sequence[Label], taken: Taken) -> tuple[list[tuple[Item, ...]], float]:
+    """Return labels, the first ones before the others, and how badly they stand: 0 when all stand well.
+
+    Args:
+        labels: The most important first.
+        taken: What is on the sheet already; the labels are added to it.
+    """
+    order = list(range(len(labels)))
+    best: tuple[float, dict[int, tuple[Item, ...]], Taken] | None = None
+    for _ in range(_PASSES):
+        tried = taken.copy()
+        found = {number: _placed(labels[number], tried, math.inf) for number in order}
+        crowd = sum(max(0.0, cost - _GOOD) for _, cost in found.values())
+        if best is None or crowd < best[0]:
+            best = (crowd, {number: items for number, (items, _) in found.items()}, tried)
+        if crowd == 0.0:
             break
-    if best is None or (near and best[0] > 0):
-        return ()
-    taken.words.append(best[1])
-    return _label_items(lines, best[1], (at, _nearest(at, best[1])))
+        order.sort(key=lambda number: found[number][1] <= _GOOD)
+    assert best is not None, "there is at least one pass"
+    crowd, items, tried = best
+    taken.words, taken.strokes = tried.words, tried.strokes
+    return [items[number] for number in range(len(labels))], crowd
 
 
-def _boxes_round(at: Point, size: Point, distances: tuple[float, ...], along: Point) -> Iterator[Box]:
-    """Yield the places for a label, nearest first, and of those equally near the ones beside the pipe first."""
+def _placed(label: Label, taken: Taken, most: float) -> tuple[tuple[Item, ...], float]:
+    """Return a label where it costs least, and the cost; nothing where no place costs at most so much."""
+    size = _size_of(label.lines)
+    best: tuple[float, Box, Point] | None = None
+    for at in label.spots:
+        around = taken.near(at, _DISTANCES[-1] + max(size) + 2.0 * _GAP)
+        for far, box in _boxes_round(at, size, _DISTANCES, label.along):
+            if far > most or (best is not None and far >= best[0]):
+                break
+            if not around.is_free(box):
+                continue
+            cost = far + around.cost(at, _nearest(at, box))
+            if cost <= most and (best is None or cost < best[0]) and cost < math.inf:
+                best = (cost, box, at)
+    if best is None:
+        return (), _MISSING
+    cost, box, at = best
+    end = _nearest(at, box)
+    taken.words.append(box)
+    if math.dist(at, end) > _DISTANCES[0]:
+        taken.strokes.append((_trimmed(at, end), end))
+    return _label_items(label.lines, box, (at, end)), cost
+
+
+def _boxes_round(at: Point, size: Point, distances: tuple[float, ...], along: Point) -> Iterator[tuple[float, Box]]:
+    """Yield how far and where a label may stand: nearest first, of those equally near the ones beside the pipe first"""
     ways = [(math.cos(2.0 * math.pi * n / _WAYS), math.sin(2.0 * math.pi * n / _WAYS)) for n in range(_WAYS)]
     ways.sort(key=lambda way: -round(abs(way[0] * along[1] - way[1] * along[0]), 6))
     for far in distances:
         for way in ways:
-            yield _box_towards(at, way, far, size)
+            yield far, _box_towards(at, way, far, size)
 
 
 def _trimmed(start: Point, end: Point) -> Point:

@@ -8,21 +8,20 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from takeup.drawing.arrangement import arranged, largest_good
 from takeup.drawing.furniture import foot_above, frame_view, legend_view, title_block, use_view
 from takeup.drawing.places import Place, places_of
 from takeup.drawing.projection import DOWN, EAST, NORTH, Looking, extent_of
 from takeup.drawing.reading import Record, Results, joined, number_of, of_line, record_of, records_of, text_of
-from takeup.drawing.route import joined_legs, profile_of
-from takeup.drawing.section import least_height, section_view
+from takeup.drawing.route import joined_legs
 from takeup.drawing.sheet import Sheet, View
 from takeup.drawing.system_view import system_view
-from takeup.drawing.world_view import world_view
+from takeup.drawing.world_view import scale_within
 from takeup.edge import SI, Units
 
 WIDTH, HEIGHT = 420.0, 297.0
 _EDGE = (10.0, 12.0, 410.0, 285.0)
 _FOOT = 244.0
-_SECTION_MOST = 118.0
 
 
 def layout_sheet(results: Results, units: Units = SI) -> Sheet:
@@ -59,7 +58,9 @@ def _system_sheet(
 ) -> Sheet:
     every = tuple(place for own in places for place in own)
     left, top, right, _ = _EDGE
-    view = system_view(lines, places, view_of_all(lines), (left, top, right, foot_above(every, _FOOT)), units)
+    room, looking = (left, top, right, foot_above(every, _FOOT)), view_of_all(lines)
+    first = scale_within(lines, looking, room)
+    view = largest_good(first, lambda scale: system_view(lines, places, looking, room, units, scale=scale))
     names = joined([text_of(line, "name") for line in lines])
     branches = "; ".join(
         f"{text_of(line, 'name')} leaves {text_of(branch, 'of')} at {text_of(branch, 'at')}"
@@ -109,23 +110,8 @@ def _sheet(
 
 def _main_views(line: Record, places: tuple[Place, ...], units: Units) -> tuple[View, ...]:
     """Return the view of the line as it lies and its section."""
-    looking = chosen_view(line)
     left, top, right, _ = _EDGE
-    foot = foot_above(places, _FOOT)
-    if looking is not DOWN:
-        middle = left + 0.45 * (right - left)
-        return (
-            world_view(line, places, looking, (left, top, middle, foot), units),
-            section_view(line, places, (middle, top, right, foot), units),
-        )
-    elevations = [z for _, z in profile_of(line)]
-    length = profile_of(line)[-1][0]
-    rise = (max(elevations) - min(elevations)) / max(length, 1e-9)
-    divide = foot - min(_SECTION_MOST, least_height(units) + 300.0 * rise)
-    return (
-        world_view(line, places, DOWN, (left, top, right, divide), units),
-        section_view(line, places, (left, divide, right, foot), units),
-    )
+    return arranged(line, places, chosen_view(line), (left, top, right, foot_above(places, _FOOT)), units)
 
 
 def chosen_view(line: Record) -> Looking:

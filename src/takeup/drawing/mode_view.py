@@ -241,7 +241,8 @@ def _line_names(drawn: _Drawn, taken: Taken) -> Iterator[Item]:
 def _legend(height: float, units: Units) -> View:
     """Return what the strokes mean."""
     y = height - 3.0
-    words = f"mode shape, exaggerated: its largest movement is drawn {units.small.text(_LARGEST, 0)} long; a mode has no size"
+    drawn = units.small.text(_LARGEST, 0)
+    words = f"mode shape, exaggerated: its largest movement is drawn {drawn} long; a mode has no size"
     items = (
         Polyline(points=((0.0, y), (10.0, y)), stroke=_PIPE),
         Text(at=(12.0, y + 0.9), words="centre line as it lies", size=2.4),

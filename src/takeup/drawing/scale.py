@@ -42,6 +42,12 @@ def round_up(needed: float) -> int:
     return next(int(step * power) for step in (*_STEPS, 10) if step * power * slack >= needed)
 
 
+def steps_of(scale: int) -> int:
+    """Return how many steps of the series 1, 2, 5, 10, ... a denominator of it is above 1."""
+    power = len(str(scale)) - 1
+    return 3 * power + _STEPS.index(scale // 10**power)
+
+
 def round_down(most: float) -> float:
     """Return the last of ..., 0.1, 0.2, 0.5, 1, 2, 5, 10, ... that is not above a number above zero."""
     power = 10.0 ** math.floor(math.log10(most))

@@ -13,7 +13,7 @@ from itertools import pairwise
 
 from takeup.drawing.colour import colour_of
 from takeup.drawing.labels import Box, spread
-from takeup.drawing.lettering import shortened
+from takeup.drawing.lettering import shortened, width_of
 from takeup.drawing.places import Place
 from takeup.drawing.reading import Record, text_of, use_words
 from takeup.drawing.route import elevation_at, profile_of
@@ -33,30 +33,53 @@ _LEFT: dict[System, float] = {"si": 26.0, "us": 32.0}  # room for the figures of
 _RIGHT = 10.0
 _REACH = 0.05  # the slope of the profile at a place is taken over so much either side [m]
 _FAN = 8.0  # between the ticks and their words [mm]
-_ROWS: dict[System, tuple[tuple[str, float], ...]] = {
-    "si": (("station", 13.0), ("use", 11.5), ("name", 37.0)),
-    "us": (("station", 22.5), ("use", 11.5), ("name", 33.0)),
-}
+_USE = 11.5  # height of the row of uses [mm]
+_NAMES = (14.0, 40.0)  # least and greatest height of the row of names [mm]
+_STATIONS: dict[System, float] = {"si": 13.0, "us": 22.5}
 _PIPE = Stroke(width=0.6)
 _FINE = Stroke(width=0.13, ink="grey")
 _RULE = Stroke(width=0.18)
 
 
-def band_height(units: Units) -> float:
+def _rows(places: tuple[Place, ...], units: Units) -> dict[str, float]:
+    """Return the rows of the band with their heights [mm]: that of uses only where there are any."""
+    widest = max((width_of(place.name, _TYPE * 1.05) for place in places), default=0.0)
+    use = {"use": _USE} if any(place.use is not None for place in places) else {}
+    return {"station": _STATIONS[units.system], **use, "name": min(max(widest + 3.0, _NAMES[0]), _NAMES[1])}
+
+
+def band_height(places: tuple[Place, ...], units: Units) -> float:
     """Return the height of the band under the profile [mm]."""
-    return _FAN + sum(height for _, height in _ROWS[units.system])
+    return _FAN + sum(_rows(places, units).values())
 
 
-def least_height(units: Units) -> float:
-    """Return the height that a section of a level line needs [mm]."""
-    return _HEAD + 14.0 + band_height(units)
+def height_for(places: tuple[Place, ...], units: Units, tall: float) -> float:
+    """Return the height of a section whose profile is so tall on paper [mm]."""
+    return _HEAD + 8.0 + tall + band_height(places, units)
+
+
+def width_for(length: float, scale: int, units: Units) -> float:
+    """Return the width of a section of a line of some length [m] at a scale [mm]."""
+    return _LEFT[units.system] + 1000.0 * length / scale + _RIGHT
+
+
+def room_for_names(places: tuple[Place, ...]) -> float:
+    """Return how long on paper a profile is under which all places can be named [mm]."""
+    return _APART * max(0, len(places) - 1)
+
+
+def unowned(line: Record, places: tuple[Place, ...]) -> tuple[Place, ...]:
+    """Return places by their names without the line's own, which says nothing on its own sheet."""
+    owner = f" of {text_of(line, 'name')}"
+    return tuple(replace(place, name=place.name.removesuffix(owner)) for place in places)
 
 
 def section_view(line: Record, places: tuple[Place, ...], room: Box, units: Units) -> View:
     """Return the section in a room of the sheet: left, top, right, bottom [mm]."""
     profile = profile_of(line)
     low, high = min(z for _, z in profile), max(z for _, z in profile)
-    left, band = room[0] + _LEFT[units.system], band_height(units)
+    own = unowned(line, places)
+    left, band = room[0] + _LEFT[units.system], band_height(own, units)
     wide = room[2] - _RIGHT - left
     tall = room[3] - room[1] - _HEAD - 8.0 - band
     scale = choose_scale((profile[-1][0], high - low), (wide, tall))
@@ -69,15 +92,13 @@ def section_view(line: Record, places: tuple[Place, ...], room: Box, units: Unit
 
     more = "elevations to the same scale" if factor == 1 else f"elevations exaggerated {factor} times"
     title = "Developed long-section: station along the pipe against elevation"
-    heading, _ = view_heading(title, scale, (room[0], room[1]), units, more)
+    heading, _ = view_heading(title, scale, (room[0], room[1]), units, more, most=room[2] - room[0] - 16.0)
     items: list[Item] = [*heading, *_levels(profile, paper, room, units)]
     items.append(Polyline(points=tuple(paper(*pair) for pair in profile), stroke=_PIPE))
-    shown = _that_fit(places, int(wide / _APART) + 1)
-    ticks = {place: paper(place.station, elevation_at(profile, place.station)) for place in places}
+    shown = _that_fit(own, int(wide / _APART) + 1)
+    ticks = tuple(paper(place.station, elevation_at(profile, place.station)) for place in shown)
     items += _signs(places, paper, profile, scale)
-    owner = f" of {text_of(line, 'name')}"  # what parts the holds of several lines says nothing on a line's own sheet
-    named = tuple(replace(place, name=place.name.removesuffix(owner)) for place in shown)
-    items += _band(named, tuple(ticks[place] for place in shown), base, (left, left + wide), units)
+    items += _band(shown, ticks, base, (left, left + wide), (_rows(own, units), units))
     if len(shown) < len(places):
         words = f"{len(places) - len(shown)} guides and rests not named for want of room: see the tables"
         items.append(Text(at=(room[0] + 3.0, room[3] - 1.0), words=words, size=2.2, ink="grey"))
@@ -132,16 +153,21 @@ def _signs(places: tuple[Place, ...], paper: Paper, profile: tuple[Point, ...], 
 
 
 def _band(
-    places: tuple[Place, ...], ticks: tuple[Point, ...], base: float, ends: tuple[float, float], units: Units
+    places: tuple[Place, ...],
+    ticks: tuple[Point, ...],
+    base: float,
+    ends: tuple[float, float],
+    said: tuple[dict[str, float], Units],
 ) -> list[Item]:
     """Return the ticks with their leaders and, under them, the rows of station, use and name."""
-    rows, tops = _ROWS[units.system], [base + _FAN]
-    for _, height in rows:
+    (rows, units), tops = said, [base + _FAN]
+    for height in rows.values():
         tops.append(tops[-1] + height)
+    at = dict(zip(rows, tops, strict=False))
     left, right = ends[0] - _LEFT[units.system] + 3.0, ends[1] + 6.0
     items: list[Item] = [Polyline(points=((left, y), (right, y)), stroke=_RULE) for y in tops]
     items.append(Polyline(points=((ends[0], base), (max(x for x, _ in ticks), base)), stroke=_RULE))
-    for (name, _), top in zip(rows, tops, strict=False):
+    for name, top in at.items():
         words = units.length.named(name) if name == "station" else name
         items.append(Text(at=(left, top + 3.2), words=words, size=2.2, ink="grey"))
     xs = spread(tuple(x for x, _ in ticks), _APART, ends[0], ends[1])
@@ -150,32 +176,33 @@ def _band(
         points = ((tick[0], base), (tick[0], base + 1.6), (x, base + _FAN - 1.0), (x, base + _FAN))
         items.append(Polyline(points=points, stroke=_FINE))
         items.append(Polyline(points=((tick[0], base - 0.8), (tick[0], base + 0.8)), stroke=_RULE))
-        items += _column(place, x, tops, units)
+        items += _column(place, x, at, (rows["name"], units))
     return items
 
 
-def _column(place: Place, x: float, tops: list[float], units: Units) -> list[Item]:
-    """Return the words under one tick, read upwards."""
+def _column(place: Place, x: float, tops: dict[str, float], said: tuple[float, Units]) -> list[Item]:
+    """Return the words under one tick, read upwards, names in a room of some height."""
+    room, units = said
     foot = x + 0.36 * _TYPE
     strong = place.sort in {"anchor", "joint", "item"}
     words = units.length.figures(place.station, 2)
-    station = Text(at=(foot, tops[0] + 1.2), words=words, size=_TYPE, anchor="end", rotation=-90.0, bold=strong)
+    station = Text(at=(foot, tops["station"] + 1.2), words=words, size=_TYPE, anchor="end", rotation=-90.0, bold=strong)
     name = Text(
-        at=(foot, tops[2] + 1.2),
-        words=shortened(place.name, _TYPE * 1.05, _ROWS[units.system][2][1] - 2.0),
+        at=(foot, tops["name"] + 1.2),
+        words=shortened(place.name, _TYPE * 1.05, room - 2.0),
         size=_TYPE, anchor="end", rotation=-90.0, bold=strong,
     )  # fmt: skip
     if place.use is None:
         return [station, name]
     figure = Text(
-        at=(foot, tops[1] + 4.2),
+        at=(foot, tops["use"] + 4.2),
         words=use_words(place.use.value),
         size=_TYPE,
         anchor="end",
         rotation=-90.0,
         bold=strong,
     )
-    y = tops[1] + 1.0
+    y = tops["use"] + 1.0
     corners = ((x - 1.1, y), (x + 1.1, y), (x + 1.1, y + 2.2), (x - 1.1, y + 2.2))
     swatch = Polyline(points=corners, stroke=_RULE, closed=True, fill=colour_of(place.use.value))
     return [station, name, swatch, figure]

@@ -71,7 +71,8 @@ class Text:
 class Dimension:
     """A dimension between two points, its line moved by `offset` to the right of the way from `start` to `end`.
 
-    `words` is the true length in the world. It is one record so that a writer can make a real dimension of it.
+    `words` is the true length in the world; `shift` moves them along from the middle, and the line is drawn on under
+    them where they stand outside it. It is one record so that a writer can make a real dimension of it.
     """
 
     start: Point
@@ -79,6 +80,7 @@ class Dimension:
     offset: float
     words: str
     size: float
+    shift: float = 0.0
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

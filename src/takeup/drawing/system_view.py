@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from takeup.drawing.colour import colour_of
-from takeup.drawing.labels import TYPE, Box, LineOfWords, Taken, place_label
+from takeup.drawing.labels import TYPE, Box, Label, LineOfWords, Taken, place_label, place_labels
 from takeup.drawing.lettering import folded
 from takeup.drawing.places import Place
 from takeup.drawing.projection import Frame, Looking, centre_strokes, pipe_items
@@ -20,7 +20,7 @@ from takeup.drawing.route import joined_legs
 from takeup.drawing.sheet import Item, Point, Text, View
 from takeup.drawing.signs import drawing_order, sign_of
 from takeup.drawing.symbols import REACH
-from takeup.drawing.world_view import frame_for, headed, sign_box, spots_of, title_of
+from takeup.drawing.world_view import Drawn, frame_for, headed, sign_box, spots_of, title_of
 from takeup.edge import Units
 
 Shown = dict[Place, Point]
@@ -30,8 +30,14 @@ _SHARES = (0.5, 0.35, 0.65, 0.2, 0.8)  # where along its longest leg a line may 
 
 
 def system_view(
-    lines: Sequence[Record], places: Sequence[tuple[Place, ...]], looking: Looking, room: Box, units: Units
-) -> View:
+    lines: Sequence[Record],
+    places: Sequence[tuple[Place, ...]],
+    looking: Looking,
+    room: Box,
+    units: Units,
+    *,
+    scale: int | None = None,
+) -> Drawn:
     """Return a view of all lines in a room of the sheet.
 
     Args:
@@ -40,8 +46,9 @@ def system_view(
         looking: The way to look.
         room: Left, top, right, bottom [mm].
         units: Of the scale bar and the sizes.
+        scale: The denominator; None for the largest that leaves room for words.
     """
-    frame = frame_for(lines, looking, room)
+    frame = frame_for(lines, looking, room, scale)
     heading, taken = headed(frame, room, units)
     items: list[Item] = [*heading]
     spots: Shown = {}
@@ -51,14 +58,15 @@ def system_view(
         spots |= {place: at for place, at in spots_of(frame, line, own).items() if place.sort != "corner"}
     taken.signs += [sign_box(at) for place, at in spots.items() if place.sort != "end"]
     words = [item for line in lines for item in _line_name(frame, line, taken, units)]
-    named = _names(frame, spots, taken)
+    named, crowd = _names(frame, spots, taken)
     words += [item for label in named.values() for item in label]
     items += _signs(frame, spots, named)
     missing = sum(not label for label in named.values())
     if missing:
         said = f"{missing} names left out for want of room: see the sheets of the lines"
         words.append(Text(at=(room[0] + 3.0, room[3] - 1.5), words=said, size=2.2, ink="grey"))
-    return View(title=f"{title_of(looking)}: all lines", scale=frame.scale, items=(*items, *words))
+    view = View(title=f"{title_of(looking)}: all lines", scale=frame.scale, items=(*items, *words))
+    return Drawn(view=view, crowd=crowd)
 
 
 def _line_name(frame: Frame, line: Record, taken: Taken, units: Units) -> tuple[Item, ...]:
@@ -78,10 +86,12 @@ def _line_name(frame: Frame, line: Record, taken: Taken, units: Units) -> tuple[
     return ()
 
 
-def _names(frame: Frame, spots: Shown, taken: Taken) -> dict[Place, tuple[Item, ...]]:
-    """Return the label of everything that is named here, the most important first."""
+def _names(frame: Frame, spots: Shown, taken: Taken) -> tuple[dict[Place, tuple[Item, ...]], float]:
+    """Return the label of everything that is named here, the most important first, and how badly they stand."""
     named = sorted((p for p in spots if p.sort in _RANK), key=lambda p: _RANK[p.sort])
-    return {p: place_label(_label(p), spots[p], taken, along=frame.heading(p.along)) for p in named}
+    labels = [Label(lines=_label(p), spots=(spots[p],), along=frame.heading(p.along)) for p in named]
+    found, crowd = place_labels(labels, taken)
+    return dict(zip(named, found, strict=True)), crowd
 
 
 def _label(place: Place) -> tuple[LineOfWords, ...]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from takeup.drawing.labels import Box
 from takeup.drawing.lettering import width_of
 from takeup.drawing.scale import bar_length
@@ -14,7 +16,9 @@ _SMALL = 2.3
 _BAR = 50.0  # a scale bar is at most so long [mm]
 
 
-def view_heading(title: str, scale: int, at: Point, units: Units, more: str = "") -> tuple[tuple[Item, ...], Box]:
+def view_heading(
+    title: str, scale: int, at: Point, units: Units, more: str = "", *, most: float = math.inf
+) -> tuple[tuple[Item, ...], Box]:
     """Return the title of a view over its scale bar, and the box they fill.
 
     Args:
@@ -23,14 +27,17 @@ def view_heading(title: str, scale: int, at: Point, units: Units, more: str = ""
         at: The top left of the heading [mm].
         units: What the scale bar is long in.
         more: What else must be said of it, such as an exaggeration.
+        most: The width that it may fill [mm]; where its words need more the scale stands beside the bar.
     """
     x, y = at[0] + 3.0, at[1] + 6.0
     words = f"Scale 1 : {scale}" + (f"; {more}" if more else "")
     first = Text(at=(x, y), words=title, size=_TITLE, bold=True)
     right = x + width_of(title, _TITLE, bold=True) + 3.0
-    second = Text(at=(right, y), words=words, size=2.8)
     bar, bar_right = scale_bar(scale, (x, y + 3.2), units.span)
-    edge = max(right + width_of(words, second.size), bar_right)
+    second = Text(at=(right, y), words=words, size=2.8)
+    if right + width_of(words, second.size) > at[0] + most:
+        second = Text(at=(bar_right + 2.0, y + 5.0), words=words, size=2.8)
+    edge = max(right, second.at[0] + width_of(words, second.size), bar_right)
     return (first, second, *bar), (at[0], at[1], edge + 2.0, y + 8.5)
 
 

@@ -5,11 +5,12 @@ from __future__ import annotations
 import math
 from collections import defaultdict
 from collections.abc import Sequence
-from itertools import pairwise
+from dataclasses import dataclass
+from itertools import pairwise, product
 
 from takeup.drawing.colour import colour_of
-from takeup.drawing.dimension import expanded, words_box
-from takeup.drawing.labels import TYPE, Box, LineOfWords, Taken, place_label
+from takeup.drawing.dimension import expanded, shifts, words_box
+from takeup.drawing.labels import TYPE, Box, Label, LineOfWords, Taken, crosses, place_label, place_labels
 from takeup.drawing.lettering import folded
 from takeup.drawing.places import Place
 from takeup.drawing.projection import DOWN, Frame, Looking, centre_strokes, extent_of, pipe_items
@@ -26,15 +27,36 @@ _SAME = 1e-6
 _FLAT = 1e-3  # a leg is seen flat when so little of its length is lost: its true length is stated
 _HEAD = 15.0  # room for the title of the view and its scale bar [mm]
 _ASIDE = (34.0, 24.0)  # room for words and dimensions left and right, above and below [mm]
+LEAST_ASIDE = (16.0, 11.0)  # and where the words may be tried closer
+_LOST = 40.0  # what a dimension costs that finds no place, as labels cost
 _OFFSETS = (9.0, 14.0, 19.0, 25.0, 32.0)
 _STUB = 8.0  # a line that leaves is shown so far [mm]
 _STUB_PEN = Stroke(width=0.5, ink="grey")
 _WIDEST = 46.0  # names longer than this on paper go on another line [mm]
 
 
-def world_view(line: Record, places: tuple[Place, ...], looking: Looking, room: Box, units: Units) -> View:
-    """Return a view of one line in a room of the sheet: left, top, right, bottom [mm]."""
-    frame = frame_for((line,), looking, room)
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Drawn:
+    """A view, and how badly its words stand: 0 when all of them are there, close by and crossed by nothing."""
+
+    view: View
+    crowd: float
+
+
+def world_view(
+    line: Record, places: tuple[Place, ...], looking: Looking, room: Box, units: Units, *, scale: int | None = None
+) -> Drawn:
+    """Return a view of one line in a room of the sheet.
+
+    Args:
+        line: The line of the results.
+        places: Its places.
+        looking: The way to look.
+        room: Left, top, right, bottom [mm].
+        units: Of its lengths.
+        scale: The denominator; None for the largest that leaves room for words.
+    """
+    frame = frame_for((line,), looking, room, scale)
     heading, taken = headed(frame, room, units)
     items: list[Item] = [*heading]
     taken.strokes += centre_strokes(frame, line)
@@ -44,9 +66,10 @@ def world_view(line: Record, places: tuple[Place, ...], looking: Looking, room: 
     items += _signs(frame, spots, taken)
     line = joined_legs(line)
     items += _flow(frame, line, taken)
-    items += _dimensions(frame, line, taken, units)
-    items += _names(frame, line, spots, taken, units)
-    return View(title=title_of(looking), scale=frame.scale, items=tuple(items))
+    dimensions, lost = _dimensions(frame, line, taken, units)
+    names, crowd = _names(frame, line, spots, taken, units)
+    view = View(title=title_of(looking), scale=frame.scale, items=(*items, *dimensions, *names))
+    return Drawn(view=view, crowd=crowd + _LOST * lost)
 
 
 def title_of(looking: Looking) -> str:
@@ -65,15 +88,20 @@ def headed(frame: Frame, room: Box, units: Units) -> tuple[tuple[Item, ...], Tak
     return (*heading, *north), taken
 
 
-def frame_for(lines: Sequence[Record], looking: Looking, room: Box) -> Frame:
-    """Return the view set in the middle of its room, at the largest scale that leaves room for words."""
+def frame_for(lines: Sequence[Record], looking: Looking, room: Box, scale: int | None = None) -> Frame:
+    """Return the view set in the middle of its room, at a scale or at the largest that leaves room for words."""
     least, greatest = extent_of(lines, looking)
-    wide, high = room[2] - room[0], room[3] - room[1] - _HEAD
-    extent = (greatest[0] - least[0], greatest[1] - least[1])
-    scale = choose_scale(extent, (wide - 2.0 * _ASIDE[0], high - 2.0 * _ASIDE[1]))
+    scale = scale or scale_within(lines, looking, room, _ASIDE)
     middle = ((least[0] + greatest[0]) / 2.0, (least[1] + greatest[1]) / 2.0)
     origin = ((room[0] + room[2]) / 2.0, (room[1] + _HEAD + room[3]) / 2.0)
     return Frame(looking=looking, origin=origin, zero=middle, scale=scale)
+
+
+def scale_within(lines: Sequence[Record], looking: Looking, room: Box, aside: tuple[float, float] = LEAST_ASIDE) -> int:
+    """Return the denominator of the largest scale at which lines fit into a room, with so much beside them [mm]."""
+    least, greatest = extent_of(lines, looking)
+    wide, high = room[2] - room[0] - 2.0 * aside[0], room[3] - room[1] - _HEAD - 2.0 * aside[1]
+    return choose_scale((greatest[0] - least[0], greatest[1] - least[1]), (wide, high))
 
 
 def spots_of(frame: Frame, line: Record, places: tuple[Place, ...]) -> dict[Place, Point]:
@@ -135,9 +163,10 @@ def _flow(frame: Frame, line: Record, taken: Taken) -> list[Item]:
     return []
 
 
-def _dimensions(frame: Frame, line: Record, taken: Taken, units: Units) -> list[Item]:
-    """Return the length of each leg that is seen in its true length, outside the line where it can be."""
+def _dimensions(frame: Frame, line: Record, taken: Taken, units: Units) -> tuple[list[Item], int]:
+    """Return the length of each leg that is seen in its true length, and how many found no place."""
     items: list[Item] = []
+    lost = 0
     points = vectors_of(line, "points")
     middle = tuple(sum(axis) / len(points) for axis in zip(*points, strict=True))
     centre = frame.paper((middle[0], middle[1], middle[2]))
@@ -147,9 +176,10 @@ def _dimensions(frame: Frame, line: Record, taken: Taken, units: Units) -> list[
         if abs(math.dist(start, end) * frame.scale / 1000.0 - length) > _FLAT * length:
             continue  # foreshortened: dimensioned where it is seen flat
         found = _dimension(start, end, units.length.text(length, 2), centre, taken)
+        lost += found is None
         if found is not None:
             items.append(found)
-    return items
+    return items, lost
 
 
 def _dimension(start: Point, end: Point, words: str, centre: Point, taken: Taken) -> Dimension | None:
@@ -157,42 +187,49 @@ def _dimension(start: Point, end: Point, words: str, centre: Point, taken: Taken
     towards = (end[0] - start[0]) * (centre[1] - start[1]) - (end[1] - start[1]) * (centre[0] - start[0])
     outer = -1.0 if towards > 0.0 else 1.0
     for side in (outer, -outer):
-        for offset in _OFFSETS:
-            tried = Dimension(start=start, end=end, offset=side * offset, words=words, size=TYPE)
+        for offset, shift in product(_OFFSETS, shifts(words, TYPE, math.dist(start, end))):
+            tried = Dimension(start=start, end=end, offset=side * offset, words=words, size=TYPE, shift=shift)
             strokes, text = expanded(tried)
             box = words_box(text)
-            main = strokes[0]
-            shown = taken.is_untouched(*main.points[:2]) and taken.is_off_strokes(*main.points[:2])
-            if taken.is_free(box) and shown:
+            drawn = [(stroke.points[0], stroke.points[1]) for stroke in strokes]
+            clear = not any(crosses(stroke, words) for stroke in drawn for words in taken.words)
+            shown = taken.is_untouched(*drawn[0]) and taken.is_off_strokes(*drawn[0])
+            if clear and shown and taken.is_free(box):
                 taken.words.append(box)
-                taken.strokes += [(stroke.points[0], stroke.points[1]) for stroke in strokes]
+                taken.strokes += drawn
                 return tried
     return None
 
 
-def _names(frame: Frame, line: Record, spots: dict[Place, Point], taken: Taken, units: Units) -> list[Item]:
-    """Return the labels: anchors and joints first, then corners and ends, then guides leg by leg."""
-    items: list[Item] = []
+def _names(
+    frame: Frame, line: Record, spots: dict[Place, Point], taken: Taken, units: Units
+) -> tuple[list[Item], float]:
+    """Return the labels and how badly they stand: anchors and joints first, corners and ends, then guides leg by leg.
+
+    A group of guides has one label, beside whichever of it has room.
+    """
     rank = {"anchor": 0, "joint": 0, "item": 1, "branch": 1, "corner": 2, "end": 2}
     places = tuple(spots)
-    for place in sorted((p for p in places if p.sort in rank), key=lambda p: (rank[p.sort], p.station)):
-        words = _label(line, place, units)
-        items += place_label(words, spots[place], taken, along=frame.heading(place.along))
-    for group in _groups(line, places):
-        items += _group_label(group, _group_words(group, units), spots, taken, frame.heading(group[0].along))
-    return items
+    labels = [
+        Label(lines=_label(line, place, units), spots=(spots[place],), along=frame.heading(place.along))
+        for place in sorted((p for p in places if p.sort in rank), key=lambda p: (rank[p.sort], p.station))
+    ]
+    labels += [
+        Label(
+            lines=_group_words(group, units),
+            spots=tuple(spots[place] for place in _from_the_middle(group)),
+            along=frame.heading(group[0].along),
+        )
+        for group in _groups(line, places)
+    ]
+    found, crowd = place_labels(labels, taken)
+    return [item for label in found for item in label], crowd
 
 
-def _group_label(
-    group: tuple[Place, ...], words: tuple[LineOfWords, ...], spots: dict[Place, Point], taken: Taken, way: Point
-) -> tuple[Item, ...]:
-    """Return the label of a group beside whichever of it has room close by, the middle ones first."""
+def _from_the_middle(group: tuple[Place, ...]) -> list[Place]:
+    """Return a group, the middle ones first."""
     middle = (len(group) - 1) / 2.0
-    for place in sorted(group, key=lambda item: abs(group.index(item) - middle)):
-        label = place_label(words, spots[place], taken, along=way, near=True)
-        if label:
-            return label
-    return place_label(words, spots[group[len(group) // 2]], taken, along=way)
+    return [group[k] for k in sorted(range(len(group)), key=lambda k: abs(k - middle))]
 
 
 def _label(line: Record, place: Place, units: Units) -> tuple[LineOfWords, ...]:

@@ -36,7 +36,6 @@ def front_page(results: Results, units: Units) -> Tree:
     entry, basis = record_of(results, "input"), record_of(results, "basis")
     document = record_of(entry, "document")
     reasons = texts_of(record_of(results, "verdict"), "because")
-    more = len(reasons) - _REASONS
     return {
         "title": f"Calculation of {lines_words(results)}",
         "project": text_of(entry, "project"),
@@ -51,9 +50,8 @@ def front_page(results: Results, units: Units) -> Tree:
             ]
         ),
         "verdict": text_of(record_of(results, "verdict"), "outcome"),
-        "because": sentences(
-            [*reasons[:_REASONS], *([f"And {more} more reasons: see the checks, section 8."] if more > 0 else [])]
-        ),
+        "because": sentences(reasons[:_REASONS]),
+        "more": [_more(len(reasons) - shown) for shown in range(_REASONS + 1)],
         "counted": counted_words(results),
         "units": units.said,
         "anchors": _anchors(results, units),
@@ -61,6 +59,12 @@ def front_page(results: Results, units: Units) -> Tree:
         "joints": _joints(results, units),
         "cautions": sentences(texts_of(results, "cautions")[:_CAUTIONS]),
     }
+
+
+def _more(left: int) -> str:
+    """Return what is said when so many reasons find no room on page one."""
+    reasons = "more reason" if left == 1 else "more reasons"
+    return f"And {left} {reasons}: see the checks, section 8." if left > 0 else ""
 
 
 def lines_words(results: Results) -> str:
