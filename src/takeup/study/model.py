@@ -104,15 +104,15 @@ class _Laid:
     first: int
 
 
-def model_of(study: Study, *, bellows: int = 1) -> SystemModel:
+def model_of(study: Study, *, fine: bool = False) -> SystemModel:
     """Return the model of a study's lines.
 
     Args:
         study: its lines must be resolved: no rule left in them.
-        bellows: how many members a bellows becomes.
+        fine: whether members may bow between their ends, see `pieces_of`.
     """
     zones = zones_of(study)
-    laid = _lay(study, zones, bellows)
+    laid = _lay(study, zones, fine=fine)
     pieces = [piece for one in laid for piece in one.pieces]
     curved = np.array([piece.part == "arc" for piece in pieces])
     number = np.empty(len(pieces), dtype=np.int64)  # straights come first in a frame, then arcs
@@ -143,13 +143,13 @@ def model_of(study: Study, *, bellows: int = 1) -> SystemModel:
     return SystemModel(frame=frame, zones=zones, lines=_line_models(laid, (number, sections), rates), holds=holds)
 
 
-def _lay(study: Study, zones: Zones, bellows: int) -> list[_Laid]:
+def _lay(study: Study, zones: Zones, *, fine: bool) -> list[_Laid]:
     """Return the lines cut up and numbered; a branch's first node is its main's."""
     laid: list[_Laid] = []
     count = members = 0
     for line in study.lines:
         route = route_of(line)
-        pieces = pieces_of(study, line, route, zones, bellows=bellows)
+        pieces = pieces_of(study, line, route, zones, fine=fine)
         stations = np.array([pieces[0].start, *(piece.end for piece in pieces)])
         nodes = np.arange(count, count + len(stations))
         if line.branch is not None:

@@ -21,6 +21,7 @@ from takeup.line import SAME_STATION, Item, Line, Pipe, Route, Section, Study, T
 
 _LONGEST = 3.0
 _CONES = 8
+_BOWING_BELLOWS = 12
 _ARC = math.radians(15.0)  # the greatest moment of a bend lies within it: a cut is never further than half of this
 Part = Literal["pipe", "arc", "spool", "bellows", "valve", "flange", "item", "reducer"]
 
@@ -61,7 +62,7 @@ def joint_cuts(takeup: TakeUp) -> tuple[float, float, float, float]:
     return middle - half, middle - live, middle + live, middle + half
 
 
-def pieces_of(study: Study, line: Line, route: Route, zones: Zones, *, bellows: int = 1) -> tuple[Piece, ...]:
+def pieces_of(study: Study, line: Line, route: Route, zones: Zones, *, fine: bool = False) -> tuple[Piece, ...]:
     """Return the pieces of a line in order along the flow.
 
     Args:
@@ -69,12 +70,14 @@ def pieces_of(study: Study, line: Line, route: Route, zones: Zones, *, bellows: 
         line: the line, its rules resolved.
         route: its centre line.
         zones: of the study.
-        bellows: how many pieces a bellows becomes: a dozen where it may bow between its ends.
+        fine: whether pieces may bow between their ends: then a bellows is a dozen, and long pipe is cut twice as short.
     """
-    longest = max(_LONGEST, route.length / 100.0)
+    longest = max(_LONGEST, route.length / 100.0) / (2.0 if fine else 1.0)
     pieces: list[Piece] = []
     for start, end in pairwise(_distinct([*_cuts_of(line, route), *_cuts_from_outside(study, line, zones)])):
-        pieces += _cut_up(line, route, _whole_piece(line, route, zones, start, end), (longest, bellows))
+        pieces += _cut_up(
+            line, route, _whole_piece(line, route, zones, start, end), (longest, _BOWING_BELLOWS if fine else 1)
+        )
     return tuple(pieces)
 
 

@@ -27,8 +27,8 @@ from takeup.study.records import CAUSES, JointMovement, LineAnswer, Solved
 from takeup.study.solve import supports_in
 
 Floats = NDArray[np.float64]
-BELLOWS_MEMBERS = 12
 _MODES = 4
+_NOTHING = 1.0  # N: rounding, and forces that bow nothing
 _MOST_TRIES = 12
 _NEAR = 1e-3  # of the bowing pressure
 ONE_SIDED = ("rest", "hanger")
@@ -93,7 +93,7 @@ def stability_of(solved: Solved) -> tuple[StateStability, ...]:
     Args:
         solved: the model's answer.
     """
-    cold = model_of(solved.study, bellows=BELLOWS_MEMBERS)
+    cold = model_of(solved.study, fine=True)
     found = [_of_state(solved, cold, number, state) for number, state in enumerate(solved.states)]
     at_risk = [number for number, item in enumerate(found) if item.modes]
     if at_risk:
@@ -140,7 +140,7 @@ def _forces(solved: Solved, model: SystemModel, number: int, *, causes: slice | 
         middles = np.array([piece.middle for piece in line.pieces])
         whole = np.clip(np.searchsorted(answer.model.stations, middles) - 1, 0, len(answer.model.pieces) - 1)
         force[line.members] = answer.effective_forces[number, causes].sum(axis=0)[whole]
-    return force
+    return np.where(np.abs(force) < _NOTHING, 0.0, force)
 
 
 def _warmed(solved: Solved, cold: SystemModel, state: State) -> SystemModel:

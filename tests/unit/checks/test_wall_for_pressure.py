@@ -96,4 +96,4 @@ def test_a_dropped_state_does_not_make_the_wall_thinner():
     )
     result = one(line_file(["12 m east"], more=f"{HOT}\nstates: {{ drop: [ {dropped} ] }}"))
     assert result.demand == pytest.approx(1.1096, rel=1e-4)  # five figures
-    assert result.state == "design pressure"
+    assert result.state == "all states"
