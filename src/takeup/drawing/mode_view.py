@@ -144,7 +144,7 @@ def _window(lines: tuple[Bowed, ...], looking: Looking) -> Window:
 def _view(drawn: _Drawn, room: Box, units: Units) -> View:
     frame, lines = drawn.frame, drawn.lines
     title = title_of(frame.looking)
-    heading, box = view_heading(title, frame.scale, (room[0] - 3.0, room[1] - 1.0), units)
+    heading, box = view_heading(title, frame.scale, (room[0] - 2.0, room[1] - 1.0), units)
     taken = Taken(room=room, words=[box])
     items: list[Item] = [*heading]
     if frame.looking is DOWN:

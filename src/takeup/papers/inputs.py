@@ -16,7 +16,7 @@ from takeup.edge import Measure, Units
 from takeup.papers.hold_inputs import hold_facts, holds_table
 from takeup.papers.joint_inputs import joint_tables, provenance_of
 from takeup.papers.line_inputs import line_inputs
-from takeup.papers.numerals import NONE, as_given, written
+from takeup.papers.numerals import NONE, as_given, column, written
 from takeup.papers.tables import Tree, facts, number_column, table, words_column
 
 
@@ -91,8 +91,8 @@ def _loads(resolved: Record, units: Units) -> Tree | None:
                 text_of(load, "line"),
                 start,
                 end if spread else NONE,
-                _three(load["force_n_per_m" if spread else "force_n"], force),
-                NONE if spread else _three(load["moment_nm"], units.moment),
+                _three(load["force_n_per_m" if spread else "force_n"], force, units),
+                NONE if spread else _three(load["moment_nm"], units.moment, units),
                 text_of(load, "duration"),
             )
         )
@@ -104,6 +104,11 @@ def _loads(resolved: Record, units: Units) -> Tree | None:
     return table(head, rows, "Loads of the user's own, in global axes")
 
 
-def _three(values: object, measure: Measure) -> str:
-    """Return three numbers with their unit."""
-    return measure.named(", ".join(as_given(value, measure) for value in numbers_in(values)))
+def _three(values: object, measure: Measure, units: Units) -> str:
+    """Return three numbers with their unit: as they were given in SI, converted to three figures of the largest."""
+    given = numbers_in(values)
+    if units.system == "si":
+        return measure.named(", ".join(as_given(value, measure) for value in given))
+    figures = column([measure.number(value) for value in given], figures=3)
+    shown = [measure.parted(words) if value else "0" for value, words in zip(given, figures, strict=True)]
+    return measure.named(", ".join(shown))

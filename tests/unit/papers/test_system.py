@@ -214,6 +214,6 @@ def test_summary_tells_states_of_one_check_together():
 
 
 def test_us_calculation_of_a_system_writes_the_loads_of_the_user_in_us_units():
-    """90 N/m / (4.4482216 N / 0.3048 m) = 6.167 lbf/ft (by hand)."""
+    """90 N/m / (4.4482216 N / 0.3048 m) = 6.167 lbf/ft (by hand), in three figures."""
     row = cells(contents_of(system(), US)["inputs"]["loads"])[0]
-    assert row[4] == "0, 6.167, 0 lbf/ft"
+    assert row[4] == "0, 6.17, 0 lbf/ft"
