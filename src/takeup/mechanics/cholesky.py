@@ -3,8 +3,8 @@
 A band is stored by columns, lower half `band[column, row - column]`, which is LAPACK's form seen from Python, so that
 nothing is copied. The factor K = L L^T is computed in the lower form, which is the faster one to factorise, and
 then turned into the upper form of U = L^T, `factor[column, width + row - column]`, which is the faster one to solve
-with: measured, two thirds of the time a right-hand side. This file and sparse.py are
-the only ones that import SciPy.
+with: measured, two thirds of the time a right-hand side. Only this file, sparse.py
+and shifted.py import SciPy.
 """
 
 from __future__ import annotations

@@ -195,7 +195,7 @@ def _search(
         product[before:used, :used] = -(whole.gq[before:used] @ whole.q[:used].T)
         product[:before, before:used] = product[before:used, :before].T
         full, last = used == before, block == blocks - 1
-        if full or last or block % 2 or at is not None:
+        if full or last or (block >= _EARLY and block % 2) or (block and at is not None):  # a check costs a solution
             now = _Space(*(room[:used] for room in whole))
             ritz = _ritz(pencil, now, product[:used, :used], wanted)
             worst = ritz.residuals.max(initial=0.0) if len(ritz.nu) >= wanted else np.inf

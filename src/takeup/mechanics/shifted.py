@@ -3,7 +3,7 @@
 Sylvester: the number of negative pivots of K + sigma K_G is the number of its negative eigenvalues, and that is the
 number of load factors between zero and sigma, since each of them takes one eigenvalue through zero and none comes back.
 Pivots stay on the diagonal (SuperLU, symmetric mode), so they are those of L D L^T; nothing bounds their growth, so a
-solve with a known answer shows whether the factor belongs to the matrix. This file imports SciPy, as sparse.py does.
+solve with a known answer shows whether the factor belongs to the matrix.
 """
 
 from __future__ import annotations

@@ -1,7 +1,7 @@
 """The two things of scipy.sparse this room stands on, with their types.     (mechanics/sparse.py)
 
-A walk through a graph, and the sparse factorisation (SuperLU) of what is left when the chains are eliminated. This file
-and cholesky.py are the only ones that import SciPy.
+A walk through a graph, and the sparse factorisation (SuperLU) of what is left when the chains are eliminated. Only this
+file, cholesky.py and shifted.py import SciPy.
 """
 
 from __future__ import annotations

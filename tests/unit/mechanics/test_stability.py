@@ -36,7 +36,20 @@ from tests.unit.mechanics.columns import (
     modes,
 )
 
-from takeup.mechanics import Factor, Frame, NotAtRisk, NotHeld, NotVerified, buckling, factorise, factors_below, no_arcs
+from takeup.mechanics import (
+    Factor,
+    Frame,
+    Links,
+    NotAtRisk,
+    NotHeld,
+    NotVerified,
+    buckling,
+    factorise,
+    factors_below,
+    no_arcs,
+    stability,
+)
+from takeup.mechanics.modes import Pencil
 from takeup.mechanics.stability import pencil_of
 
 EULER = np.pi**2 * BENDING / LENGTH**2
@@ -424,3 +437,62 @@ def test_a_sum_of_equal_lines_has_all_its_equal_factors():
     assert found.factors[:6] == pytest.approx(found.factors[0], rel=SAME)
     assert found.factors[6] == pytest.approx(4.0 * found.factors[0], rel=1e-2)
     assert modes(frame, -1.0, count=2).factors == pytest.approx(found.factors[:2], rel=SAME)
+
+
+def test_compressed_link_alone_pushes_a_mast_over():
+    """A hinged link of length l pushes on the tip of a mast: sideways -T/l against 3EI/L^3 (by hand, exact)."""
+    far = 2.5
+    points = [*((x, 0.0, 0.0) for x in np.linspace(0.0, LENGTH, 5)), (LENGTH + far, 0.0, 0.0), (LENGTH + far, 1.0, 0.0)]
+    frame = Frame(
+        points=np.array(points),
+        straights=straights([0, 1, 2, 3, 5], [1, 2, 3, 4, 6]),
+        arcs=no_arcs(),
+        supports=rows((0, ANCHOR), (5, ANCHOR), (6, ANCHOR)),
+    )
+    none = np.zeros((1, 3))
+    push = Links(start=np.array([4]), end=np.array([5]), start_arm=none, end_arm=none, force=np.array([-1.0]))
+    found = modes(frame, 0.0, links=push)
+    assert found.factors == pytest.approx(np.full(2, far * 3.0 * BENDING / LENGTH**3), rel=SAME)  # two, and no more
+    assert found.own_buckling == pytest.approx(0.0, abs=0.0)
+    pull = replace(push, force=np.array([1.0]))
+    assert isinstance(buckling(frame, np.zeros(5), links=pull), NotAtRisk)
+    wrong = buckling(frame, np.zeros(5), links=replace(push, force=np.array([np.inf])))
+    assert isinstance(wrong, NotVerified)
+    assert "link 0" in wrong.because
+
+
+def test_a_search_that_saw_one_plane_only_is_found_out(monkeypatch):
+    """Starts that lie in one plane find one mode of each pair; the count of pivots says so and the search goes on."""
+    fair, calls = Pencil.anything, []
+
+    def blind(pencil, seed, count):
+        calls.append(seed)
+        rows = fair(pencil, seed, count)
+        return rows * np.tile([1.0, 1.0, 0.0, 0.0, 0.0, 1.0], rows.shape[1] // 6) if len(calls) <= blinded else rows
+
+    monkeypatch.setattr(Pencil, "anything", blind)
+    blinded = 1
+    found = modes(column(12), -1.0, count=2)
+    assert found.factors == pytest.approx([EULER, EULER], rel=FINE)
+    assert len(calls) > 1
+    blinded = 10**6
+    hidden = buckling(column(12), np.full(12, -1.0), count=2)
+    assert isinstance(hidden, NotVerified)
+    assert "count of pivots" in hidden.because
+
+
+def test_a_residual_beyond_its_limit_is_refused(monkeypatch):
+    monkeypatch.setattr(stability, "RESIDUAL_LIMIT", 1e-17)
+    found = buckling(column(12), np.full(12, -1.0))
+    assert isinstance(found, NotVerified)
+    assert "residual" in found.because
+
+
+def test_a_shift_that_meets_a_factor_is_not_believed_or_moves():
+    """At the factor itself the matrix is singular: either no count is given, or it is that of one side."""
+    found = modes(column(6), -1.0, count=2)
+    for share in (1.0, 1.0 + 1e-15, 1.0 - 1e-15):
+        count = factors_below(column(6), np.full(6, -1.0), float(found.factors[0]) * share)
+        assert isinstance(count, NotVerified) or count in (0, 1, 2)
+    assert factors_below(column(6), np.full(6, -1.0), float(found.factors[0]) * (1.0 - 1e-6)) == 0
+    assert factors_below(column(6), np.full(6, -1.0), float(found.factors[1]) * (1.0 + 1e-6)) == 2
