@@ -19,6 +19,10 @@ from cyclopts import App, CycloptsError, Parameter
 from takeup import __version__
 from takeup.errors import InputError, TakeupError
 
+# The matrices here are small: threads of the linear algebra would only wait for one another, by far longest on a busy
+# machine, and one thread gives the same digits on any number of cores. Whoever sets the variable keeps it.
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+
 app = App(
     name="takeup",
     version=__version__,
