@@ -2,7 +2,7 @@
 
 What: axial force over the metal area plus bending over the section modulus, all causes, greatest over the states.
 Why: a hot pipe held at both ends with nothing to take its growth yields or buckles. Source: first principles. Limits:
-linear; no intensification; buckling between guides is stability, which is not covered. Passes: a line with a joint in
+linear; no intensification; buckling between guides is judged by itself. Passes: a line with a joint in
 each span. Fails: a hot line between anchors without one.
 """
 
@@ -22,7 +22,7 @@ RULE = Rule(
     what="axial force over the metal area plus bending over the section modulus, all causes, greatest over the states",
     why="a hot pipe held at both ends with nothing to take its growth yields or buckles",
     source="first principles",
-    limits="linear; no intensification; buckling between guides is stability, which is not covered",
+    limits="linear; no intensification; buckling between guides is judged by itself (stability)",
 )
 
 
