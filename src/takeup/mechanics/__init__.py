@@ -10,9 +10,9 @@ from takeup.mechanics.condense import ContactProblem, condense
 from takeup.mechanics.contact import GROUND, Gaps, Rubs, no_gaps, no_rubs
 from takeup.mechanics.frame import Answer, Arcs, Frame, Loads, NotHeld, Straights, Supports, no_arcs
 from takeup.mechanics.geometric import Links
-from takeup.mechanics.second_order import SecondOrder, Unstable, axial_forces, second_order
+from takeup.mechanics.second_order import SecondOrder, axial_forces, second_order
 from takeup.mechanics.solve import Factor, NotFactored, factorise, solve
-from takeup.mechanics.stability import Modes, NotAtRisk, NotVerified, buckling, factors_below
+from takeup.mechanics.stability import Modes, NotAtRisk, NotVerified, Unstable, buckling, factors_below
 from takeup.mechanics.walk import Event, Steps, Walk, walk
 from takeup.mechanics.walk_forces import StepAnswers, StepParts, answers_of, parts_of
 

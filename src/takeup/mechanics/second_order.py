@@ -46,7 +46,7 @@ from takeup.mechanics.solve import (
     factorise,
     solve,
 )
-from takeup.mechanics.stability import NotVerified, no_number
+from takeup.mechanics.stability import NotVerified, Unstable, buckled, no_number
 
 Rule = Callable[[Answer], Floats]
 STEP_LIMIT = (
@@ -73,13 +73,6 @@ class SecondOrder:
     effective_force: Floats
     amplification: Floats
     steps: int
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Unstable:
-    """No equilibrium was found in the displaced state: the frame would give way."""
-
-    because: str
 
 
 def second_order(
@@ -251,8 +244,7 @@ def _with_force(
     if shifted is None:
         return NotVerified(because="the matrix with geometric stiffness is singular: the load is critical"), None
     if shifted.below:
-        modes = "one load factor is" if shifted.below == 1 else f"{shifted.below} load factors are"
-        return Unstable(because=f"{modes} below 1: the frame buckles before these effective forces are reached"), None
+        return buckled(shifted.below), None
 
     def answer_to(case: Loads) -> Answer:
         inside = case if numbering is None else inner_loads(case, numbering)

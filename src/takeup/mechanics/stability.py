@@ -1,6 +1,8 @@
 """When a frame under effective forces buckles, how, and which members bend in it.     (mechanics/stability.py)
 
-    (K + mu K_G(S)) x = 0,  smallest mu > 0         mu: load factor on the whole field of effective forces S
+    (K + K_G(S_0) + mu K_G(S)) x = 0,  smallest mu > 0         mu: load factor on the whole field of effective forces S
+
+S_0, if there is one, stays as it is while S grows: springs and heat, say, while the pressure rises.
 
 `buckling` finds the smallest factors with their shapes (modes.py), verifies each on the members' own end forces, and
 tells each member's share of the elastic energy, by which a mode is classified. `factors_below` counts, by Sylvester,
@@ -20,12 +22,12 @@ import numpy as np
 from takeup.mechanics.cholesky import solve_band
 from takeup.mechanics.energy import elastic_energy
 from takeup.mechanics.frame import Floats, Frame, NotHeld
-from takeup.mechanics.geometric import Links, geometric_stiffness
+from takeup.mechanics.geometric import Geometric, Links, geometric_stiffness
 from takeup.mechanics.junctions import solve_junctions
 from takeup.mechanics.model import to_global_axes
 from takeup.mechanics.modes import Pencil, lowest
 from takeup.mechanics.recover import add_springs, recover, spring_forces, strike_held
-from takeup.mechanics.shifted import elastic_matrix, factor_shifted, geometric_matrix
+from takeup.mechanics.shifted import Sparse, elastic_matrix, factor_shifted, geometric_matrix
 from takeup.mechanics.solve import Factor, NotFactored, factorise
 
 RESIDUAL_LIMIT = 1e-5  # bounds the relative error of a factor; what the search goes for is far below, cf. modes.py
@@ -68,9 +70,27 @@ class NotVerified:
     because: str
 
 
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Unstable:
+    """The frame gives way: it has no stable equilibrium under the effective forces it is said to carry."""
+
+    because: str
+
+
+def buckled(below: int) -> Unstable:
+    """Return that so many load factors lie below one."""
+    modes = "one load factor is" if below == 1 else f"{below} load factors are"
+    return Unstable(because=f"{modes} below 1: the frame buckles before these effective forces are reached")
+
+
 def buckling(
-    frame: Factor | Frame, effective_force: Floats, *, count: int = 4, links: Links | None = None
-) -> Modes | NotAtRisk | NotVerified | NotHeld | NotFactored:
+    frame: Factor | Frame,
+    effective_force: Floats,
+    *,
+    count: int = 4,
+    links: Links | None = None,
+    fixed: Floats | None = None,
+) -> Modes | NotAtRisk | Unstable | NotVerified | NotHeld | NotFactored:
     """Return the smallest positive load factors, at most `count`, with their modes.
 
     Args:
@@ -78,22 +98,47 @@ def buckling(
         effective_force: S of each member, straights then arcs, tension positive, (members,) [N].
         count: number of modes wanted; a frame may have fewer.
         links: rods and links whose force turns with them.
+        fixed: S_0 of each member, which does not grow with the load factor, (members,) [N]. `Unstable` where the frame
+            buckles under it alone.
     """
     factor = factorise(frame) if isinstance(frame, Frame) else frame
     if not isinstance(factor, Factor):
         return factor
-    wrong = no_number(effective_force, links)
-    if wrong is not None:
-        return wrong
-    if _all_pulled(factor, effective_force, links):
+    wrong = no_number(effective_force, links) or (None if fixed is None else no_number(fixed, None))
+    return _buckling(factor, effective_force, count, links, fixed) if wrong is None else wrong
+
+
+def _buckling(
+    factor: Factor, force: Floats, count: int, links: Links | None, fixed: Floats | None
+) -> Modes | NotAtRisk | Unstable | NotVerified:
+    if _all_pulled(factor, force, links):
         return NotAtRisk(because="no member is compressed: every effective force is zero or tension")
-    pencil = pencil_of(factor, effective_force, links)
-    found = lowest(pencil, count)
+    matrices = _matrices(factor, force, links, fixed)
+    if not isinstance(matrices, tuple):
+        return matrices
+    found = lowest(matrices[0], count)
     if found.because:
         return NotVerified(because=found.because)
     if len(found.factors) == 0:
         return NotAtRisk(because="what is compressed can not turn: no load factor makes the frame buckle")
-    return _modes(factor, pencil, effective_force, (found.factors, found.shapes))
+    at_modes = found.factors[:, None] * force + (0.0 if fixed is None else fixed)
+    return _modes(factor, matrices, at_modes, (found.factors, found.shapes))
+
+
+def _matrices(
+    factor: Factor, force: Floats, links: Links | None, fixed: Floats | None
+) -> tuple[Pencil, Sparse | None] | Unstable | NotVerified:
+    """Return the problem, with K_G of the fixed forces in its K, and that K_G."""
+    pencil = pencil_of(factor, force, links)
+    if fixed is None:
+        return pencil, None
+    held = geometric_matrix(factor.model, _stiffness(factor, fixed, None))
+    stiffened = factor_shifted(pencil.elastic, held, 1.0)
+    if stiffened is None:
+        return NotVerified(because="under the fixed forces alone the matrix is singular, or near it")
+    if stiffened.below:
+        return buckled(stiffened.below)
+    return pencil._replace(inverse=stiffened.solve, elastic=pencil.elastic + held), held
 
 
 def factors_below(
@@ -114,7 +159,7 @@ def factors_below(
     if wrong is not None:
         return wrong
     model = factor.model
-    blocks = geometric_stiffness(model, effective_force, factor.numbering, links)
+    blocks = _stiffness(factor, effective_force, links)
     shifted = factor_shifted(elastic_matrix(model), geometric_matrix(model, blocks), load_factor)
     if shifted is None:
         return NotVerified(because=f"at load factor {load_factor:g} the matrix is singular, or near it")
@@ -156,10 +201,14 @@ def apply_inverse(factor: Factor, rows: Floats) -> Floats:
     )
 
 
+def _stiffness(factor: Factor, force: Floats, links: Links | None) -> Geometric:
+    return geometric_stiffness(factor.model, force, factor.numbering, links)
+
+
 def pencil_of(factor: Factor, force: Floats, links: Links | None) -> Pencil:
     """Return K^-1, K and K_G of a frame under forces, as the search asks for them."""
     model = factor.model
-    blocks = geometric_stiffness(model, force, factor.numbering, links)
+    blocks = _stiffness(factor, force, links)
     free = np.ones(6 * len(model.frame.points))
     free[6 * model.held[0] + model.held[1]] = 0.0
     return Pencil(
@@ -170,13 +219,22 @@ def pencil_of(factor: Factor, force: Floats, links: Links | None) -> Pencil:
     )
 
 
-def _modes(factor: Factor, pencil: Pencil, force: Floats, found: tuple[Floats, Floats]) -> Modes | NotVerified:
-    """Return what was found as modes, verified, in the caller's numbering."""
+def _modes(
+    factor: Factor, matrices: tuple[Pencil, Sparse | None], force: Floats, found: tuple[Floats, Floats]
+) -> Modes | NotVerified:
+    """Return what was found as modes, verified, in the caller's numbering.
+
+    Args:
+        factor: the factorised frame.
+        matrices: the problem; K_G of the fixed forces.
+        force: effective forces at each mode, (k, members).
+        found: factors (k,) and shapes (k, size).
+    """
     factors, rows = found
     model, count = factor.model, len(factors)
     own = np.ascontiguousarray(rows.reshape(count, -1, 6).transpose(2, 0, 1))
     moved = to_global_axes(model, own)
-    residuals = _residuals(factor, pencil, moved, found)
+    residuals = _residuals(factor, matrices, moved, found)
     if not (residuals <= RESIDUAL_LIMIT).all():
         return NotVerified(
             because=f"not verified: residual {residuals.max():.1e} of a mode (limit {RESIDUAL_LIMIT:.0e}), "
@@ -196,17 +254,21 @@ def _modes(factor: Factor, pencil: Pencil, force: Floats, found: tuple[Floats, F
         energy=energy,
         springs=springs / whole[:, None],
         residuals=residuals,
-        own_buckling=factors * _own_buckling(factor, force),
+        own_buckling=_own_buckling(factor, force),
     )
 
 
-def _residuals(factor: Factor, pencil: Pencil, moved: Floats, found: tuple[Floats, Floats]) -> Floats:
+def _residuals(
+    factor: Factor, matrices: tuple[Pencil, Sparse | None], moved: Floats, found: tuple[Floats, Floats]
+) -> Floats:
     """Return the residuals of modes of unit energy, |K^-1 (K x + mu K_G x)| in the norm of K; K x from member ends."""
-    (factors, rows), model = found, factor.model
+    (factors, rows), (pencil, held), model = found, matrices, factor.model
     forces = np.zeros((2, 6, len(factors), model.frame.member_count))
     out = recover(model, np.zeros_like(moved), moved, forces)
     add_springs(model, out, spring_forces(model, moved[:, :, model.frame.supports.node[model.sprung]]))
     stiff = -strike_held(model, out).transpose(1, 2, 0).reshape(rows.shape)
+    if held is not None:
+        stiff += (held @ np.ascontiguousarray(rows.T)).T
     left = stiff + factors[:, None] * pencil.turned(rows)
     energy = np.einsum("ci,ci->c", rows, stiff)
     return np.asarray(np.sqrt(np.maximum(np.einsum("ci,ci->c", left, pencil.inverse(left)), 0.0) / energy))
@@ -222,9 +284,9 @@ def _scaled(mean_length: float, moved: Floats) -> Floats:
     return np.asarray(moved / (np.sign(largest) * scale)[None, :, None] + 0.0)  # no negative zero
 
 
-def _own_buckling(factor: Factor, force: Floats) -> float:
-    """Return the largest |S| L^2/(pi^2 EI) of compressed members."""
-    model, inner = factor.model, force if factor.numbering is None else force[factor.numbering.member]
+def _own_buckling(factor: Factor, force: Floats) -> Floats:
+    """Return the largest |S| L^2/(pi^2 EI) of compressed members, (k,)."""
+    model, inner = factor.model, force if factor.numbering is None else force[:, factor.numbering.member]
     length = np.concatenate([model.k.length, model.arcs.length])
     bending = np.concatenate([model.frame.straights.bending, model.frame.arcs.bending])
-    return float((np.maximum(-inner, 0.0) * length**2 / (np.pi**2 * bending)).max())
+    return np.asarray((np.maximum(-inner, 0.0) * length**2 / (np.pi**2 * bending)).max(axis=1))

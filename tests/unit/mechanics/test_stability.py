@@ -43,6 +43,7 @@ from takeup.mechanics import (
     NotAtRisk,
     NotHeld,
     NotVerified,
+    Unstable,
     buckling,
     factorise,
     factors_below,
@@ -496,3 +497,21 @@ def test_a_shift_that_meets_a_factor_is_not_believed_or_moves():
         assert isinstance(count, NotVerified) or count in (0, 1, 2)
     assert factors_below(column(6), np.full(6, -1.0), float(found.factors[0]) * (1.0 - 1e-6)) == 0
     assert factors_below(column(6), np.full(6, -1.0), float(found.factors[1]) * (1.0 + 1e-6)) == 2
+
+
+@pytest.mark.parametrize("share", [-0.7, 0.0, 0.4])
+def test_what_stays_fixed_leaves_the_rest_of_the_critical_load(share):
+    """A column under a fixed thrust P_0 and a growing P = 1: mu = P_e - P_0 (by hand); P_0 may pull."""
+    found = modes(column(16), -1.0, fixed=np.full(16, -share * EULER), count=2)
+    assert found.factors == pytest.approx(np.full(2, (1.0 - share) * EULER), rel=2.0 * FINE)
+    assert found.energy.sum(axis=1) == pytest.approx(1.0, abs=1e-12)
+    assert found.own_buckling == pytest.approx(1.0 / 256.0, rel=1e-4)
+    known = modes(column(16), -(share * EULER + found.factors[0]), count=1)
+    assert known.factors[0] == pytest.approx(1.0, rel=SAME)
+
+
+def test_fixed_forces_beyond_the_critical_ones_are_unstable():
+    found = buckling(column(8), np.full(8, -1.0), fixed=np.full(8, -1.01 * EULER))
+    assert isinstance(found, Unstable)
+    assert "2 load factors are below 1" in found.because
+    assert isinstance(buckling(column(8), np.full(8, -1.0), fixed=np.full(8, np.nan)), NotVerified)
