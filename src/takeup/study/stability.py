@@ -29,8 +29,6 @@ from takeup.study.solve import supports_in
 Floats = NDArray[np.float64]
 _MODES = 4
 _NOTHING = 1.0  # N: rounding, and forces that bow nothing
-_MOST_TRIES = 12
-_NEAR = 1e-3  # of the bowing pressure
 ONE_SIDED = ("rest", "hanger")
 
 
@@ -246,7 +244,7 @@ def column_force(takeup: TakeUp, pressure: float, spring: float) -> float:
 def _bowing_pressure(solved: Solved, cold: SystemModel, number: int) -> float | None:
     """Return the pressure at the lowest mode's joint, all pressures raised alike, at which the frame bows out [Pa].
 
-    Solves for the multiple of the pressure's share of S at which the load factor is one, by secant.
+    The load factor on the pressure's share of S alone, the rest of S staying as it is.
     """
     model = _warmed(solved, cold, solved.states[number])
     factor = factorise(_frame(solved, model, number))
@@ -258,13 +256,5 @@ def _bowing_pressure(solved: Solved, cold: SystemModel, number: int) -> float | 
     pressure = max(float(joint.pressure[number]) for joint in joints)
     if pressure <= 0.0 or not isinstance(factor, Factor):
         return None
-    multiple = 1.0
-    for _ in range(_MOST_TRIES):
-        found = buckling(factor, rest + multiple * pressed, count=1)
-        if not isinstance(found, Modes):
-            return None
-        lowest = float(found.factors[0])
-        if abs(lowest - 1.0) < _NEAR:
-            return multiple * pressure
-        multiple *= lowest
-    return None
+    found = buckling(factor, pressed, count=1, fixed=rest)
+    return float(found.factors[0]) * pressure if isinstance(found, Modes) else None

@@ -92,7 +92,9 @@ def test_the_bowing_pressure_puts_the_run_at_its_strut_load():
         operating="{ pressure: 0.1 bar(g), temperature: 400 °F }",
     )
     assert worst.state == "under hydrostatic test"
-    assert of(raised, worst.state).modes[0].factor == pytest.approx(1.0, abs=5e-3)  # the search stops within 1e-3
+    assert of(raised, worst.state).modes[0].factor == pytest.approx(
+        1.0, abs=5e-3
+    )  # the wall stretches with pressure, and the joint gives a little
 
 
 def test_nothing_compressed_is_not_at_risk():
