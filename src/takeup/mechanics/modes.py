@@ -22,7 +22,7 @@ import numpy as np
 from takeup.mechanics.frame import Floats
 from takeup.mechanics.shifted import Shifted, Sparse, factor_shifted
 
-GOAL = 5e-7  # residual the search goes for: bounds the relative error of a factor, which is near its square
+GOAL = 2e-6  # residual the search goes for: bounds the relative error of a factor, which is near its square
 _SEED = 1952
 _MOST_ROUNDS = 8  # of searches, each from one shift: one or two are enough for a pipe
 _FIRST_BLOCKS, _BLOCKS = 8, 20
@@ -127,7 +127,7 @@ def lowest(pencil: Pencil, count: int) -> Found:
         if beyond is None:
             return Found(np.zeros(0), none, "no shift near the lowest load factor gave a factor to be trusted")
         at, blocks, space = beyond, _BLOCKS, _compressed(space, 2 * wanted)
-        fresh = at.factor.solve(np.vstack([space.gq[:wanted], pencil.anything((number,), 2)]))
+        fresh = at.factor.solve(np.vstack([space.gq[:wanted], pencil.anything((number,), 1)]))
     return Found(np.zeros(0), none, f"no {count} load factors found that a count of pivots confirms")
 
 

@@ -16,7 +16,7 @@ EXACT = 1e-9  # rounding times a condition of 1e5 and less
 
 @pytest.mark.parametrize("seed", range(6))
 def test_energy_is_the_work_of_end_forces(seed):
-    """Clapeyron: a member stores half the work of its end forces, all of them and the springs half that of the loads."""
+    """Clapeyron: a member stores half the work of its end forces, all and the springs half that of the loads."""
     frame, loads = run(seed, 9)
     loads = replace(loads, strain=np.zeros_like(loads.strain), per_length=None)
     factor = factorise(frame)

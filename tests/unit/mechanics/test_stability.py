@@ -35,6 +35,7 @@ from tests.unit.mechanics.columns import (
     in_plane,
     modes,
 )
+from tests.unit.mechanics.test_invariance import run
 
 from takeup.mechanics import (
     Factor,
@@ -351,10 +352,17 @@ def tangle(seed):
     return frame, 1e4 * random.normal(size=len(edges)) - 1e4
 
 
+def bent(seed):
+    """Return a random run of straights and arcs with a turned and sprung guide, and forces of both signs."""
+    frame, _ = run(seed, 9)
+    return frame, 1e4 * np.random.default_rng(seed).normal(size=9) - 1e4
+
+
+@pytest.mark.parametrize("build", [tangle, bent])
 @pytest.mark.parametrize("seed", range(12))
-def test_factors_are_those_of_dense_matrices(seed):
+def test_factors_are_those_of_dense_matrices(seed, build):
     """All eigenvalues of L^-1 K_G L^-T by numpy are the oracle; nothing of the search has a part in it."""
-    frame, force = tangle(seed)
+    frame, force = build(seed)
     found = modes(frame, force, count=6)
     size = 6 * len(frame.points)
     factor = factorise(frame)
@@ -371,10 +379,15 @@ numbers = st.floats(-3.0, 3.0, allow_nan=False)
 
 
 @settings(max_examples=20, deadline=None)
-@given(st.integers(0, 1000), st.tuples(numbers, numbers, numbers), st.tuples(numbers, numbers, numbers))
-def test_turned_frames_buckle_alike(seed, turn, shift):
+@given(
+    st.sampled_from([tangle, bent]),
+    st.integers(0, 1000),
+    st.tuples(numbers, numbers, numbers),
+    st.tuples(numbers, numbers, numbers),
+)
+def test_turned_frames_buckle_alike(build, seed, turn, shift):
     """Factors and shares stay when the frame is turned and shifted; the shapes turn with it, up to their sign."""
-    frame, force = tangle(seed)
+    frame, force = build(seed)
     matrix = rotation(turn)
     here, there = modes(frame, force, count=2), modes(moved(frame, matrix, shift), force, count=2)
     assert there.factors == pytest.approx(here.factors, rel=1e-8)  # shifted points carry rounding of 1e-16 times ten
