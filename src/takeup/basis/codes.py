@@ -75,8 +75,8 @@ class Factors:
     """How much softer a component is than straight pipe, and how much more each moment, and a force, stresses it [-].
 
     `axial` multiplies the range of axial stress in ASME B31.3: one for bends, i_o for other fittings (319.4.4 since
-    about 2010; from memory, medium). `rule` is the clause and what was taken from it; `status` whether it was read or is
-    from memory.
+    about 2010; from memory, medium). `rule` is the clause and what was taken from it, `status` whether it was read or
+    is from memory.
     """
 
     flexibility: float
