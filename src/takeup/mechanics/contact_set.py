@@ -3,7 +3,7 @@
 Of each row one quantity is told, x, and the other follows, y:
 
     kind    x                                   y           it is
-    FREE    force                               movement    an open gap, a plane rub that slides
+    FREE    force                               movement    an open gap, across a plane rub that nothing presses
     HELD    movement - compliance force         force       a closed gap, a rub that sticks
     SLIP    force - d limit                     movement    a rub on one line that slides or that nothing presses; d is
                                                             the sign of its slip
@@ -27,6 +27,7 @@ import numpy as np
 
 from takeup.mechanics.condense import ContactProblem, second_tangents
 from takeup.mechanics.frame import Flags, Floats, Integers
+from takeup.mechanics.pieces import subtract_outer, times
 
 FREE, HELD, SLIP, REG = 0, 1, 2, 3
 PIVOT_LIMIT = 1e-9  # pivots are of order one; a line held softly has 1e-7, one not held rounding, 1e-13
@@ -50,6 +51,7 @@ class Scaled:
         constant: limit of friction by what is always there, (t,).
         rub_of: rub of each row, -1 for gap rows and springs, (r,).
         second: row of each rub's second tangent, -1 where there is none, (t,).
+        planes: rubs with two tangents.
         idle: rows that cannot move, (r,).
     """
 
@@ -65,6 +67,7 @@ class Scaled:
     constant: Floats
     rub_of: Integers
     second: Integers
+    planes: Integers
     idle: Flags
 
 
@@ -108,6 +111,7 @@ def scaled(problem: ContactProblem, mu: Floats) -> Scaled:
         constant=weight * constant,
         rub_of=rub_of,
         second=second,
+        planes=np.flatnonzero(two),
         idle=idle,
     )
 
@@ -160,7 +164,7 @@ class ContactSet:
             told[sliding] = -self.slip[sliding] * (p.press @ (self.side * p.rate[:g] * m0[:g]))[rub]
         y = np.where(held, p.rate, 1.0) * m0
         y[:g] -= np.where(here, 0.0, foot)
-        y += self.t @ (-told if x is None else x - told)
+        y += times(self.t, -told if x is None else x - told)
         return y
 
     def whole_answer(self, m0: Floats, foot: Floats) -> Floats:
@@ -209,7 +213,7 @@ class ContactSet:
         if abs(pivot) < PIVOT_LIMIT:
             return False
         column = self.t[:, row] / pivot
-        self.t -= np.multiply.outer(column, new)
+        subtract_outer(self.t, column, new)
         self.t[:, row] = column
         if swaps:
             self.t[row] = new / -pivot
@@ -300,6 +304,13 @@ class ContactSet:
         new[row] += 1.0
         self.exchange(row, new, swaps=False)
         self.kind[row], self.slip[row], self.x[row] = SLIP, sign, 0.0
+
+    def uncouple(self, row: int) -> None:
+        """Make a sliding row whose limit is zero free."""
+        new = self.slip[row] * self.limit_row(int(self.p.rub_of[row]))
+        new[row] += 1.0
+        self.exchange(row, new, swaps=False)
+        self.kind[row], self.slip[row], self.x[row] = FREE, 0.0, 0.0
 
     def let_go(self, row: int, force: float) -> bool:
         """Make a sticking row free under a told force; False where that would leave a motion nothing resists."""

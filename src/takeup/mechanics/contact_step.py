@@ -1,12 +1,12 @@
 """From one load to the next through every change of contact, none jumped over.     (mechanics/contact_step.py)
 
-Between two changes all is linear in the load (or, where a plane rub slides on a curve, one implicit increment). So:
+Between two changes all is linear in the load. So:
 
     how fast do forces and gaps change?  ->  which bound is met first?  ->  go there, change that row  ->  again
 
 At a bound already met and left outward, the row changes where it stands. Several may: all at once while their number
-falls, else the first of them alone (the least-index rule, which can not cycle on a P-matrix). Theory and proof:
-docs/theory/contact.md.
+falls, else the first of them alone (the least-index rule, which can not cycle on a P-matrix). Plane rubs that slide
+turn in small legs (contact_plane.py). Theory and proof: docs/theory/contact.md.
 """
 
 from __future__ import annotations
@@ -16,14 +16,29 @@ from typing import NamedTuple
 
 import numpy as np
 
-from takeup.mechanics.contact_plane import meets_cone, slide_on
+from takeup.mechanics.contact_plane import (
+    follow_friction,
+    grip,
+    head_for,
+    loosen,
+    meets_cone,
+    pressed,
+    rows_of_plane,
+    slide_on,
+    start_sliding,
+    stick_again,
+)
 from takeup.mechanics.contact_set import FREE, HELD, REG, SLIP, ContactSet
 from takeup.mechanics.frame import Flags, Floats, Integers
+from takeup.mechanics.pieces import times as _times
 
 _NOW = 1e-13  # of the path: a bound this near is met already
 _STILL = 1e-11  # of the fastest: a rate this small is rounding
 _BLOCKS = 6  # passes in which all rows that must change do so at once, before the least-index rule
-_ON_EVENT = 1e-10  # of an increment: its end is the event that it was cut to
+_ON_EVENT = 1e-11  # of a leg: its end is the event that it was cut to
+_NONE = np.zeros(0, dtype=np.int64)
+_END = 1e-12  # of the path: this little of it left is none
+_CUTS = 40  # of a leg of sliding plane rubs, to end it at its first event
 
 
 class Path(NamedTuple):
@@ -52,13 +67,20 @@ class Position:
         y: what follows, (r,).
         moved: movement of the rows under the causes alone, (r,).
         foot: of the gap rows, (g,).
-        sliding: plane rubs that slide, (t,).
         bound: upper and lower bound of y, friction apart, (2, r).
+        axes: of each plane rub, as rows along its tangents, (t, 2, 2).
+        load: movement of the rows under what is still to come, (r,); it turns with the axes.
+        amounts: of the causes at the last whole step, (c,).
         near: a gap this small touches.
+        near_force: a force this small is none.
+        force_scale: the largest force so far.
+        reach: the largest movement so far.
         prescribed: whether sliding rows slide at told fractions of the limit and never stick.
+        pressed: which rubs a closed gap presses, or a constant force, (t,).
         slipped: since the step began, (r,).
         dissipated: since the step began [J].
         changes: since the step began.
+        seen: state of gap rows and rubs when last noted, (g + t,).
         trouble: what would not settle; empty while all is well.
     """
 
@@ -66,15 +88,21 @@ class Position:
     y: Floats
     moved: Floats
     foot: Floats
-    sliding: Flags
     bound: Floats
+    axes: Floats
+    load: Floats
+    pressed: Flags
+    slipped: Floats
+    seen: Integers = field(default_factory=lambda: np.zeros(0, dtype=np.int64))
+    amounts: Floats = field(default_factory=lambda: np.zeros(0))
     near: float = 0.0
+    near_force: float = 0.0
+    force_scale: float = 0.0
+    reach: float = 0.0
     prescribed: bool = False
-    slipped: Floats = field(default_factory=lambda: np.zeros(0))
     dissipated: float = 0.0
     changes: list[Change] = field(default_factory=list)
     trouble: str = ""
-    seen: Integers = field(default_factory=lambda: np.zeros(0, dtype=np.int64))
 
     @property
     def state(self) -> Integers:
@@ -83,8 +111,7 @@ class Position:
         closed = s.kind[:g] == HELD
         kind, slip = s.kind[g : g + s.p.rubs], s.slip[g : g + s.p.rubs]
         rub = np.where(kind == HELD, 1, np.where(slip < 0.0, -2, 2))
-        pressed = (s.p.press @ closed > 0.0) | (s.p.constant > 0.0)
-        return np.concatenate([s.side * closed, rub * pressed]).astype(np.int64)
+        return np.concatenate([s.side * closed, rub * self.pressed]).astype(np.int64)
 
 
 def follow(at: Position, path: Path, *, limit: float = 1.0, one_event: bool = False) -> bool:
@@ -96,9 +123,12 @@ def follow(at: Position, path: Path, *, limit: float = 1.0, one_event: bool = Fa
         limit: how often to go along it; inf for as far as the first change.
         one_event: whether to stop behind the first change.
     """
-    done, stalled, fewest = 0.0, 0, len(at.y) + 1
-    for _ in range(40 * len(at.y) + 200):
-        leg = _next_leg(at, path, limit - done)
+    done, stalled, fewest, size = 0.0, 0, len(at.y) + 1, len(at.y)
+    in_plane = len(at.s.p.planes) > 0 and not at.prescribed
+    for _ in range(60 * size + 1000):
+        if in_plane:
+            _settle_planes(at)
+        leg = _next_leg(at, path, limit - done, stalled) if in_plane else _straight_leg(at, path, limit - done)
         if at.trouble:
             return False
         if len(leg.now) == 0:
@@ -106,20 +136,25 @@ def follow(at: Position, path: Path, *, limit: float = 1.0, one_event: bool = Fa
                 return False
             _log(at, done)
             _advance(at, path, leg)
-            done, stalled, fewest = done + leg.length, 0, len(at.y) + 1
-            if done >= limit * (1.0 - _ON_EVENT):
+            if in_plane:
+                follow_friction(at)
+            done, stalled, fewest = done + leg.length, 0, size + 1
+            if done >= limit * (1.0 - _END):
                 return True
             if leg.meets < 0:
                 continue
+            rows = np.array([leg.meets])
         else:
             stalled = 0 if len(leg.now) < fewest else stalled + 1
             fewest = min(fewest, len(leg.now))
-        rows = leg.now if len(leg.now) else np.array([leg.meets])
-        for meeting in rows if stalled < _BLOCKS else rows[np.argsort(rows % len(at.y), kind="stable")][:1]:
-            _flip(at, int(meeting) % len(at.y), int(meeting) // len(at.y))
+            rows = leg.now if stalled < _BLOCKS else leg.now[np.argsort(leg.now % size, kind="stable")][:1]
+        for meeting in rows:
+            _flip(at, int(meeting), leg.speed)
+        if path.told is not None:
+            path.told[at.s.kind == HELD] = 0.0
         if at.trouble or one_event:
             return not at.trouble
-    at.trouble = f"changes at one load did not settle, {_name(at, int(leg.now[0]) if len(leg.now) else leg.meets)} last"
+    at.trouble = f"changes at one load did not settle, {_name(at, int(rows[0]))} last"
     return False
 
 
@@ -128,7 +163,7 @@ class Leg(NamedTuple):
 
     Args:
         speed: how fast y changes, (r,).
-        told: how fast the friction of sliding plane rubs does, (r,); None where none slides.
+        told: how fast x of sliding plane rubs does, (r,); None where none slides.
         length: how far it goes.
         now: bounds met already and left outward; the upper one of a row has its number, the lower one that and r.
         meets: bound that is met at its end, -1 where none is.
@@ -141,89 +176,148 @@ class Leg(NamedTuple):
     meets: int
 
 
-def _next_leg(at: Position, path: Path, left: float) -> Leg:
-    """Return the way to the next change; with plane rubs that slide, regula falsi on its length."""
-    length = left
-    for _ in range(40):
-        speed, told, length = _speed(at, path, length)
+def _straight_leg(at: Position, path: Path, left: float) -> Leg:
+    """Return the way to the next change."""
+    speed = at.s.answer(path.moved, path.foot, path.told)
+    times = _meetings(at, speed)
+    meets = int(np.argmin(times))
+    first = float(times[meets])
+    if first <= _NOW * min(left, 1.0):
+        return Leg(speed, None, 0.0, np.flatnonzero(times <= _NOW * min(left, 1.0)), meets)
+    return Leg(speed, None, first, _NONE, meets) if first < left else Leg(speed, None, left, _NONE, -1)
+
+
+def _next_leg(at: Position, path: Path, left: float, stalled: int) -> Leg:
+    """Return the way to the next change with plane rubs that slide: regula falsi on its length.
+
+    Args:
+        at: where the walk stands.
+        path: all of the path.
+        left: what is left of it.
+        stalled: passes at this load without progress: the more, the nearer the look ahead.
+    """
+    leg = _straight_leg(at, path, left)
+    length = min(left, 1.0) * 0.1**stalled if stalled else left
+    for _ in range(_CUTS):
+        speed = at.s.answer(path.moved, path.foot, path.told)
+        slide = slide_on(at, speed, length)
+        if slide is None:
+            if len(leg.now):
+                return leg
+            at.trouble = "the friction of plane rubs did not converge"
+            return leg
+        if len(slide.grips):
+            for rub in slide.grips:
+                grip(at, int(rub))
+            continue
+        if len(slide.change) == 0:
+            return _straight_leg(at, path, left)
+        length, told = slide.length, slide.change / slide.length
+        speed = speed + _times(at.s.t, told)
         times = _meetings(at, speed)
-        now = np.flatnonzero(times <= _NOW * min(length, 1.0))
         meets = int(np.argmin(times))
         first = float(times[meets])
-        if len(now) or at.trouble or first > length:
-            return Leg(speed, told, length, now, -1)
-        if told is None or first >= length * (1.0 - _ON_EVENT):
-            return Leg(speed, told, first, now, meets)
+        now = np.flatnonzero(times <= _NOW * min(left, 1.0))
+        leg = Leg(speed, told, min(first, length), now, meets if first <= length else -1)
+        if len(now) or first >= length * (1.0 - _ON_EVENT):
+            return leg
         length = first
-    return Leg(speed, told, first, now, meets)
+    return leg
 
 
-def _speed(at: Position, path: Path, left: float) -> tuple[Floats, Floats | None, float]:
-    """Return how fast y changes, how fast the friction of sliding plane rubs does, and how far that holds."""
-    length = left
-    for _ in range(at.s.p.rubs + 16):
-        speed = at.s.answer(path.moved, path.foot, path.told)
-        if not at.sliding.any() or at.prescribed:
-            return speed, None, left
-        length = min(length, 1.0)
-        change, grips = slide_on(at.s, at.y, speed * length, at.sliding)
-        for rub in grips:
-            _stick_plane(at, int(rub))
-        if len(grips) == 0 and change is not None:
-            return speed + at.s.t @ change / length, change / length, length
-        if change is None:
-            length *= 0.5
-    at.trouble = f"the friction of a plane rub did not converge, rub {int(np.flatnonzero(at.sliding)[0])} among them"
-    return speed, None, left
+def _settle_planes(at: Position) -> None:
+    """Make plane rubs follow what presses them."""
+    s, press = at.s, at.pressed
+    for rub in s.p.planes:
+        one, two = rows_of_plane(s, int(rub))
+        if s.kind[one] != SLIP:
+            for row in (one, two):
+                if s.kind[row] == FREE:
+                    stick_again(at, row)
+        elif s.kind[two] == HELD and not press[rub]:
+            loosen(at, int(rub))
 
 
 def _meetings(at: Position, speed: Floats) -> Floats:
     """Return when each bound is met, (2 r,), the upper bounds of all rows first; inf where it never is."""
     s, p = at.s, at.s.p
-    g, t = p.gaps, p.rubs
-    room = np.stack([at.bound[0] - at.y, at.y - at.bound[1]])
-    rate = np.stack([speed, -speed])
-    if t and not at.prescribed:
-        rubs = slice(g, g + t)
-        limit, growth = s.limits(at.y), s.limits(speed, rate=True)
-        lines = (s.kind[rubs] == HELD) & (p.second < 0)
-        room[:, rubs] = np.where(lines, np.stack([limit - at.y[rubs], limit + at.y[rubs]]), room[:, rubs])
-        rate[:, rubs] -= np.where(lines, growth, 0.0)
-        touching = (s.kind[:g] == HELD) | (room[:, :g] <= at.near).any(axis=0)
-        pressed = (p.press @ touching > 0.0) | (p.constant > 0.0)
-        room[1, rubs][pressed & (s.slip[rubs] > 0.0)] = 0.0
-        room[0, rubs][pressed & (s.slip[rubs] < 0.0)] = 0.0
-    still = _STILL * np.abs(speed).max(initial=0.0)
-    with np.errstate(divide="ignore", invalid="ignore"):
-        times = np.where(rate > still, np.maximum(room, 0.0) / rate, np.inf)
-    if t and (p.second >= 0).any() and not at.prescribed:
-        planes = np.flatnonzero((p.second >= 0) & (s.kind[g : g + t] == HELD))
-        times[0, g + planes] = meets_cone(s, at.y, speed, planes, limits=(limit, growth), still=still)
+    room, rate = np.empty((2, len(at.y))), np.empty((2, len(at.y)))
+    np.subtract(at.bound[0], at.y, out=room[0])
+    np.subtract(at.y, at.bound[1], out=room[1])
+    rate[0] = speed
+    np.negative(speed, out=rate[1])
+    still = _STILL * max(float(speed.max(initial=0.0)), -float(speed.min(initial=0.0)))
+    limits = _bound_rubs(at, speed, room, rate) if p.rubs and not at.prescribed else None
+    times = np.full((2, len(at.y)), np.inf)
+    np.maximum(room, 0.0, out=room)
+    np.divide(room, rate, out=times, where=rate > still)
+    if limits is not None and len(p.planes):
+        rows = p.gaps + p.planes
+        cone = meets_cone(s, at.y, speed, p.planes, limits=limits, still=still)
+        times[0, rows] = np.minimum(times[0, rows], cone)
     return np.asarray(times.reshape(-1))
+
+
+def _bound_rubs(at: Position, speed: Floats, room: Floats, rate: Floats) -> tuple[Floats, Floats]:
+    """Write room and rate of rubs on one line; return limits of friction, and how fast they change."""
+    s, p, g = at.s, at.s.p, at.s.p.gaps
+    rubs = slice(g, g + p.rubs)
+    closed = s.kind[:g] == HELD
+    sides = s.side * closed
+    limit, growth = p.press @ (sides * at.y[:g]) + p.constant, p.press @ (sides * speed[:g])
+    lines = s.kind[rubs] == HELD
+    if len(p.planes):
+        lines[p.planes] = False
+    np.subtract(limit, at.y[rubs], out=room[0, rubs], where=lines)
+    np.add(limit, at.y[rubs], out=room[1, rubs], where=lines)
+    rate[:, rubs] -= growth * lines
+    slip = s.slip[rubs]
+    if slip.any():
+        press = at.pressed
+        near = np.flatnonzero((room[:, :g].min(axis=0) <= at.near) & ~closed)
+        if len(near):
+            press = press | (p.press[:, near] > 0.0).any(axis=1)
+        if len(p.planes):
+            press = press & (p.second < 0)
+        room[1, rubs][press & (slip > 0.0)] = 0.0
+        room[0, rubs][press & (slip < 0.0)] = 0.0
+    return limit, growth
 
 
 def _advance(at: Position, path: Path, leg: Leg) -> None:
     """Go a leg of the path, and add up slip and what it dissipates."""
-    s, g, t, length, told = at.s, at.s.p.gaps, at.s.p.rubs, leg.length, leg.told
+    s, length = at.s, leg.length
     step = leg.speed * length
     sliding = np.flatnonzero(s.slip)
-    before = s.limits(at.y) if t else np.zeros(0)
+    before = s.limits(at.y) if len(sliding) else np.zeros(0)
     at.y = at.y + step
     at.moved = at.moved + path.moved * length
     at.foot = at.foot + path.foot * length
-    if path.told is not None:
-        s.x += path.told * length
     if len(sliding):
         middle = (0.5 * (before + s.limits(at.y)))[s.p.rub_of[sliding]]
         at.slipped[sliding] += step[sliding]
         if not at.prescribed:
-            at.dissipated += float((s.slip[sliding] * step[sliding]) @ middle)
-    if told is not None:
-        s.x += told * length
-        rubs = np.flatnonzero(at.sliding)
-        rows = np.concatenate([g + rubs, s.p.second[rubs]])
-        at.slipped[rows] += step[rows]
-        at.dissipated += float(s.x[rows] @ step[rows])
+            work = s.slip[sliding] * step[sliding] * middle
+            at.dissipated += float(work[s.p.second[s.p.rub_of[sliding]] < 0].sum())
+    if leg.told is not None:
+        _advance_planes(at, leg, step)
+    if path.told is not None:
+        s.x += path.told * length
+
+
+def _advance_planes(at: Position, leg: Leg, step: Floats) -> None:
+    """Go a leg with sliding plane rubs: x changes as told; their work is that of the friction at the end of the leg."""
+    s = at.s
+    assert leg.told is not None
+    change = leg.told * leg.length
+    s.x += change
+    rubs = s.p.planes
+    rubs = rubs[s.kind[s.p.gaps + rubs] == SLIP]
+    one, two = s.p.gaps + rubs, s.p.second[rubs]
+    held = s.kind[two] == HELD
+    across, aside = np.where(held, at.y[two], s.x[two]), np.where(held, change[two], step[two])
+    at.slipped[two] += aside
+    at.dissipated += float((s.x[one] + s.limits(at.y)[rubs]) @ step[one] + across @ aside)
 
 
 def _log(at: Position, fraction: float) -> None:
@@ -239,19 +333,20 @@ def finish_changes(at: Position) -> None:
     _log(at, 1.0)
 
 
-def _flip(at: Position, row: int, way: int) -> None:
-    """Change the row whose upper (0) or lower (1) bound is met."""
+def _flip(at: Position, meeting: int, speed: Floats) -> None:
+    """Change the row whose bound is met: the upper one of a row has its number, the lower one that and r."""
     s, g = at.s, at.s.p.gaps
-    if row < g:
-        _flip_gap(at, row, way)
-        return
+    way, row = divmod(meeting, len(at.y))
     rub = int(s.p.rub_of[row])
-    if s.kind[row] == SLIP:
-        s.stick(row, at.y[row])
-        at.y[row] = _limit(at, rub) * (1.0 if way else -1.0)
-    elif s.p.second[rub] >= 0 and s.kind[row] == HELD:
-        pair = (row, int(s.p.second[rub]))
-        at.sliding[rub] = _loosened(at, pair[0], at.y[pair[0]]) and _loosened(at, pair[1], at.y[pair[1]])
+    if row < g:
+        _flip_gap(at, row, way, speed)
+    elif s.kind[row] == SLIP:
+        force = s.slip[row] * _limit(at, rub)
+        if s.stick(row, at.y[row]):
+            at.y[row] = force
+    elif s.p.second[rub] >= 0:
+        if not start_sliding(at, rub, speed):
+            at.trouble = f"rub {rub} can neither stick nor slide"
     elif s.kind[row] == HELD:
         place, sign = s.x[row], -1.0 if way else 1.0
         if not s.slide(row, sign):
@@ -259,16 +354,6 @@ def _flip(at: Position, row: int, way: int) -> None:
             if not s.slide(row, sign):
                 at.trouble = f"rub {rub} can neither stick nor slide"
         at.y[row] = place
-
-
-def _stick_plane(at: Position, rub: int) -> None:
-    """Make a sliding plane rub stick where it is."""
-    s = at.s
-    for row in (s.p.gaps + rub, int(s.p.second[rub])):
-        force = s.x[row]
-        s.stick(row, at.y[row])
-        at.y[row] = force
-    at.sliding[rub] = False
 
 
 def _name(at: Position, meeting: int) -> str:
@@ -282,16 +367,19 @@ def _limit(at: Position, rub: int) -> float:
     return float(at.s.limits(at.y)[rub])
 
 
-def _flip_gap(at: Position, gap: int, way: int) -> None:
+def _flip_gap(at: Position, gap: int, way: int, speed: Floats) -> None:
     s, p = at.s, at.s.p
     if s.kind[gap] != HELD:
         if s.close(gap, -1.0 if way else 1.0):
             at.y[gap] = 0.0
+        for rub in p.planes[(p.press[p.planes, gap] > 0.0) & (s.kind[p.second[p.planes]] == FREE)]:
+            head_for(at, int(rub), speed)
     elif p.gap[0, gap] == p.gap[1, gap]:
         s.turn(gap, -s.side[gap])
     elif not _opened(at, gap):
         at.trouble = f"gap row {gap} can not open"
     at.bound[:, gap] = gap_bound(s, gap)
+    at.pressed = pressed(s)
 
 
 def gap_bound(s: ContactSet, gap: int) -> tuple[float, float]:
@@ -309,19 +397,6 @@ def _opened(at: Position, gap: int) -> bool:
         if not s.open(gap):
             return False
     at.y[gap] = place
-    return True
-
-
-def _loosened(at: Position, row: int, force: float) -> bool:
-    """Let a sticking row of a rub go under a told force; what it was held at becomes its movement."""
-    s = at.s
-    place = s.x[row]
-    if not s.let_go(row, force):
-        _tie_all(at)
-        if not s.let_go(row, force):
-            at.trouble = f"rub {int(s.p.rub_of[row])} can not let go"
-            return False
-    at.y[row] = place
     return True
 
 

@@ -15,10 +15,13 @@ from dataclasses import dataclass
 import numpy as np
 
 from takeup.mechanics.condense import ContactProblem
-from takeup.mechanics.contact_set import FREE, HELD, REG, SLIP, Scaled, first_set, scaled
+from takeup.mechanics.contact_plane import pressed
+from takeup.mechanics.contact_set import FREE, HELD, REG, SLIP, ContactSet, Scaled, first_set, scaled
 from takeup.mechanics.contact_step import Change, Path, Position, finish_changes, follow, gap_bound, ties
 from takeup.mechanics.frame import Flags, Floats, Integers, NotHeld
 from takeup.mechanics.loose import free_of_contact
+from takeup.mechanics.pieces import times
+from takeup.mechanics.walk_record import LONGEST, Block, block_of
 
 _CHECK = 1e-9  # of the largest force, or movement: contact conditions and compatibility
 _REFINEMENTS = 3
@@ -108,21 +111,30 @@ def walk(problem: ContactProblem, steps: Steps, *, mu: Floats | float | None = N
     count = len(problem.rubs.node)
     told = problem.rubs.mu if mu is None else np.broadcast_to(np.asarray(mu, dtype=np.float64), (count,))
     p = scaled(problem, told)
-    log = _Log.empty(len(steps.amounts), problem, p)
+    log = _Log.empty(problem, p, steps.amounts @ p.moved.T)
     at = begin(p)
     feet = np.zeros((len(steps.amounts), p.gaps)) if steps.feet is None else steps.feet
-    moved, feet = steps.amounts @ p.moved.T, feet / p.scale[: p.gaps]
-    for step in range(len(steps.amounts)):
+    moved, feet = log.causes, feet / p.scale[: p.gaps]
+    step, ahead = 0, 0
+    while step < len(moved) and not at.trouble:
+        last = step + ahead
+        block = block_of(at, steps.amounts[step:last], feet[step:last]) if ahead else None
+        if block is not None:
+            count = len(block.force)
+            log.note_block(step, at, block, feet[step : step + count])
+            step, ahead = step + count, min(2 * ahead, LONGEST) if count == ahead else 1
+            at.y, at.moved, at.foot = block.y, in_own_axes(at, moved[step - 1]), feet[step - 1]
+            at.amounts = steps.amounts[step - 1]
+            continue
         if steps.locked is not None and step == 0:
             _prescribe(at, steps.locked)
         _one_step(at, moved[step], feet[step])
         if at.prescribed and not at.trouble:
             _lock(at)
-        if not at.trouble:
-            finish_changes(at)
+        at.amounts = steps.amounts[step]
+        finish_changes(at)
         log.note(step, at)
-        if at.trouble:
-            break
+        step, ahead = step + 1, 0 if at.changes else 4
     return log.walk(steps, told)
 
 
@@ -142,15 +154,24 @@ def begin(p: Scaled) -> Position:
             s.close(gap, 1.0 if p.gap[0, gap] == 0.0 else -1.0)
         if not p.idle[gap]:
             bound[:, gap] = gap_bound(s, gap)
-    pressed = (p.press @ (s.kind[: p.gaps] == HELD) > 0.0) | (p.constant > 0.0)
     for row in np.flatnonzero(_rubbing_rows(p)):
-        if pressed[p.rub_of[row]]:
+        if pressed(s)[p.rub_of[row]]:
             s.stick(int(row), 0.0)
     for row in np.flatnonzero(s.kind == REG):
         s.release(int(row))
-    at = Position(s=s, y=y, moved=y.copy(), foot=np.zeros(p.gaps), sliding=np.zeros(p.rubs, dtype=bool), bound=bound)
-    _let_slide(at)
-    at.slipped, at.seen = np.zeros(len(y)), at.state
+    _let_slide(s)
+    at = Position(
+        s=s,
+        y=y,
+        moved=y.copy(),
+        foot=np.zeros(p.gaps),
+        bound=bound,
+        axes=np.tile(np.eye(2), (p.rubs, 1, 1)),
+        load=y.copy(),
+        pressed=pressed(s),
+        slipped=y.copy(),
+    )
+    at.seen = at.state
     return at
 
 
@@ -160,14 +181,13 @@ def _rubbing_rows(p: Scaled) -> Flags:
     return np.asarray((p.rub_of >= 0) & ~p.idle & rubs[p.rub_of])
 
 
-def _let_slide(at: Position) -> None:
+def _let_slide(s: ContactSet) -> None:
     """Let all rubs that do not stick slide, whether anything presses them or not."""
-    s, p = at.s, at.s.p
+    p = s.p
     for row in np.flatnonzero(_rubbing_rows(p) & (s.kind == FREE)):
         rub = int(p.rub_of[row])
-        if p.second[rub] >= 0:
-            at.sliding[rub] = True
-        else:
+        second = int(p.second[rub])
+        if row == p.gaps + rub and (second < 0 or s.kind[second] == FREE):
             s.couple(int(row), 1.0)
 
 
@@ -175,7 +195,6 @@ def _prescribe(at: Position, locked: Floats) -> None:
     """Let all rubs slide at told parts of their limit, for one step."""
     s, p = at.s, at.s.p
     at.prescribed = True
-    at.sliding[:] = False
     for row in np.flatnonzero(_rubbing_rows(p)):
         rub = int(p.rub_of[row])
         part = -float(locked[rub, 0 if row == p.gaps + rub else 1])
@@ -195,24 +214,43 @@ def _lock(at: Position) -> None:
     for row in np.flatnonzero(_rubbing_rows(p)):
         if s.stick(int(row), float(at.y[row])):
             at.y[row] = force[row]
-        pressed = s.limits(at.y)[p.rub_of[row]] > 0.0
-        if not pressed and s.kind[row] == HELD:
+        if not s.limits(at.y)[p.rub_of[row]] > 0.0 and s.kind[row] == HELD:
             place = s.x[row]
             s.let_go(int(row), 0.0)
             at.y[row] = place
-    _let_slide(at)
+    _let_slide(s)
     at.slipped[:] = 0.0
 
 
 def _one_step(at: Position, moved: Floats, foot: Floats) -> None:
     """Go to the loads of a step, let go of ties that others can replace, and refine."""
     at.slipped, at.dissipated, at.changes = np.zeros(len(at.y)), 0.0, []
-    at.near = _NEAR * max(float(np.abs(moved).max(initial=0.0)), at.near)
-    if follow(at, Path(moved - at.moved, foot - at.foot)):
+    target = in_own_axes(at, moved)
+    at.reach = max(float(np.abs(target).max(initial=0.0)), at.reach)
+    at.near = _NEAR * at.reach
+    at.load = target - at.moved
+    if len(at.y) and follow(at, Path(at.load, foot - at.foot)):
         _untie(at)
-    at.moved, at.foot = moved, foot
+    at.moved, at.foot = in_own_axes(at, moved), foot
     if not at.trouble:
         _refine(at)
+        at.force_scale = max(at.force_scale, float(np.abs(at.s.forces(at.y, foot)).max(initial=0.0)))
+        at.near_force = _NEAR * at.force_scale
+
+
+def _all_in_own_axes(at: Position, rows: Floats) -> Floats:
+    """Return values of rows of many steps with those of plane rubs in their own axes, (m, r)."""
+    return np.ascontiguousarray(in_own_axes(at, rows.T).T) if len(at.s.p.planes) else rows
+
+
+def in_own_axes(at: Position, rows: Floats, *, back: bool = False) -> Floats:
+    """Return values of rows with those of plane rubs in their own axes, or back along their tangents, (r,)."""
+    p = at.s.p
+    turned = rows.copy()
+    if len(p.planes):
+        pair = np.stack([p.gaps + p.planes, p.second[p.planes]])
+        turned[pair] = np.einsum("kji,jk...->ik..." if back else "kij,jk...->ik...", at.axes[p.planes], rows[pair])
+    return turned
 
 
 def _untie(at: Position) -> bool:
@@ -256,7 +294,7 @@ def _refine(at: Position) -> None:
     y = s.whole_answer(at.moved, at.foot)
     for _ in range(_REFINEMENTS):
         force = s.forces(y, at.foot)
-        moved = at.moved - p.w @ (force - p.rate * s.movements(y, at.foot, force))
+        moved = at.moved - times(p.w, force - p.rate * s.movements(y, at.foot, force))
         whole = force - p.rate * s.movements(y, at.foot, force) + p.rate * moved
         away = moved.copy()
         away[:g] -= at.foot
@@ -264,8 +302,8 @@ def _refine(at: Position) -> None:
         springs, sliding = np.flatnonzero(s.kind == REG), np.flatnonzero(s.slip)
         told[springs] -= s.spring[springs] * moved[springs]
         told[sliding] -= s.slip[sliding] * (p.press @ (s.side * whole[:g]) + p.constant)[p.rub_of[sliding]]
-        y = np.where(s.kind == HELD, whole, away) + s.t @ (s.x - told)
-        if np.abs(s.x - told).max(initial=0.0) <= 1e-14 * np.abs(moved).max(initial=0.0):
+        y = np.where(s.kind == HELD, whole, away) + times(s.t, s.x - told)
+        if np.abs(s.x - told).max(initial=0.0) <= 1e-12 * np.abs(moved).max(initial=0.0):
             break
     at.y = y
 
@@ -276,6 +314,7 @@ class _Log:
 
     problem: ContactProblem
     p: Scaled
+    causes: Floats
     force: Floats
     moved: Floats
     slip: Floats
@@ -290,13 +329,14 @@ class _Log:
     free: list[tuple[int, NotHeld]]
 
     @classmethod
-    def empty(cls, steps: int, problem: ContactProblem, p: Scaled) -> _Log:
+    def empty(cls, problem: ContactProblem, p: Scaled, causes: Floats) -> _Log:
         """Return a log without any entry."""
-        rows = len(p.rate)
+        steps, rows = causes.shape
         no = np.full((steps, rows), np.nan)
         return cls(
             problem=problem,
             p=p,
+            causes=causes,
             force=no,
             moved=no.copy(),
             slip=no.copy(),
@@ -317,21 +357,38 @@ class _Log:
         if at.trouble:
             self.because.append(f"step {step}: did not converge: {at.trouble}")
             return
+        self.converged[step] = True
         if len(ties(at)):
             loose = free_of_contact(self.problem, at.s)
             self.free.append((step, loose))
             self.because.append(f"step {step}: not held: {'; '.join(loose.words)}")
-            self.converged[step] = True
             return
         force = at.s.forces(at.y, at.foot)
-        self.force[step], self.moved[step] = force, at.s.movements(at.y, at.foot, force)
-        self.foot[step], self.state[step] = at.foot, at.state
-        self.slip[step], self.dissipated[step] = at.slipped, at.dissipated
-        self.held[step] = self.converged[step] = True
-        self.error[step] = _error(at, force, self.moved[step])
-        if self.error[step] > _CHECK:
-            self.converged[step] = False
-            self.because.append(f"step {step}: not verified: contact conditions hold to {self.error[step]:.1e} only")
+        moved = at.s.movements(at.y, at.foot, force)
+        block = Block(
+            force=force[None],
+            moved=moved[None],
+            slip=at.slipped[None],
+            dissipated=np.array([at.dissipated]),
+            y=at.y,
+            apart=np.array([np.abs(moved - at.moved + times(self.p.w, force - self.p.rate * moved)).max(initial=0.0)]),
+        )
+        self.note_block(step, at, block, at.foot[None])
+
+    def note_block(self, step: int, at: Position, block: Block, feet: Floats) -> None:
+        """Write down steps without a change of contact."""
+        count = len(block.force)
+        place = slice(step, step + count)
+        self.foot[place], self.state[place], self.dissipated[place] = feet, at.state, block.dissipated
+        for mine, found in ((self.force, block.force), (self.moved, block.moved), (self.slip, block.slip)):
+            mine[place] = in_own_axes(at, found.T, back=True).T if len(self.p.planes) else found
+        self.error[place] = _errors(at, block, feet, self.causes[place])
+        self.held[place] = True
+        self.converged[place] = self.error[place] <= _CHECK
+        self.because += [
+            f"step {bad}: not verified: contact conditions hold to {self.error[bad]:.1e} only"
+            for bad in step + np.flatnonzero(~self.converged[place])
+        ]
 
     def walk(self, steps: Steps, mu: Floats) -> Walk:
         """Return the walk, in units again."""
@@ -372,22 +429,28 @@ def _event(p: Scaled, step: int, change: Change) -> Event:
     return Event(step=step, fraction=change.fraction, kind="rub", index=change.row - p.gaps, what=what)
 
 
-def _error(at: Position, force: Floats, moved: Floats) -> float:
-    """Return the worst violation of contact conditions and compatibility, over the largest force or movement."""
-    s, p, g, t = at.s, at.s.p, at.s.p.gaps, at.s.p.rubs
-    size = max(float(np.abs(force).max(initial=0.0)), 1e-300)
-    reach = max(float(np.abs(at.moved).max(initial=0.0)), float(np.abs(moved).max(initial=0.0)), 1e-300)
-    q = moved[:g] - at.foot
-    push = force[:g]
-    past = q - p.gap[0] - p.give[:g] * np.maximum(push, 0.0), p.gap[1] - q + p.give[:g] * np.minimum(push, 0.0)
-    worst = max(float(part.max(initial=0.0)) for part in past) / reach
-    worst = max(worst, float((-s.side * push).max(initial=0.0)) / size)
-    left = moved - at.moved + p.w @ (force - p.rate * moved)
-    worst = max(worst, float(np.abs(left).max(initial=0.0)) / reach)
+def _errors(at: Position, block: Block, feet: Floats, causes: Floats) -> Floats:
+    """Return the worst violation of contact conditions and compatibility, over the largest force or movement, (m,).
+
+    Args:
+        at: the statuses.
+        block: the steps.
+        feet: of the gap rows, (m, g).
+        causes: movement of the rows under the causes alone, along the tangents, (m, r).
+    """
+    p, g, t, closed = at.s.p, at.s.p.gaps, at.s.p.rubs, at.s.kind[: at.s.p.gaps] == HELD
+    force, moved, causes = block.force, block.moved, _all_in_own_axes(at, causes)
+    size = np.maximum(np.abs(force).max(axis=1, initial=0.0), 1e-300)
+    reach = np.maximum(np.abs(causes).max(axis=1, initial=0.0), np.abs(moved).max(axis=1, initial=0.0))
+    reach = np.maximum(reach, 1e-300)
+    q, push = moved[:, :g] - feet, force[:, :g]
+    over = q - p.gap[0] - p.give[:g] * np.maximum(push, 0.0)
+    under = p.gap[1] - q + p.give[:g] * np.minimum(push, 0.0)
+    worst = np.maximum(over.max(axis=1, initial=0.0), under.max(axis=1, initial=0.0))
+    worst = np.maximum(worst, block.apart) / reach
+    wrong = np.where(closed, -at.s.side * push, np.abs(push)).max(axis=1, initial=0.0)
     if t:
-        limit = p.press @ np.abs(push) + p.constant
-        size_of = np.abs(force[g : g + t])
-        two = np.flatnonzero(p.second >= 0)
-        size_of[two] = np.hypot(force[g + two], force[p.second[two]])
-        worst = max(worst, float((size_of - limit).max()) / size)
-    return worst
+        friction = np.abs(force[:, g : g + t])
+        friction[:, p.planes] = np.hypot(force[:, g + p.planes], force[:, p.second[p.planes]])
+        wrong = np.maximum(wrong, (friction - np.abs(push) @ p.press.T - p.constant).max(axis=1))
+    return np.asarray(np.maximum(worst, wrong / size))
