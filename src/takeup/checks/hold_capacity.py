@@ -7,10 +7,13 @@ Limits: capacity in force; moments are judged by themselves. Passes: 80 kN of 12
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 from numpy.typing import NDArray
 
 from takeup.checks.outcome import CheckResult, Rule, governing
+from takeup.line import ANCHORED_ENDS
 from takeup.line.holding import ANCHORS
 from takeup.study import HoldLoads, LineAnswer, friction_bounds
 
@@ -63,4 +66,23 @@ def check(answer: LineAnswer) -> list[CheckResult]:
                 hold.name, answer.states[number].name, float(forces[number]), limit, "N", because=words, status=status
             )
         )
-    return results
+    return results + _unstated(answer, capacity)
+
+
+def _unstated(answer: LineAnswer, capacity: dict[str, float | None]) -> list[CheckResult]:
+    """Return the most loaded of the guides, rests and hangers whose capacity nobody stated; it stops no study."""
+    silent = [
+        hold
+        for hold in answer.holds
+        if capacity.get(hold.name) is None and hold.kind not in (*ANCHORED_ENDS, *TAKE_THRUST)
+    ]
+    if not silent:
+        return []
+    forces = [design_forces(hold, 0.0) for hold in silent]
+    most = max(range(len(silent)), key=lambda number: float(forces[number].max()))
+    number = governing(forces[most])
+    words = f"the most loaded of {len(silent)} guides, rests and hangers whose capacity is not stated"
+    row = RULE.judge(
+        silent[most].name, answer.states[number].name, float(forces[most][number]), None, "N", because=words
+    )
+    return [replace(row, mandatory=False)]

@@ -20,7 +20,7 @@ RULE = Rule(
     what="the lowest load factor at which the run of pipe, or a bellows, bows out, against 4 and against 5.9",
     why="a line under thrust is a strut: it may bow out sideways at a pressure below its test pressure",
     source="eigenvalue; 4: load factor of the EJMA guide spacing rule; 5.9: EJMA column squirm (both from memory)",
-    limits="elastic; guides without clearance; nominal spring rates; in-plane squirm of a bellows is not covered",
+    limits="elastic; no clearance; nominal rates; externally pressurised joints bend like pipe; no in-plane squirm",
 )
 PIPE = 4.0  # pinned Euler with four times load in hand, the spacing rule's own (from memory)
 BELLOWS = 5.9  # 2 pi over 0.34 pi: elastic column squirm over the published limit (from memory)
@@ -42,22 +42,41 @@ def check(solved: Solved, stability: Sequence[StateStability]) -> list[CheckResu
         if not item.told
     ]
     modes = [(item, mode) for item in stability for mode in item.modes]
-    run = [pair for pair in modes if pair[1].joint is None]
-    if run:
-        results.append(_of_run(*min(run, key=lambda pair: pair[1].factor)))
-    elif not results:
-        results.append(RULE.result(where, "all states", "passes", "nothing is compressed that could bow out"))
+    results += _of_run(where, stability)
     for answer in solved.lines:
         for joint in answer.joints:
             results += _of_bellows(joint.name, stability, [pair for pair in modes if pair[1].joint == joint.name])
     return results
 
 
-def _of_run(item: StateStability, mode: Mode) -> CheckResult:
-    words = f"{mode.line} bows most at {mode.station:.1f} m, at {mode.factor:.1f} times the forces of this state"
-    if item.bowing_pressure is not None:
-        words += f"; at this temperature it would bow out at {item.bowing_pressure / 1e5:.0f} bar(g)"
-    return RULE.judge(mode.line, item.state, PIPE, mode.factor, UNIT, because=words, status=_MEMORY)
+def _of_run(where: str, stability: Sequence[StateStability]) -> list[CheckResult]:
+    """Return the lowest factor of the run of pipe, or how far it was looked for; nothing where no state was told."""
+    told = [item for item in stability if item.told]
+    found = [(item, mode) for item in told for mode in item.modes if mode.joint is None]
+    if found:
+        item, mode = min(found, key=lambda pair: pair[1].factor)
+        words = f"{mode.line} bows most at {mode.station:.1f} m, at {mode.factor:.1f} times the forces of this state"
+        words += _bowing(item, mode)
+        return [RULE.judge(mode.line, item.state, PIPE, mode.factor, UNIT, because=words, status=_MEMORY)]
+    shy = [item for item in told if item.modes and item.searched < PIPE]
+    if shy:
+        words = f"only bellows bow out up to {shy[0].searched:.1f} times the forces: the run was not reached"
+        return [RULE.result(where, shy[0].state, "not covered", words, status=_MEMORY)]
+    return [RULE.result(where, "all states", "passes", _never(told), status=_MEMORY)] if told else []
+
+
+def _never(told: list[StateStability]) -> str:
+    if any(item.modes for item in told):
+        least = min(item.searched for item in told if item.modes)
+        return f"the run of pipe bows out in no state below {least:.0f} times its forces"
+    return "nothing is compressed that could bow out"
+
+
+def _bowing(item: StateStability, mode: Mode) -> str:
+    """Return the pressure at which the lowest mode of all would come about, in words; nothing for any other mode."""
+    if item.bowing_pressure is None or item.modes[0] is not mode:
+        return ""
+    return f"; at this temperature it would bow out at {item.bowing_pressure / 1e5:.0f} bar(g)"
 
 
 def _of_bellows(
@@ -70,12 +89,12 @@ def _of_bellows(
         for bellows in item.bellows
         if bellows.joint == name and bellows.factor
     ]
-    found = [(mode.factor, item.state, "in the line") for item, mode in modes]
-    found += [(_known(bellows), state, "by itself, its ends held") for state, bellows in alone]
+    found = [(mode.factor, item.state, "in the line", _bowing(item, mode)) for item, mode in modes]
+    found += [(_known(bellows), state, "by itself, its ends held", "") for state, bellows in alone]
     if not found:
         return [RULE.result(name, "all states", "passes", "its column is compressed in no state")]
-    factor, state, how = min(found)
-    words = f"the bellows bows out {how} at {factor:.1f} times the forces of this state"
+    factor, state, how, more = min(found)
+    words = f"the bellows bows out {how} at {factor:.1f} times the forces of this state{more}"
     return [RULE.judge(name, state, BELLOWS, factor, UNIT, because=words, status=_MEMORY)]
 
 

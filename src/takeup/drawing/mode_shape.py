@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from takeup.drawing.reading import Record, Results, number_of, records_of, text_of, vector_of, vectors_of
+from takeup.drawing.reading import Record, Results, numbers_in, records_of, text_of, vectors_of
 from takeup.drawing.route import Vector
 
 _STEPS = 6  # of the curve between two cuts
@@ -40,15 +40,14 @@ def bowed_lines(results: Results, row: Record) -> tuple[Bowed, ...]:
         results: The results document.
         row: Of the state with the lowest factor.
     """
-    shapes = {text_of(shape, "line"): vectors_of(shape, "movement") for shape in records_of(row, "shape")}
+    shapes = {text_of(shape, "line"): shape for shape in records_of(row, "shape")}
     return tuple(_bowed(line, shapes[text_of(line, "name")]) for line in records_of(results, "lines"))
 
 
-def _bowed(line: Record, movements: tuple[Vector, ...]) -> Bowed:
-    nodes = records_of(line, "nodes")
-    stations = [number_of(node, "station_m") for node in nodes]
-    places = [vector_of(node, "at_m") for node in nodes]
-    assert len(nodes) == len(movements), "every cut has its movement"
+def _bowed(line: Record, shape: Record) -> Bowed:
+    stations = numbers_in(shape["station_m"])
+    places, movements = vectors_of(shape, "at_m"), vectors_of(shape, "movement")
+    assert len(stations) == len(places) == len(movements), "every node has its place and its movement"
     slopes = [_slopes(stations, [row[axis] for row in movements]) for axis in range(3)]
     found: list[tuple[float, Vector, Vector]] = [(stations[0], places[0], movements[0])]
     for k, (start, end) in enumerate(pairwise(stations)):

@@ -29,6 +29,7 @@ def _state(item: StateStability, *, shaped: bool) -> Json:
         "factor": None if first is None else first.factor,
         "required": None if first is None else _required(first),
         "governed_by": None if first is None else _words(first),
+        "searched": None if item.searched == float("inf") else item.searched,
         "bowing_pressure_bar": None if item.bowing_pressure is None else to_bar(item.bowing_pressure),
         "modes": [
             {
@@ -43,7 +44,15 @@ def _state(item: StateStability, *, shaped: bool) -> Json:
             for mode in item.modes
         ],
         "bellows": [{"joint": one.joint, "line": one.line, "factor": one.factor} for one in item.bellows],
-        "shape": [{"line": line, "movement": [numbers(row) for row in rows]} for line, rows in first.shapes.items()]
+        "shape": [
+            {
+                "line": shape.line,
+                "station_m": numbers(shape.stations),
+                "at_m": [numbers(row) for row in shape.places],
+                "movement": [numbers(row) for row in shape.movements],
+            }
+            for shape in first.shapes
+        ]
         if first is not None and shaped
         else [],
     }

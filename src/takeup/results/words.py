@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from takeup.joints import KINDS
 from takeup.line import Item, Line, Load, Study
 from takeup.line.parts import Corner
 from takeup.study import Solved, Unsolved
@@ -46,6 +47,12 @@ def assumptions_of(answer: Solved | Unsolved) -> tuple[str, ...]:
             "branch connection is counted, and the pipe inside the main is weighed twice."
         )
     words += [_of_item(line, item) for line in study.lines for item in line.items]
+    sleeved = [item.name for line in study.lines for item in line.takeups if not KINDS[item.kind].column_squirm]
+    if sleeved:
+        words.append(
+            f"For stability {', '.join(sleeved)} bend like the pipe beside them, because guide rings keep the inner "
+            "pipe in line: the maker must confirm it. For loads and movements they bend like their bellows."
+        )
     if any(line.medium == "steam" for line in study.lines):
         words.append("Steam in a state colder than saturation is weighed as saturated steam of that pressure.")
     if study.vacuum.possible:

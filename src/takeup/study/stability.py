@@ -21,15 +21,38 @@ from numpy.typing import NDArray
 
 from takeup.joints import KINDS
 from takeup.line import State, TakeUp
-from takeup.mechanics import Factor, Frame, Modes, NotAtRisk, Supports, buckling, factorise
-from takeup.study.model import LineModel, SystemModel, model_of
+from takeup.mechanics import (
+    Factor,
+    Frame,
+    Modes,
+    NotAtRisk,
+    NotFactored,
+    NotHeld,
+    NotVerified,
+    Supports,
+    Unstable,
+    buckling,
+    factorise,
+)
+from takeup.study.model import SystemModel, model_of
 from takeup.study.records import CAUSES, JointMovement, LineAnswer, Solved
 from takeup.study.solve import supports_in
 
 Floats = NDArray[np.float64]
-_MODES = 4
+_COUNTS = (4, 8, 16, 32)  # modes looked for, more where the last is still low
+_FAR_ENOUGH = 6.0  # above every factor that is asked for: what lies beyond decides nothing
 _NOTHING = 1.0  # N: rounding, and forces that bow nothing
 ONE_SIDED = ("rest", "hanger")
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Shape:
+    """How one line moves in a mode: name, stations (q,) [m], places (q, 3) [m] and movements (q, 3)."""
+
+    line: str
+    stations: Floats
+    places: Floats
+    movements: Floats
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -42,7 +65,7 @@ class Mode:
         joint: the bellows that holds most of it; None for the run of pipe.
         share: of the energy that it holds.
         station: where it moves most [m].
-        shapes: movement of the cuts of each line, largest one, (p + 1, 3), by name of line.
+        shapes: of every line, largest movement of all one.
     """
 
     factor: float
@@ -50,7 +73,7 @@ class Mode:
     joint: str | None
     share: float
     station: float
-    shapes: dict[str, Floats]
+    shapes: tuple[Shape, ...]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -70,6 +93,7 @@ class StateStability:
         state: its name.
         modes: the smallest factors first; empty where nothing is at risk or nothing could be told.
         bellows: each by itself.
+        searched: no mode below this factor is missing; infinite where there are no more.
         bowing_pressure: in the state with the lowest factor of all: the greatest gauge pressure at a joint at which the
             line would bow out, all pressures raised alike, temperatures kept [Pa]; None elsewhere, and where pressure
             does not bring it about.
@@ -80,6 +104,7 @@ class StateStability:
     state: str
     modes: tuple[Mode, ...]
     bellows: tuple[BellowsFactor, ...]
+    searched: float
     bowing_pressure: float | None
     because: str
     told: bool
@@ -107,7 +132,13 @@ def _of_state(solved: Solved, cold: SystemModel, number: int, state: State) -> S
 
     def silent(because: str, *, told: bool) -> StateStability:
         return StateStability(
-            state=state.name, modes=(), bellows=bellows, bowing_pressure=None, because=because, told=told
+            state=state.name,
+            modes=(),
+            bellows=bellows,
+            searched=math.inf,
+            bowing_pressure=None,
+            because=because,
+            told=told,
         )
 
     if not (force < 0.0).any():
@@ -115,20 +146,34 @@ def _of_state(solved: Solved, cold: SystemModel, number: int, state: State) -> S
     factor = factorise(_frame(solved, model, number))
     if not isinstance(factor, Factor):
         return silent("without the rests that would have to pull, nothing holds the line", told=False)
-    found = buckling(factor, force, count=_MODES)
+    found = _search(factor, force)
     if isinstance(found, NotAtRisk):
         return silent(found.because, told=True)
     if not isinstance(found, Modes):
         return silent(getattr(found, "because", "not held"), told=False)
-    modes = tuple(_mode(solved, model, found, row) for row in range(len(found.factors)))
+    modes = tuple(_mode(model, found, row) for row in range(len(found.factors)))
     return StateStability(
         state=state.name,
         modes=modes,
         bellows=bellows,
+        searched=modes[-1].factor if len(modes) in _COUNTS else math.inf,
         bowing_pressure=None,
         because="",
         told=True,
     )
+
+
+def _search(factor: Factor, force: Floats) -> Modes | NotAtRisk | Unstable | NotVerified | NotHeld | NotFactored:
+    """Return the lowest modes, so many that the last of them is far enough, or that there are no more.
+
+    A soft bellows has many modes below the first of the run, and the run must be told too.
+    """
+    found = buckling(factor, force, count=_COUNTS[0])
+    for count in _COUNTS[1:]:
+        if not isinstance(found, Modes) or len(found.factors) < count // 2 or found.factors[-1] >= _FAR_ENOUGH:
+            break
+        found = buckling(factor, force, count=count)
+    return found
 
 
 def _forces(solved: Solved, model: SystemModel, number: int, *, causes: slice | list[int]) -> Floats:
@@ -191,7 +236,7 @@ def _supports(solved: Solved, model: SystemModel, number: int, state: State) -> 
     return replace(supports, held=held)
 
 
-def _mode(solved: Solved, model: SystemModel, found: Modes, row: int) -> Mode:
+def _mode(model: SystemModel, found: Modes, row: int) -> Mode:
     energy, shape = found.energy[row], found.shapes[row]
     shares: dict[tuple[str, str | None], float] = {}
     for line in model.lines:
@@ -208,17 +253,16 @@ def _mode(solved: Solved, model: SystemModel, found: Modes, row: int) -> Mode:
         joint=joint,
         share=share,
         station=float(chosen.stations[int(size.argmax())]),
-        shapes={
-            answer.line.name: _at_cuts(answer.model, line, shape)
-            for answer, line in zip(solved.lines, model.lines, strict=True)
-        },
+        shapes=tuple(
+            Shape(
+                line=line.line.name,
+                stations=line.stations,
+                places=line.points,
+                movements=np.asarray(shape[line.nodes, :3]),
+            )
+            for line in model.lines
+        ),
     )
-
-
-def _at_cuts(coarse: LineModel, fine: LineModel, shape: Floats) -> Floats:
-    """Return the movement at the cuts of the study's own frame, (p + 1, 3)."""
-    places = [int(np.argmin(np.abs(fine.stations - station))) for station in coarse.stations]
-    return np.asarray(shape[fine.nodes[places], :3])
 
 
 def _by_itself(answer: LineAnswer, joint: JointMovement, number: int) -> BellowsFactor:

@@ -151,5 +151,11 @@ def test_what_takes_thrust_has_to_say_what_it_can_carry(what):
     assert (result.outcome, result.capacity) == ("no limit given", None)
     stated = line_file(["12 m east"], end="free", holds=(f"{{ {what}, {place}, can_carry: 9 MN }}",), design=NO_VACUUM)
     assert one(stated, "hold_capacity", "D1").outcome == "passes"
-    guided = line_file(["12 m east"], holds=(hold("slide guide", "6 m", name="G1"),))
-    assert checks(guided, "hold_capacity", "G1") == []
+
+
+def test_the_most_loaded_guide_without_a_capacity_is_named_and_stops_no_study():
+    """12 m between anchors, guides at 2 m and 6 m: the one in the middle of the longer spans carries more."""
+    guides = (hold("slide guide", "2 m", name="G1"), hold("slide guide", "6 m", name="G2"))
+    (row,) = checks(line_file(["12 m east"], holds=guides), "hold_capacity", "G")
+    assert (row.where, row.outcome, row.mandatory) == ("G2", "no limit given", False)
+    assert "most loaded of 2" in row.because

@@ -44,7 +44,14 @@ def bowing(way):
             for node in line["nodes"]
         ]
         most = max(sizes) or 1.0
-        found.append({"line": line["name"], "movement": [[size / most * part for part in way] for size in sizes]})
+        found.append(
+            {
+                "line": line["name"],
+                "station_m": [node["station_m"] for node in line["nodes"]],
+                "at_m": [node["at_m"] for node in line["nodes"]],
+                "movement": [[size / most * part for part in way] for size in sizes],
+            }
+        )
     return found
 
 

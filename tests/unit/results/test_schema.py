@@ -134,7 +134,7 @@ def test_object_lists_its_keys(name):
 def test_number_with_a_unit_ends_in_it():
     """Names that carry a pressure, length, force or temperature end in its unit; ratios and counts have none."""
     bare = {"friction_low", "friction_high", "demand", "capacity", "use", "value", "model", "condition", "rated_cycles"}
-    bare |= {"stiffer", "limit", "factor", "required", "energy_share", "movement"}
+    bare |= {"stiffer", "limit", "factor", "required", "energy_share", "movement", "searched"}
     bare |= {"flexibility_factor", "intensification_factor", "equilibrium_residual"}
     ends = ("_m", "_mm", "_mm2", "_n", "_nm", "_c", "_bar", "_deg", "_per_mm", "_per_deg", "_per_m3", "_percent")
     for described in [SCHEMA, *SCHEMA["$defs"].values()]:

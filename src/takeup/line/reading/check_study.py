@@ -6,8 +6,10 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
 
 from takeup.errors import OutOfRange
+from takeup.library import density
 from takeup.line.conditions import AddedState
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.fields import listed, nearest
@@ -33,12 +35,23 @@ def check_conditions(book: FaultBook, head: Head, read: tuple[ReadLine, ...]) ->
         temperatures = temperatures_of(head.site, seen[one.name], head.added)
         for material in one.materials:
             check_temperatures(book, temperatures, material)
+        if one.medium == "steam":
+            _check_steam(book, one.sets)
     for together in _connected(read):
         layouts = [one.main.layout for one in together if one.main is not None]
         sets: tuple[ConditionSet, ...] = tuple(dict.fromkeys(item for one in together for item in one.sets))
         media = {one.medium for one in together if one.medium is not None}
         if layouts and media:
             check_heads(book, sets, head.added, media, (_rise(layouts), len(layouts)))
+
+
+def _check_steam(book: FaultBook, sets: tuple[ConditionSet, ...]) -> None:
+    """Note steam that would be water: operating or design temperature below saturation at its own pressure."""
+    for found in sets:
+        for part in (found.design, found.operating):
+            if part is not None:
+                here = part.condition
+                book.attempt((*part.path, "temperature"), partial(density, "steam", here.pressure, here.temperature))
 
 
 def check_study(book: FaultBook, study: Study) -> None:
