@@ -13,6 +13,7 @@ from takeup.mechanics.geometric import Links
 from takeup.mechanics.second_order import SecondOrder, axial_forces, second_order
 from takeup.mechanics.solve import Factor, NotFactored, factorise, solve
 from takeup.mechanics.stability import Modes, NotAtRisk, NotVerified, Unstable, buckling, factors_below
+from takeup.mechanics.unique import uniqueness_shown
 from takeup.mechanics.walk import Event, Steps, Walk, walk
 from takeup.mechanics.walk_forces import StepAnswers, StepParts, answers_of, parts_of
 
@@ -57,5 +58,6 @@ __all__ = [
     "pressure_strain",
     "second_order",
     "solve",
+    "uniqueness_shown",
     "walk",
 ]

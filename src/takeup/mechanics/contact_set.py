@@ -51,6 +51,7 @@ class Scaled:
         constant: limit of friction by what is always there, (t,).
         rub_of: rub of each row, -1 for gap rows and springs, (r,).
         second: row of each rub's second tangent, -1 where there is none, (t,).
+        pressers: gap rows that press each rub, t of (.,).
         planes: rubs with two tangents.
         idle: rows that cannot move, (r,).
     """
@@ -67,6 +68,7 @@ class Scaled:
     constant: Floats
     rub_of: Integers
     second: Integers
+    pressers: tuple[Integers, ...]
     planes: Integers
     idle: Flags
 
@@ -98,6 +100,7 @@ def scaled(problem: ContactProblem, mu: Floats) -> Scaled:
     rub_of[g : g + t] = np.arange(t)
     rub_of[second[two]] = np.flatnonzero(two)
     weight = mu * lever * s[g : g + t]
+    press = weight[:, None] * _presses(rubs.pressed_by, g) / s[:g]
     return Scaled(
         scale=s,
         gaps=g,
@@ -107,10 +110,11 @@ def scaled(problem: ContactProblem, mu: Floats) -> Scaled:
         rate=problem.rate * size,
         give=give / size,
         gap=np.stack([gaps.gap_plus, -gaps.gap_minus]) / s[:g],
-        press=weight[:, None] * _presses(rubs.pressed_by, g) / s[:g],
+        press=press,
         constant=weight * constant,
         rub_of=rub_of,
         second=second,
+        pressers=tuple(np.flatnonzero(row) for row in press),
         planes=np.flatnonzero(two),
         idle=idle,
     )
@@ -135,7 +139,7 @@ class ContactSet:
         slip: d of each sliding row, else zero, (r,).
         spring: rate of each REG row, (r,).
         x: what is told, (r,).
-        t: T, (r, r).
+        t: T and, beside it, how fast y changes along a path, (r, r + 1): an exchange keeps that up to date as well.
     """
 
     p: Scaled
@@ -164,7 +168,7 @@ class ContactSet:
             told[sliding] = -self.slip[sliding] * (p.press @ (self.side * p.rate[:g] * m0[:g]))[rub]
         y = np.where(held, p.rate, 1.0) * m0
         y[:g] -= np.where(here, 0.0, foot)
-        y += times(self.t, -told if x is None else x - told)
+        y += times(self.t[:, :-1], -told if x is None else x - told)
         return y
 
     def whole_answer(self, m0: Floats, foot: Floats) -> Floats:
@@ -206,7 +210,7 @@ class ContactSet:
 
         Args:
             row: the row.
-            new: combination of all x, (r,).
+            new: combination of all x, and its own speed, (r + 1,).
             swaps: whether the row's y becomes what its x was; it stays what it is otherwise.
         """
         pivot = float(new[row])
@@ -221,12 +225,14 @@ class ContactSet:
         return True
 
     def limit_row(self, rub: int) -> Floats:
-        """Return the limit of friction of a rub as a combination of all x, (r,); the constant left out."""
-        weight = self.p.press[rub] * self.side
-        gaps = np.flatnonzero(weight)
-        closed = gaps[self.kind[gaps] == HELD]
-        row: Floats = weight[closed] @ self.t[closed]
-        row[gaps] += weight[gaps] * (self.kind[gaps] != HELD)
+        """Return the limit of friction of a rub as a combination of all x, and its speed, (r + 1,)."""
+        row = np.zeros(self.t.shape[1])
+        for gap in self.p.pressers[rub]:
+            weight = float(self.p.press[rub, gap] * self.side[gap])
+            if self.kind[gap] == HELD:
+                row += weight * self.t[gap]
+            else:
+                row[gap] += weight
         return row
 
     def turn(self, gap: int, side: float) -> None:
@@ -239,7 +245,7 @@ class ContactSet:
             row = self.p.gaps + int(rub)
             if self.kind[row] == SLIP:
                 share = self.slip[row] * self.p.press[rub, gap] * change
-                new = share * self.t[gap] if self.kind[gap] == HELD else np.zeros(len(self.x))
+                new = share * self.t[gap] if self.kind[gap] == HELD else np.zeros(self.t.shape[1])
                 new[gap] += 0.0 if self.kind[gap] == HELD else share
                 new[row] += 1.0
                 self.exchange(row, new, swaps=False)
@@ -334,5 +340,5 @@ def first_set(p: Scaled) -> ContactSet:
         slip=np.zeros(rows),
         spring=p.rate.copy(),
         x=np.zeros(rows),
-        t=-p.w,
+        t=np.concatenate([-p.w, np.zeros((rows, 1))], axis=1),
     )

@@ -123,39 +123,55 @@ def follow(at: Position, path: Path, *, limit: float = 1.0, one_event: bool = Fa
         limit: how often to go along it; inf for as far as the first change.
         one_event: whether to stop behind the first change.
     """
-    done, stalled, fewest, size = 0.0, 0, len(at.y) + 1, len(at.y)
+    done, tries = 0.0, _Tries(stalled=0, fewest=len(at.y) + 1)
     in_plane = len(at.s.p.planes) > 0 and not at.prescribed
-    for _ in range(60 * size + 1000):
+    at.s.t[:, -1] = at.s.answer(path.moved, path.foot)
+    for _ in range(60 * len(at.y) + 1000):
         if in_plane:
             _settle_planes(at)
-        leg = _next_leg(at, path, limit - done, stalled) if in_plane else _straight_leg(at, path, limit - done)
-        if at.trouble:
+        leg = _next_leg(at, path, limit - done, tries.stalled) if in_plane else _straight_leg(at, path, limit - done)
+        if at.trouble or not np.isfinite(leg.length):
             return False
         if len(leg.now) == 0:
-            if not np.isfinite(leg.length):
-                return False
             _log(at, done)
             _advance(at, path, leg)
             if in_plane:
                 follow_friction(at)
-            done, stalled, fewest = done + leg.length, 0, size + 1
+            done, tries = done + leg.length, _Tries(stalled=0, fewest=len(at.y) + 1)
             if done >= limit * (1.0 - _END):
                 return True
-            if leg.meets < 0:
-                continue
-            rows = np.array([leg.meets])
         else:
-            stalled = 0 if len(leg.now) < fewest else stalled + 1
-            fewest = min(fewest, len(leg.now))
-            rows = leg.now if stalled < _BLOCKS else leg.now[np.argsort(leg.now % size, kind="stable")][:1]
-        for meeting in rows:
-            _flip(at, int(meeting), leg.speed)
-        if path.told is not None:
-            path.told[at.s.kind == HELD] = 0.0
-        if at.trouble or one_event:
+            tries = tries.after(len(leg.now))
+        _flip_all(at, path, _chosen(leg, tries, len(at.y)), leg.speed)
+        if at.trouble or (one_event and (leg.meets >= 0 or len(leg.now))):
             return not at.trouble
-    at.trouble = f"changes at one load did not settle, {_name(at, int(rows[0]))} last"
+    at.trouble = f"changes at one load did not settle, {_name(at, leg.meets)} last"
     return False
+
+
+class _Tries(NamedTuple):
+    """Passes at one load: how many were no progress, and the fewest rows that had to change."""
+
+    stalled: int
+    fewest: int
+
+    def after(self, count: int) -> _Tries:
+        """Return the tries after a pass in which `count` rows had to change."""
+        return _Tries(0 if count < self.fewest else self.stalled + 1, min(self.fewest, count))
+
+
+def _chosen(leg: Leg, tries: _Tries, size: int) -> Integers:
+    """Return the bounds whose rows change: all that are met, or the least of them when that gets nowhere."""
+    if len(leg.now) == 0:
+        return np.array([leg.meets]) if leg.meets >= 0 else _NONE
+    return leg.now if tries.stalled < _BLOCKS else leg.now[np.argsort(leg.now % size, kind="stable")][:1]
+
+
+def _flip_all(at: Position, path: Path, meetings: Integers, speed: Floats) -> None:
+    for meeting in meetings:
+        _flip(at, int(meeting), speed)
+    if path.told is not None:
+        path.told[at.s.kind == HELD] = 0.0
 
 
 class Leg(NamedTuple):
@@ -178,13 +194,18 @@ class Leg(NamedTuple):
 
 def _straight_leg(at: Position, path: Path, left: float) -> Leg:
     """Return the way to the next change."""
-    speed = at.s.answer(path.moved, path.foot, path.told)
+    speed = _straight_speed(at, path)
     times = _meetings(at, speed)
-    meets = int(np.argmin(times))
+    meets = int(times.argmin())
     first = float(times[meets])
     if first <= _NOW * min(left, 1.0):
         return Leg(speed, None, 0.0, np.flatnonzero(times <= _NOW * min(left, 1.0)), meets)
     return Leg(speed, None, first, _NONE, meets) if first < left else Leg(speed, None, left, _NONE, -1)
+
+
+def _straight_speed(at: Position, path: Path) -> Floats:
+    """Return how fast y changes along a path while plane rubs do not slide on."""
+    return at.s.t[:, -1].copy() if path.told is None else at.s.answer(path.moved, path.foot, path.told)
 
 
 def _next_leg(at: Position, path: Path, left: float, stalled: int) -> Leg:
@@ -199,7 +220,7 @@ def _next_leg(at: Position, path: Path, left: float, stalled: int) -> Leg:
     leg = _straight_leg(at, path, left)
     length = min(left, 1.0) * 0.1**stalled if stalled else left
     for _ in range(_CUTS):
-        speed = at.s.answer(path.moved, path.foot, path.told)
+        speed = _straight_speed(at, path)
         slide = slide_on(at, speed, length)
         if slide is None:
             if len(leg.now):
@@ -209,11 +230,12 @@ def _next_leg(at: Position, path: Path, left: float, stalled: int) -> Leg:
         if len(slide.grips):
             for rub in slide.grips:
                 grip(at, int(rub))
+            leg = _straight_leg(at, path, left)
             continue
         if len(slide.change) == 0:
             return _straight_leg(at, path, left)
         length, told = slide.length, slide.change / slide.length
-        speed = speed + _times(at.s.t, told)
+        speed = speed + _times(at.s.t[:, :-1], told)
         times = _meetings(at, speed)
         meets = int(np.argmin(times))
         first = float(times[meets])

@@ -302,7 +302,7 @@ def _refine(at: Position) -> None:
         springs, sliding = np.flatnonzero(s.kind == REG), np.flatnonzero(s.slip)
         told[springs] -= s.spring[springs] * moved[springs]
         told[sliding] -= s.slip[sliding] * (p.press @ (s.side * whole[:g]) + p.constant)[p.rub_of[sliding]]
-        y = np.where(s.kind == HELD, whole, away) + times(s.t, s.x - told)
+        y = np.where(s.kind == HELD, whole, away) + times(s.t[:, :-1], s.x - told)
         if np.abs(s.x - told).max(initial=0.0) <= 1e-12 * np.abs(moved).max(initial=0.0):
             break
     at.y = y

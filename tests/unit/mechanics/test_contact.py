@@ -31,13 +31,12 @@ def test_rest_two_spans_lift_off():
     """Beam on three rests, uniform load q; a force P up at the middle of one span lifts the far end when large enough.
 
     Continuous beam of two spans l (textbook): end reactions 3/8 q l under load on both; P down in the middle of the
-    first span gives the far end reaction -3/32 P. With q = 0 held by a load of 1 N/m: it lifts off at P = 3/8 q l x 32/3
-    = 4 q l. Beyond, the far span is a cantilever: far rest zero, first rest by moments about the middle one:
+    first span gives the far end reaction -3/32 P: it lifts off at P = 3/8 q l x 32/3 = 4 q l. Beyond, the far span is a cantilever: far rest zero, first rest by moments about the middle one:
     R_1 l + q l^2/2 = q l^2/2 + P l/2, so R_1 = P/2.
     """
     span, load = 6.0, 100.0
     frame = straight(2.0 * span, 8, {})
-    side = [{"node": 0, "direction": (1.0, 0, 0), "minus": 0.0}, {"node": 0, "direction": (0, 1.0, 0), "minus": 0.0}]
+    side = [{"node": 0, "direction": way, "minus": 0.0} for way in ((1.0, 0, 0), (0, 1.0, 0))]
     side += [{"node": 8, "direction": (0, 1.0, 0), "minus": 0.0}]
     twist = [{"node": 0, "direction": (1.0, 0, 0), "minus": 0.0, "turns": True}]
     problem = condensed(
@@ -60,7 +59,7 @@ def test_rest_two_spans_lift_off():
 
 
 def test_guide_with_clearance():
-    """Cantilever, force P at its end, a guide there with clearance c: it touches at P = 3EI c/L^3 and takes the rest."""
+    """Cantilever, force P at its end, a guide there with clearance c: touches at P = 3EI c/L^3, takes the rest."""
     length, clearance = 5.0, 0.004
     frame = straight(length, 5, {0: ANCHOR})
     guide = {"node": 5, "direction": (0, 1.0, 0), "plus": clearance, "minus": clearance}
@@ -227,7 +226,7 @@ def test_turned_tangents_make_no_difference():
 
 
 def test_beam_on_one_sided_rests_only():
-    """No anchor at all: rests carry the weight; what nothing resists is named; a guide with clearance catches a push."""
+    """No anchor at all: rests carry the weight; what is loose is named; guides with clearance catch a push."""
     frame = straight(12.0, 4, {})
     weight = uniform(frame, per_length=(0, 0, -100.0))
     problem = condensed(
