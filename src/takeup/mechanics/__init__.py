@@ -6,8 +6,8 @@ What touches and rubs are `Gaps` and `Rubs`: `condense` the frame to them once, 
 
 from takeup.mechanics.arc import arc_angle
 from takeup.mechanics.bellows import BellowsSection, bellows_section, pressure_strain
-from takeup.mechanics.condense import ContactProblem, condense
-from takeup.mechanics.contact import GROUND, Gaps, Rubs, no_gaps, no_rubs
+from takeup.mechanics.condense import condense
+from takeup.mechanics.contact import GROUND, ContactProblem, Gaps, Rubs, no_gaps, no_rubs
 from takeup.mechanics.frame import Answer, Arcs, Frame, Loads, NotHeld, Straights, Supports, no_arcs
 from takeup.mechanics.geometric import Links
 from takeup.mechanics.second_order import SecondOrder, axial_forces, second_order

@@ -11,45 +11,18 @@ A frame that its rows cannot hold, whatever closes, is a mechanism. Proof and li
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
-from takeup.mechanics.contact import GROUND, Gaps, Rows, Rubs, rows_of
-from takeup.mechanics.frame import Answer, Flags, Floats, Frame, Integers, Loads, NotHeld, Supports
+from takeup.mechanics.contact import GROUND, ContactProblem, Gaps, Rows, Rubs, rows_of
+from takeup.mechanics.contact_set import start_of_walks
+from takeup.mechanics.frame import Flags, Floats, Frame, Loads, NotHeld, Supports
 from takeup.mechanics.held import free_motions
 from takeup.mechanics.solve import NotFactored, factorise, solve
 
 _TURNS = 3  # first component of a node's displacement that is a rotation
 _TOUCHES = 1e-9  # movement of a row in a free motion scaled to one: of order one, or rounding
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class ContactProblem:
-    """A frame with contacts, ready for any walk.
-
-    Args:
-        frame: as it was given.
-        gaps: g gap rows.
-        rubs: t rubs.
-        causes: the unit causes, c of them.
-        rows: gap rows, first tangents (t), second tangents, ties (springs, one a
-            free motion of the frame without its contacts, where it moves most); r together.
-        rate: spring along each row in the factorised frame, (r,) [N/m], [N m/rad].
-        compliance: W, (r, r).
-        moved: U, movement of the rows under each cause, (r, c).
-        units: verified answers to the causes, then to a unit force along each row, of the frame with those springs.
-    """
-
-    frame: Frame
-    gaps: Gaps
-    rubs: Rubs
-    causes: Loads
-    rows: Rows
-    rate: Floats
-    compliance: Floats
-    moved: Floats
-    units: Answer
 
 
 def condense(frame: Frame, gaps: Gaps, rubs: Rubs, causes: Loads) -> ContactProblem | NotHeld | NotFactored:
@@ -83,7 +56,7 @@ def condense(frame: Frame, gaps: Gaps, rubs: Rubs, causes: Loads) -> ContactProb
     count = len(causes.strain)
     movement = rows.of(units.displacements)
     compliance = movement[count:]
-    return ContactProblem(
+    problem = ContactProblem(
         frame=frame,
         gaps=gaps,
         rubs=rubs,
@@ -93,7 +66,9 @@ def condense(frame: Frame, gaps: Gaps, rubs: Rubs, causes: Loads) -> ContactProb
         compliance=0.5 * (compliance + compliance.T),
         moved=np.ascontiguousarray(movement[:count].T),
         units=units,
+        start=np.zeros((0, 0)),
     )
+    return replace(problem, start=start_of_walks(problem))
 
 
 def _plain(gaps: Gaps, rows: Rows) -> Flags:
@@ -190,11 +165,3 @@ def _unit_loads(causes: Loads, frame: Frame, rows: Rows, supports: int) -> Loads
         imposed = whole
     strain = np.concatenate([causes.strain, np.zeros((count, causes.strain.shape[1]))])
     return Loads(strain=strain, per_length=per_length, nodal=nodal, imposed=imposed)
-
-
-def second_tangents(problem: ContactProblem) -> Integers:
-    """Return the row of each rub's second tangent, (t,), -1 where it has none."""
-    rubs, first = problem.rubs, len(problem.gaps.node) + len(problem.rubs.node)
-    rows = np.full(len(rubs.node), -1)
-    rows[rubs.plane] = first + np.arange(len(rubs.plane))
-    return rows

@@ -17,7 +17,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from takeup.mechanics.frame import Flags, Floats, Integers
+from takeup.mechanics.frame import Answer, Flags, Floats, Frame, Integers, Loads
 
 GROUND = -1  # in place of a node: what does not move
 
@@ -112,6 +112,36 @@ class Rows:
         return nodal
 
 
+@dataclass(frozen=True, kw_only=True, slots=True)
+class ContactProblem:
+    """A frame with contacts, ready for any walk.
+
+    Args:
+        frame: as it was given.
+        gaps: g gap rows.
+        rubs: t rubs.
+        causes: the unit causes, c of them.
+        rows: gap rows, first tangents (t), second tangents, ties (springs, one a
+            free motion of the frame without its contacts, where it moves most); r together.
+        rate: spring along each row in the factorised frame, (r,) [N/m], [N m/rad].
+        compliance: W, (r, r).
+        moved: U, movement of the rows under each cause, (r, c).
+        units: verified answers to the causes, then to a unit force along each row, of the frame with those springs.
+        start: where every walk begins: what touches is closed, what is pressed sticks (contact_set.py), (r, r + 4).
+    """
+
+    frame: Frame
+    gaps: Gaps
+    rubs: Rubs
+    causes: Loads
+    rows: Rows
+    rate: Floats
+    compliance: Floats
+    moved: Floats
+    units: Answer
+    start: Floats
+
+
 def no_gaps() -> Gaps:
     """Return an empty set of gap rows."""
     none = np.zeros(0)
@@ -162,3 +192,11 @@ def _at_point(direction: Floats, arm: Floats | None, chosen: Integers, turns: Fl
     shift = np.concatenate([direction, around], axis=1)
     turn = np.concatenate([np.zeros_like(direction), direction], axis=1)
     return np.where(turns[:, None], turn, shift)
+
+
+def second_tangents(problem: ContactProblem) -> Integers:
+    """Return the row of each rub's second tangent, (t,), -1 where it has none."""
+    rubs, first = problem.rubs, len(problem.gaps.node) + len(problem.rubs.node)
+    rows = np.full(len(rubs.node), -1)
+    rows[rubs.plane] = first + np.arange(len(rubs.plane))
+    return rows

@@ -25,7 +25,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from takeup.mechanics.condense import ContactProblem, second_tangents
+from takeup.mechanics.contact import ContactProblem, second_tangents
 from takeup.mechanics.frame import Flags, Floats, Integers
 from takeup.mechanics.pieces import subtract_outer, times
 
@@ -326,12 +326,8 @@ class ContactSet:
         return True
 
 
-def first_set(p: Scaled) -> ContactSet:
-    """Return the state with every spring of the regularisation in place and nothing closed.
-
-    Args:
-        p: the scaled problem.
-    """
+def _sprung_set(p: Scaled) -> ContactSet:
+    """Return the state with every spring of the regularisation in place and nothing closed."""
     rows = len(p.rate)
     return ContactSet(
         p=p,
@@ -342,3 +338,43 @@ def first_set(p: Scaled) -> ContactSet:
         x=np.zeros(rows),
         t=np.concatenate([-p.w, np.zeros((rows, 1))], axis=1),
     )
+
+
+def start_of_walks(problem: ContactProblem) -> Floats:
+    """Return what every walk begins with, kinds, x and T side by side, (r, r + 4): it depends on no friction.
+
+    Args:
+        problem: the problem; its own start is not looked at.
+    """
+    p = scaled(problem, np.ones(len(problem.rubs.node)))
+    s = _sprung_set(p)
+    for gap in np.flatnonzero((p.gap == 0.0).any(axis=0) & ~p.idle[: p.gaps]):
+        s.close(int(gap), 1.0 if p.gap[0, gap] == 0.0 else -1.0)
+    pressed = (p.press @ (s.kind[: p.gaps] == HELD) > 0.0) | (p.constant > 0.0)
+    for row in np.flatnonzero((p.rub_of >= 0) & ~p.idle):
+        if pressed[p.rub_of[row]]:
+            s.stick(int(row), 0.0)
+    for row in np.flatnonzero(s.kind == REG):
+        s.release(int(row))
+    return np.concatenate([s.t, np.stack([s.kind, s.spring, s.x], axis=1)], axis=1)
+
+
+def first_set(p: Scaled, start: Floats) -> ContactSet:
+    """Return the beginning of a walk, every rub that has no friction free.
+
+    Args:
+        p: the scaled problem.
+        start: what every walk begins with.
+    """
+    kind, spring, x = start[:, -3], start[:, -2], start[:, -1]
+    s = _sprung_set(p)
+    s.kind, s.spring, s.x, s.t = kind.astype(np.int64), spring.copy(), x.copy(), np.ascontiguousarray(start[:, :-3])
+    for row in np.flatnonzero((s.kind == HELD) & (p.rub_of >= 0) & ~rubbing_rows(p)):
+        s.let_go(int(row), 0.0)
+    return s
+
+
+def rubbing_rows(p: Scaled) -> Flags:
+    """Return the rows of rubs that can have friction, (r,)."""
+    rubs = (p.press.any(axis=1) | (p.constant > 0.0)) if p.rubs else np.zeros(1, dtype=bool)
+    return np.asarray((p.rub_of >= 0) & ~p.idle & rubs[p.rub_of])

@@ -38,6 +38,9 @@ _BLOCKS = 6  # passes in which all rows that must change do so at once, before t
 _ON_EVENT = 1e-11  # of a leg: its end is the event that it was cut to
 _NONE = np.zeros(0, dtype=np.int64)
 _END = 1e-12  # of the path: this little of it left is none
+_TOGETHER = 1e-12  # of the way to a bound: bounds met within it are met together
+_STRIDE = 7919  # a prime, so that rows come first in no order
+_NEAREST = 4  # powers of ten by which a leg is shortened to look ahead less
 _CUTS = 40  # of a leg of sliding plane rubs, to end it at its first event
 
 
@@ -75,6 +78,7 @@ class Position:
         near_force: a force this small is none.
         force_scale: the largest force so far.
         reach: the largest movement so far.
+        touched: whether anything may have changed since it was last noted.
         prescribed: whether sliding rows slide at told fractions of the limit and never stick.
         pressed: which rubs a closed gap presses, or a constant force, (t,).
         slipped: since the step began, (r,).
@@ -99,6 +103,7 @@ class Position:
     near_force: float = 0.0
     force_scale: float = 0.0
     reach: float = 0.0
+    touched: bool = True
     prescribed: bool = False
     dissipated: float = 0.0
     changes: list[Change] = field(default_factory=list)
@@ -142,10 +147,12 @@ def follow(at: Position, path: Path, *, limit: float = 1.0, one_event: bool = Fa
                 return True
         else:
             tries = tries.after(len(leg.now))
+            if tries.stalled > 4 * len(at.y) + 100:
+                break
         _flip_all(at, path, _chosen(leg, tries, len(at.y)), leg.speed)
-        if at.trouble or (one_event and (leg.meets >= 0 or len(leg.now))):
+        if at.trouble or (one_event and len(leg.meets) + len(leg.now)):
             return not at.trouble
-    at.trouble = f"changes at one load did not settle, {_name(at, leg.meets)} last"
+    at.trouble = f"changes at one load did not settle, {_name(at, leg)} last"
     return False
 
 
@@ -163,8 +170,11 @@ class _Tries(NamedTuple):
 def _chosen(leg: Leg, tries: _Tries, size: int) -> Integers:
     """Return the bounds whose rows change: all that are met, or the least of them when that gets nowhere."""
     if len(leg.now) == 0:
-        return np.array([leg.meets]) if leg.meets >= 0 else _NONE
-    return leg.now if tries.stalled < _BLOCKS else leg.now[np.argsort(leg.now % size, kind="stable")][:1]
+        return leg.meets
+    if tries.stalled < _BLOCKS:
+        return leg.now
+    turn = 0 if tries.stalled < 2 * size else tries.stalled * _STRIDE  # past any hope: another first row each time
+    return leg.now[np.argsort((leg.now + turn) % size, kind="stable")][:1]
 
 
 def _flip_all(at: Position, path: Path, meetings: Integers, speed: Floats) -> None:
@@ -182,25 +192,26 @@ class Leg(NamedTuple):
         told: how fast x of sliding plane rubs does, (r,); None where none slides.
         length: how far it goes.
         now: bounds met already and left outward; the upper one of a row has its number, the lower one that and r.
-        meets: bound that is met at its end, -1 where none is.
+        meets: bounds that are met at its end.
     """
 
     speed: Floats
     told: Floats | None
     length: float
     now: Integers
-    meets: int
+    meets: Integers
 
 
 def _straight_leg(at: Position, path: Path, left: float) -> Leg:
     """Return the way to the next change."""
     speed = _straight_speed(at, path)
     times = _meetings(at, speed)
-    meets = int(times.argmin())
-    first = float(times[meets])
+    first = float(times.min())
     if first <= _NOW * min(left, 1.0):
-        return Leg(speed, None, 0.0, np.flatnonzero(times <= _NOW * min(left, 1.0)), meets)
-    return Leg(speed, None, first, _NONE, meets) if first < left else Leg(speed, None, left, _NONE, -1)
+        return Leg(speed, None, 0.0, np.flatnonzero(times <= _NOW * min(left, 1.0)), _NONE)
+    if first >= left:
+        return Leg(speed, None, left, _NONE, _NONE)
+    return Leg(speed, None, first, _NONE, np.flatnonzero(times <= first * (1.0 + _TOGETHER)))
 
 
 def _straight_speed(at: Position, path: Path) -> Floats:
@@ -218,7 +229,7 @@ def _next_leg(at: Position, path: Path, left: float, stalled: int) -> Leg:
         stalled: passes at this load without progress: the more, the nearer the look ahead.
     """
     leg = _straight_leg(at, path, left)
-    length = min(left, 1.0) * 0.1**stalled if stalled else left
+    length = min(left, 1.0) * 0.1 ** min(stalled, _NEAREST) if stalled else left
     for _ in range(_CUTS):
         speed = _straight_speed(at, path)
         slide = slide_on(at, speed, length)
@@ -230,6 +241,7 @@ def _next_leg(at: Position, path: Path, left: float, stalled: int) -> Leg:
         if len(slide.grips):
             for rub in slide.grips:
                 grip(at, int(rub))
+            at.touched = True
             leg = _straight_leg(at, path, left)
             continue
         if len(slide.change) == 0:
@@ -237,10 +249,11 @@ def _next_leg(at: Position, path: Path, left: float, stalled: int) -> Leg:
         length, told = slide.length, slide.change / slide.length
         speed = speed + _times(at.s.t[:, :-1], told)
         times = _meetings(at, speed)
-        meets = int(np.argmin(times))
-        first = float(times[meets])
+        first = float(times.min())
         now = np.flatnonzero(times <= _NOW * min(left, 1.0))
-        leg = Leg(speed, told, min(first, length), now, meets if first <= length else -1)
+        leg = Leg(
+            speed, told, min(first, length), now, np.flatnonzero(times <= first)[:1] if first <= length else _NONE
+        )
         if len(now) or first >= length * (1.0 - _ON_EVENT):
             return leg
         length = first
@@ -294,15 +307,15 @@ def _bound_rubs(at: Position, speed: Floats, room: Floats, rate: Floats) -> tupl
     np.add(limit, at.y[rubs], out=room[1, rubs], where=lines)
     rate[:, rubs] -= growth * lines
     slip = s.slip[rubs]
-    if slip.any():
-        press = at.pressed
-        near = np.flatnonzero((room[:, :g].min(axis=0) <= at.near) & ~closed)
-        if len(near):
-            press = press | (p.press[:, near] > 0.0).any(axis=1)
-        if len(p.planes):
-            press = press & (p.second < 0)
-        room[1, rubs][press & (slip > 0.0)] = 0.0
-        room[0, rubs][press & (slip < 0.0)] = 0.0
+    forth, back = slip > 0.0, slip < 0.0
+    if not at.pressed.all():
+        near = np.flatnonzero((room[:, :g].min(axis=0, initial=np.inf) <= at.near) & ~closed)
+        press = at.pressed | (p.press[:, near] > 0.0).any(axis=1) if len(near) else at.pressed
+        forth, back = forth & press, back & press
+    if len(p.planes):
+        forth[p.planes] = back[p.planes] = False
+    np.copyto(room[1, rubs], 0.0, where=forth)
+    np.copyto(room[0, rubs], 0.0, where=back)
     return limit, growth
 
 
@@ -311,12 +324,12 @@ def _advance(at: Position, path: Path, leg: Leg) -> None:
     s, length = at.s, leg.length
     step = leg.speed * length
     sliding = np.flatnonzero(s.slip)
-    before = s.limits(at.y) if len(sliding) else np.zeros(0)
+    before = at.y
     at.y = at.y + step
     at.moved = at.moved + path.moved * length
     at.foot = at.foot + path.foot * length
     if len(sliding):
-        middle = (0.5 * (before + s.limits(at.y)))[s.p.rub_of[sliding]]
+        middle = s.limits(before + 0.5 * step)[s.p.rub_of[sliding]]
         at.slipped[sliding] += step[sliding]
         if not at.prescribed:
             work = s.slip[sliding] * step[sliding] * middle
@@ -344,10 +357,12 @@ def _advance_planes(at: Position, leg: Leg, step: Floats) -> None:
 
 def _log(at: Position, fraction: float) -> None:
     """Note what changed at the load just left."""
+    if not at.touched:
+        return
     state = at.state
     for row in np.flatnonzero(state != at.seen):
         at.changes.append(Change(fraction, int(row), int(at.seen[row]), int(state[row])))
-    at.seen = state
+    at.seen, at.touched = state, False
 
 
 def finish_changes(at: Position) -> None:
@@ -357,6 +372,7 @@ def finish_changes(at: Position) -> None:
 
 def _flip(at: Position, meeting: int, speed: Floats) -> None:
     """Change the row whose bound is met: the upper one of a row has its number, the lower one that and r."""
+    at.touched = True
     s, g = at.s, at.s.p.gaps
     way, row = divmod(meeting, len(at.y))
     rub = int(s.p.rub_of[row])
@@ -378,9 +394,9 @@ def _flip(at: Position, meeting: int, speed: Floats) -> None:
         at.y[row] = place
 
 
-def _name(at: Position, meeting: int) -> str:
-    """Return a row in words."""
-    row = meeting % len(at.y)
+def _name(at: Position, leg: Leg) -> str:
+    """Return the first row that changes after a leg, in words."""
+    row = int(np.append(leg.now, leg.meets)[0]) % len(at.y)
     rub = int(at.s.p.rub_of[row])
     return f"gap row {row}" if rub < 0 else f"rub {rub}"
 

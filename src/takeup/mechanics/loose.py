@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from takeup.mechanics.condense import ContactProblem
+from takeup.mechanics.contact import ContactProblem
 from takeup.mechanics.contact_set import HELD, REG, ContactSet
 from takeup.mechanics.frame import Floats, NotHeld
 from takeup.mechanics.held import _canonical, _connected_parts, _in_words, _place

@@ -14,7 +14,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from takeup.mechanics.condense import ContactProblem
+from takeup.mechanics.contact import ContactProblem
 from takeup.mechanics.contact_set import scaled
 from takeup.mechanics.frame import Flags, Floats
 

@@ -14,9 +14,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from takeup.mechanics.condense import ContactProblem
+from takeup.mechanics.contact import ContactProblem
 from takeup.mechanics.contact_plane import pressed
-from takeup.mechanics.contact_set import FREE, HELD, REG, SLIP, ContactSet, Scaled, first_set, scaled
+from takeup.mechanics.contact_set import FREE, HELD, REG, SLIP, ContactSet, Scaled, first_set, rubbing_rows, scaled
 from takeup.mechanics.contact_step import Change, Path, Position, finish_changes, follow, gap_bound, ties
 from takeup.mechanics.frame import Flags, Floats, Integers, NotHeld
 from takeup.mechanics.loose import free_of_contact
@@ -112,7 +112,7 @@ def walk(problem: ContactProblem, steps: Steps, *, mu: Floats | float | None = N
     told = problem.rubs.mu if mu is None else np.broadcast_to(np.asarray(mu, dtype=np.float64), (count,))
     p = scaled(problem, told)
     log = _Log.empty(problem, p, steps.amounts @ p.moved.T)
-    at = begin(p)
+    at = begin(p, problem.start)
     feet = np.zeros((len(steps.amounts), p.gaps)) if steps.feet is None else steps.feet
     moved, feet = log.causes, feet / p.scale[: p.gaps]
     step, ahead = 0, 0
@@ -138,27 +138,19 @@ def walk(problem: ContactProblem, steps: Steps, *, mu: Floats | float | None = N
     return log.walk(steps, told)
 
 
-def begin(p: Scaled) -> Position:
+def begin(p: Scaled, start: Floats) -> Position:
     """Return the beginning: no load, all that touches is closed, all that is pressed sticks.
 
     Args:
         p: the scaled problem.
+        start: what every walk of the problem begins with.
     """
-    s = first_set(p)
+    s = first_set(p, start)
     bound = np.full((2, len(p.rate)), np.inf)
     bound[1] = -np.inf
+    for gap in np.flatnonzero(~p.idle[: p.gaps]).tolist():
+        bound[:, gap] = gap_bound(s, gap)
     y = np.zeros(len(p.rate))
-    for gap in range(p.gaps):
-        touches = p.gap[0, gap] == 0.0 or p.gap[1, gap] == 0.0
-        if touches and not p.idle[gap]:
-            s.close(gap, 1.0 if p.gap[0, gap] == 0.0 else -1.0)
-        if not p.idle[gap]:
-            bound[:, gap] = gap_bound(s, gap)
-    for row in np.flatnonzero(_rubbing_rows(p)):
-        if pressed(s)[p.rub_of[row]]:
-            s.stick(int(row), 0.0)
-    for row in np.flatnonzero(s.kind == REG):
-        s.release(int(row))
     _let_slide(s)
     at = Position(
         s=s,
@@ -171,20 +163,14 @@ def begin(p: Scaled) -> Position:
         pressed=pressed(s),
         slipped=y.copy(),
     )
-    at.seen = at.state
+    at.amounts, at.seen = np.zeros(p.moved.shape[1]), at.state
     return at
-
-
-def _rubbing_rows(p: Scaled) -> Flags:
-    """Return the rows of rubs that can have friction, (r,)."""
-    rubs = (p.press.any(axis=1) | (p.constant > 0.0)) if p.rubs else np.zeros(1, dtype=bool)
-    return np.asarray((p.rub_of >= 0) & ~p.idle & rubs[p.rub_of])
 
 
 def _let_slide(s: ContactSet) -> None:
     """Let all rubs that do not stick slide, whether anything presses them or not."""
     p = s.p
-    for row in np.flatnonzero(_rubbing_rows(p) & (s.kind == FREE)):
+    for row in np.flatnonzero(rubbing_rows(p) & (s.kind == FREE)):
         rub = int(p.rub_of[row])
         second = int(p.second[rub])
         if row == p.gaps + rub and (second < 0 or s.kind[second] == FREE):
@@ -195,7 +181,7 @@ def _prescribe(at: Position, locked: Floats) -> None:
     """Let all rubs slide at told parts of their limit, for one step."""
     s, p = at.s, at.s.p
     at.prescribed = True
-    for row in np.flatnonzero(_rubbing_rows(p)):
+    for row in np.flatnonzero(rubbing_rows(p)):
         rub = int(p.rub_of[row])
         part = -float(locked[rub, 0 if row == p.gaps + rub else 1])
         if s.kind[row] == SLIP:
@@ -211,7 +197,7 @@ def _lock(at: Position) -> None:
     s, p = at.s, at.s.p
     force = s.forces(at.y, at.foot)
     at.prescribed = False
-    for row in np.flatnonzero(_rubbing_rows(p)):
+    for row in np.flatnonzero(rubbing_rows(p)):
         if s.stick(int(row), float(at.y[row])):
             at.y[row] = force[row]
         if not s.limits(at.y)[p.rub_of[row]] > 0.0 and s.kind[row] == HELD:

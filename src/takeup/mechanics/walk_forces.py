@@ -19,7 +19,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from takeup.mechanics.condense import ContactProblem, second_tangents
+from takeup.mechanics.contact import ContactProblem, second_tangents
 from takeup.mechanics.frame import Flags, Floats, Integers
 from takeup.mechanics.walk import Walk
 

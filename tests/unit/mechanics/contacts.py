@@ -5,8 +5,8 @@ from __future__ import annotations
 import numpy as np
 
 from takeup.mechanics import Loads
-from takeup.mechanics.condense import ContactProblem, condense
-from takeup.mechanics.contact import GROUND, Gaps, Rubs, no_rubs
+from takeup.mechanics.condense import condense
+from takeup.mechanics.contact import GROUND, ContactProblem, Gaps, Rubs, no_rubs
 
 UP, DOWN = (0.0, 0.0, 1.0), (0.0, 0.0, -1.0)
 

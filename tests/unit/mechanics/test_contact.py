@@ -31,8 +31,8 @@ def test_rest_two_spans_lift_off():
     """Beam on three rests, uniform load q; a force P up at the middle of one span lifts the far end when large enough.
 
     Continuous beam of two spans l (textbook): end reactions 3/8 q l under load on both; P down in the middle of the
-    first span gives the far end reaction -3/32 P: it lifts off at P = 3/8 q l x 32/3 = 4 q l. Beyond, the far span is a cantilever: far rest zero, first rest by moments about the middle one:
-    R_1 l + q l^2/2 = q l^2/2 + P l/2, so R_1 = P/2.
+    first span gives the far end reaction -3/32 P: it lifts off at P = 3/8 q l x 32/3 = 4 q l. Beyond, the far span is a
+    cantilever: far rest zero, first rest by moments about the middle one, R_1 l + q l^2/2 = q l^2/2 + P l/2, R_1 = P/2.
     """
     span, load = 6.0, 100.0
     frame = straight(2.0 * span, 8, {})

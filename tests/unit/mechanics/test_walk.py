@@ -49,11 +49,17 @@ def random_line(seed, *, friction=True):
 @settings(max_examples=40, deadline=None)
 @given(seed=st.integers(0, 10_000))
 def test_walk_obeys_the_laws_of_contact(seed):
-    """No force inside a gap or of the wrong sign, friction in its cone, work never given back, parts add up."""
+    """No force inside a gap or of the wrong sign, friction in its cone, work never given back, parts add up.
+
+    Where a walk is given up, it says so, and uniqueness is not shown.
+    """
     frame, rows, told, load, steps = random_line(seed)
     problem = condense(frame, gaps(*rows), rubs(*told), load)
     found = walk(problem, steps)
-    assert found.converged.all(), found.because
+    if not found.converged.all():
+        assert "did not converge" in found.because[-1]
+        assert not uniqueness_shown(problem)
+        return
     answers, parts = answers_of(found), parts_of(found)
     assert answers.residual == pytest.approx(0.0, abs=LIMIT)
     largest = np.abs(found.forces).max()
@@ -68,6 +74,15 @@ def test_walk_obeys_the_laws_of_contact(seed):
     for whole, split in ((answers.end_forces, parts.end_forces), (answers.reactions, parts.reactions)):
         assert split.sum(axis=1) == pytest.approx(whole, rel=0.0, abs=LIMIT * np.abs(whole).max())
     assert parts.row_forces.sum(axis=1) == pytest.approx(found.forces, rel=0.0, abs=LIMIT * largest)
+
+
+def test_walks_of_random_lines_converge():
+    """Friction on steep bends may have no answer; of a hundred lines one is given up; at most three may."""
+    given_up = 0
+    for seed in range(100):
+        frame, rows, told, load, steps = random_line(seed)
+        given_up += not walk(condense(frame, gaps(*rows), rubs(*told), load), steps).converged.all()
+    assert given_up <= 3
 
 
 def lemke(matrix, offset):
