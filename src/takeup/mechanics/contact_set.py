@@ -68,7 +68,7 @@ class Scaled:
     constant: Floats
     rub_of: Integers
     second: Integers
-    pressers: tuple[Integers, ...]
+    pressers: tuple[list[int], ...]
     planes: Integers
     idle: Flags
 
@@ -114,7 +114,7 @@ def scaled(problem: ContactProblem, mu: Floats) -> Scaled:
         constant=weight * constant,
         rub_of=rub_of,
         second=second,
-        pressers=tuple(np.flatnonzero(row) for row in press),
+        pressers=tuple(np.flatnonzero(row).tolist() for row in press),
         planes=np.flatnonzero(two),
         idle=idle,
     )
@@ -299,7 +299,10 @@ class ContactSet:
 
     def slide(self, row: int, sign: float) -> bool:
         """Make a sticking row slide with a sign, its force the limit times the sign; False where nothing else holds."""
-        if not self.exchange(row, self.t[row] - sign * self.limit_row(int(self.p.rub_of[row]))):
+        new = self.limit_row(int(self.p.rub_of[row]))
+        new *= -sign
+        new += self.t[row]
+        if not self.exchange(row, new):
             return False
         self.kind[row], self.slip[row], self.x[row] = SLIP, sign, 0.0
         return True

@@ -39,6 +39,7 @@ _ON_EVENT = 1e-11  # of a leg: its end is the event that it was cut to
 _NONE = np.zeros(0, dtype=np.int64)
 _END = 1e-12  # of the path: this little of it left is none
 _TOGETHER = 1e-12  # of the way to a bound: bounds met within it are met together
+_FEW = 8  # rows: more are compared all at once
 _STRIDE = 7919  # a prime, so that rows come first in no order
 _NEAREST = 4  # powers of ten by which a leg is shortened to look ahead less
 _CUTS = 40  # of a leg of sliding plane rubs, to end it at its first event
@@ -78,7 +79,8 @@ class Position:
         near_force: a force this small is none.
         force_scale: the largest force so far.
         reach: the largest movement so far.
-        touched: whether anything may have changed since it was last noted.
+        touched: gap rows, and g + rubs, that may have changed since it was last noted.
+        unsure: whether others may have, too.
         prescribed: whether sliding rows slide at told fractions of the limit and never stick.
         pressed: which rubs a closed gap presses, or a constant force, (t,).
         slipped: since the step began, (r,).
@@ -103,7 +105,8 @@ class Position:
     near_force: float = 0.0
     force_scale: float = 0.0
     reach: float = 0.0
-    touched: bool = True
+    touched: set[int] = field(default_factory=set)
+    unsure: bool = True
     prescribed: bool = False
     dissipated: float = 0.0
     changes: list[Change] = field(default_factory=list)
@@ -129,7 +132,7 @@ def follow(at: Position, path: Path, *, limit: float = 1.0, one_event: bool = Fa
         one_event: whether to stop behind the first change.
     """
     done, tries = 0.0, _Tries(stalled=0, fewest=len(at.y) + 1)
-    in_plane = len(at.s.p.planes) > 0 and not at.prescribed
+    in_plane = bool(at.s.p.press[at.s.p.planes].any() or at.s.p.constant[at.s.p.planes].any()) and not at.prescribed
     at.s.t[:, -1] = at.s.answer(path.moved, path.foot)
     for _ in range(60 * len(at.y) + 1000):
         if in_plane:
@@ -241,7 +244,7 @@ def _next_leg(at: Position, path: Path, left: float, stalled: int) -> Leg:
         if len(slide.grips):
             for rub in slide.grips:
                 grip(at, int(rub))
-            at.touched = True
+            at.unsure = True
             leg = _straight_leg(at, path, left)
             continue
         if len(slide.change) == 0:
@@ -357,12 +360,29 @@ def _advance_planes(at: Position, leg: Leg, step: Floats) -> None:
 
 def _log(at: Position, fraction: float) -> None:
     """Note what changed at the load just left."""
-    if not at.touched:
-        return
-    state = at.state
-    for row in np.flatnonzero(state != at.seen):
-        at.changes.append(Change(fraction, int(row), int(at.seen[row]), int(state[row])))
-    at.seen, at.touched = state, False
+    if at.unsure or len(at.touched) > _FEW:
+        state = at.state
+        for row in np.flatnonzero(state != at.seen).tolist():
+            at.changes.append(Change(fraction, row, int(at.seen[row]), int(state[row])))
+        at.seen = state
+    else:
+        for row in sorted(at.touched):
+            after = _state_of(at, row)
+            if after != at.seen[row]:
+                at.changes.append(Change(fraction, int(row), int(at.seen[row]), after))
+                at.seen[row] = after
+    at.touched.clear()
+    at.unsure = False
+
+
+def _state_of(at: Position, row: int) -> int:
+    """Return one entry of the state of gap rows and rubs."""
+    s, g = at.s, at.s.p.gaps
+    if row < g:
+        return int(s.side[row]) if s.kind[row] == HELD else 0
+    if not at.pressed[row - g]:
+        return 0
+    return 1 if s.kind[row] == HELD else -2 if s.slip[row] < 0.0 else 2
 
 
 def finish_changes(at: Position) -> None:
@@ -372,11 +392,12 @@ def finish_changes(at: Position) -> None:
 
 def _flip(at: Position, meeting: int, speed: Floats) -> None:
     """Change the row whose bound is met: the upper one of a row has its number, the lower one that and r."""
-    at.touched = True
     s, g = at.s, at.s.p.gaps
     way, row = divmod(meeting, len(at.y))
     rub = int(s.p.rub_of[row])
+    at.touched.add(row)
     if row < g:
+        at.touched.update((g + np.flatnonzero(s.p.press[:, row])).tolist())
         _flip_gap(at, row, way, speed)
     elif s.kind[row] == SLIP:
         force = s.slip[row] * _limit(at, rub)
@@ -402,7 +423,12 @@ def _name(at: Position, leg: Leg) -> str:
 
 
 def _limit(at: Position, rub: int) -> float:
-    return float(at.s.limits(at.y)[rub])
+    s, p = at.s, at.s.p
+    limit = float(p.constant[rub])
+    for gap in p.pressers[rub]:
+        if s.kind[gap] == HELD:
+            limit += float(p.press[rub, gap] * s.side[gap] * at.y[gap])
+    return limit
 
 
 def _flip_gap(at: Position, gap: int, way: int, speed: Floats) -> None:
