@@ -417,7 +417,10 @@ def _flip(at: Position, meeting: int, speed: Floats) -> None:
 
 def _name(at: Position, leg: Leg) -> str:
     """Return the first row that changes after a leg, in words."""
-    row = int(np.append(leg.now, leg.meets)[0]) % len(at.y)
+    rows = np.append(leg.now, leg.meets)
+    if len(rows) == 0:
+        return "a rub in a plane"
+    row = int(rows[0]) % len(at.y)
     rub = int(at.s.p.rub_of[row])
     return f"gap row {row}" if rub < 0 else f"rub {rub}"
 
