@@ -141,8 +141,8 @@ def text(system: System, units: Units) -> str:
     """Return the line file."""
     u = units
     at = u.length(GAUGE)
-    warm = f"temperature: {u.temperature(180)}, vacuum: possible"
-    hot = f"temperature: {u.temperature(150)}"
+    warm = f"temperature: {u.temperature(215)}, vacuum: possible"
+    hot = f"temperature: {u.temperature(205)}"  # above saturation at every pressure drawn
     cold = f"with: water, temperature: {u.temperature(20)}"
     rows = [
         "takeup: 1",
