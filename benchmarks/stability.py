@@ -24,7 +24,7 @@ from scipy.sparse.linalg import eigsh
 
 from benchmarks.frames import AXIAL, BENDING, TORSION, branched, pipe_run
 from takeup.mechanics import Factor, Frame, Modes, Straights, Supports, buckling, factorise, no_arcs
-from takeup.mechanics.stability import pencil_of
+from takeup.mechanics.stability.buckling import pencil_of
 
 THRUST = 1e4  # compression of every member [N]
 COUNTS = (2, 4)

@@ -6,16 +6,16 @@ What touches and rubs are `Gaps` and `Rubs`: `condense` the frame to them once, 
 
 from takeup.mechanics.arc import arc_angle
 from takeup.mechanics.bellows import BellowsSection, bellows_section, pressure_strain
-from takeup.mechanics.condense import condense
-from takeup.mechanics.contact import GROUND, ContactProblem, Gaps, Rubs, no_gaps, no_rubs
+from takeup.mechanics.contact.condense import condense
+from takeup.mechanics.contact.rows import GROUND, ContactProblem, Gaps, Rubs, no_gaps, no_rubs
+from takeup.mechanics.contact.unique import uniqueness_shown
+from takeup.mechanics.contact.walk import Event, Steps, Walk, walk
+from takeup.mechanics.contact.walk_forces import StepAnswers, StepParts, answers_of, parts_of
 from takeup.mechanics.frame import Answer, Arcs, Frame, Loads, NotHeld, Straights, Supports, no_arcs
-from takeup.mechanics.geometric import Links
-from takeup.mechanics.second_order import SecondOrder, axial_forces, second_order
 from takeup.mechanics.solve import Factor, NotFactored, factorise, solve
-from takeup.mechanics.stability import Modes, NotAtRisk, NotVerified, Unstable, buckling, factors_below
-from takeup.mechanics.unique import uniqueness_shown
-from takeup.mechanics.walk import Event, Steps, Walk, walk
-from takeup.mechanics.walk_forces import StepAnswers, StepParts, answers_of, parts_of
+from takeup.mechanics.stability.buckling import Modes, NotAtRisk, NotVerified, Unstable, buckling, factors_below
+from takeup.mechanics.stability.geometric import Links
+from takeup.mechanics.stability.second_order import SecondOrder, axial_forces, second_order
 
 __all__ = [
     "GROUND",

@@ -1,4 +1,4 @@
-"""What is held and what is free, as one matrix that changes by rank one.     (mechanics/contact_set.py)
+"""What is held and what is free, as one matrix that changes by rank one.     (mechanics/contact/active_set.py)
 
 Of each row one quantity is told, x, and the other follows, y:
 
@@ -25,9 +25,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from takeup.mechanics.contact import ContactProblem, second_tangents
+from takeup.mechanics.contact.pieces import subtract_outer, times
+from takeup.mechanics.contact.rows import ContactProblem, second_tangents
 from takeup.mechanics.frame import Flags, Floats, Integers
-from takeup.mechanics.pieces import subtract_outer, times
 
 FREE, HELD, SLIP, REG = 0, 1, 2, 3
 PIVOT_LIMIT = 1e-9  # pivots are of order one; a line held softly has 1e-7, one not held rounding, 1e-13

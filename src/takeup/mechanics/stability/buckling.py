@@ -1,4 +1,4 @@
-"""When a frame under effective forces buckles, how, and which members bend in it.     (mechanics/stability.py)
+"""When a frame under effective forces buckles, how, and which members bend in it.     (mechanics/stability/buckling.py)
 
     (K + K_G(S_0) + mu K_G(S)) x = 0,  smallest mu > 0         mu: load factor on the whole field of effective forces S
 
@@ -20,15 +20,15 @@ from dataclasses import dataclass
 import numpy as np
 
 from takeup.mechanics.cholesky import solve_band
-from takeup.mechanics.energy import elastic_energy
 from takeup.mechanics.frame import Floats, Frame, NotHeld
-from takeup.mechanics.geometric import Geometric, Links, geometric_stiffness
 from takeup.mechanics.junctions import solve_junctions
 from takeup.mechanics.model import to_global_axes
-from takeup.mechanics.modes import Pencil, lowest
 from takeup.mechanics.recover import add_springs, recover, spring_forces, strike_held
-from takeup.mechanics.shifted import Sparse, elastic_matrix, factor_shifted, geometric_matrix
 from takeup.mechanics.solve import Factor, NotFactored, factorise
+from takeup.mechanics.stability.energy import elastic_energy
+from takeup.mechanics.stability.geometric import Geometric, Links, geometric_stiffness
+from takeup.mechanics.stability.modes import Pencil, lowest
+from takeup.mechanics.stability.shifted import Sparse, elastic_matrix, factor_shifted, geometric_matrix
 
 RESIDUAL_LIMIT = 1e-5  # bounds the relative error of a factor; what the search goes for is far below, cf. modes.py
 _TRANSLATION = 1e-9  # of rotations times the mean member length: a shape with less has no translation worth scaling by

@@ -24,7 +24,7 @@ from tests.unit.mechanics.builders import (
     straights,
     supports,
 )
-from tests.unit.mechanics.columns import (
+from tests.unit.mechanics.stability.columns import (
     ENDS,
     FREE,
     HINGE,
@@ -37,6 +37,7 @@ from tests.unit.mechanics.columns import (
 )
 from tests.unit.mechanics.test_invariance import run
 
+import takeup.mechanics.stability.buckling as at_work
 from takeup.mechanics import (
     Factor,
     Frame,
@@ -49,10 +50,9 @@ from takeup.mechanics import (
     factorise,
     factors_below,
     no_arcs,
-    stability,
 )
-from takeup.mechanics.modes import Pencil
-from takeup.mechanics.stability import pencil_of
+from takeup.mechanics.stability.buckling import pencil_of
+from takeup.mechanics.stability.modes import Pencil
 
 EULER = np.pi**2 * BENDING / LENGTH**2
 TANGENT = 4.493409457909064  # first root of tan x = x (mathematics)
@@ -496,7 +496,7 @@ def test_a_search_that_saw_one_plane_only_is_found_out(monkeypatch):
 
 
 def test_a_residual_beyond_its_limit_is_refused(monkeypatch):
-    monkeypatch.setattr(stability, "RESIDUAL_LIMIT", 1e-17)
+    monkeypatch.setattr(at_work, "RESIDUAL_LIMIT", 1e-17)
     found = buckling(column(12), np.full(12, -1.0))
     assert isinstance(found, NotVerified)
     assert "residual" in found.because

@@ -1,12 +1,12 @@
-"""Contacts for the tests of this room, in few words.     (tests/unit/mechanics/contacts.py)"""
+"""Contacts for the tests of this room, in few words.     (contact/contacts.py)"""
 
 from __future__ import annotations
 
 import numpy as np
 
 from takeup.mechanics import Loads
-from takeup.mechanics.condense import condense
-from takeup.mechanics.contact import GROUND, ContactProblem, Gaps, Rubs, no_rubs
+from takeup.mechanics.contact.condense import condense
+from takeup.mechanics.contact.rows import GROUND, ContactProblem, Gaps, Rubs, no_rubs
 
 UP, DOWN = (0.0, 0.0, 1.0), (0.0, 0.0, -1.0)
 

@@ -1,4 +1,4 @@
-"""Where the elastic energy of a deformed frame sits: member by member, spring by spring.     (mechanics/energy.py)
+"""Where the elastic energy of a deformed frame sits.     (mechanics/stability/energy.py)
 
     straight:  U = (F.w + B.phi)/2      gap and turn in the middle cut, as in straight.py
     arc:       U = g.K g/2              g: movement of its end away from where its start would take it

@@ -1,4 +1,4 @@
-"""Can friction give a step two answers? A sufficient criterion that it can not.     (mechanics/unique.py)
+"""Can friction give a step two answers? A sufficient criterion that it can not.     (mechanics/contact/unique.py)
 
 Let d be the difference of two answers of a step: forces differ by d, movements by -W d. Row by row the laws of contact
 give xi_i (W d)_i <= 0 with xi = d - D P d: P the limits of friction by the normal forces, D any matrix of size one that
@@ -14,8 +14,8 @@ from __future__ import annotations
 
 import numpy as np
 
-from takeup.mechanics.contact import ContactProblem
-from takeup.mechanics.contact_set import scaled
+from takeup.mechanics.contact.active_set import scaled
+from takeup.mechanics.contact.rows import ContactProblem
 from takeup.mechanics.frame import Flags, Floats
 
 _WEIGHTS = (1.0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6)

@@ -1,4 +1,4 @@
-"""Friction in a plane: the circular cone, and sliding along a curve.     (mechanics/contact_plane.py)
+"""Friction in a plane: the circular cone, and sliding along a curve.     (mechanics/contact/plane.py)
 
 A rub with two tangents that slides has its friction f, of size L = mu N, along its slip. Its rows are turned so that
 the first lies along f; between two turns it
@@ -23,11 +23,11 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
-from takeup.mechanics.contact_set import FREE, HELD, SLIP, ContactSet
+from takeup.mechanics.contact.active_set import FREE, HELD, SLIP, ContactSet
 from takeup.mechanics.frame import Flags, Floats, Integers
 
 if TYPE_CHECKING:
-    from takeup.mechanics.contact_step import Position
+    from takeup.mechanics.contact.step import Position
 
 _TURN = 0.1  # [rad]: friction turns by no more in a leg
 _HALVINGS = 6  # of a leg, for the sake of a turn, or of Newton's method

@@ -1,7 +1,7 @@
-"""A frame with contacts through a sequence of loads.     (mechanics/walk.py)
+"""A frame with contacts through a sequence of loads.     (mechanics/contact/walk.py)
 
 Steps are amounts of unit causes; between two steps amounts change in proportion, and the walk stops at every change of
-contact on the way (contact_step.py). What rubs remembers: the answer depends on the order of the steps. At the end of
+contact on the way (step.py). What rubs remembers: the answer depends on the order of the steps. At the end of
 each step the condensed equations are solved once more from the start, so that rounding does not add up, and checked.
 
 Sign: rows as in contact.py; friction is that on the frame's point, against its slip.
@@ -14,14 +14,24 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from takeup.mechanics.contact import ContactProblem
-from takeup.mechanics.contact_plane import pressed
-from takeup.mechanics.contact_set import FREE, HELD, REG, SLIP, ContactSet, Scaled, first_set, rubbing_rows, scaled
-from takeup.mechanics.contact_step import Change, Path, Position, finish_changes, follow, gap_bound, ties
+from takeup.mechanics.contact.active_set import (
+    FREE,
+    HELD,
+    REG,
+    SLIP,
+    ContactSet,
+    Scaled,
+    first_set,
+    rubbing_rows,
+    scaled,
+)
+from takeup.mechanics.contact.loose import free_of_contact
+from takeup.mechanics.contact.pieces import times
+from takeup.mechanics.contact.plane import pressed
+from takeup.mechanics.contact.rows import ContactProblem
+from takeup.mechanics.contact.step import Change, Path, Position, finish_changes, follow, gap_bound, ties
+from takeup.mechanics.contact.walk_record import LONGEST, Block, block_of
 from takeup.mechanics.frame import Flags, Floats, Integers, NotHeld
-from takeup.mechanics.loose import free_of_contact
-from takeup.mechanics.pieces import times
-from takeup.mechanics.walk_record import LONGEST, Block, block_of
 
 _CHECK = 1e-9  # of the largest force, or movement: contact conditions and compatibility
 _REFINEMENTS = 3

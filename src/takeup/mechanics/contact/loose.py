@@ -1,4 +1,4 @@
-"""Free motions that the contacts of a step leave, in numbers and words.     (mechanics/loose.py)
+"""Free motions that the contacts of a step leave, in numbers and words.     (mechanics/contact/loose.py)
 
 The ties left in a contact set are held by nothing else. Moving what they hold on to, in a combination that changes no
 force of theirs, moves connected parts as rigid bodies: exactly the motions that closed gaps and sticking rubs leave.
@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import numpy as np
 
-from takeup.mechanics.contact import ContactProblem
-from takeup.mechanics.contact_set import HELD, REG, ContactSet
+from takeup.mechanics.contact.active_set import HELD, REG, ContactSet
+from takeup.mechanics.contact.rows import ContactProblem
 from takeup.mechanics.frame import Floats, NotHeld
 from takeup.mechanics.held import _canonical, _connected_parts, _in_words, _place
 

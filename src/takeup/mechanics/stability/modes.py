@@ -1,4 +1,4 @@
-"""Smallest positive load factors of K x = -mu K_G x, by a block search that counts.     (mechanics/modes.py)
+"""Smallest positive load factors of K x = -mu K_G x, by a block search that counts.     (mechanics/stability/modes.py)
 
 With nu = 1/mu the factors sought are the largest nu of -K_G x = nu K x, whose largest Ritz values on any space bound
 them from below. The space, orthonormal in K, grows by blocks
@@ -20,7 +20,7 @@ from typing import NamedTuple
 import numpy as np
 
 from takeup.mechanics.frame import Floats
-from takeup.mechanics.shifted import Shifted, Sparse, factor_shifted
+from takeup.mechanics.stability.shifted import Shifted, Sparse, factor_shifted
 
 GOAL = 2e-6  # residual the search goes for: bounds the relative error of a factor, which is near its square
 _SEED = 1952

@@ -1,4 +1,4 @@
-"""Geometric stiffness: what the force in a member does when the member turns.     (mechanics/geometric.py)
+"""Geometric stiffness: what the force in a member does when the member turns.     (mechanics/stability/geometric.py)
 
 A length ds that carries S and turns by theta across its tangent t grows by theta^2/2 ds, second order, so that
 

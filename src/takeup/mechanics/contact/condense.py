@@ -1,10 +1,10 @@
-"""A frame with contacts, condensed to its contact places.     (mechanics/condense.py)
+"""A frame with contacts, condensed to its contact places.     (mechanics/contact/condense.py)
 
     movement of the rows = U a - W force',      W = B K^-1 B^T,    force' = force - rate x movement
 
 with a the amounts of the unit causes and K the frame with springs along some rows, so that the factor exists and unit
 answers stay local: a rest far from any anchor would else move by kilometres under the weight. Since the spring's own
-force is in force', it is taken out exactly; no answer ever contains it (contact_set.py).
+force is in force', it is taken out exactly; no answer ever contains it (active_set.py).
 
 A frame that its rows cannot hold, whatever closes, is a mechanism. Proof and limits: docs/theory/contact.md.
 """
@@ -15,8 +15,8 @@ from dataclasses import replace
 
 import numpy as np
 
-from takeup.mechanics.contact import GROUND, ContactProblem, Gaps, Rows, Rubs, rows_of
-from takeup.mechanics.contact_set import start_of_walks
+from takeup.mechanics.contact.active_set import start_of_walks
+from takeup.mechanics.contact.rows import GROUND, ContactProblem, Gaps, Rows, Rubs, rows_of
 from takeup.mechanics.frame import Flags, Floats, Frame, Loads, NotHeld, Supports
 from takeup.mechanics.held import free_motions
 from takeup.mechanics.solve import NotFactored, factorise, solve

@@ -1,4 +1,4 @@
-"""K and K_G as sparse matrices, and the factor of K + sigma K_G that also counts.     (mechanics/shifted.py)
+"""K and K_G as sparse matrices, and the factor of K + sigma K_G that also counts.     (mechanics/stability/shifted.py)
 
 Sylvester: the number of negative pivots of K + sigma K_G is the number of its negative eigenvalues, and that is the
 number of load factors between zero and sigma, since each of them takes one eigenvalue through zero and none comes back.
@@ -16,8 +16,8 @@ from scipy.sparse.linalg import splu  # type: ignore[import-untyped]  # the same
 
 from takeup.mechanics.assembly import assemble
 from takeup.mechanics.frame import Floats, Integers
-from takeup.mechanics.geometric import Geometric, in_own_axes
 from takeup.mechanics.model import Model
+from takeup.mechanics.stability.geometric import Geometric, in_own_axes
 
 _TRUE = 1e-6  # relative error of a known answer above which a factor is not believed: its signs need far less
 

@@ -1,4 +1,4 @@
-"""Columns for the tests of stability.     (tests/unit/mechanics/columns.py)"""
+"""Columns for the tests of stability.     (stability/columns.py)"""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The displaced state against closed forms, by hand and PyNite.     (tests/unit/mechanics/test_second_order.py)"""
+"""The displaced state against closed forms, by hand and PyNite.     (stability/test_second_order.py)"""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ import pytest
 from Pynite import FEModel3D
 from scipy.optimize import brentq
 from tests.unit.mechanics.builders import ANCHOR, AXIAL, BENDING, TORSION, chain, nodal, uniform
-from tests.unit.mechanics.columns import GUIDED, HINGE, LENGTH, column
+from tests.unit.mechanics.stability.columns import GUIDED, HINGE, LENGTH, column
 
 from takeup.mechanics import (
     Factor,

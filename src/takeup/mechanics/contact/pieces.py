@@ -1,4 +1,4 @@
-"""Matrix times vector, and a rank-one change, in pieces that BLAS does on one core.     (mechanics/pieces.py)
+"""Matrix times vector, and a rank-one change, in pieces that BLAS does on one core.     (mechanics/contact/pieces.py)
 
 With cholesky.py and sparse.py one of the three files that import SciPy. A walk makes thousands of products of 150 rows,
 each some microseconds long. Given whole, BLAS shares each among all cores, and waits for the slowest: measured on two

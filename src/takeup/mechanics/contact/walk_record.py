@@ -1,7 +1,7 @@
-"""Many steps at once, as long as no contact changes.     (mechanics/walk_record.py)
+"""Many steps at once, as long as no contact changes.     (mechanics/contact/walk_record.py)
 
 While statuses stay, forces and gaps are linear in the loads: a block of steps is one matrix product. It is good up to
-the first step in which a bound would be passed, or a slip turn back; that step is walked on its own (contact_step.py).
+the first step in which a bound would be passed, or a slip turn back; that step is walked on its own (step.py).
 A record of a plant is mostly such blocks.
 """
 
@@ -12,10 +12,10 @@ from typing import NamedTuple
 
 import numpy as np
 
-from takeup.mechanics.contact_set import HELD, REG, SLIP
-from takeup.mechanics.contact_step import Position
+from takeup.mechanics.contact.active_set import HELD, REG, SLIP
+from takeup.mechanics.contact.pieces import times
+from takeup.mechanics.contact.step import Position
 from takeup.mechanics.frame import Floats, Integers
-from takeup.mechanics.pieces import times
 
 _SLACK = 1e-12  # of the largest force, or movement: rounding of a bound that is met
 LONGEST = 512  # steps a block: its dozen arrays of 150 rows stay in the second-level cache

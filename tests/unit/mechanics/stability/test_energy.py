@@ -9,7 +9,7 @@ import pytest
 from tests.unit.mechanics.test_invariance import run
 
 from takeup.mechanics import Factor, factorise, solve
-from takeup.mechanics.energy import elastic_energy
+from takeup.mechanics.stability.energy import elastic_energy
 
 EXACT = 1e-9  # rounding times a condition of 1e5 and less
 

@@ -1,4 +1,4 @@
-"""Geometric stiffness: energy of turned lengths, arms, arcs, rods.     (tests/unit/mechanics/test_geometric.py)"""
+"""Geometric stiffness: energy of turned lengths, arms, arcs, rods.     (stability/test_geometric.py)"""
 
 from __future__ import annotations
 
@@ -7,11 +7,11 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from tests.unit.mechanics.builders import ANCHOR, arcs, chain, no_straights, rotation, supports
-from tests.unit.mechanics.columns import modes
+from tests.unit.mechanics.stability.columns import modes
 
 from takeup.mechanics import Frame, Links
-from takeup.mechanics.geometric import arc_blocks, link_blocks, straight_blocks
 from takeup.mechanics.model import make_model
+from takeup.mechanics.stability.geometric import arc_blocks, link_blocks, straight_blocks
 
 ROUNDING = 1e-12  # sums of a dozen products of numbers of order one
 

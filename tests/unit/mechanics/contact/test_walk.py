@@ -1,4 +1,4 @@
-"""Walks of random frames: laws, independent solutions, order.     (tests/unit/mechanics/test_walk.py)"""
+"""Walks of random frames: laws, independent solutions, order.     (contact/test_walk.py)"""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.unit.mechanics.builders import ANCHOR, answer, chain, moved, nodal, rotation, uniform
-from tests.unit.mechanics.contacts import causes, condensed, gaps, rests, rubs
+from tests.unit.mechanics.contact.contacts import causes, condensed, gaps, rests, rubs
 
 from takeup.mechanics import Loads, Steps, answers_of, condense, parts_of, uniqueness_shown, walk
 

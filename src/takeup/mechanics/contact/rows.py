@@ -1,4 +1,4 @@
-"""Rests, guides, stops, rods and what rubs: the records of contact.     (mechanics/contact.py)
+"""Rests, guides, stops, rods and what rubs: the records of contact.     (mechanics/contact/rows.py)
 
 A gap row is one relative movement and its dead zone; a rub is a place where a pressed face may slide. Mechanics knows
 only numbers: what a row is called, a rest or a nut, is the caller's affair.
@@ -127,7 +127,7 @@ class ContactProblem:
         compliance: W, (r, r).
         moved: U, movement of the rows under each cause, (r, c).
         units: verified answers to the causes, then to a unit force along each row, of the frame with those springs.
-        start: where every walk begins: what touches is closed, what is pressed sticks (contact_set.py), (r, r + 4).
+        start: where every walk begins: what touches is closed, what is pressed sticks (active_set.py), (r, r + 4).
     """
 
     frame: Frame

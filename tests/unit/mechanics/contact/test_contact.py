@@ -1,11 +1,11 @@
-"""Each kind of contact against a closed form.     (tests/unit/mechanics/test_contact.py)"""
+"""Each kind of contact against a closed form.     (contact/test_contact.py)"""
 
 from __future__ import annotations
 
 import numpy as np
 import pytest
 from tests.unit.mechanics.builders import ANCHOR, AXIAL, BENDING, TORSION, answer, chain, nodal, uniform
-from tests.unit.mechanics.contacts import DOWN, causes, condensed, gaps, rests, rubs
+from tests.unit.mechanics.contact.contacts import DOWN, causes, condensed, gaps, rests, rubs
 
 from takeup.mechanics import NotHeld, Steps, answers_of, condense, no_gaps, no_rubs, parts_of, walk
 

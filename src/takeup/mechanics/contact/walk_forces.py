@@ -1,4 +1,4 @@
-"""Member forces and reactions of a walk, and their parts by cause.     (mechanics/walk_forces.py)
+"""Member forces and reactions of a walk, and their parts by cause.     (mechanics/contact/walk_forces.py)
 
 A step is a superposition of verified unit answers, amounts of causes and forces of rows. Its parts are answers of one
 linear system: the frame with the rows that are closed at the end of the step as supports (with their compliance), all
@@ -19,9 +19,9 @@ from typing import NamedTuple
 
 import numpy as np
 
-from takeup.mechanics.contact import ContactProblem, second_tangents
+from takeup.mechanics.contact.rows import ContactProblem, second_tangents
+from takeup.mechanics.contact.walk import Walk
 from takeup.mechanics.frame import Flags, Floats, Integers
-from takeup.mechanics.walk import Walk
 
 _LOOSE = 1e-9  # of the largest: a singular value of the scaled system this small is a motion nothing resists
 _ZERO = 1e-9  # of the loads: where all forces are this small, they are rounding, and the loads are the measure

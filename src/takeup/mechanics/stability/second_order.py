@@ -1,4 +1,4 @@
-"""Equilibrium of the displaced frame: effective forces turn with their members.     (mechanics/second_order.py)
+"""Equilibrium of the displaced frame, second order.     (mechanics/stability/second_order.py)
 
     (K + K_G(S)) u = f - K_G(S) u_0          u_0: initial shape without stress, as a bow
 
@@ -19,7 +19,6 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from takeup.mechanics.frame import Answer, Floats, Frame, Loads, NotHeld
-from takeup.mechanics.geometric import Geometric, Links, geometric_forces, geometric_stiffness
 from takeup.mechanics.model import Model, to_global_axes
 from takeup.mechanics.ordering import inner_loads, outer_answer
 from takeup.mechanics.recover import (
@@ -33,7 +32,6 @@ from takeup.mechanics.recover import (
     sums_at_nodes,
     support_reactions,
 )
-from takeup.mechanics.shifted import Shifted, elastic_matrix, factor_shifted, geometric_matrix
 from takeup.mechanics.solve import (
     CORRECTION_LIMIT,
     RESIDUAL_LIMIT,
@@ -46,7 +44,9 @@ from takeup.mechanics.solve import (
     factorise,
     solve,
 )
-from takeup.mechanics.stability import NotVerified, Unstable, buckled, no_number
+from takeup.mechanics.stability.buckling import NotVerified, Unstable, buckled, no_number
+from takeup.mechanics.stability.geometric import Geometric, Links, geometric_forces, geometric_stiffness
+from takeup.mechanics.stability.shifted import Shifted, elastic_matrix, factor_shifted, geometric_matrix
 
 Rule = Callable[[Answer], Floats]
 STEP_LIMIT = (

@@ -1,4 +1,4 @@
-"""From one load to the next through every change of contact, none jumped over.     (mechanics/contact_step.py)
+"""From one load to the next through every change of contact, none jumped over.     (mechanics/contact/step.py)
 
 Between two changes all is linear in the load. So:
 
@@ -6,7 +6,7 @@ Between two changes all is linear in the load. So:
 
 At a bound already met and left outward, the row changes where it stands. Several may: all at once while their number
 falls, else the first of them alone (the least-index rule, which can not cycle on a P-matrix). Plane rubs that slide
-turn in small legs (contact_plane.py). Theory and proof: docs/theory/contact.md.
+turn in small legs (plane.py). Theory and proof: docs/theory/contact.md.
 """
 
 from __future__ import annotations
@@ -16,7 +16,9 @@ from typing import NamedTuple
 
 import numpy as np
 
-from takeup.mechanics.contact_plane import (
+from takeup.mechanics.contact.active_set import FREE, HELD, REG, SLIP, ContactSet
+from takeup.mechanics.contact.pieces import times as _times
+from takeup.mechanics.contact.plane import (
     follow_friction,
     grip,
     head_for,
@@ -28,9 +30,7 @@ from takeup.mechanics.contact_plane import (
     start_sliding,
     stick_again,
 )
-from takeup.mechanics.contact_set import FREE, HELD, REG, SLIP, ContactSet
 from takeup.mechanics.frame import Flags, Floats, Integers
-from takeup.mechanics.pieces import times as _times
 
 _NOW = 1e-13  # of the path: a bound this near is met already
 _STILL = 1e-11  # of the fastest: a rate this small is rounding
