@@ -19,15 +19,13 @@ friction sticks.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, NamedTuple
+from typing import NamedTuple
 
 import numpy as np
 
 from takeup.mechanics.contact.active_set import FREE, HELD, SLIP, ContactSet
+from takeup.mechanics.contact.position import Position
 from takeup.mechanics.frame import Flags, Floats, Integers
-
-if TYPE_CHECKING:
-    from takeup.mechanics.contact.step import Position
 
 _TURN = 0.1  # [rad]: friction turns by no more in a leg
 _HALVINGS = 6  # of a leg, for the sake of a turn, or of Newton's method

@@ -11,7 +11,6 @@ turn in small legs (plane.py). Theory and proof: docs/theory/contact.md.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import NamedTuple
 
 import numpy as np
@@ -30,7 +29,8 @@ from takeup.mechanics.contact.plane import (
     start_sliding,
     stick_again,
 )
-from takeup.mechanics.frame import Flags, Floats, Integers
+from takeup.mechanics.contact.position import Change, Path, Position
+from takeup.mechanics.frame import Floats, Integers
 
 _NOW = 1e-13  # of the path: a bound this near is met already
 _STILL = 1e-11  # of the fastest: a rate this small is rounding
@@ -43,83 +43,6 @@ _FEW = 8  # rows: more are compared all at once
 _STRIDE = 7919  # a prime, so that rows come first in no order
 _NEAREST = 4  # powers of ten by which a leg is shortened to look ahead less
 _CUTS = 40  # of a leg of sliding plane rubs, to end it at its first event
-
-
-class Path(NamedTuple):
-    """What changes: movement under the causes (r,), feet (g,), and what ties are told (r,) or None."""
-
-    moved: Floats
-    foot: Floats
-    told: Floats | None = None
-
-
-class Change(NamedTuple):
-    """A row, or a rub, that changed at a fraction of a step: its state before and after."""
-
-    fraction: float
-    row: int
-    before: int
-    after: int
-
-
-@dataclass(kw_only=True, slots=True)
-class Position:
-    """Where a walk stands; changed in place.
-
-    Args:
-        s: the contact set.
-        y: what follows, (r,).
-        moved: movement of the rows under the causes alone, (r,).
-        foot: of the gap rows, (g,).
-        bound: upper and lower bound of y, friction apart, (2, r).
-        axes: of each plane rub, as rows along its tangents, (t, 2, 2).
-        load: movement of the rows under what is still to come, (r,); it turns with the axes.
-        amounts: of the causes at the last whole step, (c,).
-        near: a gap this small touches.
-        near_force: a force this small is none.
-        force_scale: the largest force so far.
-        reach: the largest movement so far.
-        touched: gap rows, and g + rubs, that may have changed since it was last noted.
-        unsure: whether others may have, too.
-        prescribed: whether sliding rows slide at told fractions of the limit and never stick.
-        pressed: which rubs a closed gap presses, or a constant force, (t,).
-        slipped: since the step began, (r,).
-        dissipated: since the step began [J].
-        changes: since the step began.
-        seen: state of gap rows and rubs when last noted, (g + t,).
-        trouble: what would not settle; empty while all is well.
-    """
-
-    s: ContactSet
-    y: Floats
-    moved: Floats
-    foot: Floats
-    bound: Floats
-    axes: Floats
-    load: Floats
-    pressed: Flags
-    slipped: Floats
-    seen: Integers = field(default_factory=lambda: np.zeros(0, dtype=np.int64))
-    amounts: Floats = field(default_factory=lambda: np.zeros(0))
-    near: float = 0.0
-    near_force: float = 0.0
-    force_scale: float = 0.0
-    reach: float = 0.0
-    touched: set[int] = field(default_factory=set)
-    unsure: bool = True
-    prescribed: bool = False
-    dissipated: float = 0.0
-    changes: list[Change] = field(default_factory=list)
-    trouble: str = ""
-
-    @property
-    def state(self) -> Integers:
-        """Gap rows: -1, 0, +1 by the side that is closed. Rubs: 0 without normal force, 1 sticks, 2 or -2 slips."""
-        s, g = self.s, self.s.p.gaps
-        closed = s.kind[:g] == HELD
-        kind, slip = s.kind[g : g + s.p.rubs], s.slip[g : g + s.p.rubs]
-        rub = np.where(kind == HELD, 1, np.where(slip < 0.0, -2, 2))
-        return np.concatenate([s.side * closed, rub * self.pressed]).astype(np.int64)
 
 
 def follow(at: Position, path: Path, *, limit: float = 1.0, one_event: bool = False) -> bool:

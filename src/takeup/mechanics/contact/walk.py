@@ -28,8 +28,9 @@ from takeup.mechanics.contact.active_set import (
 from takeup.mechanics.contact.loose import free_of_contact
 from takeup.mechanics.contact.pieces import times
 from takeup.mechanics.contact.plane import pressed
+from takeup.mechanics.contact.position import Change, Path, Position
 from takeup.mechanics.contact.rows import ContactProblem
-from takeup.mechanics.contact.step import Change, Path, Position, finish_changes, follow, gap_bound, ties
+from takeup.mechanics.contact.step import finish_changes, follow, gap_bound, ties
 from takeup.mechanics.contact.walk_record import LONGEST, Block, block_of
 from takeup.mechanics.frame import Flags, Floats, Integers, NotHeld
 

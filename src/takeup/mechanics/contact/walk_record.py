@@ -14,7 +14,7 @@ import numpy as np
 
 from takeup.mechanics.contact.active_set import HELD, REG, SLIP
 from takeup.mechanics.contact.pieces import times
-from takeup.mechanics.contact.step import Position
+from takeup.mechanics.contact.position import Position
 from takeup.mechanics.frame import Floats, Integers
 
 _SLACK = 1e-12  # of the largest force, or movement: rounding of a bound that is met
