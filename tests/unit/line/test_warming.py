@@ -45,3 +45,17 @@ def test_while_warming_only_the_legs_before_the_corner_grow():
         abs(moved[0] - 9 * (2.343e-3 + pressure)) < 9 * 0.02 * pressure
     )  # E at 70 degF is 202.9 GPa, read between rows
     assert abs(moved[1] - 7 * pressure) < 7 * 0.02 * pressure
+
+
+def test_a_zone_of_the_user_s_keeps_its_conditions_past_the_corners_within_it():
+    """From 4 m on the line runs at 2 bar; warming leg by leg cuts it at both corners, and its conditions go on."""
+    own = "operating: { pressure: 2 bar(g), temperature: 380 °F }"
+    text = BY_LEG + f"    zones: [ {{ name: low side, from: 4 m, {own} }} ]\n"
+    zones = zones_of(study_of(text)).every
+    assert [zone.name for zone in zones] == [
+        "west end to low side",
+        "low side",
+        "first to second",
+        "second to east end",
+    ]
+    assert [zone.conditions.operating.pressure for zone in zones] == [10e5, 2e5, 2e5, 2e5]

@@ -13,8 +13,11 @@ from tests.builders import hold, joint, line_file, rule, solve_all
 
 from takeup.line import second_moment, wall_area
 from takeup.study import StateStability, stability_of
+from takeup.study.model import model_of
+from takeup.study.stability import _supports
 
 HOT = "hot, pressure lost"
+TEST_AT_START = "{ pressure: 18 bar(g), with: water, temperature: 70 °F, gauge_elevation: 0 m }"
 COLD = "cold at design pressure"
 AREA, RATE, LIVE = 46e-3, 95e3, 0.6  # effective area [m2], axial rate [N/m], live length [m] of the tests' joint
 
@@ -101,3 +104,16 @@ def test_nothing_compressed_is_not_at_risk():
     found = of(line_file(["12 m east"], end="blind"), COLD)
     assert (found.modes, found.told, found.bowing_pressure) == ((), True, None)
     assert found.because
+
+
+def test_a_rest_holds_no_run_down_in_a_state_in_which_it_would_have_to_pull():
+    """The riser grows and lifts the pipe off the rest beside it; cold, the weight presses on it."""
+    text = line_file(["6 m up", "12 m east"], holds=(hold("rest", "8 m"),), test=TEST_AT_START)
+    solved = solve_all(text)
+    model = model_of(solved.study, fine=True)
+    row = next(number for number, item in enumerate(model.holds) if item.kind == "rest")
+    held = {state.name: _supports(solved, model, k, state).held[row, 2] for k, state in enumerate(solved.states)}
+    (loads,) = [item for item in solved.lines[0].holds if item.kind == "rest"]
+    hot = next(k for k, state in enumerate(solved.states) if state.name == HOT)
+    assert loads.total[hot, 2] > 0.0
+    assert (held["installed"], held[HOT]) == (True, False)
