@@ -9,8 +9,9 @@ from takeup.mechanics.bellows import BellowsSection, bellows_section, pressure_s
 from takeup.mechanics.contact.condense import condense
 from takeup.mechanics.contact.rows import GROUND, ContactProblem, Gaps, Rubs, no_gaps, no_rubs
 from takeup.mechanics.contact.unique import uniqueness_shown
-from takeup.mechanics.contact.walk import Event, Steps, Walk, walk
+from takeup.mechanics.contact.walk import walk
 from takeup.mechanics.contact.walk_forces import StepAnswers, StepParts, answers_of, parts_of
+from takeup.mechanics.contact.walked import Event, Steps, Walk
 from takeup.mechanics.frame import Answer, Arcs, Frame, Loads, NotHeld, Straights, Supports, no_arcs
 from takeup.mechanics.solve import Factor, NotFactored, factorise, solve
 from takeup.mechanics.stability.buckling import Modes, NotAtRisk, NotVerified, Unstable, buckling, factors_below

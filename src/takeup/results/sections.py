@@ -5,12 +5,13 @@ from __future__ import annotations
 import numpy as np
 
 from takeup.library import Insulation
-from takeup.line import Line, Pipe, Study, TakeUp, Turn
+from takeup.line import Item, Line, Pipe, Study, TakeUp, Turn
 from takeup.results.plain import Json, numbers
 from takeup.results.resolved import end_part
 from takeup.study import JointMovement, Solved, Unsolved, joint_cuts
 from takeup.study.fittings import bend_flexibility, bend_spot
 from takeup.study.model import LineModel
+from takeup.study.pieces import Piece
 from takeup.units import to_bar, to_deg, to_mm, to_mm2, to_n_per_mm, to_nm_per_deg
 
 
@@ -21,15 +22,7 @@ def line_part(study: Study, model: LineModel) -> Json:
     return {
         "name": line.name,
         "medium": line.medium,
-        "branch": None
-        if line.branch is None
-        else {
-            "of": line.branch.of,
-            "station_m": line.branch.position.station,
-            "at": line.branch.position.words,
-            "tee": line.branch.tee,
-            "pad_mm": to_mm(line.branch.pad),
-        },
+        "branch": _branch_part(line),
         "ends": [end_part(end) for end in (line.start, line.end)],
         "pipe": pipe_part(line.pipe),
         "insulation": insulation_part(line.sections[0].insulation),
@@ -42,18 +35,7 @@ def line_part(study: Study, model: LineModel) -> Json:
             }
             for section in line.sections
         ],
-        "items": [
-            {
-                "name": item.name,
-                "kind": item.kind,
-                "from_m": item.start,
-                "to_m": item.end,
-                "weight_n": item.weight,
-                "stiffer": item.stiffer,
-                "can_close": item.can_close,
-            }
-            for item in line.items
-        ],
+        "items": [_item_part(item) for item in line.items],
         "length_m": route.length,
         "developed_length_m": route.developed_length,
         "points": [numbers(point) for point in route.points],
@@ -70,18 +52,7 @@ def line_part(study: Study, model: LineModel) -> Json:
             for k, leg in enumerate(line.legs)
         ],
         "bends": [_bend(study, line, turn) for turn in route.turns],
-        "sections": [
-            {
-                "part": piece.part,
-                "start_m": piece.start,
-                "end_m": piece.end,
-                "joint": None if piece.joint is None else piece.joint.name,
-                "item": None if piece.item is None else piece.item.name,
-                "outside_diameter_mm": to_mm(piece.pipe.size.outside_diameter),
-                "wall_mm": to_mm(piece.pipe.wall),
-            }
-            for piece in model.pieces
-        ],
+        "sections": [_piece_part(piece) for piece in model.pieces],
         "nodes": [
             {"station_m": float(station), "at_m": numbers(point)}
             for station, point in zip(model.stations, model.points, strict=True)
@@ -89,6 +60,43 @@ def line_part(study: Study, model: LineModel) -> Json:
         "members": [
             {"start": number, "end": number + 1, "part": piece.part} for number, piece in enumerate(model.pieces)
         ],
+    }
+
+
+def _branch_part(line: Line) -> Json:
+    """Return where a line leaves its main, None for one that begins by itself."""
+    if line.branch is None:
+        return None
+    return {
+        "of": line.branch.of,
+        "station_m": line.branch.position.station,
+        "at": line.branch.position.words,
+        "tee": line.branch.tee,
+        "pad_mm": to_mm(line.branch.pad),
+    }
+
+
+def _item_part(item: Item) -> Json:
+    return {
+        "name": item.name,
+        "kind": item.kind,
+        "from_m": item.start,
+        "to_m": item.end,
+        "weight_n": item.weight,
+        "stiffer": item.stiffer,
+        "can_close": item.can_close,
+    }
+
+
+def _piece_part(piece: Piece) -> Json:
+    return {
+        "part": piece.part,
+        "start_m": piece.start,
+        "end_m": piece.end,
+        "joint": None if piece.joint is None else piece.joint.name,
+        "item": None if piece.item is None else piece.item.name,
+        "outside_diameter_mm": to_mm(piece.pipe.size.outside_diameter),
+        "wall_mm": to_mm(piece.pipe.wall),
     }
 
 

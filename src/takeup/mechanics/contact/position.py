@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from takeup.mechanics.contact.active_set import HELD, ContactSet
+from takeup.mechanics.contact.active_set import HELD, REG, ContactSet
 from takeup.mechanics.frame import Flags, Floats, Integers
 
 
@@ -86,3 +86,8 @@ class Position:
         kind, slip = s.kind[g : g + s.p.rubs], s.slip[g : g + s.p.rubs]
         rub = np.where(kind == HELD, 1, np.where(slip < 0.0, -2, 2))
         return np.concatenate([s.side * closed, rub * self.pressed]).astype(np.int64)
+
+
+def ties(at: Position) -> Integers:
+    """Return the ties that are in place."""
+    return np.flatnonzero(at.s.kind == REG)

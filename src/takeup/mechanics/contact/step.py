@@ -15,7 +15,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from takeup.mechanics.contact.active_set import FREE, HELD, REG, SLIP, ContactSet
+from takeup.mechanics.contact.active_set import FREE, HELD, SLIP, ContactSet
 from takeup.mechanics.contact.pieces import times as _times
 from takeup.mechanics.contact.plane import (
     follow_friction,
@@ -396,8 +396,3 @@ def _tie_all(at: Position) -> None:
     for row in np.flatnonzero((p.rate > 0.0) & (s.kind == FREE)):
         if row >= p.gaps:
             s.tie(int(row), float(at.y[row]))
-
-
-def ties(at: Position) -> Integers:
-    """Return the ties that are in place."""
-    return np.flatnonzero(at.s.kind == REG)

@@ -20,7 +20,7 @@ from typing import NamedTuple
 import numpy as np
 
 from takeup.mechanics.contact.rows import ContactProblem, second_tangents
-from takeup.mechanics.contact.walk import Walk
+from takeup.mechanics.contact.walked import Walk
 from takeup.mechanics.frame import Flags, Floats, Integers
 
 _LOOSE = 1e-9  # of the largest: a singular value of the scaled system this small is a motion nothing resists
