@@ -16,9 +16,8 @@ REST = "      - { kind: rest, at: gate corner + 4.5 m, slides_on: steel on steel
 JOINT = "        at: boiler header + 2.5 m\n"
 
 
-def changed(*changes: tuple[str, str]) -> str:
-    """Return the valid text with each first occurrence changed; a change that changes nothing is our own mistake."""
-    text = VALID
+def changed(*changes: tuple[str, str], text: str = VALID) -> str:
+    """Return a text with each first occurrence changed; a change that changes nothing is our own mistake."""
     for old, new in changes:
         assert old in text
         text = text.replace(old, new, 1)

@@ -6,6 +6,7 @@ import math
 from pathlib import Path
 
 import pytest
+from tests.line_texts import changed, faults
 
 from takeup.errors import InputError
 from takeup.line import route_of
@@ -14,21 +15,6 @@ from takeup.line.reading.reader import study_from_text
 HERE = Path(__file__).parent
 BRANCHED = (HERE / "branched.yaml").read_text(encoding="utf-8")
 PLACE = "at: yard corner + 3 m"
-
-
-def changed(*changes: tuple[str, str]) -> str:
-    """Return the branched text with each first occurrence changed."""
-    text = BRANCHED
-    for old, new in changes:
-        assert old in text
-        text = text.replace(old, new, 1)
-    return text
-
-
-def faults(text: str) -> list[str]:
-    with pytest.raises(InputError) as caught:
-        study_from_text(text, "x")
-    return [fault.message for fault in caught.value.faults]
 
 
 def test_branch_begins_on_the_centre_line_of_its_main():
@@ -51,7 +37,7 @@ def test_branch_begins_on_the_centre_line_of_its_main():
 @pytest.mark.parametrize(("words", "station"), [("yard anchor - 2 m", 56.0), ("40 m", 40.0), ("wall - 1 m", 68.1541)])
 def test_branch_stands_at_any_place_of_its_main(words, station):
     """A hold of the main is a place; the eccentric reducer, 152 mm with a shift of 25.4 mm, is 154.11 mm long."""
-    text = changed((PLACE, f"at: {words}"))
+    text = changed((PLACE, f"at: {words}"), text=BRANCHED)
     branch = study_from_text(text.replace("      closed: branch valve\n", ""), "x").lines[1].branch
     assert branch is not None
     assert branch.position.station == pytest.approx(station, abs=1e-4)  # four decimals are printed
@@ -71,7 +57,9 @@ def test_branch_stands_at_any_place_of_its_main(words, station):
     ],
 )
 def test_branch_stands_on_a_straight_part(place, clear):
-    text = changed((PLACE, f"at: {place}"), ("go: 1.5 m north", "go: 1.5 m up"), ("go: 5 m north", "go: 5 m up"))
+    text = changed(
+        (PLACE, f"at: {place}"), ("go: 1.5 m north", "go: 1.5 m up"), ("go: 5 m north", "go: 5 m up"), text=BRANCHED
+    )
     text = text.replace("go: 2 m north", "go: 2 m up").replace("go: 4 m north rising 2 %", "go: 4 m east rising 2 %")
     text = text.replace("      closed: branch valve\n", "").replace("rise, on_bend: crown", "press corner - 2 m")
     found = [] if _is_read(text) else faults(text)
@@ -108,13 +96,13 @@ def test_branch_on_a_joint_is_refused():
           axial_compression: 60 mm, axial_extension: 20 mm, pressure: 16 bar(g), temperature: 300 °C, source: invented }
   - name: LS-202
 """
-    (message,) = faults(changed(("  - name: LS-202\n", joint)))
+    (message,) = faults(changed(("  - name: LS-202\n", joint), text=BRANCHED))
     assert "this place, at 42 m, is inside the joint J1" in message
 
 
 def test_names_made_by_the_reader_say_which_line():
     main, branch = study_from_text(
-        changed(("go: 5 m north }", "go: 2 m north }\n      - { go: 3 m north }")), "x"
+        changed(("go: 5 m north }", "go: 2 m north }\n      - { go: 3 m north }"), text=BRANCHED), "x"
     ).lines
     assert branch.legs[2].to.name == "corner 3 of LS-202"
     assert branch.holds[0].name == "rest at rise of LS-202"
@@ -150,5 +138,5 @@ def test_branch_of_a_branch():
 
 def test_branch_of_an_unsound_line_is_not_judged():
     """The route of the main is unsound, so where the branch begins cannot be told, and nothing more is said."""
-    (message,) = faults(changed(("go: 20 m east", "go: 20 m esat")))
+    (message,) = faults(changed(("go: 20 m east", "go: 20 m esat"), text=BRANCHED))
     assert "'esat' is not a direction" in message

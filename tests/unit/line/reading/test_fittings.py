@@ -6,6 +6,7 @@ import math
 from pathlib import Path
 
 import pytest
+from tests.line_texts import changed
 
 from takeup.errors import InputError
 from takeup.line import route_of
@@ -18,17 +19,8 @@ STANDARD_GRAVITY = 9.80665  # m/s2, by definition
 DN_200, DN_150, DN_100 = 0.2191, 0.1683, 0.1143  # outside diameters, ASME B36.10M [m]
 
 
-def changed(*changes: tuple[str, str]) -> str:
-    """Return the branched text with each first occurrence changed."""
-    text = BRANCHED
-    for old, new in changes:
-        assert old in text
-        text = text.replace(old, new, 1)
-    return text
-
-
 def lines(*changes: tuple[str, str]) -> tuple[Line, Line]:
-    main, branch = study_from_text(changed(*changes), "x").lines
+    main, branch = study_from_text(changed(*changes, text=BRANCHED), "x").lines
     return main, branch
 
 
@@ -59,7 +51,9 @@ def test_fitting_has_weight_stiffness_and_closes():
 def test_other_things_are_as_stiff_as_pipe_and_never_close(key, kind):
     old = "{ valve: branch valve, length: 0.35 m, weight: 0.6 kN }"
     text = changed(
-        (old, f"{{ {key}: branch valve, length: 0.35 m, weight: 0.6 kN }}"), ("closed: branch valve\n", "\n")
+        (old, f"{{ {key}: branch valve, length: 0.35 m, weight: 0.6 kN }}"),
+        ("closed: branch valve\n", "\n"),
+        text=BRANCHED,
     )
     item = study_from_text(text, "x").lines[1].items[0]
     assert (item.kind, item.stiffer, item.can_close) == (kind, 1.0, False)

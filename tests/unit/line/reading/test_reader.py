@@ -7,8 +7,8 @@ import math
 from pathlib import Path
 
 import pytest
+from tests.line_texts import changed, faults
 
-from takeup.errors import InputError
 from takeup.line.reading.reader import read_study, study_from_text
 
 ROOT = Path(__file__).parents[4]
@@ -16,20 +16,6 @@ FILE = ROOT / "tests" / "faults" / "valid.yaml"
 VALID = FILE.read_text(encoding="utf-8")
 EVERY_KEY = (ROOT / "docs" / "reference" / "line-file-example.yaml").read_text(encoding="utf-8")
 NPS_8 = 8 * 0.0254
-
-
-def changed(*changes: tuple[str, str], text: str = VALID) -> str:
-    """Return the valid text with each first occurrence changed; a change that changes nothing is our own mistake."""
-    for old, new in changes:
-        assert old in text
-        text = text.replace(old, new, 1)
-    return text
-
-
-def faults(text: str) -> list[str]:
-    with pytest.raises(InputError) as caught:
-        study_from_text(text, "x")
-    return [fault.message for fault in caught.value.faults]
 
 
 def test_conditions_are_in_si():
