@@ -53,6 +53,17 @@ class Cycle:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class WalkOptions:
+    """How the states are walked: at whose modulus, and whether friction may be locked in at installation."""
+
+    modulus: Literal["installation", "operating"] = "installation"
+    locked_in: bool = False
+
+
+COLD_WALK = WalkOptions()
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class DroppedState:
     """A state of the default order that the user excludes, with the reason that is printed."""
 

@@ -97,6 +97,8 @@ class Spring:
         most: greatest load of its working range [N].
         locked_in_test: whether it is a rigid support during the pressure test.
         source: where its data come from.
+        stop_up: how far the pipe may rise from where it was installed before the casing stops it [m]; None: no stop.
+        stop_down: the same, downward.
     """
 
     rate: float
@@ -105,6 +107,8 @@ class Spring:
     most: float
     locked_in_test: bool
     source: str
+    stop_up: float | None = None
+    stop_down: float | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -127,6 +131,8 @@ class Hold:
         spring: of a spring hanger.
         hot_leg: height of the steel between pipe and foot that is as hot as the pipe, and grows with it [m].
         only_in: names of the states in which a temporary hold exists; None: always there.
+        clearance: of a guide, each way across the pipe [m].
+        gap: of a stop, before it bears [m].
     """
 
     name: str
@@ -143,6 +149,8 @@ class Hold:
     spring: Spring | None = None
     hot_leg: float = 0.0
     only_in: tuple[str, ...] | None = None
+    clearance: float = 0.0
+    gap: float = 0.0
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -10,8 +10,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from takeup.joints import JointData, TakeUpKind
+from takeup.joints import JointData, Rods, TakeUpKind
 from takeup.line.conditions import (
+    COLD_WALK,
     AddedState,
     Basis,
     Conditions,
@@ -22,6 +23,7 @@ from takeup.line.conditions import (
     Medium,
     Site,
     Vacuum,
+    WalkOptions,
     Warming,
     ZoneRule,
 )
@@ -33,7 +35,8 @@ from takeup.line.parts import Allowables, Branch, Item, Leg, Pipe, Position, Sec
 class TakeUp:
     """A joint in the line; `position` is the middle of its face-to-face length. `preset` > 0: fitted extended [m].
 
-    `misalignment` is what installation may use up of its ratings: lateral [m] and angular [rad].
+    `misalignment` is what installation may use up of its ratings: lateral [m] and angular [rad]. `rods` run from face
+    to face.
     """
 
     name: str
@@ -42,6 +45,7 @@ class TakeUp:
     data: JointData
     preset: float = 0.0
     misalignment: tuple[float, float] = (0.0, 0.0)
+    rods: Rods | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -116,6 +120,7 @@ class Study:
     dropped: tuple[DroppedState, ...]
     added: tuple[AddedState, ...]
     warming: Warming = "zone by zone"
+    walk: WalkOptions = COLD_WALK
     file: str
     sha256: str
 
