@@ -17,7 +17,7 @@ from dataclasses import dataclass
 from takeup.checks.falls import runs_of
 from takeup.checks.outcome import CheckResult, Rule
 from takeup.line import SAME_STATION
-from takeup.study import LineAnswer, joint_cuts
+from takeup.study import LineAnswer, joint_spans
 
 RULE = Rule(
     name="drainage",
@@ -96,7 +96,7 @@ def _before_things(answer: LineAnswer) -> Iterator[LowPoint]:
     """Yield the near faces of valves and joints, but on runs that rise toward them: there it runs back."""
     runs = runs_of(answer)
     things = [(item.start, f"before valve {item.name}") for item in answer.line.items if item.can_close]
-    things += [(joint_cuts(takeup)[0], f"before joint {takeup.name}") for takeup in answer.line.takeups]
+    things += [(joint_spans(takeup).start, f"before joint {takeup.name}") for takeup in answer.line.takeups]
     for station, words in things:
         if not next(run for run in runs if station <= run.end).rises:
             yield LowPoint(station=station, words=words)

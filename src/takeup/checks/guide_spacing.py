@@ -15,7 +15,7 @@ from takeup.checks.outcome import CheckResult, Rule, worst
 from takeup.joints import KINDS
 from takeup.line import ANCHORED_ENDS, Pipe, second_moment
 from takeup.line.holding import ANCHORS
-from takeup.study import LineAnswer, joint_cuts
+from takeup.study import LineAnswer, joint_spans
 
 RULE = Rule(
     name="guide_spacing",
@@ -49,8 +49,9 @@ def check(answer: LineAnswer) -> list[CheckResult]:
     results = []
     for takeup in answer.line.takeups:
         if not KINDS[takeup.kind].restrained:
-            first, _, _, last = joint_cuts(takeup)
-            results += [_side(answer, takeup.name, face, sense) for sense, face in ((-1.0, first), (1.0, last))]
+            spans = joint_spans(takeup)
+            faces = ((-1.0, spans.start), (1.0, spans.end))
+            results += [_side(answer, takeup.name, face, sense) for sense, face in faces]
     return results
 
 

@@ -15,7 +15,7 @@ from dataclasses import replace
 
 from takeup.basis import first_guide_limit, intermediate_guide_spacing, second_guide_limit
 from takeup.choose.rests import APART, rest_stations
-from takeup.joints import KINDS
+from takeup.joints import KINDS, whole_axial_rate
 from takeup.line import (
     Hold,
     Line,
@@ -144,7 +144,7 @@ def guide_spacing(study: Study, line: Line, span: Stretch, takeup: TakeUp) -> fl
     def limit(state: State) -> float:
         here = state.at(line.name, station)
         growth = (expansion.at(here.temperature) - installed) * length - takeup.preset
-        force = here.pressure_at(elevation) * takeup.data.effective_area + takeup.data.axial_rate * growth
+        force = here.pressure_at(elevation) * takeup.data.effective_area + whole_axial_rate(takeup.data) * growth
         if force <= 0.0:
             return math.inf
         return min(

@@ -13,6 +13,7 @@ from itertools import pairwise
 
 from takeup.hand import formulas
 from takeup.hand.records import HandResult, no_formula
+from takeup.joints import whole_axial_rate, whole_live_length
 from takeup.line import (
     ANCHORED_ENDS,
     SAME_STATION,
@@ -143,7 +144,7 @@ def _growing(span: Span, cell: Cell) -> float:
     bends = sum(
         turn.arc_length - 2.0 * turn.tangent_length for turn in span.turns if cell.start < turn.station <= cell.end
     )
-    live = sum(item.data.live_length for item in span.joints if cell.start < item.position.station <= cell.end)
+    live = sum(whole_live_length(item.data) for item in span.joints if cell.start < item.position.station <= cell.end)
     return cell.end - cell.start + bends - live
 
 
@@ -205,10 +206,12 @@ def _with_joint(line: Line, span: Span, state: State, what: str) -> HandResult:
     if span.turns:
         return no_formula(what, "N", "the span turns: its legs bend as well as push, which no short formula gives")
     joint = span.joints[0]
+    if joint.rods is not None:
+        return no_formula(what, "N", "whether the joint's rods bear decides who carries its thrust: no short formula")
     station = joint.position.station
     pressure = state.at(line.name, station).pressure_at(float(route_of(line).point(station)[2]))
     growth = free_growth_of(span)
-    area, rate = joint.data.effective_area, joint.data.axial_rate
+    area, rate = joint.data.effective_area, whole_axial_rate(joint.data)
     movement = growth - joint.preset
     value = formulas.main_anchor_force(
         thrust=formulas.pressure_thrust(pressure, area), spring=formulas.spring_force(rate, movement), friction=0.0

@@ -16,7 +16,7 @@ _SAME_RATE = 0.1  # ten per cent: spring rates scatter more than that (common pr
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Rates:
-    """Rates of a whole joint [N/m], [N m/rad], and remarks on those that were not given."""
+    """Rates of each bellows of a joint [N/m], [N m/rad], and remarks on those that were not given."""
 
     axial: float
     angular: float

@@ -8,7 +8,7 @@ from takeup.library import Insulation
 from takeup.line import Item, Line, Pipe, Study, TakeUp, Turn
 from takeup.results.plain import Json, numbers
 from takeup.results.resolved import end_part
-from takeup.study import JointMovement, Solved, Unsolved, joint_cuts
+from takeup.study import JointMovement, Solved, Unsolved, joint_spans
 from takeup.study.fittings import bend_flexibility, bend_spot
 from takeup.study.model import LineModel
 from takeup.study.pieces import Piece
@@ -201,17 +201,18 @@ def takeups_part(answer: Solved | Unsolved) -> list[Json]:
 def _takeup(answer: Solved | Unsolved, model: LineModel, item: TakeUp, moved: JointMovement | None) -> Json:
     name = item.name
     rates, data = model.rates[name], item.data
-    first, live_first, live_last, last = joint_cuts(item)
+    spans = joint_spans(item)
     return {
         "name": name,
         "line": model.line.name,
         "kind": item.kind,
         "station_m": item.position.station,
         "at": item.position.words,
-        "from_m": first,
-        "to_m": last,
-        "live_from_m": live_first,
-        "live_to_m": live_last,
+        "from_m": spans.start,
+        "to_m": spans.end,
+        "live_from_m": spans.bellows[0][0],
+        "live_to_m": spans.bellows[-1][1],
+        "bellows": [{"from_m": start, "to_m": end} for start, end in spans.bellows],
         "movements": [] if moved is None else _movements(answer, moved),
         "rods": [],
         "spring_n": []

@@ -1,7 +1,7 @@
 """The model's answer: from a line to a frame, its states solved.     (study/__init__.py)"""
 
 from takeup.study.friction import friction_bounds
-from takeup.study.pieces import joint_cuts
+from takeup.study.pieces import JointSpans, joint_spans
 from takeup.study.records import CAUSES, HoldLoads, JointMovement, LineAnswer, Solved, Unsolved
 from takeup.study.solve import solve_study
 from takeup.study.stability import BellowsFactor, Mode, StateStability, stability_of
@@ -11,13 +11,14 @@ __all__ = [
     "BellowsFactor",
     "HoldLoads",
     "JointMovement",
+    "JointSpans",
     "LineAnswer",
     "Mode",
     "Solved",
     "StateStability",
     "Unsolved",
     "friction_bounds",
-    "joint_cuts",
+    "joint_spans",
     "solve_study",
     "stability_of",
 ]

@@ -13,6 +13,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
+from takeup.joints import whole_live_length
 from takeup.library import Curve
 from takeup.line import GRAVITY, SAME_STATION, Load, State, Study, bore_area
 from takeup.mechanics import Loads, pressure_strain
@@ -97,10 +98,15 @@ def growth_strain(expansion: Curve, installed: float, temperature: float) -> flo
 
 
 def _preset_strain(line: LineModel) -> Floats:
-    """Return the strain of joints fitted longer (negative: they want to shorten) or shorter than their own length."""
+    """Return the strain of joints fitted longer (negative: they want to shorten) or shorter than their own length.
+
+    Bellows of one joint are alike, so they share its preset alike.
+    """
     return np.array(
         [
-            -piece.joint.preset / piece.joint.data.live_length if piece.part == "bellows" and piece.joint else 0.0
+            -piece.joint.preset / whole_live_length(piece.joint.data)
+            if piece.part == "bellows" and piece.joint
+            else 0.0
             for piece in line.pieces
         ]
     )

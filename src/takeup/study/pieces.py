@@ -17,6 +17,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Literal
 
+from takeup.joints import bellows_between
 from takeup.line import SAME_STATION, Item, Line, Pipe, Route, Section, Study, TakeUp, Zones
 
 _LONGEST = 3.0
@@ -56,10 +57,28 @@ class Piece:
         return (self.start + self.end) / 2.0
 
 
-def joint_cuts(takeup: TakeUp) -> tuple[float, float, float, float]:
-    """Return the stations of a joint's ends and, between them, of its bellows' ends [m]."""
-    middle, half, live = takeup.position.station, takeup.data.length / 2.0, takeup.data.live_length / 2.0
-    return middle - half, middle - live, middle + live, middle + half
+@dataclass(frozen=True, kw_only=True, slots=True)
+class JointSpans:
+    """Where a joint lies on its line: stations of its faces, and of both ends of each bellows along the flow [m]."""
+
+    start: float
+    end: float
+    bellows: tuple[tuple[float, float], ...]
+
+    @property
+    def cuts(self) -> tuple[float, ...]:
+        """Every station at which one part of the joint ends and another begins [m]."""
+        return (self.start, *(station for span in self.bellows for station in span), self.end)
+
+
+def joint_spans(takeup: TakeUp) -> JointSpans:
+    """Return where a joint and its bellows lie; what is not bellows between its faces is spool."""
+    middle, half = takeup.position.station, takeup.data.length / 2.0
+    return JointSpans(
+        start=middle - half,
+        end=middle + half,
+        bellows=tuple((middle + first, middle + last) for first, last in bellows_between(takeup.data)),
+    )
 
 
 def pieces_of(study: Study, line: Line, route: Route, zones: Zones, *, fine: bool = False) -> tuple[Piece, ...]:
@@ -89,7 +108,7 @@ def _cuts_of(line: Line, route: Route) -> Iterator[float]:
     for turn in route.turns:
         yield from (turn.begin, turn.finish)
     for takeup in line.takeups:
-        yield from joint_cuts(takeup)
+        yield from joint_spans(takeup).cuts
     for item in line.items:
         yield from (item.start, item.end)
     yield from (section.end for section in line.sections[:-1])
@@ -134,9 +153,10 @@ def _whole_piece(line: Line, route: Route, zones: Zones, start: float, end: floa
     if item is not None:
         return replace(piece, part=item.kind, item=item)
     for takeup in line.takeups:
-        first, live_start, live_end, last = joint_cuts(takeup)
-        if first < middle < last:
-            return replace(piece, part="bellows" if live_start < middle < live_end else "spool", joint=takeup)
+        spans = joint_spans(takeup)
+        if spans.start < middle < spans.end:
+            live = any(first < middle < last for first, last in spans.bellows)
+            return replace(piece, part="bellows" if live else "spool", joint=takeup)
     return piece
 
 
@@ -174,4 +194,4 @@ def _cone(line: Line, piece: Piece) -> Piece:
     return replace(piece, pipe=replace(piece.pipe, size=size, wall=first.wall * (1.0 - share) + last.wall * share))
 
 
-__all__ = ["Part", "Piece", "joint_cuts", "pieces_of"]
+__all__ = ["JointSpans", "Part", "Piece", "joint_spans", "pieces_of"]

@@ -311,6 +311,7 @@ def takeup_of(name, kind, station) -> dict:
         "to_m": station + 0.4,
         "live_from_m": station - 0.25,
         "live_to_m": station + 0.25,
+        "bellows": [{"from_m": station - 0.25, "to_m": station + 0.25}],
         "movements": [
             {
                 "state": state,

@@ -2,7 +2,8 @@
 
 Thrust: the line sees the same P A_e as from a single axial joint, and its anchors carry it. The bellows itself is in
 tension under internal line pressure, so it does not squirm as a column; under vacuum the signs turn round. Takes:
-axial movement only; guide rings inside. Must never see: lateral movement, torsion.
+axial movement only; guide rings inside. Must never see: lateral movement, torsion. It has no rods outside: its housing
+holds an internal stop, if any.
 """
 
 from __future__ import annotations
@@ -11,6 +12,8 @@ from takeup.joints.kinds.kind import JointKind
 
 EXTERNALLY_PRESSURISED = JointKind(
     name="externally pressurised",
+    bellows=1,
+    rods="none",
     restrained=False,
     thrust="pressure times effective area pushes its two sides apart; the anchors either side carry it",
     takes="axial movement only",

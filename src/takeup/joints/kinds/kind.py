@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from takeup.joints.data import TakeUpKind
+
+RodsOf = Literal["none", "required", "optional"]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -13,7 +16,10 @@ class JointKind:
 
     Args:
         name: as the line file spells it.
-        restrained: whether rods, hinges or balancing carry the pressure thrust; if not, anchors must.
+        bellows: how many it has; between two is a spool.
+        rods: whether it has rods: never, always, or as the line file says (limit rods).
+        restrained: whether rods, hinges or balancing are meant to carry the pressure thrust; if not, anchors must.
+            Rods carry it only while their nuts bear, which the answer decides, not this word.
         thrust: how the pressure thrust travels.
         takes: which movements it takes.
         never: what it must never see.
@@ -22,6 +28,8 @@ class JointKind:
     """
 
     name: TakeUpKind
+    bellows: int
+    rods: RodsOf
     restrained: bool
     thrust: str
     takes: str

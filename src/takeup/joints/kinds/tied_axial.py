@@ -1,0 +1,27 @@
+"""A single bellows with tie rods across it.     (joints/kinds/tied_axial.py)
+
+Thrust: the rods pull the two sides together with P A_e, as long as their nuts bear; then no anchor sees it. They never
+push: between two fixed anchors a few kelvin of warming shorten the joint, the nuts leave the lugs, and the whole thrust
+arrives on the anchors, as from a joint without rods. Only where the line can move out of the rods' way (an offset leg,
+a free end) do they carry all of it, hot too. Takes: lateral movement, and its own growth between the nuts. Source:
+common practice, no source; the slackening is first principles and is computed, not assumed.
+"""
+
+from __future__ import annotations
+
+from takeup.joints.kinds.kind import JointKind
+
+TIED_AXIAL = JointKind(
+    name="tied axial",
+    bellows=1,
+    rods="required",
+    restrained=True,
+    thrust=(
+        "its rods carry pressure times effective area while their nuts bear, and never push; warming an in-line tied "
+        "joint between anchors slackens them, and then the whole thrust arrives on the anchors"
+    ),
+    takes="lateral movement, a little angular as far as its rods allow, and shortening, which slackens the rods",
+    never="torsion; stretching beyond its rods; an anchor either side in line that was sized without its thrust",
+    column_squirm=True,
+    anchor_lost="its rods hold it together if each can carry its share of the whole thrust; else it runs out and tears",
+)

@@ -1,0 +1,26 @@
+"""Two bellows with a spool between them, unrestrained.     (joints/kinds/universal.py)
+
+Thrust: P A_e pushes the two sides apart as from a single bellows, and goes into the anchors either side. Takes: much
+lateral movement, each bellows bending one way, more the further apart their middles are; and axial movement, half in
+each. The spool is held by nothing but the bellows: under pressure the pair is weaker as a column than either alone. It
+may have limit rods. Source: common practice, no source; the column is computed (docs/theory/stability.md).
+"""
+
+from __future__ import annotations
+
+from takeup.joints.kinds.kind import JointKind
+
+UNIVERSAL = JointKind(
+    name="universal",
+    bellows=2,
+    rods="optional",
+    restrained=False,
+    thrust="pressure times effective area pushes its two sides apart; the anchors either side carry it",
+    takes="lateral movement, more with its bellows further apart, and axial movement shared between them",
+    never="torsion; pressure before its anchors and guides are complete; a spool left to sway as a column",
+    column_squirm=True,
+    anchor_lost=(
+        "the joint runs out under pressure until its limit rods, if it has any that are strong enough, or something "
+        "else stops it, or it tears"
+    ),
+)

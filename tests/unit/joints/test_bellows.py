@@ -1,0 +1,138 @@
+"""Where the bellows of a joint lie and what they are together, in the joint's data and in the model.
+
+Joint data are invented. Distances and rates are by hand, as each test says; tolerances are rounding unless a test says
+otherwise.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from tests.builders import joint, line_file, study_of
+
+from takeup.joints import KINDS, JointData, angular_rate, bellows_between, whole_axial_rate, whole_live_length
+from takeup.line import Study, states_of
+from takeup.mechanics import Factor, Loads, factorise, solve
+from takeup.study import joint_spans
+from takeup.study.loads import load_cases
+from takeup.study.model import SystemModel, model_of, pipe_stiffness
+
+_CENTRES = 0.8  # m, between the middles of two bellows of 0.2 m, in a joint of 1.2 m: 0.1 of spool at each face
+_RATE, _AREA = 95e3, 0.046  # N/m and m2 of the tests' joint
+
+
+def _study(*, preset: float = 0.0, centres: float | None = _CENTRES) -> Study:
+    """Return a cantilever of 20 m with a joint about 10 m."""
+    takeup = joint("J1", "10 m", length="1.2 m", live_length="0.2 m")
+    study = study_of(line_file(["20 m east"], end="free", takeups=(takeup,)))
+    (line,) = study.lines
+    (one,) = line.takeups
+    kind = one.kind if centres is None else "universal"
+    one = replace(one, kind=kind, preset=preset, data=replace(one.data, centres=centres))
+    return replace(study, lines=(replace(line, takeups=(one,)),))
+
+
+def _data(centres: float | None) -> JointData:
+    return _study(centres=centres).lines[0].takeups[0].data
+
+
+def _answer(model: SystemModel, loads: Loads) -> np.ndarray:
+    factor = factorise(model.frame)
+    assert isinstance(factor, Factor)
+    return solve(factor, loads).displacements
+
+
+def test_two_bellows_stand_half_the_centres_from_the_middle():
+    """0.8 m between middles, 0.2 m each: -0.5 to -0.3 m and 0.3 to 0.5 m from the middle; by hand."""
+    assert bellows_between(_data(None)) == ((-0.1, 0.1),)
+    first, second = bellows_between(_data(_CENTRES))
+    assert first == pytest.approx((-0.5, -0.3), abs=1e-12)  # rounding
+    assert second == pytest.approx((0.3, 0.5), abs=1e-12)
+
+
+def test_two_bellows_in_a_row_are_twice_as_long_and_half_as_stiff():
+    """Springs in a row: 1/k = 2/k_x, so 47.5 N/mm of two of 95; by hand."""
+    assert whole_axial_rate(_data(None)) == pytest.approx(95e3)
+    assert whole_axial_rate(_data(_CENTRES)) == pytest.approx(47.5e3)
+    assert whole_live_length(_data(_CENTRES)) == pytest.approx(0.4)
+
+
+def test_a_universal_has_two_bellows_in_its_model_and_a_spool_between():
+    """Faces at 9.4 m and 10.6 m, so spool, bellows, spool, bellows, spool; by hand."""
+    study = _study()
+    (line,) = model_of(study).lines
+    parts = [(piece.part, piece.start, piece.end) for piece in line.pieces if piece.joint is not None]
+    assert [part for part, _, _ in parts] == ["spool", "bellows", "spool", "bellows", "spool"]
+    assert [start for _, start, _ in parts] == pytest.approx([9.4, 9.5, 9.7, 10.3, 10.5])
+    assert parts[-1][2] == pytest.approx(10.6)
+    assert joint_spans(study.lines[0].takeups[0]).cuts == pytest.approx((9.4, 9.5, 9.7, 10.3, 10.5, 10.6))
+
+
+def test_a_universal_weighs_what_its_data_say():
+    """1.9 kN of the tests' joint, spread from face to face, however many bellows."""
+    for centres in (None, _CENTRES):
+        (line,) = model_of(_study(centres=centres)).lines
+        lengths = np.array([piece.end - piece.start if piece.joint is not None else 0.0 for piece in line.pieces])
+        assert float(line.dead_weight @ lengths) == pytest.approx(1900.0)
+
+
+@pytest.mark.parametrize("centres", [None, _CENTRES])
+def test_the_preset_is_shared_between_the_bellows(centres):
+    """Fitted 30 mm extended, the cantilever's free end is drawn back 30 mm: half by each of two bellows; by hand."""
+    study = _study(preset=0.03, centres=centres)
+    model = model_of(study)
+    states = states_of(study)[:1]
+    moved = _answer(model, load_cases(study, model, states))
+    drawn = moved.sum(axis=0)[-1, 0] - _answer(*_without_preset(centres)).sum(axis=0)[-1, 0]
+    assert drawn == pytest.approx(-0.03, rel=1e-6)  # the pipe gives nothing where nothing holds it
+
+
+def _without_preset(centres: float | None) -> tuple[SystemModel, Loads]:
+    study = _study(centres=centres)
+    model = model_of(study)
+    return model, load_cases(study, model, states_of(study)[:1])
+
+
+def test_a_universal_bends_in_both_bellows():
+    """A force across the free end of the cantilever: delta = V sum (s2^3 - s1^3)/(3 EI), s from the end.
+
+    By Castigliano, part by part: bellows with EI = k_theta L = k_x A_e L/(2 pi), pipe and spools with the pipe's EI.
+    """
+    study = _study()
+    model = model_of(study)
+    (line,) = model.lines
+    force = 1.0
+    nodal = np.zeros((1, len(model.frame.points), 6))
+    nodal[0, line.nodes[-1], 1] = force
+    members, supports = model.frame.member_count, len(model.holds)
+    zero = Loads(
+        strain=np.zeros((1, members)),
+        per_length=np.zeros((1, members, 3)),
+        nodal=nodal,
+        imposed=np.zeros((1, supports, 6)),
+    )
+    pipe = pipe_stiffness(study.lines[0].pipe, study.site.installation)[1]
+    soft = angular_rate(_RATE, _AREA) * 0.2
+    cuts = [(0.0, 9.5, pipe), (9.5, 9.7, soft), (9.7, 10.3, pipe), (10.3, 10.5, soft), (10.5, 20.0, pipe)]
+    by_hand = sum(((20.0 - start) ** 3 - (20.0 - end) ** 3) / (3.0 * bending) for start, end, bending in cuts)
+    moved = float(_answer(model, zero)[0, line.nodes[-1], 1])
+    assert moved == pytest.approx(
+        force * by_hand, rel=1e-6
+    )  # no shear in either; rounding of a soft part in a stiff one
+
+
+def test_kinds_say_how_many_bellows_and_whether_they_have_rods():
+    """As the kinds' headers say; tied kinds are the only ones whose rods are meant to carry the thrust."""
+    facts = {kind.name: (kind.bellows, kind.rods, kind.restrained, kind.column_squirm) for kind in KINDS.values()}
+    assert facts == {
+        "single axial": (1, "optional", False, True),
+        "externally pressurised": (1, "none", False, False),
+        "tied axial": (1, "required", True, True),
+        "universal": (2, "optional", False, True),
+        "tied universal": (2, "required", True, True),
+    }
+    for kind in KINDS.values():
+        if kind.restrained:
+            assert "the whole thrust arrives on the anchors" in kind.thrust
