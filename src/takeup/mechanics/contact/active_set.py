@@ -180,11 +180,22 @@ class ContactSet:
             x[sliding] += self.slip[sliding] * self.p.constant[self.p.rub_of[sliding]]
         return self.answer(m0, foot, x)
 
-    def limits(self, y: Floats, *, rate: bool = False) -> Floats:
-        """Return the limit of friction of each rub, or how fast it changes, (t,)."""
-        p = self.p
-        limit: Floats = p.press @ (self.side * y[: p.gaps] * (self.kind[: p.gaps] == HELD))
-        return limit if rate else limit + p.constant
+    def limits(self, y: Floats) -> Floats:
+        """Return the limit of friction of each rub, (t,)."""
+        return np.asarray(self.limit_speeds(y, self.x) + self.p.constant)
+
+    def limit_speeds(self, speed: Floats, told: Floats | None = None) -> Floats:
+        """Return how fast the limit of friction of each rub changes, (t,).
+
+        Args:
+            speed: of y, (r,).
+            told: of x, (r,): the force of a gap row that is being taken out; None where there is none.
+        """
+        p, kind = self.p, self.kind[: self.p.gaps]
+        push = speed[: p.gaps] * (kind == HELD)
+        if told is not None:
+            push += told[: p.gaps] * (kind == FREE)
+        return np.asarray(p.press @ (self.side * push))
 
     def forces(self, y: Floats, foot: Floats) -> Floats:
         """Return the force of every row, (r,)."""
@@ -343,15 +354,17 @@ def _sprung_set(p: Scaled) -> ContactSet:
     )
 
 
-def start_of_walks(problem: ContactProblem) -> Floats:
+def start_of_walks(problem: ContactProblem, present: Flags | None = None) -> Floats:
     """Return what every walk begins with, kinds, x and T side by side, (r, r + 4): it depends on no friction.
 
     Args:
         problem: the problem; its own start is not looked at.
+        present: the gap rows that exist, (g,); None for all.
     """
     p = scaled(problem, np.ones(len(problem.rubs.node)))
     s = _sprung_set(p)
-    for gap in np.flatnonzero((p.gap == 0.0).any(axis=0) & ~p.idle[: p.gaps]):
+    touches = (p.gap == 0.0).any(axis=0) & ~p.idle[: p.gaps]
+    for gap in np.flatnonzero(touches if present is None else touches & present):
         s.close(int(gap), 1.0 if p.gap[0, gap] == 0.0 else -1.0)
     pressed = (p.press @ (s.kind[: p.gaps] == HELD) > 0.0) | (p.constant > 0.0)
     for row in np.flatnonzero((p.rub_of >= 0) & ~p.idle):

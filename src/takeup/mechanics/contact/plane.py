@@ -364,5 +364,7 @@ def turn(at: Position, rub: int, cosine: float, sine: float) -> None:
 
 
 def pressed(s: ContactSet) -> Flags:
-    """Return which rubs a closed gap presses, or a constant force, (t,)."""
-    return np.asarray((s.p.press @ (s.kind[: s.p.gaps] == HELD) > 0.0) | (s.p.constant > 0.0))
+    """Return which rubs a closed gap presses, or one whose force is being let go, or a constant force, (t,)."""
+    kind = s.kind[: s.p.gaps]
+    presses = (kind == HELD) | ((kind == FREE) & (s.x[: s.p.gaps] != 0.0))
+    return np.asarray((s.p.press @ presses > 0.0) | (s.p.constant > 0.0))

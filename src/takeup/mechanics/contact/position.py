@@ -49,6 +49,7 @@ class Position:
         unsure: whether others may have, too.
         prescribed: whether sliding rows slide at told fractions of the limit and never stick.
         pressed: which rubs a closed gap presses, or a constant force, (t,).
+        present: which gap rows exist, (g,).
         slipped: since the step began, (r,).
         dissipated: since the step began [J].
         changes: since the step began.
@@ -64,6 +65,7 @@ class Position:
     axes: Floats
     load: Floats
     pressed: Flags
+    present: Flags
     slipped: Floats
     seen: Integers = field(default_factory=lambda: np.zeros(0, dtype=np.int64))
     amounts: Floats = field(default_factory=lambda: np.zeros(0))

@@ -131,7 +131,7 @@ class Leg(NamedTuple):
 def _straight_leg(at: Position, path: Path, left: float) -> Leg:
     """Return the way to the next change."""
     speed = _straight_speed(at, path)
-    times = _meetings(at, speed)
+    times = _meetings(at, speed, path.told)
     first = float(times.min())
     if first <= _NOW * min(left, 1.0):
         return Leg(speed, None, 0.0, np.flatnonzero(times <= _NOW * min(left, 1.0)), _NONE)
@@ -174,7 +174,7 @@ def _next_leg(at: Position, path: Path, left: float, stalled: int) -> Leg:
             return _straight_leg(at, path, left)
         length, told = slide.length, slide.change / slide.length
         speed = speed + _times(at.s.t[:, :-1], told)
-        times = _meetings(at, speed)
+        times = _meetings(at, speed, path.told)
         first = float(times.min())
         now = np.flatnonzero(times <= _NOW * min(left, 1.0))
         leg = Leg(
@@ -199,7 +199,7 @@ def _settle_planes(at: Position) -> None:
             loosen(at, int(rub))
 
 
-def _meetings(at: Position, speed: Floats) -> Floats:
+def _meetings(at: Position, speed: Floats, told: Floats | None) -> Floats:
     """Return when each bound is met, (2 r,), the upper bounds of all rows first; inf where it never is."""
     s, p = at.s, at.s.p
     room, rate = np.empty((2, len(at.y))), np.empty((2, len(at.y)))
@@ -208,7 +208,7 @@ def _meetings(at: Position, speed: Floats) -> Floats:
     rate[0] = speed
     np.negative(speed, out=rate[1])
     still = _STILL * max(float(speed.max(initial=0.0)), -float(speed.min(initial=0.0)))
-    limits = _bound_rubs(at, speed, room, rate) if p.rubs and not at.prescribed else None
+    limits = _bound_rubs(at, speed, told, room=room, rate=rate) if p.rubs and not at.prescribed else None
     times = np.full((2, len(at.y)), np.inf)
     np.maximum(room, 0.0, out=room)
     np.divide(room, rate, out=times, where=rate > still)
@@ -219,13 +219,14 @@ def _meetings(at: Position, speed: Floats) -> Floats:
     return np.asarray(times.reshape(-1))
 
 
-def _bound_rubs(at: Position, speed: Floats, room: Floats, rate: Floats) -> tuple[Floats, Floats]:
+def _bound_rubs(
+    at: Position, speed: Floats, told: Floats | None, *, room: Floats, rate: Floats
+) -> tuple[Floats, Floats]:
     """Write room and rate of rubs on one line; return limits of friction, and how fast they change."""
     s, p, g = at.s, at.s.p, at.s.p.gaps
     rubs = slice(g, g + p.rubs)
     closed = s.kind[:g] == HELD
-    sides = s.side * closed
-    limit, growth = p.press @ (sides * at.y[:g]) + p.constant, p.press @ (sides * speed[:g])
+    limit, growth = s.limits(at.y), s.limit_speeds(speed, told)
     lines = s.kind[rubs] == HELD
     if len(p.planes):
         lines[p.planes] = False
@@ -332,7 +333,7 @@ def _flip(at: Position, meeting: int, speed: Floats) -> None:
     elif s.kind[row] == HELD:
         place, sign = s.x[row], -1.0 if way else 1.0
         if not s.slide(row, sign):
-            _tie_all(at)
+            tie_all(at)
             if not s.slide(row, sign):
                 at.trouble = f"rub {rub} can neither stick nor slide"
         at.y[row] = place
@@ -354,6 +355,8 @@ def _limit(at: Position, rub: int) -> float:
     for gap in p.pressers[rub]:
         if s.kind[gap] == HELD:
             limit += float(p.press[rub, gap] * s.side[gap] * at.y[gap])
+        elif s.kind[gap] == FREE:
+            limit += float(p.press[rub, gap] * s.side[gap] * s.x[gap])
     return limit
 
 
@@ -383,15 +386,19 @@ def _opened(at: Position, gap: int) -> bool:
     s = at.s
     place = s.x[gap]
     if not s.open(gap):
-        _tie_all(at)
+        tie_all(at)
         if not s.open(gap):
             return False
     at.y[gap] = place
     return True
 
 
-def _tie_all(at: Position) -> None:
-    """Put all ties back in place where they have no force: what follows leaves a motion that nothing resists."""
+def tie_all(at: Position) -> None:
+    """Put all ties back in place where they have no force: what follows leaves a motion that nothing resists.
+
+    Args:
+        at: where the walk stands.
+    """
     s, p = at.s, at.s.p
     for row in np.flatnonzero((p.rate > 0.0) & (s.kind == FREE)):
         if row >= p.gaps:

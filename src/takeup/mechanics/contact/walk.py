@@ -24,11 +24,13 @@ from takeup.mechanics.contact.active_set import (
     first_set,
     rubbing_rows,
     scaled,
+    start_of_walks,
 )
 from takeup.mechanics.contact.loose import free_of_contact
 from takeup.mechanics.contact.pieces import times
 from takeup.mechanics.contact.plane import pressed
 from takeup.mechanics.contact.position import Change, Path, Position, ties
+from takeup.mechanics.contact.presence import gone, presence, put_in, take_out, told_feet
 from takeup.mechanics.contact.rows import ContactProblem
 from takeup.mechanics.contact.step import finish_changes, follow, gap_bound
 from takeup.mechanics.contact.walk_record import LONGEST, Block, block_of
@@ -52,13 +54,15 @@ def walk(problem: ContactProblem, steps: Steps, *, mu: Floats | float | None = N
     told = problem.rubs.mu if mu is None else np.broadcast_to(np.asarray(mu, dtype=np.float64), (count,))
     p = scaled(problem, told)
     log = _Log.empty(problem, p, steps.amounts @ p.moved.T)
-    at = begin(p, problem.start)
-    feet = np.zeros((len(steps.amounts), p.gaps)) if steps.feet is None else steps.feet
-    moved, feet = log.causes, feet / p.scale[: p.gaps]
+    present, until = presence(steps, p.gaps), _changes_of_presence(steps)
+    first = np.asarray(present[:1].all(axis=0))
+    at = begin(p, problem.start if first.all() else start_of_walks(problem, first), first)
+    moved, told_foot = log.causes, told_feet(steps, p.gaps) / p.scale[: p.gaps]
+    feet = told_foot.copy()
     step, ahead = 0, 0
     while step < len(moved) and not at.trouble:
-        last = step + ahead
-        block = block_of(at, steps.amounts[step:last], feet[step:last]) if ahead else None
+        last = min(step + ahead, int(until[step]))
+        block = block_of(at, steps.amounts[step:last], feet[step:last]) if last > step else None
         if block is not None:
             count = len(block.force)
             log.note_block(step, at, block, feet[step : step + count])
@@ -68,7 +72,11 @@ def walk(problem: ContactProblem, steps: Steps, *, mu: Floats | float | None = N
             continue
         if steps.locked is not None and step == 0:
             _prescribe(at, steps.locked)
-        _one_step(at, moved[step], feet[step])
+        put = np.flatnonzero(present[step] & ~at.present)
+        if len(put):
+            put_in(at, put)
+            feet[step:, put] = told_foot[step:, put] + at.foot[put]
+        _one_step(at, moved[step], feet[step], np.flatnonzero(at.present & ~present[step]))
         if at.prescribed and not at.trouble:
             _lock(at)
         at.amounts = steps.amounts[step]
@@ -78,17 +86,18 @@ def walk(problem: ContactProblem, steps: Steps, *, mu: Floats | float | None = N
     return log.walk(steps, told)
 
 
-def begin(p: Scaled, start: Floats) -> Position:
+def begin(p: Scaled, start: Floats, present: Flags) -> Position:
     """Return the beginning: no load, all that touches is closed, all that is pressed sticks.
 
     Args:
         p: the scaled problem.
         start: what every walk of the problem begins with.
+        present: the gap rows that exist, (g,).
     """
     s = first_set(p, start)
     bound = np.full((2, len(p.rate)), np.inf)
     bound[1] = -np.inf
-    for gap in np.flatnonzero(~p.idle[: p.gaps]).tolist():
+    for gap in np.flatnonzero(present & ~p.idle[: p.gaps]).tolist():
         bound[:, gap] = gap_bound(s, gap)
     y = np.zeros(len(p.rate))
     _let_slide(s)
@@ -101,6 +110,7 @@ def begin(p: Scaled, start: Floats) -> Position:
         axes=np.tile(np.eye(2), (p.rubs, 1, 1)),
         load=y.copy(),
         pressed=pressed(s),
+        present=present.copy(),
         slipped=y.copy(),
     )
     at.amounts, at.seen = np.zeros(p.moved.shape[1]), at.state
@@ -148,14 +158,27 @@ def _lock(at: Position) -> None:
     at.slipped[:] = 0.0
 
 
-def _one_step(at: Position, moved: Floats, foot: Floats) -> None:
-    """Go to the loads of a step, let go of ties that others can replace, and refine."""
+def _changes_of_presence(steps: Steps) -> Integers:
+    """Return for each step the next one, itself included, in which a row is put in or taken out, (s,)."""
+    count = len(steps.amounts)
+    until = np.full(count, count)
+    if steps.present is not None:
+        changes = 1 + np.flatnonzero((steps.present[1:] != steps.present[:-1]).any(axis=1))
+        for change in changes[::-1]:
+            until[: change + 1] = change
+    return until
+
+
+def _one_step(at: Position, moved: Floats, foot: Floats, out: Integers) -> None:
+    """Go to the loads of a step, let go of rows taken out and of ties that others can replace, and refine."""
     at.slipped, at.dissipated, at.changes = np.zeros(len(at.y)), 0.0, []
     target = in_own_axes(at, moved)
     at.reach = max(float(np.abs(target).max(initial=0.0)), at.reach)
     at.near = _NEAR * at.reach
     at.load = target - at.moved
-    if len(at.y) and follow(at, Path(at.load, foot - at.foot)):
+    told = take_out(at, out) if len(out) else None
+    if len(at.y) and not at.trouble and follow(at, Path(at.load, foot - at.foot, told)):
+        gone(at, out)
         _untie(at)
     at.moved, at.foot = in_own_axes(at, moved), foot
     if not at.trouble:
@@ -366,12 +389,13 @@ def _errors(at: Position, block: Block, feet: Floats, causes: Floats) -> Floats:
     """
     p, g, t, closed = at.s.p, at.s.p.gaps, at.s.p.rubs, at.s.kind[: at.s.p.gaps] == HELD
     force, moved, causes = block.force, block.moved, _all_in_own_axes(at, causes)
-    size = np.maximum(np.abs(force).max(axis=1, initial=0.0), 1e-300)
     reach = np.maximum(np.abs(causes).max(axis=1, initial=0.0), np.abs(moved).max(axis=1, initial=0.0))
-    reach = np.maximum(reach, 1e-300)
-    q, push = moved[:, :g] - feet, force[:, :g]
-    over = q - p.gap[0] - p.give[:g] * np.maximum(push, 0.0)
-    under = p.gap[1] - q + p.give[:g] * np.minimum(push, 0.0)
+    reach = np.maximum(reach, 1e-300)  # scaled, also about the forces that would hold the rows still
+    size = np.abs(force).max(axis=1, initial=0.0)
+    size = np.where(size > _CHECK * reach, size, reach)
+    q, push, gap = moved[:, :g] - feet, force[:, :g], np.where(at.present, p.gap, [[np.inf], [-np.inf]])
+    over = q - gap[0] - p.give[:g] * np.maximum(push, 0.0)
+    under = gap[1] - q + p.give[:g] * np.minimum(push, 0.0)
     worst = np.maximum(over.max(axis=1, initial=0.0), under.max(axis=1, initial=0.0))
     worst = np.maximum(worst, block.apart) / reach
     wrong = np.where(closed, -at.s.side * push, np.abs(push)).max(axis=1, initial=0.0)

@@ -5,7 +5,8 @@ linear system: the frame with the rows that are closed at the end of the step as
 rubs free, and
 
     cause      its amount, closed rows brought to zero movement
-    contact    closed rows brought to where they are: gaps taken up, feet moved
+    feet       the feet of closed rows moved as told: growth of a rod, settlement
+    contact    closed rows brought to where they are: gaps taken up, holds that took hold on the way
     friction   the friction of all rubs, sticking or not, as forces
 
 which add up to the step, since it satisfies the same equations. Where the frame would be loose without what sticks,
@@ -19,6 +20,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from takeup.mechanics.contact.presence import told_feet
 from takeup.mechanics.contact.rows import ContactProblem, second_tangents
 from takeup.mechanics.contact.walked import Walk
 from takeup.mechanics.frame import Flags, Floats, Integers
@@ -51,14 +53,14 @@ class StepAnswers:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class StepParts:
-    """Parts of steps, k of them: by each of c causes, then contact, then friction; they add up to the step.
+    """Parts of steps, k of them: by each of c causes, then feet, then contact, then friction; they add up to the step.
 
     Args:
         steps: which, (k,).
-        start_forces: (k, c + 2, members, 6).
-        end_forces: (k, c + 2, members, 6).
-        reactions: (k, c + 2, supports, 6).
-        row_forces: of the gap rows, signs as in `Walk.forces`, (k, c + 2, g).
+        start_forces: (k, c + 3, members, 6).
+        end_forces: (k, c + 3, members, 6).
+        reactions: (k, c + 3, supports, 6).
+        row_forces: of the gap rows, signs as in `Walk.forces`, (k, c + 3, g).
         sticking_holds: whether the frame is loose without what sticks, so that sticking rubs hold in every part, (k,).
     """
 
@@ -91,6 +93,18 @@ def answers_of(walk: Walk, steps: Integers | None = None) -> StepAnswers:
         reactions=reactions,
         residual=_residual(walk, chosen, start, end, reactions),
     )
+
+
+def reactions_of(walk: Walk, steps: Integers | None = None) -> Floats:
+    """Return the reactions of supports alone, (k, supports, 6) [N], [N m], without any member: for many combinations.
+
+    Args:
+        walk: the walk.
+        steps: which steps; None for all. A step that is not held gives NaN.
+    """
+    chosen = np.arange(len(walk.forces)) if steps is None else steps
+    amounts = np.concatenate([walk.steps.amounts[chosen], -walk.row_forces[chosen]], axis=1)
+    return _combined(amounts, walk.problem.units.reactions[:, : len(walk.problem.frame.supports.node)])
 
 
 def _combined(amounts: Floats, units: Floats) -> Floats:
@@ -140,7 +154,7 @@ class _Held(NamedTuple):
 
 
 def parts_of(walk: Walk, steps: Integers | None = None) -> StepParts:
-    """Return what each cause, contact and friction put into member end forces, reactions and contact forces of steps.
+    """Return what causes, feet, contact and friction put into member end forces, reactions and contact forces of steps.
 
     Args:
         walk: the walk.
@@ -149,13 +163,15 @@ def parts_of(walk: Walk, steps: Integers | None = None) -> StepParts:
     chosen = np.arange(len(walk.forces)) if steps is None else steps
     problem, causes = walk.problem, walk.steps.amounts.shape[1]
     rows, supports = len(problem.rate), len(problem.frame.supports.node)
-    amounts = np.full((len(chosen), causes + 2, causes + rows), np.nan)
-    forces = np.full((len(chosen), causes + 2, walk.forces.shape[1]), np.nan)
+    amounts = np.full((len(chosen), causes + 3, causes + rows), np.nan)
+    forces = np.full((len(chosen), causes + 3, walk.forces.shape[1]), np.nan)
     sticking = np.zeros(len(chosen), dtype=bool)
-    true = _true_forces(walk)
+    true, feet = _true_forces(walk), told_feet(walk.steps, walk.forces.shape[1])
     for place, step in enumerate(chosen):
         if walk.held[step]:
-            amounts[place], forces[place], sticking[place] = _parts_of_step(walk, int(step), true[step])
+            amounts[place], forces[place], sticking[place] = _parts_of_step(
+                walk, int(step), true=true[step], feet=feet[step]
+            )
     units = problem.units
     return StepParts(
         steps=chosen,
@@ -167,8 +183,8 @@ def parts_of(walk: Walk, steps: Integers | None = None) -> StepParts:
     )
 
 
-def _parts_of_step(walk: Walk, step: int, true: Floats) -> tuple[Floats, Floats, bool]:
-    """Return the amounts of unit answers in each part, (c + 2, c + r), the forces of its gap rows, and what holds."""
+def _parts_of_step(walk: Walk, step: int, *, true: Floats, feet: Floats) -> tuple[Floats, Floats, bool]:
+    """Return the amounts of unit answers in each part, (c + 3, c + r), the forces of its gap rows, and what holds."""
     problem, given = walk.problem, walk.steps.amounts[step]
     count, causes, g = len(problem.rate), len(given), walk.forces.shape[1]
     closed = np.zeros(count, dtype=bool)
@@ -185,14 +201,15 @@ def _parts_of_step(walk: Walk, step: int, true: Floats) -> tuple[Floats, Floats,
     give = np.zeros(count)
     give[:g] = 0.0 if problem.gaps.compliance is None else problem.gaps.compliance
     moved = problem.moved @ given - problem.compliance @ walk.row_forces[step]
-    alone = np.concatenate([problem.moved * given, np.zeros((count, 2))], axis=1)
-    told = np.zeros((count, causes + 2))
-    told[:, causes] = np.where(closed, moved - give * true, 0.0)
-    told[:, causes + 1] = np.where(held.rows, np.where(closed, 0.0, moved), true)
+    alone = np.concatenate([problem.moved * given, np.zeros((count, 3))], axis=1)
+    told = np.zeros((count, causes + 3))
+    told[:g, causes] = np.where(closed[:g], feet, 0.0)
+    told[:, causes + 1] = np.where(closed, moved - give * true, 0.0) - told[:, causes]
+    told[:, causes + 2] = np.where(held.rows, np.where(closed, 0.0, moved), true)
     share = np.where(held.rows, 1.0, problem.rate)[:, None]
-    inner = np.linalg.solve(matrix, told - share * alone)  # (r, c + 2)
+    inner = np.linalg.solve(matrix, told - share * alone)  # (r, c + 3)
     away = alone - problem.compliance @ inner
-    amounts = np.zeros((causes + 2, causes + count))
+    amounts = np.zeros((causes + 3, causes + count))
     amounts[np.arange(causes), np.arange(causes)] = given
     amounts[:, causes:] = -inner.T
     return amounts, (inner + problem.rate[:, None] * away)[:g].T, held.sticking

@@ -101,7 +101,7 @@ def _speeds(at: Position, chosen: Integers, causes: int) -> _Speeds:
         y[place] = s.answer(moved, foot)
         force = np.where(s.kind == HELD, y[place], 0.0)
         sliding = np.flatnonzero(s.slip)
-        force[sliding] = s.slip[sliding] * s.limits(y[place], rate=True)[p.rub_of[sliding]]
+        force[sliding] = s.slip[sliding] * s.limit_speeds(y[place])[p.rub_of[sliding]]
         follows = np.where(s.kind == HELD, p.give * force, y[place])
         follows[:g] += foot
         apart[place] = follows - moved + times(p.w, force - p.rate * follows)

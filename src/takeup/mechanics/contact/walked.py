@@ -19,11 +19,15 @@ class Steps:
         locked: friction at the end of the first step, as parts of its limit along the tangents, (t, 2), no longer than
             one: the sign is that on the frame. Zeros: the first step is made without friction, which acts from then on.
             None: friction acts in the first step as in any other.
+        present: whether each gap row exists in each step, (s, g); None where all always do. An absent row is free. One
+            that is put in takes hold as its step begins, where the point stands: that place is its q = 0, without
+            force, from then on. One that is taken out lets its force go in proportion to its step. Neither is an event.
     """
 
     amounts: Floats
     feet: Floats | None = None
     locked: Floats | None = None
+    present: Flags | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -46,7 +50,8 @@ class Walk:
         steps: the same.
         mu: the coefficients of friction it was walked with, (t,).
         forces: of the gap rows, above zero on the plus side, (s, g) [N], [N m].
-        movements: q of the gap rows, (s, g) [m], [rad]; a gap is open by gap_plus - q on the plus side.
+        movements: q of the gap rows, from where each took hold, (s, g) [m], [rad]; a gap is open by gap_plus - q on
+            the plus side.
         friction: on the frame along each tangent, (s, t, 2) [N], [N m].
         slip: of each rub along each tangent in the step, (s, t, 2) [m], [rad].
         sides: side on which each gap row is closed, -1, 0 for open, +1, (s, g).
