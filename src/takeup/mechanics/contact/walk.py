@@ -302,7 +302,7 @@ class _Log:
 
     def note(self, step: int, at: Position) -> None:
         """Write down the end of a step."""
-        self.events += [_event(self.p, step, change) for change in at.changes]
+        self.events += [_event(self.p, step, change) for change in at.changes if not _turned(self.p, change)]
         if at.trouble:
             self.because.append(f"step {step}: did not converge: {at.trouble}")
             return
@@ -367,6 +367,12 @@ class _Log:
             because=tuple(self.because),
             free=tuple(self.free),
         )
+
+
+def _turned(p: Scaled, change: Change) -> bool:
+    """Whether a row without clearance on either side only pushes the other way now: no event."""
+    both = change.row < p.gaps and bool(p.gap[0, change.row] == p.gap[1, change.row])
+    return both and change.before * change.after != 0
 
 
 def _event(p: Scaled, step: int, change: Change) -> Event:
