@@ -32,6 +32,7 @@ Kind = Literal[
     "mass",
     "weight",
     "strain",
+    "expansion coefficient",
 ]
 KINDS: tuple[Kind, ...] = get_args(Kind)
 
@@ -124,6 +125,9 @@ UNITS: dict[Kind, dict[str, Unit]] = {
     "mass": _plain(_MASS),
     "weight": _plain(_FORCE | {unit: mass * STANDARD_GRAVITY for unit, mass in _MASS.items()}),
     "strain": _plain({"mm/m": 1e-3, "m/m": 1.0, "in/100 ft": METRES_PER_INCH / (100 * METRES_PER_FOOT)}),
+    "expansion coefficient": _plain(
+        dict.fromkeys(("1/K", "1/°C", "1/degC"), 1.0) | dict.fromkeys(("1/°F", "1/degF"), 1.0 / KELVIN_PER_DEGF)
+    ),
 }
 
 MOST_CHOICES = 8
@@ -154,7 +158,7 @@ def parse(text: str, kind: Kind) -> float:
         kind: The declared kind of the field, which decides the units that are accepted.
 
     Returns:
-        m, m2, N, N/m, N m, N m/rad, Pa (gauge for a pressure), degC, K, rad, kg/m3, kg, or N for a weight.
+        m, m2, N, N/m, N m, N m/rad, Pa (gauge for a pressure), degC, K, rad, kg/m3, kg, N for a weight, 1 or 1/K.
 
     Raises:
         UnitError: The text is not a quantity of the kind; the message says what was found and the right spelling.

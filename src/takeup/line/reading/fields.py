@@ -209,8 +209,8 @@ def sentence(read: Callable[[str], object], about: str, *examples: str) -> Reads
     return Reads(read=read, about=about, examples=examples)
 
 
-def number(about: str, *, least: float | None = None, most: float | None = None) -> Reads:
-    """Make the marker of a plain number without a unit."""
+def number(about: str, *, least: float | None = None, most: float | None = None, below: float | None = None) -> Reads:
+    """Make the marker of a plain number without a unit; `least` and `most` are taken, `below` is not."""
 
     def read(text: str) -> float:
         value = parse_number(text)
@@ -218,6 +218,8 @@ def number(about: str, *, least: float | None = None, most: float | None = None)
             raise ValueError(f"'{text}' must not be below {least:g}")
         if most is not None and value > most:
             raise ValueError(f"'{text}' must not be above {most:g}")
+        if below is not None and value >= below:
+            raise ValueError(f"'{text}' must be below {below:g}")
         return value
 
     return Reads(read=read, about=about, bare_number=True)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from takeup.library import expansion_tables
 from takeup.line.conditions import (
+    COLD_WALK,
     AddedState,
     Basis,
     Condition,
@@ -15,6 +16,7 @@ from takeup.line.conditions import (
     DroppedState,
     Site,
     Vacuum,
+    WalkOptions,
     Warming,
     ZoneChange,
 )
@@ -32,6 +34,7 @@ from takeup.line.reading.schema_conditions import (
     SiteItem,
     StateKeys,
     StatesItem,
+    WalkItem,
     ZoneChangeItem,
 )
 from takeup.line.reading.schema_pipe import AllowableItem
@@ -56,6 +59,7 @@ class Head:
     dropped: tuple[DroppedState, ...]
     added: tuple[AddedState, ...]
     warming: Warming
+    walk: WalkOptions
 
 
 def read_head(book: FaultBook) -> Head:
@@ -74,6 +78,7 @@ def read_head(book: FaultBook) -> Head:
         dropped=tuple(_dropped(book)),
         added=tuple(_added(book)),
         warming=_warming(book),
+        walk=_walk(book),
     )
 
 
@@ -129,6 +134,16 @@ def _cycles(book: FaultBook) -> Iterator[Cycle]:
 def _warming(book: FaultBook) -> Warming:
     item = book.sound(StatesItem, ("states",))
     return item.warming if item is not None and item.warming is not None else "zone by zone"
+
+
+def _walk(book: FaultBook) -> WalkOptions:
+    item = book.sound(WalkItem, ("walk",))
+    if item is None:
+        return COLD_WALK
+    return WalkOptions(
+        modulus="operating" if item.modulus == "at operating temperature" else "installation",
+        locked_in=item.friction_at_installation == "locked in",
+    )
 
 
 def _dropped(book: FaultBook) -> Iterator[DroppedState]:

@@ -43,6 +43,7 @@ KEYS_OF_KINDS: dict[str, tuple[HoldKind, ...]] = {
     "along": ("directional anchor",),
     "against": ("stop",),
     "gap": ("stop",),
+    "clearance": ("spider guide", "slide guide", "planar guide"),
     "free_along": ("planar guide",),
     "spring": ("spring hanger",),
     "hot_leg": ("slide guide", "rest"),
@@ -131,12 +132,6 @@ def _check_keys(book: FaultBook, item: HoldItem, path: Path) -> None:
     if item.kind in REQUIRED and not book.has((*path, REQUIRED[item.kind][0])):
         key, why = REQUIRED[item.kind]
         book.add(path, f"a {item.kind} needs '{key}': {why}")
-    if item.gap:
-        book.add(
-            (*path, "gap"),
-            f"a gap of {book.words((*path, 'gap'))} is not computed by this version: contact is taken as closed; "
-            "leave 'gap' out where the stop bears from the beginning",
-        )
 
 
 def _listed(kinds: tuple[HoldKind, ...]) -> str:
@@ -197,6 +192,8 @@ def _hold(item: HoldItem, name: str, position: Position, rubs: Friction | None) 
         spring=_spring(item.spring),
         hot_leg=item.hot_leg or 0.0,
         only_in=item.only_in,
+        clearance=item.clearance or 0.0,
+        gap=item.gap or 0.0,
     )
 
 
@@ -210,6 +207,8 @@ def _spring(item: SpringItem | None) -> Spring | None:
         most=item.most_load,
         locked_in_test=item.locked_in_test,
         source=item.source,
+        stop_up=item.stop_up,
+        stop_down=item.stop_down,
     )
 
 

@@ -8,14 +8,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import pairwise
 
-from takeup.joints import JointData
+from takeup.joints import JointData, Rods
 from takeup.line.parts import Position
+from takeup.line.reading.check_joint import check_circle, check_joint
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.layout import Layout
 from takeup.line.reading.names import Names
 from takeup.line.reading.placed_holds import PlacedHold
 from takeup.line.reading.positions import SAME_PLACE, locate
-from takeup.line.reading.schema_holds import JointItem, MisalignmentItem, TakeUpItem
+from takeup.line.reading.schema_takeups import JointItem, MisalignmentItem, RodsItem, TakeUpItem
 from takeup.line.reading.yaml_places import Path
 from takeup.line.records import TakeUp
 
@@ -49,7 +50,7 @@ def read_takeups(
         if item is None:
             continue
         names.claim(item.name, (*path, "name"))
-        _check_data(book, item, path)
+        check_joint(book, item, path)
         if layout is not None:
             one = _placed(book, layout, holds, item, path)
             placed.extend([one] if one else [])
@@ -78,7 +79,10 @@ def _placed(
         data=_data(item.data),
         preset=item.preset or 0.0,
         misalignment=_misalignment(book, item.misalignment, (*path, "misalignment")),
+        rods=_rods(item.rods, item.data),
     )
+    size = layout.section_at(station).pipe.size
+    check_circle(book, item.rods, size.outside_diameter if size else None, (*path, "rods"))
     one = PlacedTakeUp(takeup=takeup, path=path)
     _check_room(book, layout, one)
     for other in holds:
@@ -112,23 +116,6 @@ def _check_room(book: FaultBook, layout: Layout, one: PlacedTakeUp) -> None:
         )
 
 
-def _check_data(book: FaultBook, item: TakeUpItem, path: Path) -> None:
-    """Note data that contradict each other."""
-    data = item.data
-    place = (*path, "data")
-    if data.live_length > data.length:
-        said = book.words((*place, "live_length"))
-        book.add((*place, "live_length"), f"'{said}' is above the length, '{book.words((*place, 'length'))}'")
-    if data.axial_compression == data.axial_extension == 0.0:
-        book.add((*place, "axial_compression"), "the joint is rated for no axial movement at all")
-    if data.minimum_pressure is not None and data.minimum_pressure >= data.pressure:
-        said = book.words((*place, "minimum_pressure"))
-        book.add((*place, "minimum_pressure"), f"'{said}' is not below the rated pressure")
-    if data.test_pressure is not None and data.test_pressure < data.pressure:
-        said = book.words((*place, "test_pressure"))
-        book.add((*place, "test_pressure"), f"'{said}' is below the rated pressure")
-
-
 def _misalignment(book: FaultBook, item: MisalignmentItem | None, path: Path) -> tuple[float, float]:
     if item is None:
         return (0.0, 0.0)
@@ -139,3 +126,19 @@ def _misalignment(book: FaultBook, item: MisalignmentItem | None, path: Path) ->
 
 def _data(item: JointItem) -> JointData:
     return JointData(**item.model_dump())
+
+
+def _rods(item: RodsItem | None, data: JointItem) -> Rods | None:
+    if item is None:
+        return None
+    return Rods(
+        count=item.count,
+        diameter=item.diameter,
+        circle=item.circle,
+        gap=item.gap or 0.0,
+        length=data.length if item.length is None else item.length,
+        modulus=item.modulus,
+        expansion=item.expansion,
+        can_carry=item.can_carry,
+        source=item.source,
+    )

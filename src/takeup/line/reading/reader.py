@@ -98,6 +98,7 @@ def _whole(head: Head, lines: tuple[Line, ...], loads: tuple[Load, ...], file: t
         dropped=head.dropped,
         added=head.added,
         warming=head.warming,
+        walk=head.walk,
         file=file[0],
         sha256=file[1],
     )

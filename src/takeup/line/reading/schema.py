@@ -25,10 +25,11 @@ from takeup.line.reading.schema_conditions import (
     SiteItem,
     StatesItem,
     TestItem,
+    WalkItem,
     ZoneChangeItem,
 )
 from takeup.line.reading.schema_ends import GrowthItem, NozzleItem, StiffnessItem
-from takeup.line.reading.schema_holds import FrictionItem, HoldItem, JointItem, MisalignmentItem, SpringItem, TakeUpItem
+from takeup.line.reading.schema_holds import FrictionItem, HoldItem, SpringItem
 from takeup.line.reading.schema_line import LineItem, ZoneItem
 from takeup.line.reading.schema_pipe import (
     AllowableItem,
@@ -41,6 +42,7 @@ from takeup.line.reading.schema_pipe import (
     StressItem,
 )
 from takeup.line.reading.schema_route import ROUTE_MODELS, route_item
+from takeup.line.reading.schema_takeups import JointItem, MisalignmentItem, RodsItem, TakeUpItem
 from takeup.line.reading.schema_users import ExpansionRow, LoadItem, MaterialItem, ModulusRow
 from takeup.line.reading.values import NOT_COVERED, Item, Name, Words
 from takeup.line.reading.whereabouts import at
@@ -88,6 +90,7 @@ class StudyItem(Item):
     )
     allowable: AllowableItem | None = Field(default=None, description="limits of the material, typed in")
     states: StatesItem | None = Field(default=None, description="changes to the default order of states")
+    walk: WalkItem | None = Field(default=None, description="how the states are walked, where not as usual")
     materials: list[MaterialItem] = Field(default=[], description="materials of the user's own")
     loads: list[LoadItem] = Field(default=[], description="loads of the user's own")
     lines: Annotated[list[LineItem], Field(min_length=1)] = Field(
@@ -110,6 +113,7 @@ MODELS: dict[tuple[str, ...], type[Item]] = {
     ("states", "drop"): DropItem,
     ("states", "add"): AddItem,
     ("states", "add", "zones"): ZoneChangeItem,
+    ("walk",): WalkItem,
     ("materials",): MaterialItem,
     ("materials", "expansion"): ExpansionRow,
     ("materials", "modulus"): ModulusRow,
@@ -133,6 +137,7 @@ MODELS: dict[tuple[str, ...], type[Item]] = {
     ("lines", "holds", "stiffness"): StiffnessItem,
     ("lines", "takeups"): TakeUpItem,
     ("lines", "takeups", "misalignment"): MisalignmentItem,
+    ("lines", "takeups", "rods"): RodsItem,
     ("lines", "takeups", "data"): JointItem,
 }
 """Which model each mapping of the file has; numbers of list items are left out of the path."""

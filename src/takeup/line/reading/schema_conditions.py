@@ -14,6 +14,8 @@ from takeup.line.reading.values import Elevation, Item, Name, Pressure, RatedPre
 _PNEUMATIC = "not covered by this version: a pneumatic test needs an exclusion distance and its own rules"
 
 CycleEnd: TypeAlias = Literal["cold", "operating", "design"]
+WalkModulus: TypeAlias = Literal["at installation", "at operating temperature"]
+WalkStart: TypeAlias = Literal["none", "locked in"]
 Content: TypeAlias = Literal["medium", "water", "empty"]
 ContentWord: TypeAlias = Annotated[Content, one_of(get_args(Content), what="content")]
 
@@ -122,6 +124,20 @@ class AddItem(StateKeys):
     )
     hangers: Annotated[Literal["locked"], one_of(("locked",), what="answer")] | None = Field(
         default=None, description="that spring hangers are locked in it"
+    )
+
+
+class WalkItem(Item):
+    """How the states are walked, one after the other."""
+
+    modulus: Annotated[WalkModulus, one_of(get_args(WalkModulus), what="modulus")] | None = Field(
+        default=None,
+        description="modulus of the pipe at which the states are walked: at installation where not said, when forces "
+        "are greatest",
+    )
+    friction_at_installation: Annotated[WalkStart, one_of(get_args(WalkStart), what="friction")] | None = Field(
+        default=None,
+        description="whether friction may stay locked in when the line is installed: none where not said",
     )
 
 

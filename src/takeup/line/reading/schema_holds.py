@@ -1,4 +1,4 @@
-"""What holds a line and what takes up its growth, as pydantic models.     (line/reading/schema_holds.py)"""
+"""What holds a line, as pydantic models.     (line/reading/schema_holds.py)"""
 
 from __future__ import annotations
 
@@ -6,33 +6,12 @@ from typing import Annotated, get_args
 
 from pydantic import Field
 
-from takeup.joints import TakeUpKind
 from takeup.line.holding import HoldKind, RuleKind
 from takeup.line.parts import BendPlace, Vector
 from takeup.line.reading.directions import Axis, Sense, axis, direction, sense
-from takeup.line.reading.fields import count, free_text, number, one_of, quantity, sentence, texts, yes_or_no
+from takeup.line.reading.fields import number, one_of, texts, yes_or_no
 from takeup.line.reading.schema_ends import Moment, Movements, StiffnessItem
-from takeup.line.reading.sentences import read_preset
-from takeup.line.reading.values import (
-    NOT_COMPUTED,
-    Force,
-    Height,
-    Item,
-    JointLength,
-    LineRate,
-    Movement,
-    Name,
-    Pressure,
-    RatedPressure,
-    Source,
-    Temperature,
-    TurnRate,
-)
-
-OTHER_TAKEUPS = dict.fromkeys(
-    ("universal", "swing", "hinge", "gimbal", "pressure balanced", "small-bore compensator", "braided hose loop"),
-    NOT_COMPUTED,
-)
+from takeup.line.reading.values import Force, Height, Item, LineRate, Movement, Name, Source
 
 
 class FrictionItem(Item):
@@ -52,6 +31,14 @@ class SpringItem(Item):
     most_load: Force = Field(description="greatest load of its working range")
     locked_in_test: Annotated[bool, yes_or_no()] = Field(
         default=True, description="whether it is a rigid support during the pressure test; yes where not said"
+    )
+    stop_up: Movement | None = Field(
+        default=None,
+        description="how far the pipe may rise from where it is installed before a stop; no stop if unsaid",
+    )
+    stop_down: Movement | None = Field(
+        default=None,
+        description="how far the pipe may sink from where it is installed before a stop; no stop if unsaid",
     )
     source: Source = Field(description="where the data come from")
 
@@ -85,7 +72,13 @@ class HoldItem(Item):
     against: Annotated[Sense, sense()] | None = Field(
         default=None, description="of a stop, required: the movement that it stops"
     )
-    gap: Movement | None = Field(default=None, description="of a stop: how far the line moves before it bears; 0 only")
+    gap: Movement | None = Field(
+        default=None, description="of a stop: how far the line moves before it bears; none where not said"
+    )
+    clearance: Movement | None = Field(
+        default=None,
+        description="of a guide: how far the pipe moves across, each way, before it bears; none if not said",
+    )
     free_along: Annotated[Vector, direction("the way it leaves free")] | None = Field(
         default=None, description="of a planar guide, required: the way across the pipe that it leaves free"
     )
@@ -102,63 +95,3 @@ class HoldItem(Item):
     only_in: Annotated[tuple[str, ...], texts("a state, or a list of them", "under hydrostatic test")] | None = Field(
         default=None, description="of a temporary hold: the states in which it is there"
     )
-
-
-class JointItem(Item):
-    """The data of a joint, from its maker's certified sheet or typed in."""
-
-    axial_rate: LineRate = Field(description="axial spring rate")
-    lateral_rate: LineRate | None = Field(default=None, description="lateral spring rate")
-    angular_rate: TurnRate | None = Field(default=None, description="angular spring rate")
-    torsion_rate: TurnRate | None = Field(default=None, description="torsional spring rate")
-    effective_area: Annotated[float, quantity("area", "490 cm2", above=0.0, most="20 m2")] = Field(
-        description="area on which the pressure pushes the line apart"
-    )
-    length: JointLength = Field(description="length, face to face")
-    live_length: JointLength = Field(description="length of the bellows that moves")
-    weight: Annotated[float, quantity("weight", "65 kg", above=0.0, most="1 MN")] = Field(
-        description="weight, or mass (taken times standard gravity)"
-    )
-    axial_compression: Movement = Field(description="rated axial movement, shorter")
-    axial_extension: Movement = Field(description="rated axial movement, longer")
-    lateral: Movement | None = Field(default=None, description="rated lateral movement")
-    angular: Annotated[float, quantity("angle", "3 deg", least=0.0)] | None = Field(
-        default=None, description="rated angular movement"
-    )
-    torque: Moment | None = Field(default=None, description="greatest torque that the bellows may carry")
-    pressure: RatedPressure = Field(description="rated pressure")
-    test_pressure: RatedPressure | None = Field(default=None, description="highest test pressure")
-    minimum_pressure: Pressure | None = Field(default=None, description="lowest pressure, below zero under vacuum")
-    temperature: Temperature = Field(description="rated temperature")
-    rated_cycles: Annotated[int, count("a whole number above zero")] | None = Field(
-        default=None, description="cycles of the full rated movement"
-    )
-    source: Source = Field(description="where the data come from")
-
-
-class MisalignmentItem(Item):
-    """What installation may use up of a joint's ratings."""
-
-    lateral: Movement | None = Field(default=None, description="how far its ends may be out of line")
-    angular: Annotated[float, quantity("angle", "0.5 deg", least=0.0)] | None = Field(
-        default=None, description="how far its ends may be out of parallel"
-    )
-
-
-class TakeUpItem(Item):
-    """A joint in the line."""
-
-    name: Name = Field(description="its name")
-    kind: Annotated[TakeUpKind, one_of(get_args(TakeUpKind), what="take-up", refused=OTHER_TAKEUPS)] = Field(
-        description="kind of joint"
-    )
-    at: Annotated[str, free_text("a position such as boiler house header + 2.5 m", "34.5 m")] = Field(
-        description="where the middle of the joint is"
-    )
-    preset: Annotated[float, sentence(read_preset, "12 mm extended or 12 mm compressed", "12 mm extended")] | None = (
-        Field(default=None, description="how it is fitted at the installation temperature")
-    )
-    misalignment: MisalignmentItem | None = Field(
-        default=None, description="what installation may use up of its ratings; none if not said"
-    )
-    data: JointItem = Field(description="the joint's data")

@@ -1,0 +1,99 @@
+"""What a joint's data and its rods say of each other and of its kind.     (line/reading/check_joint.py)"""
+
+from __future__ import annotations
+
+from takeup.joints import KINDS, JointKind
+from takeup.line.reading.faultbook import FaultBook
+from takeup.line.reading.positions import SAME_PLACE
+from takeup.line.reading.schema_takeups import JointItem, RodsItem, TakeUpItem
+from takeup.line.reading.yaml_places import Path
+from takeup.units import to_mm
+
+
+def check_joint(book: FaultBook, item: TakeUpItem, path: Path) -> None:
+    """Note what contradicts itself in the data and the rods of a joint, wherever it stands."""
+    kind, place = KINDS[item.kind], (*path, "data")
+    _check_ratings(book, item.data, place)
+    _check_lengths(book, item.data, kind, place)
+    _check_rods(book, item, kind, path)
+
+
+def check_circle(book: FaultBook, item: RodsItem | None, outside: float | None, path: Path) -> None:
+    """Note rods that would stand within the pipe.
+
+    Args:
+        book: where faults go.
+        item: the rods.
+        outside: outside diameter of the pipe at the joint [m]; None where it is unsound.
+        path: of the rods.
+    """
+    if item is None or outside is None:
+        return
+    if item.circle - item.diameter <= outside:
+        said, thick = (book.words((*path, key)) for key in ("circle", "diameter"))
+        book.add(
+            (*path, "circle"),
+            f"rods of {thick} on a circle of '{said}' stand within the pipe, {to_mm(outside):.5g} mm outside",
+        )
+
+
+def _check_ratings(book: FaultBook, data: JointItem, place: Path) -> None:
+    if data.axial_compression == data.axial_extension == 0.0:
+        book.add((*place, "axial_compression"), "the joint is rated for no axial movement at all")
+    if data.minimum_pressure is not None and data.minimum_pressure >= data.pressure:
+        said = book.words((*place, "minimum_pressure"))
+        book.add((*place, "minimum_pressure"), f"'{said}' is not below the rated pressure")
+    if data.test_pressure is not None and data.test_pressure < data.pressure:
+        said = book.words((*place, "test_pressure"))
+        book.add((*place, "test_pressure"), f"'{said}' is below the rated pressure")
+
+
+def _check_lengths(book: FaultBook, data: JointItem, kind: JointKind, place: Path) -> None:
+    """Note bellows that do not fit between the faces, or into each other."""
+    live, length, centres = (f"'{book.words((*place, key))}'" for key in ("live_length", "length", "centres"))
+    if data.live_length > data.length:
+        book.add((*place, "live_length"), f"{live} is above the length, {length}")
+    if kind.bellows == 1:
+        if book.has((*place, "centres")):
+            book.add((*place, "centres"), f"{_a(kind)} has one bellows; leave this key out", at_key=True)
+        return
+    if data.centres is None:
+        book.add(place, f"{_a(kind)} needs 'centres': the distance between the middles of its two bellows", at_key=True)
+    elif data.centres <= data.live_length:
+        book.add(
+            (*place, "centres"), f"{centres} is not above the live length of each bellows, {live}: they would overlap"
+        )
+    elif data.centres + data.live_length > data.length + SAME_PLACE:
+        book.add(
+            (*place, "centres"),
+            f"two bellows of {live} that stand {centres} apart reach past the faces of the joint, {length} long",
+        )
+
+
+def _check_rods(book: FaultBook, item: TakeUpItem, kind: JointKind, path: Path) -> None:
+    """Note rods where there are none, none where there must be some, and rods that contradict themselves."""
+    place, rods = (*path, "rods"), item.rods
+    if rods is None:
+        if kind.rods == "required" and not book.has(place):
+            book.add(path, f"{_a(kind)} needs 'rods': how many, how thick, on which circle, of which modulus")
+        return
+    if kind.rods == "none":
+        book.add(place, f"{_a(kind)} has no rods; leave this key out", at_key=True)
+        return
+    if kind.rods == "optional" and rods.gap is None:
+        book.add(place, f"the limit rods of {_a(kind)} need 'gap': between nut and lug as fitted", at_key=True)
+    if rods.hot and rods.expansion is None:
+        book.add((*place, "hot"), "hot rods need 'expansion': their mean coefficient, such as 12e-6 1/K")
+    if not rods.hot and rods.expansion is not None:
+        book.add((*place, "expansion"), "rods that stay cold do not grow; leave this key out", at_key=True)
+    span = item.data.live_length + (item.data.centres or 0.0)
+    if rods.length is not None and rods.length < span - SAME_PLACE:
+        book.add(
+            (*place, "length"),
+            f"'{book.words((*place, 'length'))}' between the nuts is shorter than what the rods span, "
+            f"{to_mm(span):.5g} mm of bellows",
+        )
+
+
+def _a(kind: JointKind) -> str:
+    return f"{'an' if kind.name[0] == 'e' else 'a'} {kind.name} joint"

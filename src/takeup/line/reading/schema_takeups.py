@@ -1,0 +1,133 @@
+"""What takes up a line's growth, as pydantic models.     (line/reading/schema_takeups.py)"""
+
+from __future__ import annotations
+
+from typing import Annotated, get_args
+
+from pydantic import Field
+
+from takeup.joints import TakeUpKind
+from takeup.line.reading.fields import count, free_text, number, one_of, quantity, sentence, whole_number, yes_or_no
+from takeup.line.reading.schema_ends import Moment
+from takeup.line.reading.sentences import read_preset
+from takeup.line.reading.values import (
+    NOT_COMPUTED,
+    Force,
+    Item,
+    JointLength,
+    LineRate,
+    Movement,
+    Name,
+    Pressure,
+    RatedPressure,
+    Source,
+    Temperature,
+    TurnRate,
+)
+
+OTHER_TAKEUPS = dict.fromkeys(
+    ("swing", "hinge", "gimbal", "pressure balanced", "small-bore compensator", "braided hose loop"), NOT_COMPUTED
+)
+
+
+class JointItem(Item):
+    """The data of a joint, from its maker's certified sheet or typed in; of a universal, rates are of each bellows."""
+
+    axial_rate: LineRate = Field(
+        description="axial spring rate; of a universal, of each of its bellows, like all rates"
+    )
+    lateral_rate: LineRate | None = Field(default=None, description="lateral spring rate")
+    angular_rate: TurnRate | None = Field(default=None, description="angular spring rate")
+    torsion_rate: TurnRate | None = Field(default=None, description="torsional spring rate")
+    rate_scatter: Annotated[float, number("a plain number", least=0.0, below=1.0)] | None = Field(
+        default=None,
+        description="how far the true rates may lie from these, as a share of them; 0.1, the trade's, where not said",
+    )
+    effective_area: Annotated[float, quantity("area", "490 cm2", above=0.0, most="20 m2")] = Field(
+        description="area on which the pressure pushes the line apart"
+    )
+    length: JointLength = Field(description="length, face to face")
+    live_length: JointLength = Field(description="length of the bellows that moves; of a universal, of each")
+    centres: JointLength | None = Field(
+        default=None, description="of a universal, required: distance between the middles of its two bellows"
+    )
+    weight: Annotated[float, quantity("weight", "65 kg", above=0.0, most="1 MN")] = Field(
+        description="weight, or mass (taken times standard gravity)"
+    )
+    axial_compression: Movement = Field(description="rated axial movement, shorter")
+    axial_extension: Movement = Field(description="rated axial movement, longer")
+    lateral: Movement | None = Field(default=None, description="rated lateral movement")
+    angular: Annotated[float, quantity("angle", "3 deg", least=0.0)] | None = Field(
+        default=None, description="rated angular movement"
+    )
+    torque: Moment | None = Field(default=None, description="greatest torque that the bellows may carry")
+    pressure: RatedPressure = Field(description="rated pressure")
+    test_pressure: RatedPressure | None = Field(default=None, description="highest test pressure")
+    minimum_pressure: Pressure | None = Field(default=None, description="lowest pressure, below zero under vacuum")
+    temperature: Temperature = Field(description="rated temperature")
+    rated_cycles: Annotated[int, count("a whole number above zero")] | None = Field(
+        default=None, description="cycles of the full rated movement"
+    )
+    source: Source = Field(description="where the data come from")
+
+
+class MisalignmentItem(Item):
+    """What installation may use up of a joint's ratings."""
+
+    lateral: Movement | None = Field(default=None, description="how far its ends may be out of line")
+    angular: Annotated[float, quantity("angle", "0.5 deg", least=0.0)] | None = Field(
+        default=None, description="how far its ends may be out of parallel"
+    )
+
+
+class RodsItem(Item):
+    """Tie rods or limit rods, from one end of a joint to the other: they pull when their nuts bear, and never push."""
+
+    count: Annotated[int, whole_number("from 2 to 24", least=2, most=24)] = Field(
+        description="how many, evenly round the pipe"
+    )
+    diameter: Annotated[float, quantity("length", "30 mm", above=0.0, most="300 mm")] = Field(
+        description="diameter of each that carries"
+    )
+    circle: Annotated[float, quantity("length", "400 mm", above=0.0, most="10 m")] = Field(
+        description="diameter of the circle they stand on"
+    )
+    gap: Movement | None = Field(
+        default=None,
+        description="between nut and lug as fitted; none for tie rods where not said, and required of limit rods",
+    )
+    length: JointLength | None = Field(default=None, description="between the nuts; the joint's length where not said")
+    modulus: Annotated[float, quantity("stress", "200 GPa", above=0.0, most="1000 GPa")] = Field(
+        description="modulus of elasticity of their steel"
+    )
+    hot: Annotated[bool, yes_or_no()] = Field(
+        description="whether they become as hot as the pipe; no where they stay as cold as installed"
+    )
+    expansion: Annotated[float, quantity("expansion coefficient", "12e-6 1/K", above=0.0, most="1e-4 1/K")] | None = (
+        Field(default=None, description="mean coefficient of expansion; of hot rods, required")
+    )
+    can_carry: Force | None = Field(default=None, description="tension that each can carry")
+    source: Source = Field(description="where the data come from")
+
+
+class TakeUpItem(Item):
+    """A joint in the line."""
+
+    name: Name = Field(description="its name")
+    kind: Annotated[TakeUpKind, one_of(get_args(TakeUpKind), what="take-up", refused=OTHER_TAKEUPS)] = Field(
+        description="kind of joint"
+    )
+    at: Annotated[str, free_text("a position such as boiler house header + 2.5 m", "34.5 m")] = Field(
+        description="where the middle of the joint is"
+    )
+    preset: Annotated[float, sentence(read_preset, "12 mm extended or 12 mm compressed", "12 mm extended")] | None = (
+        Field(default=None, description="how it is fitted at the installation temperature")
+    )
+    misalignment: MisalignmentItem | None = Field(
+        default=None, description="what installation may use up of its ratings; none if not said"
+    )
+    rods: RodsItem | None = Field(
+        default=None,
+        description="its rods: of a tied kind, required; of single axial and universal, limit rods where it has any",
+    )
+    data: JointItem = Field(description="the joint's data")
