@@ -231,4 +231,4 @@ def _is_loose(matrix: Floats, held: Flags, problem: ContactProblem) -> bool:
     size = np.where(size > 0.0, size, 1.0)
     scaled = matrix * np.where(held, 1.0 / size, size)[:, None] / size
     value = np.linalg.svd(scaled, compute_uv=False)
-    return bool(value[-1] <= _LOOSE * value[0])
+    return len(value) > 0 and bool(value[-1] <= _LOOSE * value[0])
