@@ -3,6 +3,7 @@
 from takeup.line.conditions import Condition, Load
 from takeup.line.holding import ANCHORED_ENDS, End, Hold
 from takeup.line.parts import Allowables, Item, Pipe, Section
+from takeup.line.record import Record
 from takeup.line.records import Line, Study, TakeUp
 from takeup.line.route import SAME_STATION, Route, Turn, local_axes, route_of
 from takeup.line.spans import section_span
@@ -40,6 +41,7 @@ __all__ = [
     "Line",
     "Load",
     "Pipe",
+    "Record",
     "Route",
     "Section",
     "State",

@@ -1,0 +1,16 @@
+"""What happened in the plant: its record, read; the ranges that values went through.     (history/__init__.py)"""
+
+from takeup.history.ranges import Range, RangeBin, range_table, ranges_of
+from takeup.history.read_record import read_record, record_from_bytes
+from takeup.history.thin import rows_that_turn, thinned
+
+__all__ = [
+    "Range",
+    "RangeBin",
+    "range_table",
+    "ranges_of",
+    "read_record",
+    "record_from_bytes",
+    "rows_that_turn",
+    "thinned",
+]
