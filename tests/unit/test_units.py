@@ -61,6 +61,7 @@ SI: dict[Kind, str] = {
     "mass": "kg",
     "weight": "N",
     "strain": "dimensionless",
+    "expansion coefficient": "1/kelvin",
 }
 registry: pint.UnitRegistry[float] = pint.UnitRegistry(cache_folder=None)
 registry.define("hundred_feet = 100 * foot")
@@ -71,6 +72,8 @@ def oracle_spelling(spelling: str, kind: Kind) -> str:
     words = re.sub(r"\([ga]\)$|(?<=bar|psi)[ga]$|(?<=Pa)[ga]$", "", spelling) if kind == "pressure" else spelling
     if kind == "temperature difference":
         return "kelvin" if words == "K" else "delta_degF" if words.endswith("F") else "delta_degC"
+    if kind == "expansion coefficient":
+        return "1/kelvin" if words == "1/K" else "1/delta_degF" if words.endswith("F") else "1/delta_degC"
     if kind == "temperature":
         return "degF" if words.endswith("F") else "degC"
     words = words.replace("/100 ft", "/hundred_feet")
@@ -112,6 +115,8 @@ def test_every_unit_agrees_with_the_oracle(kind: Kind, spelling: str):
         ("13 bar(a)", "pressure", 1_198_675.0),  # 1 300 000 - 101 325
         ("0 bar(a)", "pressure", -101_325.0),
         ("-0.8 bar(g)", "pressure", -80_000.0),
+        ("12e-6 1/K", "expansion coefficient", 12e-6),
+        ("6.5e-6 1 / °F", "expansion coefficient", 11.7e-6),  # 1.8 degF are 1 K
         ("205 MPa", "stress", 205e6),
         ("205 N/mm²", "stress", 205e6),
         ("−8 °C", "temperature", -8.0),

@@ -35,6 +35,31 @@ def test_stop_holds_one_sense(words, along, sense):
     assert (hold.along, hold.sense) == (along, sense)
 
 
+def test_stop_bears_after_its_gap():
+    """1/4 in is 6.35 mm by the definition of the inch."""
+    for words, gap in (("gap: 5 mm", 0.005), ("gap: 1/4 in", 0.00635), ("can_carry: 5 kN", 0.0)):
+        text = with_holds(f"{{ kind: stop, at: 20 m, name: S, against: east, {words} }}")
+        assert hold_of(text, "S").gap == pytest.approx(gap, rel=1e-15)  # one product
+
+
+@pytest.mark.parametrize("kind", ["slide guide", "spider guide", "planar guide"])
+def test_guide_has_a_clearance(kind):
+    """1/8 in is 3.175 mm by the definition of the inch; a guide of which nothing is said has none."""
+    free = ", free_along: up" if kind == "planar guide" else ""
+    for words, clearance in ((", clearance: 2 mm", 0.002), (", clearance: 1/8 in", 0.003175), ("", 0.0)):
+        text = with_holds(f"{{ kind: {kind}, at: 20 m, name: G, slides_on: PTFE on steel{free}{words} }}")
+        assert hold_of(text, "G").clearance == pytest.approx(clearance, rel=1e-15)  # one product
+
+
+def test_spring_hanger_has_stops():
+    """3/4 in is 19.05 mm by the definition of the inch; no stop where the file says none."""
+    spring = SPRING.replace("source", "stop_up: 3/4 in, source")
+    found = hold_of(with_holds(f"{{ kind: spring hanger, at: 20 m, name: H, {spring} }}"), "H").spring
+    assert found is not None
+    assert found.stop_up == pytest.approx(0.01905, rel=1e-15)  # one product
+    assert found.stop_down is None
+
+
 def test_planar_guide_leaves_one_way_free():
     text = with_holds("{ kind: planar guide, at: 20 m, name: P, free_along: up, slides_on: PTFE on steel }")
     assert hold_of(text, "P").along == (0, 0, 1)
