@@ -18,7 +18,7 @@ from takeup.errors import OutOfRange
 from takeup.line import Section
 from takeup.line.parts import UserValue
 from takeup.study import LineAnswer
-from takeup.study.loads import piece_pressures
+from takeup.study.causes import piece_pressures
 
 RULE = Rule(
     name="wall_for_pressure",

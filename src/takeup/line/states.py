@@ -55,7 +55,7 @@ class State:
         layout: the zones themselves.
         closed: names of the valves that are closed.
         loads: names of the user's loads that act; loads that stay act in every state, named or not.
-        locked: whether spring hangers are locked.
+        locked: whether spring hangers are locked: from installation until the test is over, those that are in test.
     """
 
     name: str
@@ -170,7 +170,7 @@ def _default_states(study: Study) -> list[State]:
         return filler.fill(zone, replace(zone.conditions.design, temperature=site.installation), filler.medium(zone))
 
     states = [
-        filler.everywhere("installed", "empty", filler.empty),
+        filler.everywhere("installed", "empty", filler.empty, locked=True),
         filler.everywhere(
             "under hydrostatic test", "test", lambda z: filler.fill(z, z.conditions.test, "water"), locked=True
         ),

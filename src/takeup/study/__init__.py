@@ -1,8 +1,9 @@
 """The model's answer: from a line to a frame, its states solved.     (study/__init__.py)"""
 
+from takeup.study.causes import CAUSES
 from takeup.study.friction import friction_bounds
 from takeup.study.pieces import JointSpans, joint_spans
-from takeup.study.records import CAUSES, HoldLoads, JointMovement, LineAnswer, Solved, Unsolved
+from takeup.study.records import HoldLoads, JointMovement, LineAnswer, Solved, Unsolved
 from takeup.study.solve import solve_study
 from takeup.study.stability import BellowsFactor, Mode, StateStability, stability_of
 

@@ -1,7 +1,7 @@
 """What every hold holds, in numbers: its axes, the directions it takes, its springs.     (study/holding.py)
 
-Every hold holds its ways (line/ways.py) in both senses, because contact is not part of a linear answer. None but an
-anchor holds a rotation. Where the structure behind an anchor gives, a second run has that structure's springs.
+Every hold holds its ways (line/ways.py); in which sense, and after which gap, is the contacts' affair (contacts.py).
+None but an anchor holds a rotation. Where the structure behind an anchor gives, a second run has its springs.
 """
 
 from __future__ import annotations
@@ -29,6 +29,7 @@ class Holding:
         station: [m].
         axes: its own axes as rows, (3, 3).
         held: which translations and rotations of those axes it holds, (6,).
+        rubs: along which of those axes friction may act, (6,).
         rate: spring of a spring hanger along its own axes, (6,) [N/m]; zero elsewhere.
         lift: what a spring hanger pulls up with at installation [N]; zero elsewhere.
         locked_in_test: whether that spring is locked while the line is tested.
@@ -44,6 +45,7 @@ class Holding:
     station: float
     axes: Floats
     held: NDArray[np.bool_]
+    rubs: NDArray[np.bool_]
     rate: Floats
     lift: float
     locked_in_test: bool
@@ -59,11 +61,11 @@ class Holding:
 
     def is_locked_in(self, state: State) -> bool:
         """Whether its spring is locked in a state."""
-        return self.lift > 0.0 and state.locked and (self.locked_in_test or state.kind != "test")
+        return self.lift > 0.0 and state.locked and (self.locked_in_test or state.kind == "user")
 
     def loads_held(self) -> NDArray[np.bool_]:
-        """Return the components in which it takes load: held ones and sprung ones, (6,)."""
-        return np.asarray(self.held | (self.rate > 0.0))
+        """Return the components in which it takes load: held, sprung and rubbing ones, (6,)."""
+        return np.asarray(self.held | (self.rate > 0.0) | self.rubs)
 
 
 def holdings_of(line: Line, route: Route) -> tuple[Holding, ...]:
@@ -85,6 +87,7 @@ def _end(end: End, station: float, axes: Floats) -> Holding:
         station=station,
         axes=axes,
         held=np.ones(6, dtype=bool),
+        rubs=np.zeros(6, dtype=bool),
         rate=np.zeros(6),
         lift=0.0,
         locked_in_test=False,
@@ -107,6 +110,7 @@ def _hold(hold: Hold, route: Route) -> Holding:
         station=hold.position.station,
         axes=axes,
         held=held,
+        rubs=~held & np.array([hold.friction is not None] * 3 + [False] * 3),
         rate=rate,
         lift=hold.spring.cold_load if hold.spring else 0.0,
         locked_in_test=hold.spring.locked_in_test if hold.spring else False,

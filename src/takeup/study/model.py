@@ -1,14 +1,15 @@
 """From resolved lines to one frame: members, bends, bellows, items, holds, branches.     (study/model.py)
 
-Members have the modulus at installation temperature, one set for the whole walk: forces are greatest cold. Bends have
-the flexibility factor of the basis, without credit for pressure. A branch begins on the centre line of its main, and
-the joint of the two is rigid: no flexibility of a tee is counted. A valve, a flange or another item is as many times as
-stiff as the pipe beside it as the file says.
+Members have one modulus for the whole walk, at installation temperature unless the file asks for that of operation:
+forces are greatest cold. Bends have the flexibility factor of the basis, without credit for pressure. A branch begins
+on the centre line of its main, and the joint of the two is rigid: no flexibility of a tee is counted. A valve, a flange
+or another item is as many times as stiff as the pipe beside it as the file says.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -121,8 +122,9 @@ def model_of(study: Study, *, fine: bool = False) -> SystemModel:
     ends = np.concatenate([one.nodes[1:] for one in laid])
     rates = [_rates(study, one) for one in laid]
     every = [rate for one, own in zip(laid, rates, strict=True) for rate in [own] * len(one.pieces)]
-    cold = study.site.installation
-    sections = np.array([_section(piece, own, cold) for piece, own in zip(pieces, every, strict=True)])
+    sections = np.array(
+        [_section(piece, own, walked_at(study, zones, piece)) for piece, own in zip(pieces, every, strict=True)]
+    )
     holds = tuple(hold for one in laid for hold in holdings_of(one.line, one.route))
     count = 1 + max(int(one.nodes.max()) for one in laid)
     points = np.empty((count, 3))
@@ -210,6 +212,39 @@ def pipe_stiffness(pipe: Pipe, temperature: float) -> tuple[float, float, float]
     inertia = second_moment(pipe)
     shear = modulus / (2.0 * (1.0 + pipe.material.poisson))
     return modulus * wall_area(pipe), modulus * inertia, shear * 2.0 * inertia
+
+
+def walked_at(study: Study, zones: Zones, piece: Piece) -> float:
+    """Return the temperature whose modulus a piece has throughout the walk [degC]."""
+    if study.walk.modulus == "operating":
+        return zones.every[piece.zone].conditions.operating.temperature
+    return study.site.installation
+
+
+def with_rates(model: SystemModel, factors: Mapping[str, float]) -> SystemModel:
+    """Return the model with some joints stiffer or softer than their sheets say.
+
+    Args:
+        model: at the rates of the sheets.
+        factors: on all rates of a joint, by its name.
+    """
+    share = np.ones(model.frame.member_count)
+    lines = []
+    for line in model.lines:
+        own = np.array(
+            [
+                factors.get(piece.joint.name, 1.0) if piece.part == "bellows" and piece.joint is not None else 1.0
+                for piece in line.pieces
+            ]
+        )
+        share[line.members] = own
+        lines.append(replace(line, axial=line.axial * own))
+    straights = model.frame.straights
+    first = share[: len(straights.start)]
+    scaled = replace(
+        straights, axial=straights.axial * first, bending=straights.bending * first, torsion=straights.torsion * first
+    )
+    return replace(model, frame=replace(model.frame, straights=scaled), lines=tuple(lines))
 
 
 def _section(piece: Piece, rates: dict[str, Rates], temperature: float) -> tuple[float, float, float]:
@@ -300,4 +335,4 @@ def _length(route: Route, piece: Piece) -> float:
     return turn.arc_length * (piece.end - piece.start) / (2.0 * turn.tangent_length)
 
 
-__all__ = ["LineModel", "SystemModel", "model_of", "pipe_stiffness"]
+__all__ = ["LineModel", "SystemModel", "model_of", "pipe_stiffness", "walked_at", "with_rates"]

@@ -14,9 +14,9 @@ from numpy.typing import NDArray
 from takeup.line import ANCHORED_ENDS, Line, State, Study, Zones
 from takeup.line.holding import ANCHORS
 from takeup.study.model import LineModel, SystemModel
+from takeup.study.run import Run
 
 Floats = NDArray[np.float64]
-CAUSES = ("pressure", "growth", "joint spring preset", "weight", "imposed", "sustained loads", "occasional loads")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -124,12 +124,14 @@ class LineAnswer:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Solved:
-    """The model's whole answer.
+    """The model's whole answer in one walk.
 
     Args:
         study: the file, its lines resolved.
         model: of all its lines.
         states: in order.
+        scenario: with which friction it was walked, in words.
+        run: the walk itself, with rigid anchors.
         lines: the answer line by line.
         residual: (states,).
         verified: (states,).
@@ -140,6 +142,8 @@ class Solved:
     study: Study
     model: SystemModel
     states: tuple[State, ...]
+    scenario: str
+    run: Run
     lines: tuple[LineAnswer, ...]
     residual: Floats
     verified: NDArray[np.bool_]

@@ -1,4 +1,9 @@
-"""One run of the model: the answers to all states and causes, before they are told apart by line.     (study/run.py)"""
+"""One walk of the model: what is found in every state, told apart by cause.     (study/run.py)
+
+Loads of a hold are the reactions of what the frame holds, the forces of its contacts, and the friction of what rubs
+there. Each cause's part is the answer of the line with the contacts as they are in that state; "contact" is what gaps
+and clearances add, "friction" what rubs. They sum to the whole.
+"""
 
 from __future__ import annotations
 
@@ -7,29 +12,115 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from takeup.mechanics import Walk, answers_of, parts_of, reactions_of
+from takeup.study.causes import CAUSES, CONTACT, FRICTION, IMPOSED, WEIGHT
+from takeup.study.way import Ground, Way
+
 Floats = NDArray[np.float64]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Run:
-    """Answers of all states and causes: displacements, end forces and reactions, and how well each state verified.
+    """Answers of all states, by cause where it says so, and how well each state verified.
 
     Args:
-        displacements: (states, causes, n, 6).
+        ground: what was walked on.
+        way: that was walked.
+        walk: as mechanics has it.
+        displacements: (states, n, 6).
         starts: on each member's start, (states, causes, m, 6).
         ends: on each member's end, (states, causes, m, 6).
-        reactions: of each support on the frame, (states, causes, h, 6).
+        loads: of each hold on the structure, (states, causes, h, 6).
         residual: (states,).
         verified: (states,).
-        condition: the greatest of all factorisations.
+        condition: of the factorised frame.
         because: why a state is refused.
     """
 
+    ground: Ground
+    way: Way
+    walk: Walk
     displacements: Floats
     starts: Floats
     ends: Floats
-    reactions: Floats
+    loads: Floats
     residual: Floats
     verified: NDArray[np.bool_]
     condition: float
     because: str
+
+
+def run_of(ground: Ground, way: Way, walk: Walk) -> Run:
+    """Return what a walk finds in every state.
+
+    Args:
+        ground: what was walked on.
+        way: that was walked; every step of it is held.
+        walk: its answer.
+    """
+    steps = way.arrivals
+    answers, parts = answers_of(walk, steps), parts_of(walk, steps)
+    kinds = np.array([*ground.causes.kinds, IMPOSED, CONTACT, FRICTION])
+    gather = (np.arange(len(CAUSES))[:, None] == kinds).astype(float)
+    reactions = -np.einsum("kc,sc...->sk...", gather, parts.reactions)
+    loads = reactions + _of_rows(ground, np.einsum("kc,scg->skg", gather, parts.row_forces))
+    loads[:, FRICTION] += _of_rubs(ground, walk.friction[steps])
+    loads[:, WEIGHT] += _of_springs(ground, way, steps)
+    limit = walk.converged[steps] & (answers.residual <= RESIDUAL_LIMIT)
+    return Run(
+        ground=ground,
+        way=way,
+        walk=walk,
+        displacements=answers.displacements,
+        starts=np.einsum("kc,sc...->sk...", gather, parts.start_forces),
+        ends=np.einsum("kc,sc...->sk...", gather, parts.end_forces),
+        loads=loads,
+        residual=answers.residual,
+        verified=limit,
+        condition=float(walk.problem.units.condition),
+        because="; ".join(walk.because),
+    )
+
+
+RESIDUAL_LIMIT = 1e-8  # of the largest member end force: the steps superpose answers verified to 1e-9 each
+
+
+def totals_of(ground: Ground, way: Way, walk: Walk) -> Floats:
+    """Return the whole load of each hold on the structure in every step, (s, h, 6), without any member forces.
+
+    Args:
+        ground: what was walked on.
+        way: that was walked.
+        walk: its answer.
+    """
+    steps = np.arange(len(walk.forces))
+    total = -reactions_of(walk, steps) + _of_rows(ground, walk.forces) + _of_rubs(ground, walk.friction)
+    return np.asarray(total + _of_springs(ground, way, steps))
+
+
+def _of_springs(ground: Ground, way: Way, steps: NDArray[np.int64]) -> Floats:
+    """Return what springs are set to, which they carry beside what their rate adds, (s, h, 6)."""
+    loads = np.zeros((len(steps), len(ground.model.holds), 6))
+    for row, hold in enumerate(ground.model.holds):
+        if hold.lift:
+            loads[:, row, 2] = [-hold.lift * hold.acts_in(way.here[step]) for step in steps]
+    return loads
+
+
+def _of_rows(ground: Ground, forces: Floats) -> Floats:
+    """Return what contact rows put on the structures of holds, (..., g) -> (..., h, 6)."""
+    loads = np.zeros((*forces.shape[:-1], len(ground.model.holds), 6))
+    for number, row in enumerate(ground.contacts.rows):
+        if row.hold is not None:
+            first = 3 if row.turns else 0
+            loads[..., row.hold, first : first + 3] += forces[..., number, None] * row.direction
+    return loads
+
+
+def _of_rubs(ground: Ground, friction: Floats) -> Floats:
+    """Return what friction puts on the structures of holds, (s, t, 2) -> (s, h, 6)."""
+    loads = np.zeros((len(friction), len(ground.model.holds), 6))
+    for number, rub in enumerate(ground.contacts.rubs):
+        pulls = friction[:, number, : len(rub.tangents)] @ rub.tangents
+        loads[:, rub.hold, :3] -= pulls
+    return loads

@@ -1,7 +1,6 @@
 """What the run says of each line: loads of its holds side by side, movements of its joints.     (study/sides.py)
 
-A hold's load is what its support reacts with, reversed; a spring hanger also carries the load that it is set to. It
-is split by the side that brings it: the piece before the hold, the piece beyond it, and all else at the place.
+A hold's load is split by the side that brings it: the piece before the hold, the piece beyond it, and all else there.
 """
 
 from __future__ import annotations
@@ -12,8 +11,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.line import State, Study
+from takeup.study.causes import piece_pressures
 from takeup.study.holding import Holding
-from takeup.study.loads import WEIGHT, piece_pressures
 from takeup.study.model import LineModel, SystemModel
 from takeup.study.records import HoldLoads, JointMovement, LineAnswer
 from takeup.study.run import Run
@@ -46,7 +45,7 @@ def _line_answer(
     states, branches = known
     rigid, moving = runs[0], runs[-1]
     starts, ends = rigid.starts[:, :, line.members], rigid.ends[:, :, line.members]
-    displacements = moving.displacements[:, :, line.nodes].sum(axis=1)
+    displacements = moving.displacements[:, line.nodes]
     return LineAnswer(
         study=study,
         line=line.line,
@@ -71,21 +70,12 @@ def _hold_loads(line: LineModel, row: int, states: tuple[State, ...], runs: Sequ
         sides[:, :, 1] = _held_part(hold, -rigid.starts[:, :, line.members[place]])
     there = np.array([hold.acts_in(state) for state in states])
     sides *= there[:, None, None, None]
-    sides[:, :, 2] = _total(line, row, states, rigid) - sides[:, :, 0] - sides[:, :, 1]
-    flexible = _total(line, row, states, runs[1]) if len(runs) > 1 else None
+    support = line.supports[row]
+    sides[:, :, 2] = rigid.loads[:, :, support] - sides[:, :, 0] - sides[:, :, 1]
+    flexible = runs[1].loads[:, :, support] if len(runs) > 1 else None
     return HoldLoads(
         name=hold.name, kind=hold.kind, station=hold.station, axes=hold.axes, sides=sides, flexible=flexible
     )
-
-
-def _total(line: LineModel, row: int, states: tuple[State, ...], run: Run) -> Floats:
-    """Return the load of a hold on the structure by cause, (states, causes, 6), global axes."""
-    hold = line.holds[row]
-    total = -run.reactions[:, :, line.supports[row]]
-    for number, state in enumerate(states):
-        if hold.acts_in(state) and not hold.is_locked_in(state):
-            total[number, WEIGHT, 2] -= hold.lift
-    return np.asarray(total)
 
 
 def _held_part(hold: Holding, forces: Floats) -> Floats:
@@ -100,36 +90,49 @@ def _held_part(hold: Holding, forces: Floats) -> Floats:
 def _joint_movements(
     line: LineModel, states: tuple[State, ...], displacements: Floats, ends: Floats
 ) -> list[JointMovement]:
-    return [
-        _movement(line, states, place, (displacements[:, place : place + 2], ends[:, :, place]))
-        for place, piece in enumerate(line.pieces)
-        if piece.part == "bellows"
-    ]
+    """Return the movement of every joint, along the flow."""
+    places: dict[str, list[int]] = {}
+    for place, piece in enumerate(line.pieces):
+        if piece.part == "bellows" and piece.joint is not None:
+            places.setdefault(piece.joint.name, []).append(place)
+    return [_movement(line, states, own, displacements, ends) for own in places.values()]
 
 
-def _movement(line: LineModel, states: tuple[State, ...], place: int, answer: tuple[Floats, Floats]) -> JointMovement:
-    """Return the movement of one bellows from the displacements of its ends, (states, 2, 6), and its end forces."""
-    ends_move, forces = answer
-    piece = line.pieces[place]
-    assert piece.joint is not None, "a bellows belongs to a joint"
-    axes = line.route.axes(piece.joint.position.station)
-    shift = (ends_move[:, 1, :3] - ends_move[:, 0, :3]) @ axes.T
-    turn = ends_move[..., 3:] @ axes.T
+def _movement(
+    line: LineModel, states: tuple[State, ...], places: list[int], displacements: Floats, ends: Floats
+) -> JointMovement:
+    """Return the movement of one joint from its first bellows' beginning to its last one's end.
+
+    A universal's lateral movement is that of its outer ends against one another, across their mean direction.
+    """
+    first, last = places[0], places[-1]
+    joint = line.pieces[first].joint
+    assert joint is not None, "a bellows belongs to a joint"
+    outer = displacements[:, [first, last + 1]]
+    axes = line.route.axes(joint.position.station)
+    shift = (outer[:, 1, :3] - outer[:, 0, :3]) @ axes.T
+    turn = outer[..., 3:] @ axes.T
     mean, between = turn.mean(axis=1), turn[:, 1] - turn[:, 0]
-    length = piece.end - piece.start
-    lateral = np.stack([shift[:, 1] - length * mean[:, 2], shift[:, 2] + length * mean[:, 1]], axis=1)
-    axial = shift[:, 0]
+    length = line.pieces[last].end - line.pieces[first].start
+    stretch = _stretch_of_bellows(displacements, places, axes)
+    live = sum(line.pieces[place].end - line.pieces[place].start for place in places)
     return JointMovement(
-        name=piece.joint.name,
-        station=piece.joint.position.station,
-        axial=axial,
-        lateral=lateral,
+        name=joint.name,
+        station=joint.position.station,
+        axial=stretch,
+        lateral=np.stack([shift[:, 1] - length * mean[:, 2], shift[:, 2] + length * mean[:, 1]], axis=1),
         angular=between[:, 1:],
         torsion=between[:, 0],
-        torque=forces.sum(axis=1)[:, 3:] @ axes[0],
-        spring=line.axial[place] / length * (axial + piece.joint.preset),
-        pressure=np.array([piece_pressures(line, state)[place] for state in states]),
+        torque=ends[:, :, first].sum(axis=1)[:, 3:] @ axes[0],
+        spring=line.axial[first] / live * (stretch + joint.preset),
+        pressure=np.array([piece_pressures(line, state)[places].mean() for state in states]),
     )
+
+
+def _stretch_of_bellows(displacements: Floats, places: list[int], axes: Floats) -> Floats:
+    """Return how much longer the bellows of a joint are together, (states,) [m]; a spool between them is not one."""
+    beyond, before = displacements[:, [place + 1 for place in places], :3], displacements[:, places, :3]
+    return np.asarray(((beyond - before) @ axes[0]).sum(axis=1))
 
 
 def _axial_force(line: LineModel, starts: Floats, ends: Floats) -> Floats:

@@ -29,20 +29,19 @@ from takeup.mechanics import (
     NotFactored,
     NotHeld,
     NotVerified,
-    Supports,
     Unstable,
     buckling,
     factorise,
 )
-from takeup.study.model import SystemModel, model_of
-from takeup.study.records import CAUSES, JointMovement, LineAnswer, Solved
-from takeup.study.solve import supports_in
+from takeup.study.causes import CAUSES
+from takeup.study.held import supports_in
+from takeup.study.model import SystemModel, model_of, walked_at
+from takeup.study.records import JointMovement, LineAnswer, Solved
 
 Floats = NDArray[np.float64]
 _COUNTS = (4, 8, 16, 32)  # modes looked for, more where the last is still low
 _FAR_ENOUGH = 6.0  # above every factor that is asked for: what lies beyond decides nothing
 _NOTHING = 1.0  # N: rounding, and forces that bow nothing
-ONE_SIDED = ("rest", "hanger")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -188,14 +187,15 @@ def _forces(solved: Solved, model: SystemModel, number: int, *, causes: slice | 
 
 def _warmed(solved: Solved, cold: SystemModel, state: State) -> SystemModel:
     """Return the model with the moduli of a state's temperatures; bellows keep their nominal rates."""
-    installed = solved.study.site.installation
     straight = len(cold.frame.straights.start)
     share = np.ones(cold.frame.member_count)
     for line in cold.lines:
         for member, piece in zip(line.members, line.pieces, strict=True):
             if piece.part != "bellows":
                 modulus = piece.pipe.material.modulus
-                share[member] = modulus.at(state.zones[piece.zone].temperature) / modulus.at(installed)
+                share[member] = modulus.at(state.zones[piece.zone].temperature) / modulus.at(
+                    walked_at(solved.study, cold.zones, piece)
+                )
     members, arcs = cold.frame.straights, cold.frame.arcs
     first, last = share[:straight], share[straight:]
     frame = replace(
@@ -209,7 +209,7 @@ def _warmed(solved: Solved, cold: SystemModel, state: State) -> SystemModel:
 
 
 def _frame(solved: Solved, model: SystemModel, number: int) -> Frame:
-    return replace(_with_stiff_sleeves(model), supports=_supports(solved, model, number, solved.states[number]))
+    return replace(_with_stiff_sleeves(model), supports=supports_in(solved, model, number))
 
 
 def _with_stiff_sleeves(model: SystemModel) -> Frame:
@@ -222,18 +222,6 @@ def _with_stiff_sleeves(model: SystemModel) -> Frame:
                 beside = next(k for k in range(place, -1, -1) if line.pieces[k].part != "bellows")
                 bending[line.members[place]] = straights.bending[line.members[beside]]
     return replace(model.frame, straights=replace(straights, bending=bending))
-
-
-def _supports(solved: Solved, model: SystemModel, number: int, state: State) -> Supports:
-    """Return the supports of a state, those left out that would have to act the way they cannot."""
-    supports = supports_in(model, state, giving=True)
-    held, row = supports.held.copy(), 0
-    for answer in solved.lines:
-        for hold in answer.holds:
-            if hold.kind in ONE_SIDED and hold.total[number, 2] > 0.0:  # the load on it points up
-                held[row] = False
-            row += 1
-    return replace(supports, held=held)
 
 
 def _mode(model: SystemModel, found: Modes, row: int) -> Mode:

@@ -1,0 +1,360 @@
+"""Which holds and rods are contacts: their rows, what rubs, when they are there.     (study/contacts.py)
+
+    rest, hanger          one row: it holds the pipe up and never draws it down
+    stop                  one row: one sense of its axis, after its gap
+    guide                 a row each way across the pipe, its clearance on either side
+    planar guide          the row across the way that it leaves free
+    directional anchor    its axis, both ways; a contact only where it rubs
+    spring hanger         its spring is in the frame; a row where its casing has stops, a row while it is locked
+    rods                  a row each, from face to face: they pull after their gap and never push
+    temporary holds       all that they hold, in the states that name them, where the line then stands
+
+Friction works in the plane of the support: along and across the pipe under a rest, the free way and along it in a
+planar guide, along the pipe alone where a guide without clearance leaves no way across. A guide with clearance rubs
+under the weight in the plane, and along the pipe at its sides. Clearance is square: so much up and down, so much
+sideways; a slide guide carries weight at once, and its clearance is above. Theory: docs/theory/contact.md.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from takeup.line import Hold, State, Study, TakeUp
+from takeup.line.holding import Spring
+from takeup.mechanics import GROUND, Gaps, Rubs, Supports
+from takeup.study.causes import growth_strain, is_settled
+from takeup.study.holding import Holding, structure_springs
+from takeup.study.model import LineModel, SystemModel
+from takeup.study.pieces import joint_spans
+
+Floats = NDArray[np.float64]
+Flags = NDArray[np.bool_]
+NEVER = math.inf
+_TURNS = 3  # first component that is a rotation
+_ALONG = 1e-6  # sine of the angle between pipe and axis: none
+ROUND_GUIDES = ("slide guide", "spider guide")
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Row:
+    """One contact row: what it belongs to and what it does.
+
+    Args:
+        line: name of its line.
+        owner: name of the hold or joint.
+        hold: number of the hold among the frame's supports; None for a rod.
+        plus: what it is called on the plus side, such as "down"; empty where it never touches there.
+        minus: the same on the minus side.
+        node: where it acts.
+        direction: global.
+        gap: before it touches on the plus side and on the minus side [m]; `NEVER` where it does not.
+        compliance: what it gives [m/N], [rad/(N m)].
+        turns: whether it holds a rotation.
+        only_in: the states it is there in; None: always.
+        lock: whether it is there only while a spring is locked.
+        other: the other node of a rod.
+        arm: from either node to its rod [m].
+    """
+
+    line: str
+    owner: str
+    hold: int | None
+    plus: str
+    minus: str
+    node: int
+    direction: Floats
+    gap: tuple[float, float]
+    compliance: float = 0.0
+    turns: bool = False
+    only_in: tuple[str, ...] | None = None
+    lock: bool = False
+    other: int = GROUND
+    arm: tuple[float, float, float] = (0.0, 0.0, 0.0)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Rub:
+    """One place that rubs: its tangents (one or two), the rows that press it, low and high coefficient."""
+
+    line: str
+    owner: str
+    hold: int
+    station: float
+    node: int
+    tangents: Floats
+    pressed_by: tuple[int, ...]
+    low: float
+    high: float
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Contacts:
+    """All contacts of a study.
+
+    Args:
+        rows: g of them.
+        rubs: t of them.
+        supports: what of each hold the frame itself holds, and with which springs.
+    """
+
+    rows: tuple[Row, ...]
+    rubs: tuple[Rub, ...]
+    supports: Supports
+
+    def present(self, model: SystemModel, states: Sequence[State]) -> Flags:
+        """Return which rows are there in some states, (states, g)."""
+        there = np.ones((len(states), len(self.rows)), dtype=bool)
+        for column, row in enumerate(self.rows):
+            if row.hold is not None:
+                there[:, column] = [_is_there(row, model.holds[row.hold], state) for state in states]
+        return there
+
+    def feet(self, study: Study, model: SystemModel, states: Sequence[State]) -> Floats:
+        """Return how far the foot of each row has moved along it in some states, (states, g) [m].
+
+        Feet settle, steel under a hold grows like the pipe on it, and rods as hot as the pipe grow longer.
+        """
+        moved = np.zeros((len(states), len(self.rows)))
+        for column, row in enumerate(self.rows):
+            if row.turns or row.lock:
+                continue
+            for number, state in enumerate(states):
+                moved[number, column] = _foot(study, model, row, state)
+        return moved
+
+
+def contacts_of(model: SystemModel, states: Sequence[State], *, giving: bool) -> Contacts:
+    """Return the contacts of a study; rows that are there in none of the states are left out.
+
+    Args:
+        model: of all lines.
+        states: that will be walked.
+        giving: whether anchors give with the structures behind them.
+    """
+    rows: list[Row] = []
+    rubs: list[Rub] = []
+    supports = _all_that_holds_both_ways(model, giving=giving)
+    for line in model.lines:
+        holds = {hold.name: hold for hold in line.line.holds}
+        for number, holding in zip(line.supports, line.holds, strict=True):
+            hold = holds.get(holding.name)
+            if hold is None:
+                continue
+            place = _Place(line=line, number=int(number), holding=holding, hold=hold, giving=giving)
+            own = [row for row in place.rows() if any(_is_there(row, holding, state) for state in states)]
+            if hold.only_in is not None or (own and holding.held.any()):
+                supports.held[number], supports.spring[number] = False, 0.0
+            rubs += place.rubs(len(rows)) if own else []
+            rows += own
+        for takeup in line.line.takeups:
+            rows += _rods(line, takeup)
+    return Contacts(rows=tuple(rows), rubs=tuple(rubs), supports=supports)
+
+
+def _all_that_holds_both_ways(model: SystemModel, *, giving: bool) -> Supports:
+    supports = model.frame.supports
+    held, spring, axes = supports.held.copy(), supports.spring.copy(), supports.axes.copy()
+    for row, hold in enumerate(model.holds):
+        if giving and hold.stiffness is not None:
+            axes[row] = np.eye(3)
+            held[row], spring[row] = structure_springs(hold.stiffness)
+    return replace(supports, held=held, spring=spring, axes=axes)
+
+
+def _is_there(row: Row, hold: Holding, state: State) -> bool:
+    return hold.acts_in(state) and (not row.lock or hold.is_locked_in(state))
+
+
+def _foot(study: Study, model: SystemModel, row: Row, state: State) -> float:
+    """Return how far the foot of a row has moved along it in a state [m]."""
+    line = next(item for item in model.lines if item.line.name == row.line)
+    installed = study.site.installation
+    if row.hold is None:
+        return _rod_growth(study, line, row, state)
+    hold = model.holds[row.hold]
+    shift = hold.settlement * is_settled(state)
+    if hold.hot_leg:
+        expansion = line.line.section_at(hold.station).pipe.material.expansion
+        here = state.at(row.line, hold.station).temperature
+        shift = shift + hold.axes[2] * hold.hot_leg * growth_strain(expansion, installed, here)
+    return float(row.direction @ shift)
+
+
+def _rod_growth(study: Study, line: LineModel, row: Row, state: State) -> float:
+    takeup = next(item for item in line.line.takeups if item.name == row.owner)
+    assert takeup.rods is not None, "only rods have rows without a hold"
+    if takeup.rods.expansion is None:
+        return 0.0
+    warmer = state.at(row.line, takeup.position.station).temperature - study.site.installation
+    return takeup.rods.expansion * warmer * takeup.rods.length
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Place:
+    """One hold of a line, of which rows and rubs are made."""
+
+    line: LineModel
+    number: int
+    holding: Holding
+    hold: Hold
+    giving: bool
+
+    @property
+    def node(self) -> int:
+        return self.line.node_at(self.holding.station)
+
+    def row(self, axis: Floats, gap: tuple[float, float], plus: str, minus: str = "") -> Row:
+        """Return a row of this hold along an axis."""
+        return Row(
+            line=self.line.line.name,
+            owner=self.hold.name,
+            hold=self.number,
+            plus=plus,
+            minus=minus,
+            node=self.node,
+            direction=axis,
+            gap=gap,
+            only_in=self.hold.only_in,
+        )
+
+    def rows(self) -> Iterator[Row]:
+        """Yield its rows."""
+        hold, (along, across, up) = self.hold, self.holding.axes
+        if hold.kind in ("rest", "hanger"):
+            yield self.row(-up, (0.0, NEVER), "down")
+        elif hold.kind == "stop":
+            yield self.row(hold.sense * along, (hold.gap, NEVER), "ahead")
+        elif hold.kind == "planar guide":
+            yield self.row(across, (hold.clearance, hold.clearance), "one side", "other side")
+        elif hold.kind in ROUND_GUIDES:
+            yield self.row(across, (hold.clearance, hold.clearance), "left", "right")
+            below = 0.0 if hold.kind == "slide guide" else hold.clearance
+            yield self.row(-up, (below, hold.clearance), "down", "up")
+        elif hold.spring is not None:
+            yield from self._of_spring(hold.spring)
+        elif hold.only_in is not None:
+            yield from self._of_temporary()
+        elif hold.friction is not None:
+            yield self.row(along, (0.0, 0.0), "ahead", "back")
+
+    def _of_spring(self, spring: Spring) -> Iterator[Row]:
+        up = self.holding.axes[2]
+        if spring.stop_up is not None or spring.stop_down is not None:
+            above, below = (NEVER if stop is None else stop for stop in (spring.stop_up, spring.stop_down))
+            yield self.row(up, (above, below), "stop above", "stop below")
+        if self.hold.only_in is not None:
+            yield replace(self.row(up, (0.0, 0.0), "up", "down"), compliance=1.0 / spring.rate)
+        yield replace(self.row(up, (0.0, 0.0), "locked", "locked"), lock=True)
+
+    def _of_temporary(self) -> Iterator[Row]:
+        """Yield a row for each direction that a temporary anchor holds; with the structure's give along global axes."""
+        held, axes, spring = self.holding.held, self.holding.axes, np.zeros(6)
+        if self.giving and self.hold.stiffness is not None:
+            axes = np.eye(3)
+            rigid, spring = structure_springs(self.hold.stiffness)
+            held = rigid | (spring > 0.0)
+        for way in np.flatnonzero(held):
+            give = 1.0 / spring[way] if spring[way] > 0.0 else 0.0
+            row = self.row(axes[way % _TURNS], (0.0, 0.0), "ahead", "back")
+            yield replace(row, compliance=float(give), turns=bool(way >= _TURNS))
+
+    def rubs(self, first: int) -> list[Rub]:
+        """Return what rubs, its rows being numbered from `first` on."""
+        if self.hold.friction is None:
+            return []
+        along, across, up = self.holding.axes
+        if self.hold.kind == "rest":
+            return [self._rub((along, across), (first,))]
+        if self.hold.kind == "planar guide":
+            return [self._rub((along, up), (first,))]
+        if self.hold.kind == "directional anchor":
+            return [self._rub((self._free_way(),), (first,))]
+        if self.hold.clearance == 0.0:
+            return [self._rub((along,), (first, first + 1))]
+        return [self._rub((along, across), (first + 1,)), self._rub((along,), (first,))]
+
+    def _free_way(self) -> Floats:
+        """Return the way in which a directional anchor slides: along the pipe, or across it if it holds along it."""
+        pipe = self.line.route.direction(self.holding.station)
+        axis = self.holding.axes[0]
+        way = pipe - (pipe @ axis) * axis
+        size = float(np.linalg.norm(way))
+        return way / size if size > _ALONG else np.asarray(self.holding.axes[1])
+
+    def _rub(self, tangents: tuple[Floats, ...], pressed_by: tuple[int, ...]) -> Rub:
+        assert self.hold.friction is not None, "only what rubs is asked"
+        return Rub(
+            line=self.line.line.name,
+            owner=self.hold.name,
+            hold=self.number,
+            station=self.holding.station,
+            node=self.node,
+            tangents=np.array(tangents),
+            pressed_by=pressed_by,
+            low=self.hold.friction.low,
+            high=self.hold.friction.high,
+        )
+
+
+def _rods(line: LineModel, takeup: TakeUp) -> Iterator[Row]:
+    """Yield a row for each rod of a joint, evenly round the pipe."""
+    rods = takeup.rods
+    if rods is None:
+        return
+    along, across, up = line.route.axes(takeup.position.station)
+    spans = joint_spans(takeup)
+    area = math.pi / 4.0 * rods.diameter**2
+    for number in range(rods.count):
+        angle = 2.0 * math.pi * number / rods.count
+        arm = rods.circle / 2.0 * (math.cos(angle) * across + math.sin(angle) * up)
+        yield Row(
+            line=line.line.name,
+            owner=takeup.name,
+            hold=None,
+            plus=f"rod {number + 1}",
+            minus="",
+            node=line.node_at(spans.end),
+            direction=along,
+            gap=(rods.gap, NEVER),
+            compliance=rods.length / (rods.modulus * area),
+            other=line.node_at(spans.start),
+            arm=(float(arm[0]), float(arm[1]), float(arm[2])),
+        )
+
+
+def gaps_of(contacts: Contacts) -> Gaps:
+    """Return the rows as mechanics wants them."""
+    rows = contacts.rows
+    arms = np.array([row.arm for row in rows]).reshape(-1, 3)
+    return Gaps(
+        node=np.array([row.node for row in rows], dtype=np.int64),
+        direction=np.array([row.direction for row in rows]).reshape(-1, 3),
+        gap_plus=np.array([row.gap[0] for row in rows]),
+        gap_minus=np.array([row.gap[1] for row in rows]),
+        compliance=np.array([row.compliance for row in rows]),
+        arm=arms,
+        other=np.array([row.other for row in rows], dtype=np.int64),
+        other_arm=arms,
+        turns=np.array([row.turns for row in rows], dtype=bool),
+    )
+
+
+def rubs_of(contacts: Contacts) -> Rubs:
+    """Return the rubs as mechanics wants them, at their high coefficients; a walk may be told others."""
+    rubs = contacts.rubs
+    directions = np.zeros((len(rubs), 2, 3))
+    pressed = np.full((len(rubs), max((len(rub.pressed_by) for rub in rubs), default=0)), -1, dtype=np.int64)
+    for number, rub in enumerate(rubs):
+        directions[number, : len(rub.tangents)] = rub.tangents
+        pressed[number, : len(rub.pressed_by)] = rub.pressed_by
+    return Rubs(
+        node=np.array([rub.node for rub in rubs], dtype=np.int64),
+        directions=directions,
+        mu=np.array([rub.high for rub in rubs]),
+        pressed_by=pressed,
+    )
