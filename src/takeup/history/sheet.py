@@ -123,7 +123,7 @@ def _is_row(line: str) -> bool:
 def _header(line: str, number: int, file: str) -> tuple[str, ...]:
     """Return the names of the columns; refuse a file that is parted by something else than commas."""
     for letter, name in ((";", "semicolons"), ("\t", "tabs")):
-        if letter in line and "," not in line:
+        if letter in line and ("," not in line or _names_parted(line, letter) > _names_parted(line, ",")):
             message = (
                 f"the columns are parted by {name}; part them by commas and write decimals with a point, "
                 f"as in {HEADER} and 60,10.2,184.5"
@@ -136,6 +136,12 @@ def _header(line: str, number: int, file: str) -> tuple[str, ...]:
     if _is_number(names[0]):
         raise _only(file, number, 1, f"found {quoted(names[0])}, expected the names of the columns first: {HEADER}")
     return names
+
+
+def _names_parted(line: str, letter: str) -> int:
+    """Return how many of the names that a record cannot be without stand alone when a line is parted at a letter."""
+    found = {cell.strip(f'{BLANKS}"') for cell in line.split(letter)}
+    return len(found & set(HEADER.split(",")))
 
 
 def _equal_rows(rows: list[tuple[int, str]], width: int, faults: FaultList) -> tuple[list[int], list[list[str]]]:

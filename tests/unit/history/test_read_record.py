@@ -102,6 +102,13 @@ def test_zone_whose_name_holds_a_comma_stands_in_quotation_marks():
     assert "a name with a comma stands in quotation marks; did you mean 'hall, north \"A\"'?" in found[0]
 
 
+def test_zone_whose_name_holds_a_semicolon_is_no_table_of_semicolons():
+    record = read(
+        "time_s,pressure_bar,temperature_c,content:hall; north\n0,1,50,air\n1,1,60,air\n", renamed("hall; north")
+    )
+    assert {word for row in record.contents for word in row} == {None, "air"}
+
+
 def renamed(name: str):
     """Return the thermal oil study with a zone of the user's own, of this name."""
     line = OIL.lines[0]
@@ -171,6 +178,9 @@ def test_oil_line_takes_oil_as_its_content():
             "r.csv:2:7: the columns are parted by semicolons; part them by commas and write decimals with a point, "
             "as in time_s,pressure_bar,temperature_c and 60,10.2,184.5",
             id="semicolons",
+        ),
+        pytest.param(
+            'time_s;pressure_bar;"temperature_c:hall, north"\n', "r.csv:1:7: the columns are parted by semi", id="both"
         ),
         pytest.param(HEADER.replace(",", "\t"), "r.csv:1:7: the columns are parted by tabs", id="tabs"),
         pytest.param(b"a\0b", "r.csv:1:1: this is not text in UTF-8; save the table as CSV in UTF-8", id="NUL"),
