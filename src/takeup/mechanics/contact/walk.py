@@ -38,6 +38,7 @@ from takeup.mechanics.contact.walked import Event, Steps, Walk
 from takeup.mechanics.frame import Flags, Floats, Integers, NotHeld
 
 _CHECK = 1e-9  # of the largest force, or movement: contact conditions and compatibility
+_UNLOADED = 1e-3  # of the largest movement so far: the measure of a step that moves less, being without load
 _REFINEMENTS = 3
 _NEAR = 1e-13  # of the largest movement: a gap this small touches
 
@@ -396,7 +397,7 @@ def _errors(at: Position, block: Block, feet: Floats, causes: Floats) -> Floats:
     p, g, t, closed = at.s.p, at.s.p.gaps, at.s.p.rubs, at.s.kind[: at.s.p.gaps] == HELD
     force, moved, causes = block.force, block.moved, _all_in_own_axes(at, causes)
     reach = np.maximum(np.abs(causes).max(axis=1, initial=0.0), np.abs(moved).max(axis=1, initial=0.0))
-    reach = np.maximum(reach, 1e-300)  # scaled, also about the forces that would hold the rows still
+    reach = np.maximum(reach, max(_UNLOADED * at.reach, 1e-300))  # scaled, also about the forces that hold rows still
     size = np.abs(force).max(axis=1, initial=0.0)
     size = np.where(size > _CHECK * reach, size, reach)
     q, push, gap = moved[:, :g] - feet, force[:, :g], np.where(at.present, p.gap, [[np.inf], [-np.inf]])
