@@ -397,7 +397,8 @@ def _errors(at: Position, block: Block, feet: Floats, causes: Floats) -> Floats:
     p, g, t, closed = at.s.p, at.s.p.gaps, at.s.p.rubs, at.s.kind[: at.s.p.gaps] == HELD
     force, moved, causes = block.force, block.moved, _all_in_own_axes(at, causes)
     reach = np.maximum(np.abs(causes).max(axis=1, initial=0.0), np.abs(moved).max(axis=1, initial=0.0))
-    reach = np.maximum(reach, max(_UNLOADED * at.reach, 1e-300))  # scaled, also about the forces that hold rows still
+    whole = max(at.reach, float(reach.max(initial=0.0)))
+    reach = np.maximum(reach, max(_UNLOADED * whole, 1e-300))  # scaled, also about the forces that hold rows still
     size = np.abs(force).max(axis=1, initial=0.0)
     size = np.where(size > _CHECK * reach, size, reach)
     q, push, gap = moved[:, :g] - feet, force[:, :g], np.where(at.present, p.gap, [[np.inf], [-np.inf]])
