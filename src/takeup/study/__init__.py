@@ -3,13 +3,16 @@
 from takeup.study.causes import CAUSES
 from takeup.study.friction import friction_bounds
 from takeup.study.pieces import JointSpans, joint_spans
-from takeup.study.records import HoldLoads, JointMovement, LineAnswer, Solved, Unsolved
+from takeup.study.records import NO_FRICTION, HoldLoads, JointMovement, LineAnswer, Solved, Unsolved
+from takeup.study.scenarios import Combination, Walked, walk_study
 from takeup.study.solve import solve_study
 from takeup.study.stability import BellowsFactor, Mode, StateStability, stability_of
 
 __all__ = [
     "CAUSES",
+    "NO_FRICTION",
     "BellowsFactor",
+    "Combination",
     "HoldLoads",
     "JointMovement",
     "JointSpans",
@@ -18,8 +21,10 @@ __all__ = [
     "Solved",
     "StateStability",
     "Unsolved",
+    "Walked",
     "friction_bounds",
     "joint_spans",
     "solve_study",
     "stability_of",
+    "walk_study",
 ]

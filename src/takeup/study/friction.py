@@ -1,9 +1,10 @@
-"""Friction until it is walked: the adverse bound, the sum of mu N over what rubs.     (study/friction.py)
+"""Friction at its worst, whatever came first: the sum of mu N over what rubs.     (study/friction.py)
 
 An anchor can be dragged, either way, by every rubbing hold between it and the take-up of the span beside it; without
 a take-up in the span, by every rubbing hold of the span; and by those of every branch that leaves it there, as far as
 the branch's own first take-up or anchor. N is the model's own force across the pipe, mu the high end of the pair's
-range. The bound is added in the worst sense and never credited.
+range. The bound is added in the worst sense to the walk without friction, and never credited; a walk with friction
+has its own.
 """
 
 from __future__ import annotations
@@ -13,7 +14,7 @@ from numpy.typing import NDArray
 
 from takeup.line import SAME_STATION, Stretch, anchor_stations, stretches_of
 from takeup.line.holding import ANCHORED_ENDS, ANCHORS
-from takeup.study.records import HoldLoads, LineAnswer
+from takeup.study.records import NO_FRICTION, HoldLoads, LineAnswer
 
 Floats = NDArray[np.float64]
 
@@ -22,9 +23,9 @@ def friction_bounds(answer: LineAnswer) -> dict[str, Floats]:
     """Return the friction bound on each anchor along the pipe, by name, (states,) [N].
 
     Args:
-        answer: the model's answer.
+        answer: the model's answer; the bounds are zero where it was walked with friction.
     """
-    rubbing = _rubbing(answer)
+    rubbing = _rubbing(answer) if answer.scenario == NO_FRICTION else []
     permanent = {name for name, _ in anchor_stations(answer.line)}
     return {
         hold.name: _bound(answer, hold, rubbing)

@@ -17,6 +17,7 @@ from takeup.study.model import LineModel, SystemModel
 from takeup.study.run import Run
 
 Floats = NDArray[np.float64]
+NO_FRICTION = "no friction"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -103,6 +104,7 @@ class LineAnswer:
         effective_forces: S in the middle of each piece by cause, (states, causes, p) [N].
         end_moments: on both ends of each piece by cause, (states, causes, p, 2, 3) [N m].
         branches: the answers of the lines that leave this one.
+        scenario: with which friction it was walked, in words.
     """
 
     study: Study
@@ -115,6 +117,7 @@ class LineAnswer:
     effective_forces: Floats
     end_moments: Floats
     branches: tuple[LineAnswer, ...]
+    scenario: str
 
     @property
     def effective_force(self) -> Floats:

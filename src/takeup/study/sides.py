@@ -10,44 +10,39 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.line import State, Study
+from takeup.line import State
 from takeup.study.causes import piece_pressures
 from takeup.study.holding import Holding
-from takeup.study.model import LineModel, SystemModel
+from takeup.study.model import LineModel
 from takeup.study.records import HoldLoads, JointMovement, LineAnswer
 from takeup.study.run import Run
 
 Floats = NDArray[np.float64]
 
 
-def line_answers(
-    study: Study, model: SystemModel, states: tuple[State, ...], runs: Sequence[Run]
-) -> tuple[LineAnswer, ...]:
+def line_answers(runs: Sequence[Run], scenario: str) -> tuple[LineAnswer, ...]:
     """Return the answer of each line.
 
     Args:
-        study: the file.
-        model: of its lines.
-        states: in order.
         runs: with rigid anchors, and, where a structure gives, a second with its springs.
+        scenario: with which friction they were walked.
     """
+    study, model = runs[0].ground.study, runs[0].ground.model
     answers: dict[str, LineAnswer] = {}
     for line in reversed(model.lines):  # a line stands after its main, so its branches have their answers already
         own = [item.name for item in study.lines if item.branch is not None and item.branch.of == line.line.name]
         branches = tuple(answers[name] for name in own)
-        answers[line.line.name] = _line_answer(study, line, (states, branches), runs)
+        answers[line.line.name] = _line_answer(line, branches, runs, scenario)
     return tuple(answers[line.line.name] for line in model.lines)
 
 
-def _line_answer(
-    study: Study, line: LineModel, known: tuple[tuple[State, ...], tuple[LineAnswer, ...]], runs: Sequence[Run]
-) -> LineAnswer:
-    states, branches = known
+def _line_answer(line: LineModel, branches: tuple[LineAnswer, ...], runs: Sequence[Run], scenario: str) -> LineAnswer:
     rigid, moving = runs[0], runs[-1]
+    states = rigid.way.states
     starts, ends = rigid.starts[:, :, line.members], rigid.ends[:, :, line.members]
     displacements = moving.displacements[:, line.nodes]
     return LineAnswer(
-        study=study,
+        study=rigid.ground.study,
         line=line.line,
         model=line,
         states=states,
@@ -57,6 +52,7 @@ def _line_answer(
         effective_forces=_axial_force(line, starts, ends),
         end_moments=np.stack([starts[..., 3:], ends[..., 3:]], axis=3),
         branches=branches,
+        scenario=scenario,
     )
 
 

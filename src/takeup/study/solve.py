@@ -16,12 +16,11 @@ from takeup.mechanics.frame import Floats
 from takeup.study.causes import causes_of
 from takeup.study.contacts import contacts_of, gaps_of, rubs_of
 from takeup.study.model import SystemModel, model_of
-from takeup.study.records import Solved, Unsolved
+from takeup.study.records import NO_FRICTION, Solved, Unsolved
 from takeup.study.run import Run, run_of
 from takeup.study.sides import line_answers
 from takeup.study.way import Ground, Way, way_through
 
-NO_FRICTION = "no friction"
 Why = tuple[str, ...]
 
 
@@ -111,7 +110,7 @@ def _solved(runs: list[Run], scenario: str) -> Solved:
         model=ground.model,
         states=way.states,
         scenario=scenario,
-        lines=line_answers(ground.study, ground.model, way.states, runs),
+        lines=line_answers(runs, scenario),
         run=runs[0],
         residual=max((run.residual for run in runs), key=lambda values: float(values.max())),
         verified=verified,

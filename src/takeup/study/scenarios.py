@@ -1,0 +1,192 @@
+"""The same way walked with more and less friction, and with stiffer and softer joints.     (study/scenarios.py)
+
+Friction of a pair is a range, and so is the rate of a joint; neither side of an anchor knows what the other does.
+Walked whole: without friction, at low and at high friction, rates as on the sheets. Walked for the loads of holds
+alone: every friction (none, low, high, high and low on neighbouring stretches by turns) with every set of rates
+(nominal, high, low, high and low by turns). A stretch is what lies between neighbouring anchors, so an intermediate
+anchor sees one side high and the other low, both ways round. Friction at installation is zero; where the file asks for
+it, high friction is also walked with all of it locked in at installation, ahead and back. Friction is never credited:
+the envelope holds the walk without it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from takeup.line import Line, State, Study, states_of, stretches_of
+from takeup.mechanics import uniqueness_shown, walk
+from takeup.study.contacts import Rub
+from takeup.study.model import SystemModel, model_of, with_rates
+from takeup.study.records import NO_FRICTION, Solved, Unsolved
+from takeup.study.run import totals_of
+from takeup.study.solve import Ready, ready_runs, ready_to_walk, solved_by
+from takeup.study.way import Way
+
+Floats = NDArray[np.float64]
+LOW_FRICTION, HIGH_FRICTION = "low friction", "high friction"
+NOMINAL = "nominal rates"
+USUAL_SCATTER = 0.1  # of a rate, where the sheet does not say (common practice, no source)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Combination:
+    """Loads of the holds with one friction and one set of rates.
+
+    Args:
+        friction: in words.
+        rates: in words.
+        loads: of each hold on the structure at the end of each step, (s, h, 6); NaN where there is no answer.
+        because: why there is none; empty where all converged.
+    """
+
+    friction: str
+    rates: str
+    loads: Floats
+    because: str
+
+    @property
+    def words(self) -> str:
+        """Both in words."""
+        return f"{self.friction}, {self.rates}"
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Walked:
+    """A study walked through its states in every scenario.
+
+    Args:
+        base: without friction.
+        rubbing: at low and at high friction, as far as they have an answer; empty where nothing rubs.
+        way: that all of them go.
+        combinations: of friction and rates.
+        unique: whether it is shown that high friction has one answer only; None where nothing rubs.
+        because: which whole scenarios have no answer, and why.
+    """
+
+    base: Solved
+    rubbing: tuple[Solved, ...]
+    way: Way
+    combinations: tuple[Combination, ...]
+    unique: bool | None
+    because: tuple[str, ...]
+
+    @property
+    def scenarios(self) -> tuple[Solved, ...]:
+        """Every whole scenario, least friction first."""
+        return (self.base, *self.rubbing)
+
+    @property
+    def main(self) -> Solved:
+        """The scenario that is told in full: that with the most friction."""
+        return self.scenarios[-1]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Friction:
+    """Coefficients of one scenario, and the friction locked in at installation as a part of its limit."""
+
+    words: str
+    mu: Floats
+    locked: float | None = None
+
+
+def walk_study(study: Study) -> Walked | Unsolved:
+    """Return a study walked in every scenario; unsolved where it has no answer even without friction.
+
+    Args:
+        study: its lines resolved: no rule left in them.
+    """
+    model, states = model_of(study), states_of(study)
+    ready = ready_runs(study, model, states)
+    if not isinstance(ready, list):
+        return Unsolved(study=study, model=model, states=states, because=ready)
+    base = solved_by(ready, NO_FRICTION, 0.0)
+    if isinstance(base, Unsolved):
+        return base
+    rubs = ready[0].ground.contacts.rubs
+    whole = [solved_by(ready, one.words, one.mu) for one in _frictions(study, rubs)[1:3]]
+    return Walked(
+        base=base,
+        rubbing=tuple(one for one in whole if isinstance(one, Solved)),
+        way=ready[0].way,
+        combinations=tuple(_combinations(study, model, states, ready[0])),
+        unique=uniqueness_shown(ready[0].problem) if rubs else None,
+        because=tuple(reason for one in whole if isinstance(one, Unsolved) for reason in one.because),
+    )
+
+
+def _combinations(study: Study, model: SystemModel, states: Sequence[State], nominal: Ready) -> Iterator[Combination]:
+    """Yield every combination; one set of rates that cannot be walked is said, and costs no other."""
+    for words, factors in _rates(study):
+        ready = nominal if not factors else ready_to_walk(study, with_rates(model, factors), states, giving=False)
+        for friction in _frictions(study, nominal.ground.contacts.rubs):
+            yield _combination(ready, friction, words, nominal)
+
+
+def _combination(ready: Ready | tuple[str, ...], friction: Friction, rates: str, nominal: Ready) -> Combination:
+    if not isinstance(ready, Ready):
+        none = np.full((len(nominal.way.to), len(nominal.ground.model.holds), 6), np.nan)
+        return Combination(friction=friction.words, rates=rates, loads=none, because="; ".join(ready))
+    steps = ready.way.steps
+    if friction.locked is not None:
+        parts = np.zeros((len(friction.mu), 2))
+        parts[:, 0] = friction.locked
+        steps = replace(steps, locked=parts)
+    found = walk(ready.problem, steps, mu=friction.mu)
+    loads = totals_of(ready.ground, ready.way, found)
+    loads[~found.converged | ~found.held] = np.nan
+    return Combination(friction=friction.words, rates=rates, loads=loads, because="; ".join(found.because))
+
+
+def _frictions(study: Study, rubs: Sequence[Rub]) -> list[Friction]:
+    """Return no, low and high friction first; then one side high and the other low, both ways; then locked in."""
+    low, high = np.array([rub.low for rub in rubs]), np.array([rub.high for rub in rubs])
+    found = [Friction(words=NO_FRICTION, mu=np.zeros(len(rubs)))]
+    if not rubs:
+        return found
+    found += [Friction(words=LOW_FRICTION, mu=low), Friction(words=HIGH_FRICTION, mu=high)]
+    odd = np.array([_is_odd(study.line(rub.line), rub.station) for rub in rubs])
+    if odd.any() and not odd.all():
+        found.append(Friction(words="friction high and low by turns", mu=np.where(odd, low, high)))
+        found.append(Friction(words="friction low and high by turns", mu=np.where(odd, high, low)))
+    if study.walk.locked_in:
+        found.append(Friction(words="high friction, locked in ahead", mu=high, locked=1.0))
+        found.append(Friction(words="high friction, locked in back", mu=high, locked=-1.0))
+    return found
+
+
+def _rates(study: Study) -> list[tuple[str, Mapping[str, float]]]:
+    """Return the sets of rates: factors on each joint by its name, none for nominal ones."""
+    joints = [(line, takeup) for line in study.lines for takeup in line.takeups]
+    if not joints:
+        return [(NOMINAL, {})]
+    scatter = {takeup.name: _scatter(takeup.data.rate_scatter) for _, takeup in joints}
+    odd = {takeup.name: _is_odd(line, takeup.position.station) for line, takeup in joints}
+
+    def factors(sense: Callable[[str], float]) -> dict[str, float]:
+        return {name: 1.0 + sense(name) * share for name, share in scatter.items()}
+
+    found: list[tuple[str, Mapping[str, float]]] = [
+        (NOMINAL, {}),
+        ("rates high", factors(lambda _name: 1.0)),
+        ("rates low", factors(lambda _name: -1.0)),
+    ]
+    if len(set(odd.values())) > 1:
+        found.append(("rates high and low by turns", factors(lambda name: -1.0 if odd[name] else 1.0)))
+        found.append(("rates low and high by turns", factors(lambda name: 1.0 if odd[name] else -1.0)))
+    return found
+
+
+def _scatter(stated: float | None) -> float:
+    return USUAL_SCATTER if stated is None else stated
+
+
+def _is_odd(line: Line, station: float) -> bool:
+    """Whether a place lies in the second, fourth, ... stretch between anchors."""
+    stretches = stretches_of(line)
+    number = next((k for k, stretch in enumerate(stretches) if station <= stretch.end), len(stretches) - 1)
+    return number % 2 == 1
