@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal
 
-from takeup.units import INCHES_PER_FOOT, METRES_PER_FOOT, METRES_PER_INCH, UNITS, Kind
+from takeup.units import INCHES_PER_FOOT, KELVIN_PER_DEGF, METRES_PER_FOOT, METRES_PER_INCH, UNITS, Kind
 
 System = Literal["si", "us"]
 TIE = "\N{NO-BREAK SPACE}"
@@ -139,6 +139,7 @@ class Units:
     area: Measure  # from mm2
     stress: Measure  # from MPa
     density: Measure  # from kg/m3
+    expansion: Measure  # from 1/K: of rods
     checked: Mapping[str, Measure]
 
     def __repr__(self) -> str:
@@ -198,6 +199,7 @@ SI = Units(
     area=_MM2,
     stress=_MPA,
     density=Measure(unit="kg/m³"),
+    expansion=Measure(unit="10⁻⁶/K", size=1e-6, rounded=3),
     checked=MappingProxyType(
         _SAME
         | {"N": _KN, "N m": _KNM, "m": _M, "mm": _MM, "mm2": _MM2, "MPa": _MPA, "degC": _DEGC}
@@ -233,6 +235,7 @@ US = Units(
     area=_IN2,
     stress=_PSI,
     density=_us("density", "kg/m3", "lb/ft3", unit="lb/ft³"),
+    expansion=Measure(unit="10⁻⁶/°F", size=1e-6 / KELVIN_PER_DEGF, rounded=3),
     checked=MappingProxyType(
         _SAME
         | {"N": _LBF, "N m": _FT_LBF, "m": _FT, "mm": _IN, "mm2": _IN2, "MPa": _PSI, "degC": _DEGF}

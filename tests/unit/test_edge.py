@@ -38,6 +38,7 @@ MEASURES = {
     "area": ("mm**2", "mm**2", "inch**2"),
     "stress": ("MPa", "MPa", "psi"),
     "density": ("kg/m**3", "kg/m**3", "lb/foot**3"),
+    "expansion": ("1/kelvin", "ppm/kelvin", "ppm/delta_degF"),
 }
 CHECKED = {
     "N": ("N", "kN", "lbf"),

@@ -129,11 +129,24 @@ def _spring(hold: Record, units: Units) -> list[str]:
     cold, least, most = (told(number_of(spring, key), units.force, 2) for key in ("cold_load_n", "least_n", "most_n"))
     locked = "locked" if spring.get("locked_in_test") else "not locked"
     source = text_of(spring, "source")
-    return [f"spring {rate}, set cold to {cold}, works from {least} to {most}, {locked} in the test ({source})"]
+    words = f"spring {rate}, set cold to {cold}, works from {least} to {most}, {locked} in the test"
+    for key, way in (("stop_up_mm", "up"), ("stop_down_mm", "down")):
+        if maybe_number(spring, key) is not None:
+            words += f", stopped {_exact(spring, key, units)} {way}"
+    return [f"{words} ({source})"]
+
+
+def _exact(record: Record, key: str, units: Units) -> str:
+    """Return a small length as it was given, with its unit."""
+    return units.small.named(as_given(number_of(record, key), units.small))
 
 
 def _when(hold: Record, units: Units) -> list[str]:
-    said = []
+    said = [
+        f"{words} {_exact(hold, key, units)}"
+        for key, words in (("clearance_mm", "clearance each way"), ("gap_mm", "gap"))
+        if maybe_number(hold, key)
+    ]
     if number_of(hold, "hot_leg_mm"):
         said.append(f"hot steel under it {told(number_of(hold, 'hot_leg_mm'), units.small, 0)}")
     if hold.get("only_in") is not None:

@@ -14,7 +14,7 @@ from takeup.drawing.reading import (
 )
 from takeup.edge import Measure, Units
 from takeup.papers.hold_inputs import hold_facts, holds_table
-from takeup.papers.joint_inputs import joint_tables, provenance_of
+from takeup.papers.joint_inputs import joint_tables, provenance_of, rods_of
 from takeup.papers.line_inputs import line_inputs
 from takeup.papers.numerals import NONE, as_given, column, written
 from takeup.papers.tables import Tree, facts, number_column, table, words_column
@@ -32,7 +32,7 @@ def inputs_section(results: Results, units: Units) -> Tree:
         "holds": holds_table(results, units),
         "hold_facts": facts(hold_facts(resolved, units)),
         "joints": joint_tables(results, units),
-        "provenance": facts(provenance_of(results)),
+        "provenance": facts([*rods_of(results, units), *provenance_of(results)]),
     }
 
 
@@ -72,7 +72,15 @@ def _site(resolved: Record, units: Units) -> list[tuple[str, str]]:
         f"{text_of(cycle, 'count')} from {text_of(cycle, 'from')} to {text_of(cycle, 'to')}"
         for cycle in records_of(resolved, "cycles")
     ]
-    return [*pairs, ("cycles", "; ".join(cycles))]
+    return [*pairs, ("cycles", "; ".join(cycles)), ("walk", _walk(record_of(resolved, "walk")))]
+
+
+def _walk(walk: Record) -> str:
+    """Return how the states are walked; nothing where the results do not say."""
+    if not walk:
+        return ""
+    friction = text_of(walk, "friction_at_installation")
+    return f"moduli {text_of(walk, 'modulus')}; friction at installation: {friction}"
 
 
 def _loads(resolved: Record, units: Units) -> Tree | None:

@@ -28,6 +28,10 @@ def resolved_part(study: Study) -> Json:
             "because": study.vacuum.because,
         },
         "cycles": [{"from": cycle.start, "to": cycle.end, "count": cycle.count} for cycle in study.cycles],
+        "walk": {
+            "modulus": "at operating temperature" if study.walk.modulus == "operating" else "at installation",
+            "friction_at_installation": "locked in" if study.walk.locked_in else "none",
+        },
         "holds": [_hold(line, hold) for line in study.lines for hold in line.holds],
         "loads": [_load(load) for load in study.loads],
     }
@@ -81,6 +85,8 @@ def _hold(line: Line, hold: Hold) -> Json:
         "stiffness": _stiffness(hold.stiffness),
         "settlement_mm": _movement(hold.settlement),
         "hot_leg_mm": to_mm(hold.hot_leg),
+        "clearance_mm": to_mm(hold.clearance) if "guide" in hold.kind else None,
+        "gap_mm": to_mm(hold.gap) if hold.kind == "stop" else None,
         "only_in": None if hold.only_in is None else list(hold.only_in),
     }
 
@@ -141,5 +147,7 @@ def _spring(spring: Spring | None) -> Json:
         "least_n": spring.least,
         "most_n": spring.most,
         "locked_in_test": spring.locked_in_test,
+        "stop_up_mm": None if spring.stop_up is None else to_mm(spring.stop_up),
+        "stop_down_mm": None if spring.stop_down is None else to_mm(spring.stop_down),
         "source": spring.source,
     }

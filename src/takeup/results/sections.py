@@ -6,13 +6,14 @@ import numpy as np
 
 from takeup.library import Insulation
 from takeup.line import Item, Line, Pipe, Study, TakeUp, Turn
+from takeup.results.joint_data import joint_data_part
 from takeup.results.plain import Json, numbers
 from takeup.results.resolved import end_part
 from takeup.study import JointMovement, Solved, Unsolved, joint_spans
 from takeup.study.fittings import bend_flexibility, bend_spot
 from takeup.study.model import LineModel
 from takeup.study.pieces import Piece
-from takeup.units import to_bar, to_deg, to_mm, to_mm2, to_n_per_mm, to_nm_per_deg
+from takeup.units import to_bar, to_deg, to_mm
 
 
 def line_part(study: Study, model: LineModel) -> Json:
@@ -200,7 +201,7 @@ def takeups_part(answer: Solved | Unsolved) -> list[Json]:
 
 def _takeup(answer: Solved | Unsolved, model: LineModel, item: TakeUp, moved: JointMovement | None) -> Json:
     name = item.name
-    rates, data = model.rates[name], item.data
+    rates = model.rates[name]
     spans = joint_spans(item)
     return {
         "name": name,
@@ -221,32 +222,13 @@ def _takeup(answer: Solved | Unsolved, model: LineModel, item: TakeUp, moved: Jo
             {"state": state.name, "force_n": float(force) + 0.0}
             for state, force in zip(answer.states, moved.spring, strict=True)
         ],
-        "set_length_mm": to_mm(data.length + item.preset),
+        "set_length_mm": to_mm(item.data.length + item.preset),
         "preset_mm": to_mm(item.preset),
         "misalignment_lateral_mm": to_mm(item.misalignment[0]),
         "misalignment_angular_deg": to_deg(item.misalignment[1]),
-        "data": {
-            "axial_rate_n_per_mm": to_n_per_mm(rates.axial),
-            "lateral_rate_n_per_mm": to_n_per_mm(rates.lateral),
-            "angular_rate_nm_per_deg": to_nm_per_deg(rates.angular),
-            "torsion_rate_nm_per_deg": to_nm_per_deg(rates.torsion),
-            "effective_area_mm2": to_mm2(data.effective_area),
-            "length_mm": to_mm(data.length),
-            "live_length_mm": to_mm(data.live_length),
-            "weight_n": data.weight,
-            "axial_compression_mm": to_mm(data.axial_compression),
-            "axial_extension_mm": to_mm(data.axial_extension),
-            "lateral_mm": None if data.lateral is None else to_mm(data.lateral),
-            "angular_deg": None if data.angular is None else to_deg(data.angular),
-            "torque_nm": data.torque,
-            "pressure_bar": to_bar(data.pressure),
-            "test_pressure_bar": None if data.test_pressure is None else to_bar(data.test_pressure),
-            "minimum_pressure_bar": None if data.minimum_pressure is None else to_bar(data.minimum_pressure),
-            "temperature_c": data.temperature,
-            "rated_cycles": data.rated_cycles,
-        },
+        "data": joint_data_part(item, rates),
         "remarks": list(rates.remarks),
-        "provenance": f"user's data: {data.source}",
+        "provenance": f"user's data: {item.data.source}",
     }
 
 

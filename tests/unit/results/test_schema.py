@@ -134,9 +134,24 @@ def test_object_lists_its_keys(name):
 def test_number_with_a_unit_ends_in_it():
     """Names that carry a pressure, length, force or temperature end in its unit; ratios and counts have none."""
     bare = {"friction_low", "friction_high", "demand", "capacity", "use", "value", "model", "condition", "rated_cycles"}
-    bare |= {"stiffer", "limit", "factor", "required", "energy_share", "movement", "searched"}
+    bare |= {"stiffer", "limit", "factor", "required", "energy_share", "movement", "searched", "rate_scatter"}
     bare |= {"flexibility_factor", "intensification_factor", "equilibrium_residual"}
-    ends = ("_m", "_mm", "_mm2", "_n", "_nm", "_c", "_bar", "_deg", "_per_mm", "_per_deg", "_per_m3", "_percent")
+    ends = (
+        "_m",
+        "_mm",
+        "_mm2",
+        "_n",
+        "_nm",
+        "_c",
+        "_bar",
+        "_deg",
+        "_per_mm",
+        "_per_deg",
+        "_per_m3",
+        "_per_k",
+        "_mpa",
+        "_percent",
+    )
     for described in [SCHEMA, *SCHEMA["$defs"].values()]:
         for key, kind in described["properties"].items():
             if kind.get("type") in ("number", ["number", "null"]):
