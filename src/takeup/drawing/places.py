@@ -106,7 +106,7 @@ def _joints(results: Results, line: Record) -> Iterable[Place]:
         at, along = on_legs(line, (start + end) / 2.0)
         yield Place(
             name=text_of(takeup, "name"),
-            kind=text_of(takeup, "kind"),
+            kind=_kind_of_joint(takeup),
             sort="joint",
             station=number_of(takeup, "station_m"),
             at=at,
@@ -115,6 +115,14 @@ def _joints(results: Results, line: Record) -> Iterable[Place]:
             length=end - start,
             use=use_at(results, text_of(takeup, "name")),
         )
+
+
+def _kind_of_joint(takeup: Record) -> str:
+    """Return the kind of a joint, and that it has limit rods where it has rods and is not called tied."""
+    kind = text_of(takeup, "kind")
+    if not record_of(record_of(takeup, "data"), "rods") or kind.startswith("tied"):
+        return kind
+    return f"{kind} with limit rods"
 
 
 def _items(line: Record) -> Iterable[Place]:

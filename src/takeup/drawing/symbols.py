@@ -19,6 +19,8 @@ _NOTHING = 1e-6
 _BLANK = "#ffffff"
 _BLACK = "#000000"
 _UPRIGHT = (1.0, 0.0)
+_ASIDE = 0.66  # of half the sign: where the middle of each of two bellows stands
+_SET_BACK = 0.9  # between nut and lug of a limit rod [mm]
 REACH = 2.8  # a sign stays within so much of its place, across the pipe [mm]
 
 EXPLAINED = {
@@ -35,6 +37,11 @@ EXPLAINED = {
     "spring hanger": "spring hanger",
     "single axial": "single axial joint",
     "externally pressurised": "externally pressurised joint",
+    "tied axial": "tied axial joint: tie rods across it",
+    "universal": "universal joint: two bellows, a spool",
+    "tied universal": "tied universal joint: tie rods across it",
+    "single axial with limit rods": "single axial with limit rods",
+    "universal with limit rods": "universal with limit rods: two bellows",
     "valve": "valve",
     "flange": "pair of flanges",
     "reducer": "reducer",
@@ -170,12 +177,38 @@ def joint_sign(kind: str, start: Point, end: Point, fill: str = _BLANK) -> Parts
     if kind == "externally pressurised":
         caps = tuple(_stroke(middle, along, ((x, -2.6), (x, 2.6))) for x in (-half, half))
         return (box, _waves(middle, along, half - 1.2, 1.0), *caps)
-    return (box, _waves(middle, along, half, 1.9))
+    rods = _rods(middle, along, half, limit="limit" in kind) if "tied" in kind or "limit" in kind else ()
+    if "universal" in kind:
+        return (*_two_bellows(middle, along, half, fill), *rods)
+    return (box, _waves(middle, along, half, 1.9), *rods)
 
 
-def _waves(at: Point, along: Point, half: float, height: float) -> Polyline:
+def _two_bellows(at: Point, along: Point, half: float, fill: str) -> Parts:
+    """Return two bellows, each about a third of the sign, and the spool between them, as slim as the pipe."""
+    parts: list[Polyline] = [_shape(at, along, _box(half, 0.9), fill)]
+    for side in (-1, 1):
+        (middle,) = turned(at, along, ((side * _ASIDE * half, 0.0),))
+        parts += [
+            _shape(middle, along, _box((1.0 - _ASIDE) * half, 1.9), fill),
+            _waves(middle, along, (1.0 - _ASIDE) * half, 1.9, count=4),
+        ]
+    return tuple(parts)
+
+
+def _rods(at: Point, along: Point, half: float, *, limit: bool) -> Parts:
+    """Return a rod either side with its lugs; the nuts of a limit rod stand back from them."""
+    lug = half - (_SET_BACK if limit else 0.0)
+    parts = []
+    for side in (-1, 1):
+        parts.append(_stroke(at, along, ((-half, 2.4 * side), (half, 2.4 * side)), _FINE))
+        parts += [_stroke(at, along, ((x, 1.9 * side), (x, REACH * side))) for x in (-lug, lug)]
+        if limit:
+            parts += [_stroke(at, along, ((x, 2.1 * side), (x, 2.7 * side)), _FINE) for x in (-half, half)]
+    return tuple(parts)
+
+
+def _waves(at: Point, along: Point, half: float, height: float, count: int = 8) -> Polyline:
     """Return the convolutions of a bellows as a zigzag across the pipe."""
-    count = 8
     points = tuple((-half + 2.0 * half * n / count, height if n % 2 else -height) for n in range(count + 1))
     return Polyline(points=turned(at, along, points), stroke=_FINE)
 

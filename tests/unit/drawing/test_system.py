@@ -18,8 +18,9 @@ from takeup.drawing.lettering import box_of
 from takeup.drawing.reading import number_of, records_of
 from takeup.drawing.route import joined_legs
 from takeup.drawing.sheet import Dimension, Polyline, Sign, Text
-from takeup.drawing.symbols import EXPLAINED, end_sign, hold_sign, item_sign, joint_sign
+from takeup.drawing.symbols import EXPLAINED, REACH, end_sign, hold_sign, item_sign, joint_sign
 from takeup.edge import SI, US
+from takeup.joints import TakeUpKind
 from takeup.line.holding import HoldKind
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -158,12 +159,51 @@ def test_every_kind_has_a_sign_of_its_own():
     """No two kinds look alike, and none falls back on the ring of an unknown one."""
     at, along = (0.0, 0.0), (1.0, 0.0)
     holds = {kind: hold_sign(kind, at, along) for kind in (*HoldKind.__args__, "equipment", "continues", "unknown")}
-    joints = {kind: joint_sign(kind, (-3.0, 0.0), (3.0, 0.0)) for kind in ("single axial", "externally pressurised")}
+    rods = ("single axial with limit rods", "universal with limit rods")
+    joints = {kind: joint_sign(kind, (-3.0, 0.0), (3.0, 0.0)) for kind in (*TakeUpKind.__args__, *rods)}
+    assert set(joints) <= set(EXPLAINED)
     items = {kind: item_sign(kind, ((-2.0, 0.0), (2.0, 0.0)), along) for kind in ("valve", "flange", "reducer", "item")}
     ends = {kind: end_sign(kind, at, along) for kind in ("blind", "closed valve", "branch")}
     drawn = [*holds.values(), *joints.values(), *items.values(), *ends.values()]
     assert all(a != b for a, b in combinations(drawn, 2))
     assert end_sign("free", at, along) == ()
+
+
+def lines_of(kind):
+    """The open lines of a joint's sign on a pipe to the right, 6 mm long."""
+    return [part.points for part in joint_sign(kind, (-3.0, 0.0), (3.0, 0.0)) if not part.closed]
+
+
+def test_universal_joint_has_two_bellows_alike():
+    """A zigzag either side of the middle, mirrored; a joint of one bellows has one, about the middle."""
+    zigzags = [points for points in lines_of("universal") if len(points) > 2]
+    middles = sorted(sum(x for x, _ in points) / len(points) for points in zigzags)
+    assert middles == pytest.approx([-middles[1], middles[1]], abs=EXACT)
+    assert middles[1] > 0.0
+    assert len([points for points in lines_of("tied axial") if len(points) > 2]) == 1
+
+
+@pytest.mark.parametrize("kind", ["tied axial", "tied universal", "single axial with limit rods"])
+def test_rods_run_either_side_with_their_lugs(kind):
+    """Two thin lines along the pipe as long as the sign; four lugs, those of limit rods set back from the nuts."""
+    straight = [points for points in lines_of(kind) if len(points) == 2]
+    rods = [points for points in straight if points[0][1] == points[1][1]]
+    lugs = [points for points in straight if points[0][0] == points[1][0] and abs(points[1][1]) == REACH]
+    assert sorted(points[0][1] for points in rods) == [-2.4, 2.4]
+    assert {(points[0][0], points[1][0]) for points in rods} == {(-3.0, 3.0)}
+    back = 0.9 if "limit" in kind else 0.0
+    assert {abs(points[0][0]) for points in lugs} == {3.0 - back}
+    assert len(lugs) == 4
+
+
+def test_limit_rods_are_told_from_tie_rods_in_the_legend():
+    """Rods on a joint that is not called tied are limit rods; nothing in the fixture has any, so they are put there."""
+    document = system()
+    document["takeups"][0]["data"]["rods"] = {"count": 4}
+    for kind, drawn in (("single axial", "single axial with limit rods"), ("tied axial", "tied axial")):
+        document["takeups"][0]["kind"] = kind
+        legend = next(view for view in layout_sheets(document)[0].views if view.title == "Signs")
+        assert EXPLAINED[drawn] in [item.words for item in legend.items if isinstance(item, Text)]
 
 
 def test_reducer_narrows_the_way_the_pipe_does():
