@@ -10,7 +10,7 @@ from takeup.checks import CheckResult, run_checks
 from takeup.choose import resolve
 from takeup.line import Study
 from takeup.line.reading.reader import study_from_text
-from takeup.study import HoldLoads, JointMovement, LineAnswer, Solved, Unsolved, solve_study
+from takeup.study import HoldLoads, JointMovement, LineAnswer, Solved, Unsolved, Walked, solve_study, walk_study
 
 DN200 = "{ size: DN 200, wall: 8.18 mm, material: ASTM A106 B, bends: long radius }"
 STEAM_PTFE = "slides_on: PTFE on steel"
@@ -135,6 +135,14 @@ def solve_all(text: str) -> Solved:
     return answer
 
 
+def walk_all(text: str) -> Walked:
+    """Return every scenario of a text that is held and solves."""
+    walked = walk_study(study_of(text))
+    assert isinstance(walked, Walked), walked.because
+    assert walked.base.verified.all(), walked.base.because
+    return walked
+
+
 def solve(text: str) -> LineAnswer:
     """Return the model's answer to the one line of a text."""
     (answer,) = solve_all(text).lines
@@ -171,4 +179,4 @@ def along(answer: LineAnswer, name: str, state: str) -> float:
 
 def checks(text: str, rule_name: str, where: str = "") -> list[CheckResult]:
     """Return the results of one rule for a text, at one place or at all."""
-    return [item for item in run_checks(solve_all(text)) if item.rule == rule_name and where in item.where]
+    return [item for item in run_checks(walk_all(text)) if item.rule == rule_name and where in item.where]

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
 
 from takeup.checks import (
     anchor_claim,
     drainage,
     expansion_stress,
+    friction_walk,
     guide_spacing,
     hanger_travel,
     hold_capacity,
@@ -16,7 +18,6 @@ from takeup.checks import (
     joint_movement,
     joint_torsion,
     lift_off,
-    not_run,
     nozzle_limits,
     occasional_stress,
     one_joint_per_span,
@@ -36,7 +37,7 @@ from takeup.checks import (
 )
 from takeup.checks.hold_capacity import design_forces
 from takeup.checks.outcome import CheckResult, Outcome, Rule, governing
-from takeup.study import LineAnswer, Solved, StateStability, stability_of
+from takeup.study import LineAnswer, StateStability, Walked, stability_of
 
 __all__ = ["RULES", "CheckResult", "Outcome", "Rule", "design_forces", "governing", "run_checks"]
 
@@ -71,7 +72,7 @@ RULES: tuple[Rule, ...] = (
     stability.RULE,
     states_left_out.RULE,
     verification.RULE,
-    not_run.FRICTION,
+    friction_walk.RULE,
 )
 _OF_A_LINE: tuple[Callable[[LineAnswer], list[CheckResult]], ...] = (
     thrust_held.check,
@@ -98,19 +99,47 @@ _OF_A_LINE: tuple[Callable[[LineAnswer], list[CheckResult]], ...] = (
     slope_kept.check,
     drainage.check,
     risers.check,
-    not_run.check,
 )
 _ORDER: tuple[Outcome, ...] = ("fails", "not covered", "no limit given", "close", "passes")
 
 
-def run_checks(solved: Solved, states: Sequence[StateStability] | None = None) -> tuple[CheckResult, ...]:
+def run_checks(walked: Walked, states: Sequence[StateStability] | None = None) -> tuple[CheckResult, ...]:
     """Return every check's results, worst first: failures, what did not run, then by use.
 
+    Every scenario is looked at; a rule says at each place what is worst of all.
+
     Args:
-        solved: the model's answer.
-        states: the stability of its states, where it is known already.
+        walked: every scenario.
+        states: the stability of the states, where it is known already.
     """
-    results = [result for line in solved.lines for check in _OF_A_LINE for result in check(line)]
-    results += stability.check(solved, stability_of(solved) if states is None else states)
-    results += [*states_left_out.check(solved), *verification.check(solved)]
-    return tuple(sorted(results, key=lambda item: (_ORDER.index(item.outcome), -round(item.use or 0.0, 9))))
+    results = list(_worst_of_scenarios(walked))
+    results += hold_capacity.check_combinations(walked)
+    results += stability.check(walked.base, stability_of(walked.base) if states is None else states)
+    results += [*states_left_out.check(walked.base), *friction_walk.check(walked)]
+    results.append(min((row for one in walked.scenarios for row in verification.check(one)), key=_rank))
+    return tuple(sorted(results, key=_rank))
+
+
+def _rank(item: CheckResult) -> tuple[int, float]:
+    return _ORDER.index(item.outcome), -round(item.use or 0.0, 9)
+
+
+def _worst_of_scenarios(walked: Walked) -> Iterator[CheckResult]:
+    """Yield of each rule and place the results of the scenario that is worst there; where all agree, of the first."""
+    best: dict[tuple[str, str], tuple[tuple[int, float], list[CheckResult]]] = {}
+    for one in walked.scenarios:
+        groups: dict[tuple[str, str], list[CheckResult]] = {}
+        for line in one.lines:
+            for check in _OF_A_LINE:
+                for result in check(line):
+                    groups.setdefault((result.rule, result.where), []).append(result)
+        for key, rows in groups.items():
+            rank = min(_rank(row) for row in rows)
+            if key not in best or rank < best[key][0]:
+                best[key] = rank, rows if one is walked.base else [_at(row, one.scenario) for row in rows]
+    for _, rows in best.values():
+        yield from rows
+
+
+def _at(row: CheckResult, scenario: str) -> CheckResult:
+    return replace(row, because=f"{row.because} ({scenario})")

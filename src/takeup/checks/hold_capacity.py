@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from takeup.checks.outcome import CheckResult, Rule, governing
 from takeup.line import ANCHORED_ENDS
 from takeup.line.holding import ANCHORS
-from takeup.study import HoldLoads, LineAnswer, friction_bounds
+from takeup.study import NO_FRICTION, HoldLoads, LineAnswer, Walked, friction_bounds, step_words
 
 RULE = Rule(
     name="hold_capacity",
@@ -25,6 +25,7 @@ RULE = Rule(
     source="first principles; friction (bound) by EJMA, anchor loads (from memory)",
     limits="the capacity is a force; moments are judged by themselves; nominal spring rates",
 )
+_ROUNDING = 1e-9
 TAKE_THRUST = (*ANCHORS, "directional anchor", "stop")  # what they can carry has to be said
 
 
@@ -55,9 +56,9 @@ def check(answer: LineAnswer) -> list[CheckResult]:
         friction = bounds.get(hold.name, np.zeros(len(answer.states)))
         forces = design_forces(hold, friction)
         number = governing(forces)
-        words = (
-            f"{forces[number] / 1e3:.1f} kN, of which friction (bound) {friction[number] / 1e3:.1f} kN along the pipe"
-        )
+        words = f"{forces[number] / 1e3:.1f} kN"
+        if answer.scenario == NO_FRICTION:
+            words += f", of which friction (bound) {friction[number] / 1e3:.1f} kN along the pipe"
         if limit is None:
             words += "; what it can carry is not stated"
         status = "" if limit is None else "user's data"
@@ -67,6 +68,35 @@ def check(answer: LineAnswer) -> list[CheckResult]:
             )
         )
     return results + _unstated(answer, capacity)
+
+
+def check_combinations(walked: Walked) -> list[CheckResult]:
+    """Return what no single scenario shows: a greater force where friction and rates differ from side to side.
+
+    Args:
+        walked: every scenario and combination.
+    """
+    results = []
+    for answer, model in zip(walked.base.lines, walked.base.model.lines, strict=True):
+        stated = {end.name: end.can_carry for end in (answer.line.start, answer.line.end)}
+        stated |= {hold.name: hold.can_carry for hold in answer.line.holds}
+        bounds = friction_bounds(answer)
+        for place, hold in enumerate(answer.holds):
+            limit = stated.get(hold.name)
+            if limit is None:
+                continue
+            forces = np.array(
+                [np.linalg.norm(one.loads[:, model.supports[place], :3], axis=1) for one in walked.combinations]
+            )
+            known = float(design_forces(hold, bounds.get(hold.name, np.zeros(len(answer.states)))).max())
+            number = governing(np.where(np.isnan(forces), -np.inf, forces).ravel())
+            force = float(forces.ravel()[number])
+            if force > known * (1.0 + _ROUNDING):
+                combination, step = divmod(number, forces.shape[1])
+                words = f"{force / 1e3:.1f} kN: {walked.combinations[combination].words}"
+                state = step_words(walked.way, step)
+                results.append(RULE.judge(hold.name, state, force, limit, "N", because=words, status="user's data"))
+    return results
 
 
 def _unstated(answer: LineAnswer, capacity: dict[str, float | None]) -> list[CheckResult]:

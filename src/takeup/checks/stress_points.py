@@ -20,7 +20,7 @@ from takeup.study.fittings import Spot, spots_of
 Floats = NDArray[np.float64]
 LOOKED_AT = ("pipe", "arc", "spool", "reducer")
 STAYING = ("pressure", "weight", "sustained loads")
-MOVING = ("growth", "joint spring preset", "imposed")
+MOVING = ("growth", "joint spring preset", "imposed", "contact", "friction")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

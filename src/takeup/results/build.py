@@ -19,8 +19,9 @@ from takeup.results.resolved import conditions_part, resolved_part
 from takeup.results.sections import line_part, shapes_part, states_part, takeups_part
 from takeup.results.stability import stability_part
 from takeup.results.verdict import Verdict, verdict_of
+from takeup.results.walk import events_part, scenarios_part, walk_part
 from takeup.results.words import CAUTIONS, assumptions_of, dropped_words
-from takeup.study import Solved, StateStability, Unsolved, solve_study, stability_of
+from takeup.study import StateStability, Unsolved, Walked, stability_of, walk_study
 
 
 def results_of(study: Study) -> dict[str, Json]:
@@ -29,21 +30,23 @@ def results_of(study: Study) -> dict[str, Json]:
     Args:
         study: its line resolved: no rule left in it.
     """
-    answer = solve_study(study)
-    if isinstance(answer, Unsolved):
-        return _document(answer, (), verdict_of((), tuple(f"not solved: {words}" for words in answer.because)))
-    stability = stability_of(answer)
-    checks = run_checks(answer, stability)
-    return _document(answer, checks, verdict_of(checks), stability)
+    walked = walk_study(study)
+    if isinstance(walked, Unsolved):
+        return _document(walked, (), verdict_of((), tuple(f"not solved: {words}" for words in walked.because)))
+    stability = stability_of(walked.base)
+    checks = run_checks(walked, stability)
+    return _document(walked, checks, verdict_of(checks), stability)
 
 
 def _document(
-    answer: Solved | Unsolved,
+    found: Walked | Unsolved,
     checks: tuple[CheckResult, ...],
     verdict: Verdict,
     stability: tuple[StateStability, ...] = (),
 ) -> dict[str, Json]:
-    study, solved = answer.study, isinstance(answer, Solved)
+    walked = found if isinstance(found, Walked) else None
+    answer = found if isinstance(found, Unsolved) else found.main
+    study = answer.study
     return {
         "tool": {"name": "takeup", "version": __version__},
         "input": {
@@ -64,15 +67,16 @@ def _document(
         "zones": [_zone(zone) for zone in answer.zones.every],
         "states": states_part(answer),
         "dropped_states": list(dropped_words(study)),
-        "holds": holds_part(answer) if isinstance(answer, Solved) else [],
-        "takeups": takeups_part(answer),
-        "growth_hand": growth_rows(answer) if isinstance(answer, Solved) else [],
-        "walk": [],
-        "events": [],
-        "shapes": shapes_part(answer) if isinstance(answer, Solved) else [],
+        "holds": holds_part(walked) if walked else [],
+        "takeups": takeups_part(answer, walked.scenarios if walked else ()),
+        "growth_hand": growth_rows(walked.base) if walked else [],
+        "scenarios": scenarios_part(walked) if walked else None,
+        "walk": walk_part(walked) if walked else [],
+        "events": events_part(walked) if walked else [],
+        "shapes": shapes_part(walked.main) if walked else [],
         "stability": stability_part(stability),
         "checks": [_check(item) for item in checks],
-        "solver": {"condition": answer.condition if isinstance(answer, Solved) else None, "solved": solved},
+        "solver": {"condition": walked.base.condition if walked else None, "solved": walked is not None},
         "assumptions": list(assumptions_of(answer)),
         "not_covered": [
             {"what": item.subject, "because": item.words} for item in COVERAGE if item.status == "not covered"

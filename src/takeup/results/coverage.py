@@ -24,17 +24,20 @@ COVERAGE: tuple[Coverage, ...] = (
     Coverage(
         subject="zones bounded by anchors, valves and places; one side hot, one side at pressure; user's states",
         status="covered",
-        words="linear, state by state, the modulus of installation; static head in every state",
+        words="walked in order with one modulus; static head in every state; E changing within a walk is not covered",
     ),
     Coverage(
-        subject="joints: single axial, externally pressurised",
+        subject="joints: single axial, externally pressurised, tied axial, universal, tied universal",
         status="covered",
         words="typed-in data; six-directional members; thrust from pressure where it acts",
     ),
     Coverage(
         subject="anchors, guides, stops, rests, hangers, spring hangers; structures that give; settlement",
         status="covered",
-        words="both ways, no clearance; hangers locked in test; temporary holds; loads rigid, movements with stiffness",
+        words=(
+            "clearances (square), gaps, lift-off, casing stops; hangers locked from installation to test; temporary "
+            "holds; loads rigid, movements with stiffness"
+        ),
     ),
     Coverage(
         subject="equipment: growth, nozzle limits in the nozzle's axes",
@@ -81,13 +84,13 @@ COVERAGE: tuple[Coverage, ...] = (
     ),
     Coverage(
         subject="friction in the order of events",
-        status="not covered",
-        words="the bound sum(mu N) is added to each anchor",
+        status="covered",
+        words="Coulomb in the plane of the support, walked; one coefficient at rest and sliding; no stick-slip",
     ),
     Coverage(
-        subject="clearances, gaps, lift-off, tie rods, limit rods",
-        status="not covered",
-        words="holds act both ways; a rest, hanger or stop that would have to act the other way is named",
+        subject="tie rods, limit rods",
+        status="covered",
+        words="each rod pulls after its gap and never pushes; nuts on the outside only; lugs and rings are rigid",
     ),
     Coverage(
         subject="rings, and lines whose far end joins another line",

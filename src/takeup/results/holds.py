@@ -1,6 +1,8 @@
-"""The holds' part of results.json: loads, envelope, friction band, the hand beside the model.     (results/holds.py)"""
+"""The holds' part of results.json: loads, envelope, band, contact, the hand beside the model.     (results/holds.py)"""
 
 from __future__ import annotations
+
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -8,30 +10,72 @@ from numpy.typing import NDArray
 from takeup.checks import design_forces, governing
 from takeup.hand import HandResult, anchor_by_hand, friction_by_hand, growth_by_hand
 from takeup.line import Stretch, stretches_of
+from takeup.results.contacts import contact_rows
 from takeup.results.plain import Json, numbers
-from takeup.study import CAUSES, HoldLoads, LineAnswer, Solved, friction_bounds
+from takeup.study import CAUSES, NO_FRICTION, HoldLoads, LineAnswer, Solved, Walked, friction_bounds, step_words
 
 Floats = NDArray[np.float64]
 _CLOSE_ENOUGH = 5.0  # per cent: a difference beyond this needs its reason printed
+_ROUNDING = 1e-9
 _NOTHING = 1.0  # N, or mm for growth: below this a difference in per cent says nothing
 
 
-def holds_part(solved: Solved) -> list[Json]:
+def holds_part(walked: Walked) -> list[Json]:
     """Return every hold and anchored end, line by line along the flow."""
-    return [row for answer in solved.lines for row in _of_line(answer)]
+    rows: list[Json] = []
+    for number, (answer, model) in enumerate(zip(walked.base.lines, walked.base.model.lines, strict=True)):
+        bounds = friction_bounds(answer)
+        placed = {hold.name: hold.placed_by for hold in answer.line.holds}
+        for place, hold in enumerate(answer.holds):
+            told = _Told(
+                walked=walked,
+                answer=answer,
+                scenarios=tuple((one.scenario, one.lines[number].holds[place]) for one in walked.scenarios),
+                combined=np.array([one.loads[:, model.supports[place]] for one in walked.combinations]),
+                bound=bounds.get(hold.name),
+                placed_by=placed.get(hold.name, "by hand"),
+            )
+            rows.append(_hold(told))
+    return rows
 
 
-def _of_line(answer: LineAnswer) -> list[Json]:
-    bounds = friction_bounds(answer)
-    placed = {hold.name: hold.placed_by for hold in answer.line.holds}
-    return [_hold(answer, hold, bounds.get(hold.name), placed.get(hold.name, "by hand")) for hold in answer.holds]
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Told:
+    """What is known of one hold.
+
+    Args:
+        walked: everything.
+        answer: of its line, without friction.
+        scenarios: its loads in each whole scenario, that without friction first.
+        combined: its loads in each combination and step, (k, s, 6); NaN where there are none.
+        bound: friction bound along the pipe, (states,); None where it is not an anchor.
+        placed_by: who placed it.
+    """
+
+    walked: Walked
+    answer: LineAnswer
+    scenarios: tuple[tuple[str, HoldLoads], ...]
+    combined: Floats
+    bound: Floats | None
+    placed_by: str
+
+    @property
+    def base(self) -> HoldLoads:
+        return self.scenarios[0][1]
+
+    def when(self, index: int) -> tuple[str, str]:
+        """Return state and combination of an entry of flattened combinations and steps."""
+        way = self.walked.way
+        combination, step = divmod(index, len(way.to))
+        return step_words(way, step), self.walked.combinations[combination].words
 
 
-def _hold(answer: LineAnswer, hold: HoldLoads, friction: Floats | None, placed_by: str) -> Json:
-    total, parts = hold.total, hold.parts
-    bound = np.zeros(len(answer.states)) if friction is None else friction
-    design = design_forces(hold, bound)
-    worst = governing(design)
+def _hold(told: _Told) -> Json:
+    hold, answer = told.base, told.answer
+    main_name, main = told.scenarios[-1]
+    bound = np.zeros(len(answer.states)) if told.bound is None else told.bound
+    worst = governing(design_forces(hold, bound))
+    total, parts = main.total, main.parts
     return {
         "name": hold.name,
         "line": answer.line.name,
@@ -39,20 +83,19 @@ def _hold(answer: LineAnswer, hold: HoldLoads, friction: Floats | None, placed_b
         "station_m": hold.station,
         "at_m": numbers(answer.model.route.point(hold.station)),
         "axes": [numbers(row) for row in hold.axes],
-        "placed_by": placed_by,
+        "placed_by": told.placed_by,
         "other_side": "to be added" if hold.kind == "continues" else None,
-        "loads": [_load(state.name, total[k], parts[k]) for k, state in enumerate(answer.states)],
+        "loads": [_load(state.name, main_name, total[k], parts[k]) for k, state in enumerate(answer.states)],
+        "scenarios": [
+            {"scenario": name, "state": state.name, "force_n": numbers(row[:3]), "moment_nm": numbers(row[3:])}
+            for name, loads in told.scenarios
+            for state, row in zip(answer.states, loads.total, strict=True)
+        ],
         "giving": None if hold.flexible is None else _giving(answer, hold.flexible.sum(axis=1)),
-        "envelope": {
-            "force_n": _envelope(answer, total[:, :3]),
-            "moment_nm": _envelope(answer, total[:, 3:]),
-            "friction_bound_n": float(bound.max()),
-            "design_force_n": float(design[worst]),
-            "design_state": answer.states[worst].name,
-        },
-        "band": None if friction is None else _band(hold, bound),
-        "contact": [],
-        "hand": [] if friction is None else hand_rows(answer, hold, bound, worst),
+        "envelope": _envelope(told, bound),
+        "band": None if told.bound is None else _band(told, told.bound),
+        "contact": [row for one in told.walked.scenarios for row in contact_rows(one, answer.line.name, hold.name)],
+        "hand": [] if told.bound is None else hand_rows(answer, hold, bound, worst),
     }
 
 
@@ -64,9 +107,10 @@ def _giving(answer: LineAnswer, total: Floats) -> Json:
     ]
 
 
-def _load(state: str, total: Floats, parts: Floats) -> Json:
+def _load(state: str, scenario: str, total: Floats, parts: Floats) -> Json:
     return {
         "state": state,
+        "scenario": scenario,
         "force_n": numbers(total[:3]),
         "moment_nm": numbers(total[3:]),
         "parts": {
@@ -76,23 +120,71 @@ def _load(state: str, total: Floats, parts: Floats) -> Json:
     }
 
 
-def _envelope(answer: LineAnswer, values: Floats) -> Json:
-    names = [state.name for state in answer.states]
+def _envelope(told: _Told, bound: Floats) -> Json:
+    """Return the least and greatest of every component over all combinations and steps, and the design force."""
+    forces, moments = (told.combined[..., part].reshape(-1, 3) for part in (slice(0, 3), slice(3, 6)))
+    design = design_forces(told.base, bound)
+    worst = governing(design)
+    value, state, scenario = (
+        float(design[worst]),
+        told.answer.states[worst].name,
+        f"{NO_FRICTION}, friction bound added",
+    )
+    sizes = np.linalg.norm(forces, axis=1)
+    walked = int(np.nanargmax(sizes))
+    if sizes[walked] > value * (1.0 + _ROUNDING):
+        value, (state, scenario) = float(sizes[walked]), told.when(walked)
     return {
-        "min": numbers(values.min(axis=0)),
-        "max": numbers(values.max(axis=0)),
-        "min_state": [names[governing(-column)] for column in values.T],
-        "max_state": [names[governing(column)] for column in values.T],
+        "force_n": _range(told, forces),
+        "moment_nm": _range(told, moments),
+        "friction_bound_n": float(bound.max()),
+        "design_force_n": value,
+        "design_state": state,
+        "design_scenario": scenario,
     }
 
 
-def _band(hold: HoldLoads, bound: Floats) -> Json:
-    """Return the range of the force along the pipe with the friction bound both ways."""
-    along = hold.local(hold.total)[:, 0]
+def _range(told: _Told, values: Floats) -> Json:
+    least = [_first(-values[:, column]) for column in range(3)]
+    most = [_first(values[:, column]) for column in range(3)]
     return {
-        "low_n": float((along - bound).min()),
-        "high_n": float((along + bound).max()),
-        "because": "force along the flow, all states, friction (bound) sum(mu N) added in the worst sense",
+        "min": [float(values[row, column]) + 0.0 for column, row in enumerate(least)],
+        "max": [float(values[row, column]) + 0.0 for column, row in enumerate(most)],
+        "min_state": [told.when(row)[0] for row in least],
+        "max_state": [told.when(row)[0] for row in most],
+        "min_scenario": [told.when(row)[1] for row in least],
+        "max_scenario": [told.when(row)[1] for row in most],
+    }
+
+
+def _first(values: Floats) -> int:
+    """Return the first of the greatest values; those that are not known are passed over."""
+    return governing(np.where(np.isnan(values), -np.inf, values))
+
+
+def _band(told: _Told, bound: Floats) -> Json:
+    """Return the range of the force along the pipe: every combination, and the bound both ways."""
+    along = (told.combined[..., :3] @ told.base.axes[0]).reshape(-1)
+    hand = told.base.local(told.base.total)[:, 0]
+    states = told.answer.states
+    low, high = _first(-along), _first(along)
+    under, over = governing(bound - hand), governing(hand + bound)
+    ends = {
+        "low": (float(along[low]), ", ".join(told.when(low))),
+        "high": (float(along[high]), ", ".join(told.when(high))),
+    }
+    words = f"{NO_FRICTION}, nominal rates, less the friction bound"
+    if hand[under] - bound[under] < ends["low"][0]:
+        ends["low"] = (float(hand[under] - bound[under]), f"{states[under].name}, {words}")
+    if hand[over] + bound[over] > ends["high"][0]:
+        ends["high"] = (float(hand[over] + bound[over]), f"{states[over].name}, {words.replace('less', 'with')}")
+    return {
+        "low_n": ends["low"][0],
+        "high_n": ends["high"][0],
+        "low_because": ends["low"][1],
+        "high_because": ends["high"][1],
+        "because": "force along the flow; all states and the way between them; friction and rates high and low on "
+        "either side; and without friction, the bound sum(mu N) added in the worst sense",
     }
 
 

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 
 from takeup.library import Insulation
 from takeup.line import Item, Line, Pipe, Study, TakeUp, Turn
+from takeup.results.contacts import rod_rows
 from takeup.results.joint_data import joint_data_part
 from takeup.results.plain import Json, numbers
 from takeup.results.resolved import end_part
@@ -187,19 +190,29 @@ def _staying(study: Study) -> list[str]:
     return [load.name for load in study.loads if load.duration == "sustained"]
 
 
-def takeups_part(answer: Solved | Unsolved) -> list[Json]:
-    """Return every joint with its data and, when solved, its movements."""
+def takeups_part(answer: Solved | Unsolved, scenarios: Sequence[Solved] = ()) -> list[Json]:
+    """Return every joint with its data and, when solved, its movements and what its rods carry.
+
+    Args:
+        answer: the scenario whose movements are told, or why there is none.
+        scenarios: every whole scenario, for the rods.
+    """
     moved: dict[str, JointMovement] = {}
     if isinstance(answer, Solved):
         moved = {joint.name: joint for line in answer.lines for joint in line.joints}
+    rods = {
+        item.name: [row for one in scenarios for row in rod_rows(one, line.name, item.name)]
+        for line in answer.study.lines
+        for item in line.takeups
+    }
     return [
-        _takeup(answer, model, item, moved.get(item.name))
+        {**_takeup(answer, model, item, moved.get(item.name)), "rods": rods[item.name]}
         for model in answer.model.lines
         for item in sorted(model.line.takeups, key=lambda item: item.position.station)
     ]
 
 
-def _takeup(answer: Solved | Unsolved, model: LineModel, item: TakeUp, moved: JointMovement | None) -> Json:
+def _takeup(answer: Solved | Unsolved, model: LineModel, item: TakeUp, moved: JointMovement | None) -> dict[str, Json]:
     name = item.name
     rates = model.rates[name]
     spans = joint_spans(item)
@@ -215,7 +228,6 @@ def _takeup(answer: Solved | Unsolved, model: LineModel, item: TakeUp, moved: Jo
         "live_to_m": spans.bellows[-1][1],
         "bellows": [{"from_m": start, "to_m": end} for start, end in spans.bellows],
         "movements": [] if moved is None else _movements(answer, moved),
-        "rods": [],
         "spring_n": []
         if moved is None
         else [

@@ -6,6 +6,7 @@ from takeup.joints import KINDS
 from takeup.line import Item, Line, Load, Study
 from takeup.line.parts import Corner
 from takeup.study import Solved, Unsolved
+from takeup.study.scenarios import USUAL_SCATTER
 
 FIRST_WITH_B31J = 2019  # editions from then on refer to ASME B31J for their factors (from memory, medium)
 CAUTIONS: tuple[str, ...] = (
@@ -31,14 +32,15 @@ def assumptions_of(answer: Solved | Unsolved) -> tuple[str, ...]:
         *_of_materials(study),
         "Members follow Euler-Bernoulli theory; displacements are small; bends have no credit for pressure.",
         (
-            "Guides hold both directions across the pipe, rests and hangers the upward one, stops their axis, all in "
-            "both senses and without clearance."
+            "Rests and hangers hold the line up and never down, stops one sense of their axis; guides hold it across "
+            "the pipe, on either side of the clearance stated, none where none is stated."
         ),
         *_of_anchors(study),
         *_of_edition(study),
         "Every end of a line is closed, except where a branch opens into its main.",
-        "Spring rates and effective areas are nominal; a bellows' live length does not grow.",
-        "Friction is not walked: its bound, sum(mu N) with the high coefficient, is added to each anchor.",
+        "Effective areas are nominal; a bellows' live length does not grow.",
+        *_of_scatter(study),
+        *_of_friction(study),
         "The weight of a joint or of an item is spread over its length; small fittings are not in the weight.",
     ]
     if any(line.branch for line in study.lines):
@@ -87,7 +89,10 @@ def _of_materials(study: Study) -> list[str]:
                 f"{pipe.expansion_table} ({pipe.expansion_because})."
             ),
             (
-                f"Modulus of {material.name} {material.modulus.at(temperature) / 1e9:.1f} GPa at installation "
+                f"Modulus of {material.name} in every state that of the operating temperature of its zone, as the "
+                "file asks: forces are smaller than with the cold modulus."
+                if study.walk.modulus == "operating"
+                else f"Modulus of {material.name} {material.modulus.at(temperature) / 1e9:.1f} GPa at installation "
                 f"temperature in every state ({material.modulus.status_at(temperature)}): forces are greatest with "
                 "the cold modulus."
             ),
@@ -96,6 +101,41 @@ def _of_materials(study: Study) -> list[str]:
                 f"Poisson's ratio {material.poisson:g} ({material.poisson_source.words})."
             ),
         ]
+    return words
+
+
+def _of_friction(study: Study) -> list[str]:
+    """Return how friction is taken, where anything rubs."""
+    holds = [hold for line in study.lines for hold in line.holds if hold.friction is not None]
+    if not holds:
+        return []
+    installed = "Friction at installation is zero."
+    if study.walk.locked_in:
+        installed = "Friction may be locked in at installation, ahead or back: both are walked."
+    return [
+        "Friction is Coulomb's, in the plane of each support, with one coefficient at rest and sliding.",
+        "The states are walked in order without friction, with low and with high coefficients; friction is never credited.",
+        "To loads without friction the bound sum(mu N), with the high coefficient, is added on each anchor.",
+        installed,
+    ]
+
+
+def _of_scatter(study: Study) -> list[str]:
+    """Return how far the rates of joints are taken to scatter."""
+    joints = [item for line in study.lines for item in line.takeups]
+    if not joints:
+        return []
+    usual = [item.name for item in joints if item.data.rate_scatter is None]
+    words = [
+        f"{item.name}: rates within {item.data.rate_scatter:.0%} of those stated ({item.data.source})."
+        for item in joints
+        if item.data.rate_scatter is not None
+    ]
+    if usual:
+        words.append(
+            f"Rates of {', '.join(usual)} within {USUAL_SCATTER:.0%} of those stated: their sheets do not say "
+            "(common practice, no source)."
+        )
     return words
 
 

@@ -7,6 +7,7 @@ from takeup.study.records import NO_FRICTION, HoldLoads, JointMovement, LineAnsw
 from takeup.study.scenarios import Combination, Walked, walk_study
 from takeup.study.solve import solve_study
 from takeup.study.stability import BellowsFactor, Mode, StateStability, stability_of
+from takeup.study.way import step_words
 
 __all__ = [
     "CAUSES",
@@ -26,5 +27,6 @@ __all__ = [
     "joint_spans",
     "solve_study",
     "stability_of",
+    "step_words",
     "walk_study",
 ]

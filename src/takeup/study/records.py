@@ -33,6 +33,8 @@ class HoldLoads:
             hold) bring, (states, causes, 3, 6) [N], [N m].
         flexible: the same summed over sides where the structures behind anchors give, (states, causes, 6); None where
             all are rigid.
+        open_by: how far its contacts are from touching, the nearest of them, (states,) [m]; zero where one touches, and
+            where it has none.
     """
 
     name: str
@@ -41,6 +43,7 @@ class HoldLoads:
     axes: Floats
     sides: Floats
     flexible: Floats | None
+    open_by: Floats
 
     @property
     def takes_moments(self) -> bool:

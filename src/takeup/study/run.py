@@ -17,6 +17,7 @@ from takeup.study.causes import CAUSES, CONTACT, FRICTION, IMPOSED, WEIGHT
 from takeup.study.way import Ground, Way
 
 Floats = NDArray[np.float64]
+RESIDUAL_LIMIT = 1e-9  # of the largest member end force
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -80,9 +81,6 @@ def run_of(ground: Ground, way: Way, walk: Walk) -> Run:
         condition=float(walk.problem.units.condition),
         because="; ".join(walk.because),
     )
-
-
-RESIDUAL_LIMIT = 1e-8  # of the largest member end force: the steps superpose answers verified to 1e-9 each
 
 
 def totals_of(ground: Ground, way: Way, walk: Walk) -> Floats:

@@ -48,7 +48,7 @@ def _line_answer(line: LineModel, branches: tuple[LineAnswer, ...], runs: Sequen
         states=states,
         displacements=displacements,
         holds=tuple(_hold_loads(line, row, states, runs) for row in range(len(line.holds))),
-        joints=tuple(_joint_movements(line, states, displacements, moving.ends[:, :, line.members])),
+        joints=tuple(joint_movements(line, states, displacements, moving.ends[:, :, line.members])),
         effective_forces=_axial_force(line, starts, ends),
         end_moments=np.stack([starts[..., 3:], ends[..., 3:]], axis=3),
         branches=branches,
@@ -70,8 +70,26 @@ def _hold_loads(line: LineModel, row: int, states: tuple[State, ...], runs: Sequ
     sides[:, :, 2] = rigid.loads[:, :, support] - sides[:, :, 0] - sides[:, :, 1]
     flexible = runs[1].loads[:, :, support] if len(runs) > 1 else None
     return HoldLoads(
-        name=hold.name, kind=hold.kind, station=hold.station, axes=hold.axes, sides=sides, flexible=flexible
+        name=hold.name,
+        kind=hold.kind,
+        station=hold.station,
+        axes=hold.axes,
+        sides=sides,
+        flexible=flexible,
+        open_by=_open_by(rigid, int(support)),
     )
+
+
+def _open_by(run: Run, support: int) -> Floats:
+    """Return how far the contacts of a hold are from touching, the nearest of them, (states,) [m]."""
+    steps, walk = run.way.arrivals, run.walk
+    nearest = np.full(len(steps), np.inf)
+    for number, row in enumerate(run.ground.contacts.rows):
+        if row.hold == support:
+            moved = walk.movements[steps, number]
+            gap = np.minimum(row.gap[0] - moved, row.gap[1] + moved)
+            nearest = np.minimum(nearest, np.where(walk.sides[steps, number] != 0, 0.0, np.maximum(gap, 0.0)))
+    return np.where(np.isinf(nearest), 0.0, nearest)
 
 
 def _held_part(hold: Holding, forces: Floats) -> Floats:
@@ -83,7 +101,7 @@ def _held_part(hold: Holding, forces: Floats) -> Floats:
     return np.concatenate([local[..., :3] @ hold.axes, local[..., 3:] @ hold.axes], axis=-1)
 
 
-def _joint_movements(
+def joint_movements(
     line: LineModel, states: tuple[State, ...], displacements: Floats, ends: Floats
 ) -> list[JointMovement]:
     """Return the movement of every joint, along the flow."""

@@ -90,6 +90,12 @@ def way_through(ground: Ground, states: Sequence[State]) -> Way:
     )
 
 
+def step_words(way: Way, step: int) -> str:
+    """Return where a step ends, in words: a state, or on the way to one."""
+    name = way.states[way.to[step]].name
+    return name if way.fraction[step] == 1.0 else f"on the way to {name}"
+
+
 def _cuts(before: State | None, after: State) -> Floats:
     """Return the ends of the steps from one state to the next, as fractions of the way."""
     if before is None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from tests.builders import solve_all
+from tests.builders import walk_all
 
 from takeup.checks import CheckResult, run_checks
 
@@ -14,7 +14,7 @@ EXAMPLES = Path(__file__).parents[3] / "examples"
 
 @pytest.fixture(scope="module")
 def rows() -> tuple[CheckResult, ...]:
-    return run_checks(solve_all((EXAMPLES / "orrin-bank-turbine-steam.yaml").read_text(encoding="utf-8")))
+    return run_checks(walk_all((EXAMPLES / "orrin-bank-turbine-steam.yaml").read_text(encoding="utf-8")))
 
 
 def of(rows: tuple[CheckResult, ...], rule: str, where: str) -> CheckResult:
