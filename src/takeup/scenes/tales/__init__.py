@@ -1,0 +1,1 @@
+"""The nine scenes, one a file.     (scenes/tales/__init__.py)"""
