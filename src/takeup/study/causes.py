@@ -15,15 +15,16 @@ movements. Theory: docs/theory/pressure.md.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from takeup.library import Curve
-from takeup.line import GRAVITY, LIQUIDS, SAME_STATION, Load, State, Study, ZoneState, bore_area
+from takeup.line import GRAVITY, SAME_STATION, Load, State, Study, bore_area
 from takeup.mechanics import Loads, pressure_strain
+from takeup.study.course import Course, growth_strain
 from takeup.study.model import LineModel, SystemModel
 from takeup.study.pieces import Piece
 
@@ -40,7 +41,7 @@ CAUSES = (
     "friction",
 )
 PRESSURE, GROWTH, PRESET, WEIGHT, IMPOSED, SUSTAINED, OCCASIONAL, CONTACT, FRICTION = range(len(CAUSES))
-Amount = Callable[[State], float]
+Amount = Callable[[Course], Floats]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -50,7 +51,7 @@ class Causes:
     Args:
         kinds: which of `CAUSES` each belongs to, (c,).
         loads: one load case each.
-        amounts: of each in a state.
+        amounts: of each over a course.
         grows: which are strains of growth, whose amounts are no straight line over temperature, (c,).
     """
 
@@ -59,9 +60,9 @@ class Causes:
     amounts: tuple[Amount, ...]
     grows: NDArray[np.bool_]
 
-    def of(self, states: Sequence[State]) -> Floats:
-        """Return the amounts in some states, (states, c)."""
-        return np.array([[amount(state) for amount in self.amounts] for state in states])
+    def of(self, course: Course) -> Floats:
+        """Return the amounts at every moment of a course, (k, c)."""
+        return np.stack([amount(course) for amount in self.amounts], axis=1)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -150,29 +151,19 @@ def _strain_of_a_pascal(piece: Piece, axial: float) -> float:
     return pressure_strain(1.0, area, axial)
 
 
-def _has_head(zone: ZoneState) -> bool:
-    return zone.pressure != 0.0 or zone.content in LIQUIDS
-
-
 def _at_datum(zone: int) -> Amount:
-    def amount(state: State) -> float:
-        here = state.zones[zone]
-        return here.pressure + here.density * GRAVITY * here.at_elevation if _has_head(here) else 0.0
+    def amount(course: Course) -> Floats:
+        at_zero = course.pressure[:, zone] + course.density[:, zone] * GRAVITY * course.elevation[:, zone]
+        return np.where(course.has_head[:, zone], at_zero, 0.0)
 
     return amount
 
 
 def _per_height(zone: int) -> Amount:
-    def amount(state: State) -> float:
-        here = state.zones[zone]
-        return here.density * GRAVITY if _has_head(here) else 0.0
+    def amount(course: Course) -> Floats:
+        return np.where(course.has_head[:, zone], course.density[:, zone] * GRAVITY, 0.0)
 
     return amount
-
-
-def growth_strain(expansion: Curve, installed: float, temperature: float) -> float:
-    """Return the strain of free growth between two temperatures [degC]."""
-    return expansion.at(temperature) - expansion.at(installed)
 
 
 def _growths(study: Study, model: SystemModel) -> Iterator[_Cause]:
@@ -189,8 +180,8 @@ def _growths(study: Study, model: SystemModel) -> Iterator[_Cause]:
             alike = piece.zone == zone and piece.pipe.material.expansion == curve
             return 1.0 if alike and piece.part != "bellows" else 0.0
 
-        def amount(state: State, zone: int = zone, curve: Curve = curve) -> float:
-            return growth_strain(curve, study.site.installation, state.zones[zone].temperature)
+        def amount(course: Course, zone: int = zone, curve: Curve = curve) -> Floats:
+            return growth_strain(curve, study.site.installation, course.temperature[:, zone])
 
         yield _Cause(kind=GROWTH, amount=amount, strain=_members_where(model, strain))
 
@@ -211,8 +202,8 @@ def bellows_count(piece: Piece) -> int:
     return 1 if piece.joint is None or piece.joint.data.centres is None else 2
 
 
-def _always(_state: State) -> float:
-    return 1.0
+def _always(course: Course) -> Floats:
+    return np.ones(len(course.settled))
 
 
 def _weight_as_it_stands(model: SystemModel) -> _Cause:
@@ -236,8 +227,8 @@ def _contents(model: SystemModel) -> Iterator[_Cause]:
         def content(line: LineModel, place: int, piece: Piece, zone: int = zone) -> float:
             return -float(line.content_area[place]) * GRAVITY if piece.zone == zone else 0.0
 
-        def density(state: State, zone: int = zone) -> float:
-            return state.zones[zone].density
+        def density(course: Course, zone: int = zone) -> Floats:
+            return course.density[:, zone]
 
         yield _Cause(kind=WEIGHT, amount=density, per_length=_down(_members_where(model, content)))
 
@@ -251,8 +242,8 @@ def _temporary_springs(model: SystemModel) -> Iterator[_Cause]:
             lift = np.zeros((len(model.frame.points), 6))
             lift[line.node_at(hold.station), 2] = hold.lift
 
-            def there(state: State, names: tuple[str, ...] = hold.only_in) -> float:
-                return float(state.name in names)
+            def there(course: Course, names: tuple[str, ...] = hold.only_in) -> Floats:
+                return course.is_in(names)
 
             yield _Cause(kind=WEIGHT, amount=there, nodal=lift)
 
@@ -261,9 +252,8 @@ def _down(values: Floats) -> Floats:
     return np.stack([np.zeros_like(values), np.zeros_like(values), values], axis=1)
 
 
-def is_settled(state: State) -> float:
-    """Return how much of its settlement a foot has gone through: all in every state but the first."""
-    return 0.0 if state.name == "installed" else 1.0
+def _settled(course: Course) -> Floats:
+    return course.settled
 
 
 def _moved_anchors(study: Study, model: SystemModel, *, giving: bool) -> Iterator[_Cause]:
@@ -277,7 +267,7 @@ def _moved_anchors(study: Study, model: SystemModel, *, giving: bool) -> Iterato
     for row, hold in enumerate(model.holds):
         settled[row, :3] = axes[row] @ hold.settlement
     if settled.any():
-        yield _Cause(kind=IMPOSED, amount=is_settled, imposed=settled)
+        yield _Cause(kind=IMPOSED, amount=_settled, imposed=settled)
     installed = study.site.installation
     for line in model.lines:
         for row, hold in zip(line.supports, line.holds, strict=True):
@@ -288,8 +278,8 @@ def _moved_anchors(study: Study, model: SystemModel, *, giving: bool) -> Iterato
             grown = np.zeros((len(model.holds), 6))
             grown[row, :3] = axes[row] @ hold.growth
 
-            def share(state: State, number: int = number, operating: float = operating) -> float:
-                return (state.zones[number].temperature - installed) / (operating - installed)
+            def share(course: Course, number: int = number, operating: float = operating) -> Floats:
+                return (course.temperature[:, number] - installed) / (operating - installed)
 
             yield _Cause(kind=IMPOSED, amount=share, imposed=grown)
 
@@ -302,8 +292,8 @@ def _loads(study: Study, model: SystemModel) -> Iterator[_Cause]:
         _add_load(load, line, nodal, per_length)
         stays = load.duration == "sustained"
 
-        def acts(state: State, name: str = load.name) -> float:
-            return float(name in state.loads)
+        def acts(course: Course, name: str = load.name) -> Floats:
+            return course.acts(name)
 
         yield _Cause(
             kind=SUSTAINED if stays else OCCASIONAL,

@@ -27,7 +27,7 @@ from numpy.typing import NDArray
 from takeup.line import Hold, State, Study, TakeUp
 from takeup.line.holding import Spring
 from takeup.mechanics import GROUND, Gaps, Rubs, Supports
-from takeup.study.causes import growth_strain, is_settled
+from takeup.study.course import Course, growth_strain
 from takeup.study.holding import Holding, structure_springs
 from takeup.study.model import LineModel, SystemModel
 from takeup.study.pieces import joint_spans
@@ -114,17 +114,15 @@ class Contacts:
                 there[:, column] = [_is_there(row, model.holds[row.hold], state) for state in states]
         return there
 
-    def feet(self, study: Study, model: SystemModel, states: Sequence[State]) -> Floats:
-        """Return how far the foot of each row has moved along it in some states, (states, g) [m].
+    def feet(self, study: Study, model: SystemModel, course: Course) -> Floats:
+        """Return how far the foot of each row has moved along it at every moment of a course, (k, g) [m].
 
         Feet settle, steel under a hold grows like the pipe on it, and rods as hot as the pipe grow longer.
         """
-        moved = np.zeros((len(states), len(self.rows)))
+        moved = np.zeros((len(course.settled), len(self.rows)))
         for column, row in enumerate(self.rows):
-            if row.turns or row.lock:
-                continue
-            for number, state in enumerate(states):
-                moved[number, column] = _foot(study, model, row, state)
+            if not (row.turns or row.lock):
+                moved[:, column] = _foot(study, model, row, course)
         return moved
 
 
@@ -170,28 +168,29 @@ def _is_there(row: Row, hold: Holding, state: State) -> bool:
     return hold.acts_in(state) and (not row.lock or hold.is_locked_in(state))
 
 
-def _foot(study: Study, model: SystemModel, row: Row, state: State) -> float:
-    """Return how far the foot of a row has moved along it in a state [m]."""
+def _foot(study: Study, model: SystemModel, row: Row, course: Course) -> Floats:
+    """Return how far the foot of a row has moved along it, (k,) [m]."""
     line = next(item for item in model.lines if item.line.name == row.line)
-    installed = study.site.installation
     if row.hold is None:
-        return _rod_growth(study, line, row, state)
+        return _rod_growth(study, model, row, course)
     hold = model.holds[row.hold]
-    shift = hold.settlement * is_settled(state)
+    shift = course.settled * float(row.direction @ hold.settlement)
     if hold.hot_leg:
         expansion = line.line.section_at(hold.station).pipe.material.expansion
-        here = state.at(row.line, hold.station).temperature
-        shift = shift + hold.axes[2] * hold.hot_leg * growth_strain(expansion, installed, here)
-    return float(row.direction @ shift)
+        here = course.temperature[:, model.zones.number(row.line, hold.station)]
+        grown = hold.hot_leg * growth_strain(expansion, study.site.installation, here)
+        shift = shift + float(row.direction @ hold.axes[2]) * grown
+    return shift
 
 
-def _rod_growth(study: Study, line: LineModel, row: Row, state: State) -> float:
-    takeup = next(item for item in line.line.takeups if item.name == row.owner)
+def _rod_growth(study: Study, model: SystemModel, row: Row, course: Course) -> Floats:
+    takeup = next(item for item in study.line(row.line).takeups if item.name == row.owner)
     assert takeup.rods is not None, "only rods have rows without a hold"
     if takeup.rods.expansion is None:
-        return 0.0
-    warmer = state.at(row.line, takeup.position.station).temperature - study.site.installation
-    return takeup.rods.expansion * warmer * takeup.rods.length
+        return np.zeros(len(course.settled))
+    zone = model.zones.number(row.line, takeup.position.station)
+    warmer = course.temperature[:, zone] - study.site.installation
+    return np.asarray(takeup.rods.expansion * takeup.rods.length * warmer)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

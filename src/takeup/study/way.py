@@ -19,6 +19,7 @@ from takeup.line import State, Study, ZoneState
 from takeup.mechanics import Steps
 from takeup.study.causes import Causes
 from takeup.study.contacts import Contacts
+from takeup.study.course import course_of
 from takeup.study.model import SystemModel
 
 Floats = NDArray[np.float64]
@@ -75,8 +76,9 @@ def way_through(ground: Ground, states: Sequence[State]) -> Way:
         for number, share in zip(to.tolist(), fraction.tolist(), strict=True)
     )
     causes, contacts = ground.causes, ground.contacts
-    amounts = _lerp(causes.of(states), to, fraction)
-    amounts[:, causes.grows] = causes.of(here)[:, causes.grows]
+    course = course_of(states)
+    amounts = _lerp(causes.of(course), to, fraction)
+    amounts[:, causes.grows] = causes.of(course_of(here))[:, causes.grows]
     return Way(
         states=tuple(states),
         to=to,
@@ -84,7 +86,7 @@ def way_through(ground: Ground, states: Sequence[State]) -> Way:
         here=here,
         steps=Steps(
             amounts=amounts,
-            feet=_lerp(contacts.feet(ground.study, ground.model, states), to, fraction),
+            feet=_lerp(contacts.feet(ground.study, ground.model, course), to, fraction),
             present=contacts.present(ground.model, states)[to],
         ),
     )
