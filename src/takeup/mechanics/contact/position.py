@@ -38,11 +38,10 @@ class Position:
         moved: movement of the rows under the causes alone, (r,).
         foot: of the gap rows, (g,).
         bound: upper and lower bound of y, friction apart, (2, r).
-        axes: of each plane rub, as rows along its tangents, (t, 2, 2).
-        load: movement of the rows under what is still to come, (r,); it turns with the axes.
+        planes: the plane rubs that can have friction.
+        slides: which plane rubs slide, or are pressed by nothing, (t,).
         amounts: of the causes at the last whole step, (c,).
         near: a gap this small touches.
-        near_force: a force this small is none.
         force_scale: the largest force so far.
         reach: the largest movement so far.
         touched: gap rows, and g + rubs, that may have changed since it was last noted.
@@ -62,15 +61,14 @@ class Position:
     moved: Floats
     foot: Floats
     bound: Floats
-    axes: Floats
-    load: Floats
+    planes: Integers
+    slides: Flags
     pressed: Flags
     present: Flags
     slipped: Floats
     seen: Integers = field(default_factory=lambda: np.zeros(0, dtype=np.int64))
     amounts: Floats = field(default_factory=lambda: np.zeros(0))
     near: float = 0.0
-    near_force: float = 0.0
     force_scale: float = 0.0
     reach: float = 0.0
     touched: set[int] = field(default_factory=set)
@@ -86,7 +84,9 @@ class Position:
         s, g = self.s, self.s.p.gaps
         closed = s.kind[:g] == HELD
         kind, slip = s.kind[g : g + s.p.rubs], s.slip[g : g + s.p.rubs]
-        rub = np.where(kind == HELD, 1, np.where(slip < 0.0, -2, 2))
+        sticks = kind == HELD
+        sticks[s.p.planes] = ~self.slides[s.p.planes]
+        rub = np.where(sticks, 1, np.where(slip < 0.0, -2, 2))
         return np.concatenate([s.side * closed, rub * self.pressed]).astype(np.int64)
 
 

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import numpy as np
 
-from takeup.mechanics.contact.active_set import FREE, HELD, SLIP
-from takeup.mechanics.contact.plane import pressed, rows_of_plane, stick_again
+from takeup.mechanics.contact.active_set import HELD, SLIP
+from takeup.mechanics.contact.plane import follow_pressure, hold, pressed
 from takeup.mechanics.contact.position import Position
 from takeup.mechanics.contact.step import gap_bound, tie_all
 from takeup.mechanics.contact.walked import Steps
@@ -72,15 +72,14 @@ def put_in(at: Position, gaps: Integers) -> None:
 
 def _stick(at: Position, rub: int) -> None:
     """Make what is pressed anew stick, without force."""
-    s = at.s
-    one, two = rows_of_plane(s, rub)
-    for row in (one, two) if two >= 0 else (one,):
-        if s.kind[row] == SLIP:
-            force = s.slip[row] * float(s.limits(at.y)[rub])
-            if s.stick(row, float(at.y[row])):
-                at.y[row] = force
-        elif s.kind[row] == FREE:
-            stick_again(at, row)
+    s, row = at.s, at.s.p.gaps + rub
+    if s.p.second[rub] >= 0:
+        at.slides[rub] = False
+        hold(at, rub)
+    elif s.kind[row] == SLIP:
+        force = s.slip[row] * float(s.limits(at.y)[rub])
+        if s.stick(row, float(at.y[row])):
+            at.y[row] = force
 
 
 def take_out(at: Position, gaps: Integers) -> Floats | None:
@@ -119,6 +118,7 @@ def gone(at: Position, gaps: Integers) -> None:
     """
     at.s.x[gaps] = 0.0
     at.pressed = pressed(at.s)
+    follow_pressure(at)
     at.unsure = True
 
 

@@ -15,19 +15,18 @@ from typing import NamedTuple
 
 import numpy as np
 
-from takeup.mechanics.contact.active_set import FREE, HELD, SLIP, ContactSet
-from takeup.mechanics.contact.pieces import times as _times
+from takeup.mechanics.contact.active_set import FREE, HELD, REG, SLIP, ContactSet
 from takeup.mechanics.contact.plane import (
-    follow_friction,
-    grip,
-    head_for,
-    loosen,
+    Slide,
+    follow_pressure,
+    hold_again,
+    let_go,
+    make_room,
     meets_cone,
     pressed,
     rows_of_plane,
     slide_on,
-    start_sliding,
-    stick_again,
+    sliding,
 )
 from takeup.mechanics.contact.position import Change, Path, Position
 from takeup.mechanics.frame import Floats, Integers
@@ -41,8 +40,14 @@ _END = 1e-12  # of the path: this little of it left is none
 _TOGETHER = 1e-12  # of the way to a bound: bounds met within it are met together
 _FEW = 8  # rows: more are compared all at once
 _STRIDE = 7919  # a prime, so that rows come first in no order
+_SHORTER = 24  # tries with ever shorter legs of sliding plane rubs
 _NEAREST = 4  # powers of ten by which a leg is shortened to look ahead less
-_CUTS = 40  # of a leg of sliding plane rubs, to end it at its first event
+_CUTS = 2  # of a leg whose friction turns, to end it at its first event
+_BEYOND = 1.05  # of a leg: an event so little beyond its end is gone on to
+_STRAIGHT = 1e-3  # [rad]: friction that turns less goes straight on
+_TURN = 0.1  # [rad]: friction turns by no more in a leg
+_LONG_ENOUGH = 0.01  # of a path: where Newton's method finds no longer leg, friction alone may hold the frame
+_SHORTEST = 1.0 / 64.0  # of a path: for the sake of a turn no leg is shorter
 
 
 def follow(at: Position, path: Path, *, limit: float = 1.0, one_event: bool = False) -> bool:
@@ -55,19 +60,15 @@ def follow(at: Position, path: Path, *, limit: float = 1.0, one_event: bool = Fa
         one_event: whether to stop behind the first change.
     """
     done, tries = 0.0, _Tries(stalled=0, fewest=len(at.y) + 1)
-    in_plane = bool(at.s.p.press[at.s.p.planes].any() or at.s.p.constant[at.s.p.planes].any()) and not at.prescribed
+    in_plane = len(at.planes) > 0 and not at.prescribed
     at.s.t[:, -1] = at.s.answer(path.moved, path.foot)
     for _ in range(60 * len(at.y) + 1000):
-        if in_plane:
-            _settle_planes(at)
-        leg = _next_leg(at, path, limit - done, tries.stalled) if in_plane else _straight_leg(at, path, limit - done)
+        leg = _curved_leg(at, path, limit - done, tries.stalled) if in_plane else _straight_leg(at, path, limit - done)
         if at.trouble or not np.isfinite(leg.length):
             return False
         if len(leg.now) == 0:
             _log(at, done)
             _advance(at, path, leg)
-            if in_plane:
-                follow_friction(at)
             done, tries = done + leg.length, _Tries(stalled=0, fewest=len(at.y) + 1)
             if done >= limit * (1.0 - _END):
                 return True
@@ -75,7 +76,7 @@ def follow(at: Position, path: Path, *, limit: float = 1.0, one_event: bool = Fa
             tries = tries.after(len(leg.now))
             if tries.stalled > 4 * len(at.y) + 100:
                 break
-        _flip_all(at, path, _chosen(leg, tries, len(at.y)), leg.speed)
+        _flip_all(at, path, _chosen(leg, tries, len(at.y)))
         if at.trouble or (one_event and len(leg.meets) + len(leg.now)):
             return not at.trouble
     at.trouble = f"changes at one load did not settle, {_name(at, leg)} last"
@@ -103,9 +104,9 @@ def _chosen(leg: Leg, tries: _Tries, size: int) -> Integers:
     return leg.now[np.argsort((leg.now + turn) % size, kind="stable")][:1]
 
 
-def _flip_all(at: Position, path: Path, meetings: Integers, speed: Floats) -> None:
+def _flip_all(at: Position, path: Path, meetings: Integers) -> None:
     for meeting in meetings:
-        _flip(at, int(meeting), speed)
+        _flip(at, int(meeting))
     if path.told is not None:
         path.told[at.s.kind == HELD] = 0.0
 
@@ -115,17 +116,17 @@ class Leg(NamedTuple):
 
     Args:
         speed: how fast y changes, (r,).
-        told: how fast x of sliding plane rubs does, (r,); None where none slides.
         length: how far it goes.
         now: bounds met already and left outward; the upper one of a row has its number, the lower one that and r.
         meets: bounds that are met at its end.
+        slide: how sliding plane rubs go on along it; None where none slides.
     """
 
     speed: Floats
-    told: Floats | None
     length: float
     now: Integers
     meets: Integers
+    slide: Slide | None = None
 
 
 def _straight_leg(at: Position, path: Path, left: float) -> Leg:
@@ -134,10 +135,10 @@ def _straight_leg(at: Position, path: Path, left: float) -> Leg:
     times = _meetings(at, speed, path.told)
     first = float(times.min())
     if first <= _NOW * min(left, 1.0):
-        return Leg(speed, None, 0.0, np.flatnonzero(times <= _NOW * min(left, 1.0)), _NONE)
+        return Leg(speed, 0.0, np.flatnonzero(times <= _NOW * min(left, 1.0)), _NONE)
     if first >= left:
-        return Leg(speed, None, left, _NONE, _NONE)
-    return Leg(speed, None, first, _NONE, np.flatnonzero(times <= first * (1.0 + _TOGETHER)))
+        return Leg(speed, left, _NONE, _NONE)
+    return Leg(speed, first, _NONE, np.flatnonzero(times <= first * (1.0 + _TOGETHER)))
 
 
 def _straight_speed(at: Position, path: Path) -> Floats:
@@ -145,8 +146,8 @@ def _straight_speed(at: Position, path: Path) -> Floats:
     return at.s.t[:, -1].copy() if path.told is None else at.s.answer(path.moved, path.foot, path.told)
 
 
-def _next_leg(at: Position, path: Path, left: float, stalled: int) -> Leg:
-    """Return the way to the next change with plane rubs that slide: regula falsi on its length.
+def _curved_leg(at: Position, path: Path, left: float, stalled: int) -> Leg:
+    """Return the way to the next change with plane rubs that slide: a chord of their path, cut where it turns.
 
     Args:
         at: where the walk stands.
@@ -154,54 +155,54 @@ def _next_leg(at: Position, path: Path, left: float, stalled: int) -> Leg:
         left: what is left of it.
         stalled: passes at this load without progress: the more, the nearer the look ahead.
     """
-    leg = _straight_leg(at, path, left)
-    length = min(left, 1.0) * 0.1 ** min(stalled, _NEAREST) if stalled else left
-    for _ in range(_CUTS):
-        speed = _straight_speed(at, path)
-        slide = slide_on(at, speed, length)
+    hold_again(at)
+    straight = _straight_speed(at, path)
+    length, cuts = min(left, 1.0) * 0.1 ** min(stalled, _NEAREST), 0
+    for _ in range(_SHORTER):
+        slide = slide_on(at, straight * length, None if path.told is None else path.told * length)
         if slide is None:
-            if len(leg.now):
-                return leg
-            at.trouble = "the friction of plane rubs did not converge"
-            return leg
-        if len(slide.grips):
-            for rub in slide.grips:
-                grip(at, int(rub))
-            at.unsure = True
-            leg = _straight_leg(at, path, left)
+            length *= 0.25
+            if length < _LONG_ENOUGH and loosen(at):
+                straight, length = _straight_speed(at, path), min(left, 1.0)
             continue
-        if len(slide.change) == 0:
+        if len(slide.rows) == 0:
             return _straight_leg(at, path, left)
-        length, told = slide.length, slide.change / slide.length
-        speed = speed + _times(at.s.t[:, :-1], told)
+        if len(slide.grips):
+            return Leg(straight, 0.0, at.s.p.gaps + slide.grips, _NONE)
+        speed = straight + slide.follows / length
         times = _meetings(at, speed, path.told)
         first = float(times.min())
-        now = np.flatnonzero(times <= _NOW * min(left, 1.0))
-        leg = Leg(
-            speed, told, min(first, length), now, np.flatnonzero(times <= first)[:1] if first <= length else _NONE
-        )
-        if len(now) or first >= length * (1.0 - _ON_EVENT):
-            return leg
-        length = first
-    return leg
+        if first <= _NOW * min(left, 1.0):
+            return Leg(speed, 0.0, np.flatnonzero(times <= _NOW * min(left, 1.0)), _NONE)
+        if slide.turn > _STRAIGHT and first < 0.9 * length and cuts < _CUTS:
+            length, cuts = first, cuts + 1
+        elif slide.turn > _TURN and length > _SHORTEST:
+            length *= 0.5
+        else:
+            reach = first if first <= min(length * _BEYOND, left) else length
+            meets = np.flatnonzero(times <= reach * (1.0 + _TOGETHER))
+            return Leg(speed, reach, _NONE, meets, slide.over(length))
+    at.trouble = "the friction of plane rubs did not converge"
+    return Leg(straight, 0.0, _NONE, _NONE)
 
 
-def _settle_planes(at: Position) -> None:
-    """Make plane rubs follow what presses them."""
-    s, press = at.s, at.pressed
-    for rub in s.p.planes:
-        one, two = rows_of_plane(s, int(rub))
-        if s.kind[one] != SLIP:
-            for row in (one, two):
-                if s.kind[row] == FREE:
-                    stick_again(at, row)
-        elif s.kind[two] == HELD and not press[rub]:
-            loosen(at, int(rub))
+def loosen(at: Position) -> bool:
+    """Put ties back and sliding plane rubs under their friction, which may be all that holds; whether that is new.
+
+    Args:
+        at: where the walk stands.
+    """
+    s, before = at.s, int((at.s.kind == REG).sum())
+    tie_all(at)
+    rows = [row for rub in sliding(at).tolist() for row in rows_of_plane(s, rub) if s.kind[row] == HELD]
+    for row in rows:
+        let_go(at, row)
+    return len(rows) > 0 and int((s.kind == REG).sum()) > before
 
 
 def _meetings(at: Position, speed: Floats, told: Floats | None) -> Floats:
     """Return when each bound is met, (2 r,), the upper bounds of all rows first; inf where it never is."""
-    s, p = at.s, at.s.p
+    p = at.s.p
     room, rate = np.empty((2, len(at.y))), np.empty((2, len(at.y)))
     np.subtract(at.bound[0], at.y, out=room[0])
     np.subtract(at.y, at.bound[1], out=room[1])
@@ -212,9 +213,9 @@ def _meetings(at: Position, speed: Floats, told: Floats | None) -> Floats:
     times = np.full((2, len(at.y)), np.inf)
     np.maximum(room, 0.0, out=room)
     np.divide(room, rate, out=times, where=rate > still)
-    if limits is not None and len(p.planes):
-        rows = p.gaps + p.planes
-        cone = meets_cone(s, at.y, speed, p.planes, limits=limits, still=still)
+    if limits is not None and len(at.planes):
+        rows = p.gaps + at.planes
+        cone = meets_cone(at, speed, limits=limits, still=still)
         times[0, rows] = np.minimum(times[0, rows], cone)
     return np.asarray(times.reshape(-1))
 
@@ -261,25 +262,13 @@ def _advance(at: Position, path: Path, leg: Leg) -> None:
         if not at.prescribed:
             work = s.slip[sliding] * step[sliding] * middle
             at.dissipated += float(work[s.p.second[s.p.rub_of[sliding]] < 0].sum())
-    if leg.told is not None:
-        _advance_planes(at, leg, step)
+    if leg.slide is not None:
+        rows = leg.slide.rows
+        s.x[rows] += leg.slide.change * length
+        at.slipped[rows] += leg.slide.slip * length
+        at.dissipated += leg.slide.work * length
     if path.told is not None:
         s.x += path.told * length
-
-
-def _advance_planes(at: Position, leg: Leg, step: Floats) -> None:
-    """Go a leg with sliding plane rubs: x changes as told; their work is that of the friction at the end of the leg."""
-    s = at.s
-    assert leg.told is not None
-    change = leg.told * leg.length
-    s.x += change
-    rubs = s.p.planes
-    rubs = rubs[s.kind[s.p.gaps + rubs] == SLIP]
-    one, two = s.p.gaps + rubs, s.p.second[rubs]
-    held = s.kind[two] == HELD
-    across, aside = np.where(held, at.y[two], s.x[two]), np.where(held, change[two], step[two])
-    at.slipped[two] += aside
-    at.dissipated += float((s.x[one] + s.limits(at.y)[rubs]) @ step[one] + across @ aside)
 
 
 def _log(at: Position, fraction: float) -> None:
@@ -306,6 +295,8 @@ def _state_of(at: Position, row: int) -> int:
         return int(s.side[row]) if s.kind[row] == HELD else 0
     if not at.pressed[row - g]:
         return 0
+    if s.p.second[row - g] >= 0:
+        return 2 if at.slides[row - g] else 1
     return 1 if s.kind[row] == HELD else -2 if s.slip[row] < 0.0 else 2
 
 
@@ -314,7 +305,7 @@ def finish_changes(at: Position) -> None:
     _log(at, 1.0)
 
 
-def _flip(at: Position, meeting: int, speed: Floats) -> None:
+def _flip(at: Position, meeting: int) -> None:
     """Change the row whose bound is met: the upper one of a row has its number, the lower one that and r."""
     s, g = at.s, at.s.p.gaps
     way, row = divmod(meeting, len(at.y))
@@ -322,14 +313,13 @@ def _flip(at: Position, meeting: int, speed: Floats) -> None:
     at.touched.add(row)
     if row < g:
         at.touched.update((g + np.flatnonzero(s.p.press[:, row])).tolist())
-        _flip_gap(at, row, way, speed)
+        _flip_gap(at, row, way)
     elif s.kind[row] == SLIP:
         force = s.slip[row] * _limit(at, rub)
         if s.stick(row, at.y[row]):
             at.y[row] = force
     elif s.p.second[rub] >= 0:
-        if not start_sliding(at, rub, speed):
-            at.trouble = f"rub {rub} can neither stick nor slide"
+        at.slides[rub] = not at.slides[rub]
     elif s.kind[row] == HELD:
         place, sign = s.x[row], -1.0 if way else 1.0
         if not s.slide(row, sign):
@@ -360,19 +350,20 @@ def _limit(at: Position, rub: int) -> float:
     return limit
 
 
-def _flip_gap(at: Position, gap: int, way: int, speed: Floats) -> None:
+def _flip_gap(at: Position, gap: int, way: int) -> None:
     s, p = at.s, at.s.p
     if s.kind[gap] != HELD:
-        if s.close(gap, -1.0 if way else 1.0):
+        side = -1.0 if way else 1.0
+        if s.close(gap, side) or (make_room(at, gap) and s.close(gap, side)):
             at.y[gap] = 0.0
-        for rub in p.planes[(p.press[p.planes, gap] > 0.0) & (s.kind[p.second[p.planes]] == FREE)]:
-            head_for(at, int(rub), speed)
     elif p.gap[0, gap] == p.gap[1, gap]:
         s.turn(gap, -s.side[gap])
     elif not _opened(at, gap):
         at.trouble = f"gap row {gap} can not open"
     at.bound[:, gap] = gap_bound(s, gap)
     at.pressed = pressed(s)
+    if len(at.planes):
+        follow_pressure(at)
 
 
 def gap_bound(s: ContactSet, gap: int) -> tuple[float, float]:

@@ -68,7 +68,7 @@ def walk(problem: ContactProblem, steps: Steps, *, mu: Floats | float | None = N
             count = len(block.force)
             log.note_block(step, at, block, feet[step : step + count])
             step, ahead = step + count, min(2 * ahead, LONGEST) if count == ahead else 1
-            at.y, at.moved, at.foot = block.y, in_own_axes(at, moved[step - 1]), feet[step - 1]
+            at.y, at.moved, at.foot = block.y, moved[step - 1], feet[step - 1]
             at.amounts = steps.amounts[step - 1]
             continue
         if steps.locked is not None and step == 0:
@@ -108,8 +108,8 @@ def begin(p: Scaled, start: Floats, present: Flags) -> Position:
         moved=y.copy(),
         foot=np.zeros(p.gaps),
         bound=bound,
-        axes=np.tile(np.eye(2), (p.rubs, 1, 1)),
-        load=y.copy(),
+        planes=p.planes[rubbing_rows(p)[p.gaps + p.planes]],
+        slides=(p.second >= 0) & ~(pressed(s) & rubbing_rows(p)[p.gaps : p.gaps + p.rubs]),
         pressed=pressed(s),
         present=present.copy(),
         slipped=y.copy(),
@@ -119,12 +119,10 @@ def begin(p: Scaled, start: Floats, present: Flags) -> Position:
 
 
 def _let_slide(s: ContactSet) -> None:
-    """Let all rubs that do not stick slide, whether anything presses them or not."""
+    """Let all rubs on one line that do not stick slide, whether anything presses them or not."""
     p = s.p
     for row in np.flatnonzero(rubbing_rows(p) & (s.kind == FREE)):
-        rub = int(p.rub_of[row])
-        second = int(p.second[rub])
-        if row == p.gaps + rub and (second < 0 or s.kind[second] == FREE):
+        if p.second[p.rub_of[row]] < 0:
             s.couple(int(row), 1.0)
 
 
@@ -151,11 +149,15 @@ def _lock(at: Position) -> None:
     for row in np.flatnonzero(rubbing_rows(p)):
         if s.stick(int(row), float(at.y[row])):
             at.y[row] = force[row]
+        elif s.kind[row] == SLIP and p.second[p.rub_of[row]] >= 0:
+            s.uncouple(int(row))
+            s.x[row] = force[row]
         if not s.limits(at.y)[p.rub_of[row]] > 0.0 and s.kind[row] == HELD:
             place = s.x[row]
             s.let_go(int(row), 0.0)
             at.y[row] = place
     _let_slide(s)
+    at.slides[at.planes] = ~(s.limits(at.y)[at.planes] > 0.0)
     at.slipped[:] = 0.0
 
 
@@ -173,34 +175,16 @@ def _changes_of_presence(steps: Steps) -> Integers:
 def _one_step(at: Position, moved: Floats, foot: Floats, out: Integers) -> None:
     """Go to the loads of a step, let go of rows taken out and of ties that others can replace, and refine."""
     at.slipped, at.dissipated, at.changes = np.zeros(len(at.y)), 0.0, []
-    target = in_own_axes(at, moved)
-    at.reach = max(float(np.abs(target).max(initial=0.0)), at.reach)
+    at.reach = max(float(np.abs(moved).max(initial=0.0)), at.reach)
     at.near = _NEAR * at.reach
-    at.load = target - at.moved
     told = take_out(at, out) if len(out) else None
-    if len(at.y) and not at.trouble and follow(at, Path(at.load, foot - at.foot, told)):
+    if len(at.y) and not at.trouble and follow(at, Path(moved - at.moved, foot - at.foot, told)):
         gone(at, out)
         _untie(at)
-    at.moved, at.foot = in_own_axes(at, moved), foot
+    at.moved, at.foot = moved, foot
     if not at.trouble:
         _refine(at)
         at.force_scale = max(at.force_scale, float(np.abs(at.s.forces(at.y, foot)).max(initial=0.0)))
-        at.near_force = _NEAR * at.force_scale
-
-
-def _all_in_own_axes(at: Position, rows: Floats) -> Floats:
-    """Return values of rows of many steps with those of plane rubs in their own axes, (m, r)."""
-    return np.ascontiguousarray(in_own_axes(at, rows.T).T) if len(at.s.p.planes) else rows
-
-
-def in_own_axes(at: Position, rows: Floats, *, back: bool = False) -> Floats:
-    """Return values of rows with those of plane rubs in their own axes, or back along their tangents, (r,)."""
-    p = at.s.p
-    turned = rows.copy()
-    if len(p.planes):
-        pair = np.stack([p.gaps + p.planes, p.second[p.planes]])
-        turned[pair] = np.einsum("kji,jk...->ik..." if back else "kij,jk...->ik...", at.axes[p.planes], rows[pair])
-    return turned
 
 
 def _untie(at: Position) -> bool:
@@ -331,7 +315,7 @@ class _Log:
         place = slice(step, step + count)
         self.foot[place], self.state[place], self.dissipated[place] = feet, at.state, block.dissipated
         for mine, found in ((self.force, block.force), (self.moved, block.moved), (self.slip, block.slip)):
-            mine[place] = in_own_axes(at, found.T, back=True).T if len(self.p.planes) else found
+            mine[place] = found
         self.error[place] = _errors(at, block, feet, self.causes[place])
         self.held[place] = True
         self.converged[place] = self.error[place] <= _CHECK
@@ -395,7 +379,7 @@ def _errors(at: Position, block: Block, feet: Floats, causes: Floats) -> Floats:
         causes: movement of the rows under the causes alone, along the tangents, (m, r).
     """
     p, g, t, closed = at.s.p, at.s.p.gaps, at.s.p.rubs, at.s.kind[: at.s.p.gaps] == HELD
-    force, moved, causes = block.force, block.moved, _all_in_own_axes(at, causes)
+    force, moved = block.force, block.moved
     reach = np.maximum(np.abs(causes).max(axis=1, initial=0.0), np.abs(moved).max(axis=1, initial=0.0))
     whole = max(at.reach, float(reach.max(initial=0.0)))
     reach = np.maximum(reach, max(_UNLOADED * whole, 1e-300))  # scaled, also about the forces that hold rows still

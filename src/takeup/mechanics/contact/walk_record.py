@@ -12,8 +12,9 @@ from typing import NamedTuple
 
 import numpy as np
 
-from takeup.mechanics.contact.active_set import HELD, REG, SLIP
+from takeup.mechanics.contact.active_set import HELD, REG
 from takeup.mechanics.contact.pieces import times
+from takeup.mechanics.contact.plane import sliding as sliding_in_plane
 from takeup.mechanics.contact.position import Position
 from takeup.mechanics.frame import Floats, Integers
 
@@ -51,7 +52,7 @@ def block_of(at: Position, amounts: Floats, feet: Floats) -> Block | None:
         feet: of the gap rows at the end of each step, (m, g).
     """
     s, p, g = at.s, at.s.p, at.s.p.gaps
-    if (s.kind == REG).any() or (s.kind[g + p.planes] == SLIP).any():
+    if (s.kind == REG).any() or len(sliding_in_plane(at)):
         return None
     change = np.concatenate([amounts - at.amounts, feet - at.foot], axis=1)
     causes = np.flatnonzero(change.any(axis=0))
@@ -63,8 +64,7 @@ def block_of(at: Position, amounts: Floats, feet: Floats) -> Block | None:
     if good == 0:
         return None
     y, feet, limit = y[:good], feet[:good], limit[:good]
-    force = np.where(s.kind == HELD, y, s.x)
-    sliding = np.flatnonzero(s.slip)
+    force, sliding = np.where(s.kind == HELD, y, s.x), np.flatnonzero(s.slip)
     force[:, sliding] = s.slip[sliding] * limit[:, p.rub_of[sliding]]
     place = np.where(s.kind == HELD, s.x + p.give * force, y)
     place[:, :g] += feet
@@ -123,10 +123,10 @@ def _good_steps(at: Position, y: Floats, limit: Floats) -> int:
     if p.rubs:
         rubs = slice(g, g + p.rubs)
         sticks = s.kind[rubs] == HELD
+        sticks[p.planes] = ~at.slides[p.planes]
         size = np.abs(y[:, rubs])
-        size[:, p.planes] = np.hypot(
-            y[:, g + p.planes], np.where(s.kind[p.second[p.planes]] == HELD, 1.0, 0.0) * y[:, p.second[p.planes]]
-        )
+        pair = np.stack([g + p.planes, p.second[p.planes]])
+        size[:, p.planes] = np.hypot(*np.moveaxis(np.where(s.kind[pair] == HELD, y[:, pair], s.x[pair]), 0, 1))
         bad |= ((size > limit + slack[rubs]) & sticks).any(axis=1)
         sliding = np.flatnonzero((s.slip[rubs] != 0.0) & at.pressed) + g
         back = np.diff(y[:, sliding], axis=0, prepend=at.y[None, sliding]) * s.slip[sliding] < -slack[sliding]

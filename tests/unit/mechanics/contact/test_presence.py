@@ -122,7 +122,7 @@ def test_contacts_met_while_a_hold_lets_go_are_events():
     assert event.fraction == pytest.approx(gap * stiff / load, rel=1e-9)
 
 
-@pytest.mark.parametrize("plane", [False])
+@pytest.mark.parametrize("plane", [False, True])
 def test_rest_put_in_presses_with_what_comes_after(plane):
     """A rest put in under load W carries nothing; more weight D presses it with its share of D, and limits friction.
 
