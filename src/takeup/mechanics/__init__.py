@@ -10,7 +10,7 @@ from takeup.mechanics.contact.condense import condense
 from takeup.mechanics.contact.rows import GROUND, ContactProblem, Gaps, Rubs, no_gaps, no_rubs
 from takeup.mechanics.contact.unique import uniqueness_shown
 from takeup.mechanics.contact.walk import walk
-from takeup.mechanics.contact.walk_forces import StepAnswers, StepParts, answers_of, parts_of, reactions_of
+from takeup.mechanics.contact.walk_forces import StepAnswers, StepParts, answers_of, displacements_of, parts_of, reactions_of
 from takeup.mechanics.contact.walked import Event, Steps, Walk
 from takeup.mechanics.frame import Answer, Arcs, Frame, Loads, NotHeld, Straights, Supports, no_arcs
 from takeup.mechanics.solve import Factor, NotFactored, factorise, solve
@@ -50,6 +50,7 @@ __all__ = [
     "bellows_section",
     "buckling",
     "condense",
+    "displacements_of",
     "factorise",
     "factors_below",
     "no_arcs",

@@ -52,13 +52,13 @@ def events_part(walked: Walked) -> list[Json]:
 
 def _event(item: Happening) -> Json:
     return {
-        "step": item.step + 1,
+        "step": item.occurrence.step + 1,
         "scenario": item.scenario,
-        "kind": item.kind,
-        "what": item.what,
-        "where": item.where,
-        "line": item.line,
-        "words": item.words,
+        "kind": item.occurrence.kind,
+        "what": item.occurrence.what,
+        "where": item.occurrence.where,
+        "line": item.occurrence.line,
+        "words": item.occurrence.words,
         "between": [item.before or None, item.after],
         "state": item.after,
         "fraction": item.fraction,

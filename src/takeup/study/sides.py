@@ -48,7 +48,7 @@ def _line_answer(line: LineModel, branches: tuple[LineAnswer, ...], runs: Sequen
         states=states,
         displacements=displacements,
         holds=tuple(_hold_loads(line, row, states, runs) for row in range(len(line.holds))),
-        joints=tuple(joint_movements(line, states, displacements, moving.ends[:, :, line.members])),
+        joints=tuple(_joint_movements(line, states, displacements, moving.ends[:, :, line.members])),
         effective_forces=_axial_force(line, starts, ends),
         end_moments=np.stack([starts[..., 3:], ends[..., 3:]], axis=3),
         branches=branches,
@@ -101,15 +101,20 @@ def _held_part(hold: Holding, forces: Floats) -> Floats:
     return np.concatenate([local[..., :3] @ hold.axes, local[..., 3:] @ hold.axes], axis=-1)
 
 
-def joint_movements(
+def _joint_movements(
     line: LineModel, states: tuple[State, ...], displacements: Floats, ends: Floats
 ) -> list[JointMovement]:
     """Return the movement of every joint, along the flow."""
+    return [_movement(line, states, own, displacements, ends) for own in bellows_places(line).values()]
+
+
+def bellows_places(line: LineModel) -> dict[str, list[int]]:
+    """Return the pieces that are bellows, by the name of their joint."""
     places: dict[str, list[int]] = {}
     for place, piece in enumerate(line.pieces):
         if piece.part == "bellows" and piece.joint is not None:
             places.setdefault(piece.joint.name, []).append(place)
-    return [_movement(line, states, own, displacements, ends) for own in places.values()]
+    return places
 
 
 def _movement(
@@ -128,7 +133,8 @@ def _movement(
     turn = outer[..., 3:] @ axes.T
     mean, between = turn.mean(axis=1), turn[:, 1] - turn[:, 0]
     length = line.pieces[last].end - line.pieces[first].start
-    stretch = _stretch_of_bellows(displacements, places, axes)
+    before, beyond = displacements[:, places, :3], displacements[:, [place + 1 for place in places], :3]
+    stretch = stretch_of_bellows(before, beyond, axes)
     live = sum(line.pieces[place].end - line.pieces[place].start for place in places)
     return JointMovement(
         name=joint.name,
@@ -143,9 +149,14 @@ def _movement(
     )
 
 
-def _stretch_of_bellows(displacements: Floats, places: list[int], axes: Floats) -> Floats:
-    """Return how much longer the bellows of a joint are together, (states,) [m]; a spool between them is not one."""
-    beyond, before = displacements[:, [place + 1 for place in places], :3], displacements[:, places, :3]
+def stretch_of_bellows(before: Floats, beyond: Floats, axes: Floats) -> Floats:
+    """Return how much longer the bellows of a joint are together, (s,) [m]; a spool between them is not one.
+
+    Args:
+        before: movement of the beginning of each bellows, (s, b, 3).
+        beyond: of its end, (s, b, 3).
+        axes: of the joint.
+    """
     return np.asarray(((beyond - before) @ axes[0]).sum(axis=1))
 
 

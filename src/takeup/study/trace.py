@@ -7,11 +7,11 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.mechanics import answers_of
+from takeup.mechanics import Walk, displacements_of
 from takeup.study.records import Solved
 from takeup.study.run import totals_of
-from takeup.study.sides import joint_movements
-from takeup.study.way import Way
+from takeup.study.sides import bellows_places, stretch_of_bellows
+from takeup.study.way import Ground, Way
 
 Floats = NDArray[np.float64]
 
@@ -45,17 +45,29 @@ def trace_of(solved: Solved) -> Trace:
     """
     run = solved.run
     totals = totals_of(run.ground, run.way, run.walk)
-    answers = answers_of(run.walk)
-    joints: dict[str, Floats] = {}
-    for line in run.ground.model.lines:
-        ends = answers.end_forces[:, None, line.members]
-        for moved in joint_movements(line, run.way.here, answers.displacements[:, line.nodes], ends):
-            joints[moved.name] = moved.axial
     return Trace(
         scenario=solved.scenario,
         way=run.way,
         holds={hold.name: totals[:, row, :3] @ hold.axes[0] for row, hold in enumerate(run.ground.model.holds)},
-        joints=joints,
+        joints=axial_of_joints(run.ground, run.walk),
         converged=run.walk.converged,
         error=run.walk.error,
     )
+
+
+def axial_of_joints(ground: Ground, walk: Walk) -> dict[str, Floats]:
+    """Return the movement of every joint along itself at the end of each step, longer positive, (s,) [m].
+
+    Args:
+        ground: what was walked on.
+        walk: its answer.
+    """
+    found: dict[str, Floats] = {}
+    for line in ground.model.lines:
+        for name, places in bellows_places(line).items():
+            nodes = np.array([line.nodes[place + side] for place in places for side in (0, 1)])
+            moved = displacements_of(walk, nodes)
+            joint = next(item for item in line.line.takeups if item.name == name)
+            axes = line.route.axes(joint.position.station)
+            found[name] = stretch_of_bellows(moved[:, 0::2, :3], moved[:, 1::2, :3], axes)
+    return found

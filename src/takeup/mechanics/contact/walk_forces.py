@@ -107,6 +107,17 @@ def reactions_of(walk: Walk, steps: Integers | None = None) -> Floats:
     return _combined(amounts, walk.problem.units.reactions[:, : len(walk.problem.frame.supports.node)])
 
 
+def displacements_of(walk: Walk, nodes: Integers) -> Floats:
+    """Return the displacements of a few nodes at the end of every step, (s, len(nodes), 6), without member forces.
+
+    Args:
+        walk: the walk.
+        nodes: which.
+    """
+    amounts = np.concatenate([walk.steps.amounts, -walk.row_forces], axis=1)
+    return _combined(amounts, np.ascontiguousarray(walk.problem.units.displacements[:, nodes]))
+
+
 def _combined(amounts: Floats, units: Floats) -> Floats:
     """Return linear combinations of unit fields, (..., q) and (q, i, 6) -> (..., i, 6)."""
     return np.asarray((amounts @ units.reshape(len(units), -1)).reshape(*amounts.shape[:-1], *units.shape[1:]))
