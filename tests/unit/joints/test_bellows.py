@@ -23,10 +23,10 @@ _CENTRES = 0.8  # m, between the middles of two bellows of 0.2 m, in a joint of 
 _RATE, _AREA = 95e3, 0.046  # N/m and m2 of the tests' joint
 
 
-def _study(*, preset: float = 0.0, centres: float | None = _CENTRES) -> Study:
-    """Return a cantilever of 20 m with a joint about 10 m."""
-    takeup = joint("J1", "10 m", length="1.2 m", live_length="0.2 m")
-    study = study_of(line_file(["20 m east"], end="free", takeups=(takeup,)))
+def _study(*, preset: float = 0.0, centres: float | None = _CENTRES, at: str = "10 m", leg: str = "20 m") -> Study:
+    """Return a cantilever with a joint, which stands in its middle."""
+    takeup = joint("J1", at, length="1.2 m", live_length="0.2 m")
+    study = study_of(line_file([f"{leg} east"], end="free", takeups=(takeup,)))
     (line,) = study.lines
     (one,) = line.takeups
     kind = one.kind if centres is None else "universal"
@@ -114,6 +114,29 @@ def test_a_universal_bends_in_both_bellows():
     assert moved == pytest.approx(
         force * by_hand, rel=1e-6
     )  # no shear in either; rounding of a soft part in a stiff one
+
+
+@pytest.mark.parametrize("centres", [None, 0.21, _CENTRES])
+def test_the_lateral_rate_with_ends_kept_parallel(centres):
+    """A joint 10 mm from its anchor, its far face moved across without turning: docs/theory/joints.md.
+
+    Force and moment at the face give a compliance of two by two, whose inverse holds the rate. By hand 1/k_y is (L^2 +
+    3 C^2)/(6 k_theta), L^2/(12 k_theta) of one bellows, and that of the pipe between the anchor and the face beside it:
+    the integral of s^2/EI over 0.61 m before and 0.6 m beyond the middle, less the bellows. It is under 1 %.
+    """
+    study = _study(centres=centres, at="0.61 m", leg="1.22 m")
+    model = model_of(study)
+    (line,) = model.lines
+    nodal = np.zeros((2, len(model.frame.points), 6))
+    node = line.node_at(1.21)
+    nodal[0, node, 1] = nodal[1, node, 5] = 1.0
+    moved = _answer(model, Loads(strain=np.zeros((2, model.frame.member_count)), nodal=nodal))[:, node]
+    rate = float(np.linalg.inv(moved[:, [1, 5]])[0, 0])
+    turn = angular_rate(_RATE, _AREA)
+    soft = 0.2**2 / (12.0 * turn) if centres is None else (0.2**2 + 3.0 * centres**2) / (6.0 * turn)
+    pipe = (0.61**3 + 0.6**3) / 3.0 - soft * turn * 0.2
+    by_hand = soft + pipe / pipe_stiffness(study.lines[0].pipe, study.site.installation)[1]
+    assert rate == pytest.approx(1.0 / by_hand, rel=1e-5)  # the 10 mm that are not alike either side
 
 
 def test_kinds_say_how_many_bellows_and_whether_they_have_rods():
