@@ -107,6 +107,7 @@ def study(
     *,
     out: Annotated[Path | None, Parameter(help="Folder for the results.")] = None,
     units: Literal["si", "us"] = "si",
+    record: Annotated[Path | None, Parameter(help="A plant's record (CSV) to walk as well.")] = None,
     show: Literal["holds"] | None = None,
     write_back: Annotated[bool, Parameter(negative=())] = False,
 ) -> int:
@@ -120,6 +121,8 @@ def study(
         Folder for the results; `<file stem>.out` beside the file when left out.
     units
         Units of the summary and of calculation.pdf; results.json is SI always.
+    record
+        A plant's record, a CSV file; what every hold and joint went through joins the results.
     show
         `holds` lists every hold first, those that rules placed among them.
     write_back
@@ -132,7 +135,13 @@ def study(
     from takeup.results import results_of, write_results
 
     resolved = resolve(read_study(file))
-    results = results_of(resolved)
+    if record is None:
+        results = results_of(resolved)
+    else:
+        from takeup.history import read_record, record_part
+
+        rows = read_record(record, resolved)  # a fault in it is told before anything is computed
+        results = {**results_of(resolved), "record": record_part(resolved, rows)}
     if show == "holds":
         for text in hold_lines(results, UNITS_FOR[units]):
             _print(text)

@@ -3,6 +3,7 @@
 from takeup.history.ranges import Range, RangeBin, range_table, ranges_of
 from takeup.history.read_record import read_record, record_from_bytes
 from takeup.history.thin import rows_that_turn, thinned
+from takeup.history.walked import record_part
 
 __all__ = [
     "Range",
@@ -11,6 +12,7 @@ __all__ = [
     "ranges_of",
     "read_record",
     "record_from_bytes",
+    "record_part",
     "rows_that_turn",
     "thinned",
 ]

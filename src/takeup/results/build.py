@@ -73,6 +73,7 @@ def _document(
         "scenarios": scenarios_part(walked) if walked else None,
         "walk": walk_part(walked) if walked else [],
         "events": events_part(walked) if walked else [],
+        "record": None,
         "shapes": shapes_part(walked.main) if walked else [],
         "stability": stability_part(stability),
         "checks": [_check(item) for item in checks],

@@ -114,7 +114,7 @@ def _of_friction(study: Study) -> list[str]:
         installed = "Friction may be locked in at installation, ahead or back: both are walked."
     return [
         "Friction is Coulomb's, in the plane of each support, with one coefficient at rest and sliding.",
-        "The states are walked in order without friction, then with the low and with the high coefficient; none is credited.",
+        "The states are walked in order without friction, with low and with high coefficients; it is never credited.",
         "To loads without friction the bound sum(mu N), with the high coefficient, is added on each anchor.",
         installed,
     ]

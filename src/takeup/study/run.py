@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 
 from takeup.mechanics import Walk, answers_of, parts_of, reactions_of
 from takeup.study.causes import CAUSES, CONTACT, FRICTION, IMPOSED, WEIGHT
+from takeup.study.course import Course
 from takeup.study.way import Ground, Way
 
 Floats = NDArray[np.float64]
@@ -66,7 +67,7 @@ def run_of(ground: Ground, way: Way, walk: Walk) -> Run:
     reactions = -np.einsum("kc,sc...->sk...", gather, parts.reactions)
     loads = reactions + _of_rows(ground, np.einsum("kc,scg->skg", gather, parts.row_forces))
     loads[:, FRICTION] += _of_rubs(ground, walk.friction[steps])
-    loads[:, WEIGHT] += _of_springs(ground, way, steps)
+    loads[:, WEIGHT] += _of_springs(ground, way.course)[steps]
     limit = walk.converged[steps] & (answers.residual <= RESIDUAL_LIMIT)
     return Run(
         ground=ground,
@@ -83,25 +84,25 @@ def run_of(ground: Ground, way: Way, walk: Walk) -> Run:
     )
 
 
-def totals_of(ground: Ground, way: Way, walk: Walk) -> Floats:
+def totals_of(ground: Ground, course: Course, walk: Walk) -> Floats:
     """Return the whole load of each hold on the structure in every step, (s, h, 6), without any member forces.
 
     Args:
         ground: what was walked on.
-        way: that was walked.
+        course: at the end of every step.
         walk: its answer.
     """
     steps = np.arange(len(walk.forces))
     total = -reactions_of(walk, steps) + _of_rows(ground, walk.forces) + _of_rubs(ground, walk.friction)
-    return np.asarray(total + _of_springs(ground, way, steps))
+    return np.asarray(total + _of_springs(ground, course))
 
 
-def _of_springs(ground: Ground, way: Way, steps: NDArray[np.int64]) -> Floats:
-    """Return what springs are set to, which they carry beside what their rate adds, (s, h, 6)."""
-    loads = np.zeros((len(steps), len(ground.model.holds), 6))
+def _of_springs(ground: Ground, course: Course) -> Floats:
+    """Return what springs are set to, which they carry beside what their rate adds, (k, h, 6)."""
+    loads = np.zeros((len(course.settled), len(ground.model.holds), 6))
     for row, hold in enumerate(ground.model.holds):
         if hold.lift:
-            loads[:, row, 2] = [-hold.lift * hold.acts_in(way.here[step]) for step in steps]
+            loads[:, row, 2] = -hold.lift * (1.0 if hold.only_in is None else course.is_in(hold.only_in))
     return loads
 
 

@@ -137,7 +137,7 @@ def _combination(ready: Ready | tuple[str, ...], friction: Friction, rates: str,
         parts[:, 0] = friction.locked
         steps = replace(steps, locked=parts)
     found = walk(ready.problem, steps, mu=friction.mu)
-    loads = totals_of(ready.ground, ready.way, found)
+    loads = totals_of(ready.ground, ready.way.course, found)
     loads[~found.converged | ~found.held] = np.nan
     return Combination(friction=friction.words, rates=rates, loads=loads, because="; ".join(found.because))
 

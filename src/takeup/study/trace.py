@@ -44,7 +44,7 @@ def trace_of(solved: Solved) -> Trace:
         solved: one scenario.
     """
     run = solved.run
-    totals = totals_of(run.ground, run.way, run.walk)
+    totals = totals_of(run.ground, run.way.course, run.walk)
     return Trace(
         scenario=solved.scenario,
         way=run.way,

@@ -19,7 +19,7 @@ from takeup.line import State, Study, ZoneState
 from takeup.mechanics import Steps
 from takeup.study.causes import Causes
 from takeup.study.contacts import Contacts
-from takeup.study.course import course_of
+from takeup.study.course import Course, course_of
 from takeup.study.model import SystemModel
 
 Floats = NDArray[np.float64]
@@ -36,6 +36,7 @@ class Way:
         to: number of the state that each step leads to, (s,).
         fraction: of the way from the state before it, (s,); one where the state is reached.
         here: what the lines are at when each step ends, (s,).
+        course: the same as arrays.
         steps: the same as mechanics wants it.
     """
 
@@ -43,6 +44,7 @@ class Way:
     to: NDArray[np.int64]
     fraction: Floats
     here: tuple[State, ...]
+    course: Course
     steps: Steps
 
     @property
@@ -78,12 +80,14 @@ def way_through(ground: Ground, states: Sequence[State]) -> Way:
     causes, contacts = ground.causes, ground.contacts
     course = course_of(states)
     amounts = _lerp(causes.of(course), to, fraction)
-    amounts[:, causes.grows] = causes.of(course_of(here))[:, causes.grows]
+    way = course_of(here)
+    amounts[:, causes.grows] = causes.of(way)[:, causes.grows]
     return Way(
         states=tuple(states),
         to=to,
         fraction=fraction,
         here=here,
+        course=way,
         steps=Steps(
             amounts=amounts,
             feet=_lerp(contacts.feet(ground.study, ground.model, course), to, fraction),
