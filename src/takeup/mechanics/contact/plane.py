@@ -26,7 +26,8 @@ from takeup.mechanics.contact.position import Position
 from takeup.mechanics.frame import Flags, Floats, Integers
 
 _PASSES = 25
-_SETTLED = 1e-13  # of the largest force: what Newton's method leaves
+_FEW_PASSES = 8  # without damping, from a good guess
+_SETTLED = 1e-12  # of the largest force: what Newton's method leaves
 _ON_CONE = 1e-13  # of the limit
 _MATTERS = 1e-3  # of the largest force: a friction smaller than this may turn as it likes
 _OPPOSED = 1e-12  # of the largest force times movement: friction that works this much against its slip holds
@@ -87,6 +88,7 @@ class Slide(NamedTuple):
         slip: theirs, (2k,).
         follows: of y by that, (r,).
         work: done against friction.
+        astray: how far any friction is from its limit at the beginning, over the largest.
         turn: largest of any friction that matters [rad].
         grips: rubs that stick instead.
     """
@@ -97,6 +99,7 @@ class Slide(NamedTuple):
     follows: Floats
     work: float
     turn: float
+    astray: float
     grips: Integers
 
     def over(self, length: float) -> Slide:
@@ -119,12 +122,15 @@ def slide_on(at: Position, step: Floats, told: Floats | None) -> Slide | None:
     """
     rubs = sliding(at)
     if len(rubs) == 0:
-        return Slide(rubs, np.zeros(0), np.zeros(0), np.zeros(0), 0.0, 0.0, rubs)
+        return Slide(rubs, np.zeros(0), np.zeros(0), np.zeros(0), 0.0, 0.0, 0.0, rubs)
     system = _System.of(at, rubs, step, told)
     change = system.solve(at.force_scale)
     if change is None:
         return None
     force, slip = system.at(change)
+    limit = np.maximum(at.s.limits(at.y)[rubs], 0.0)
+    largest = max(at.force_scale, float(limit.max()), 1e-300)
+    astray = float(np.abs(np.hypot(*system.before.reshape(2, -1)) - limit).max()) / largest
     matters = _MATTERS * max(at.force_scale, float(np.abs(system.most).max()))
     (a, b), (c, d) = system.before.reshape(2, -1), force.reshape(2, -1)
     size = np.hypot(a, b) * np.hypot(c, d)
@@ -136,7 +142,8 @@ def slide_on(at: Position, step: Floats, told: Floats | None) -> Slide | None:
         follows=times(system.columns, change),
         work=float(force @ slip),
         turn=float(turn.max()),
-        grips=rubs[system.sticks(change)],
+        astray=astray,
+        grips=rubs[system.sticks(change, force, slip)],
     )
 
 
@@ -144,11 +151,12 @@ def slide_on(at: Position, step: Floats, told: Floats | None) -> Slide | None:
 class _System:
     """Friction, slip and limits of k sliding rubs over a leg, linear in the change of x; first rows, then second.
 
-    `columns` of T (r, 2k), friction `before` (2k,), then at the end of the leg `force` (2k,) and `force_by` (2k, 2k),
-    `slip` and `slip_by` alike, `most` (k,) and `most_by` (k, 2k); `stiff` is r, (2k,).
+    Which rows are `held`, `columns` of T (r, 2k), friction `before` (2k,), then at the end of the leg `force` (2k,) and
+    `force_by` (2k, 2k), `slip` and `slip_by` alike, `most` (k,) and `most_by` (k, 2k); `stiff` is r, (2k,).
     """
 
     rows: Integers
+    held: Flags
     columns: Floats
     before: Floats
     force: Floats
@@ -167,15 +175,17 @@ class _System:
         closed = p.press[rubs] * s.side * (s.kind[: p.gaps] == HELD)
         columns, held, one = s.t[:, rows], s.kind[rows] == HELD, np.eye(len(rows))
         own = columns[rows]
+        whole = held.all()
         before = np.where(held, at.y[rows], s.x[rows])
         return cls(
             rows=rows,
+            held=held,
             columns=columns,
             before=before,
             force=before + np.where(held, step[rows], 0.0),
-            force_by=np.where(held[:, None], own, one),
+            force_by=own if whole else np.where(held[:, None], own, one),
             slip=np.where(held, 0.0, step[rows]),
-            slip_by=np.where(held[:, None], one, own),
+            slip_by=one if whole else np.where(held[:, None], one, own),
             most=(s.limits(at.y) + s.limit_speeds(step, told))[rubs],
             most_by=closed @ columns[: p.gaps],
             stiff=_stiffness(np.abs(np.diag(own)), held),
@@ -185,9 +195,8 @@ class _System:
         """Return friction and slip, (2k,) each."""
         return self.force + self.force_by @ change, self.slip + self.slip_by @ change
 
-    def sticks(self, change: Floats) -> Flags:
+    def sticks(self, change: Floats, force: Floats, slip: Floats) -> Flags:
         """Return which rubs stick in the end, or would slip against the friction that they have, (k,)."""
-        force, slip = self.at(change)
         limit = self.most + self.most_by @ change
         inside = np.hypot(*(force + self.stiff * slip).reshape(2, -1)) < limit * (1.0 - _INSIDE)
         work = (self.before * slip).reshape(2, -1).sum(axis=0)
@@ -195,44 +204,89 @@ class _System:
         return np.asarray(inside | (work < -_OPPOSED * size))
 
     def solve(self, scale: float) -> Floats | None:
-        """Return the change of x, (2k,), None where Newton's method does not converge."""
-        change = np.zeros(len(self.rows))
-        wrong, jacobian = self._wrong(change)
+        """Return the change of x, (2k,), None where Newton's method does not converge: undamped first, then damped."""
         size = max(scale, float(np.abs(self.before).max()), float(np.abs(self.most).max()), 1e-300)
-        for _ in range(_PASSES):
-            worst = float(np.linalg.norm(wrong))
+        try:
+            change = self._newton(self._at_once(), (1.0,), size)
+            return self._newton(np.zeros(len(self.rows)), _DAMPING, size) if change is None else change
+        except np.linalg.LinAlgError:
+            return None
+
+    def _newton(self, change: Floats, dampings: tuple[float, ...], size: float) -> Floats | None:
+        """Return the change of x from a first guess, (2k,), or None."""
+        wrong = self._wrong(change)
+        worst = float(np.linalg.norm(wrong))
+        for _ in range(_PASSES if len(dampings) > 1 else _FEW_PASSES):
             if worst <= _SETTLED * size:
                 return change
-            try:
-                move = np.linalg.solve(jacobian, -wrong)
-            except np.linalg.LinAlgError:
-                return None
-            for damping in _DAMPING:
+            move = np.linalg.solve(self._jacobian(change), -wrong)
+            for damping in dampings:
                 trial = change + damping * move
-                wrong, jacobian = self._wrong(trial)
-                if np.linalg.norm(wrong) < (1.0 - 0.1 * damping) * worst:
+                wrong = self._wrong(trial)
+                size_now = float(np.linalg.norm(wrong))
+                if size_now < (1.0 - 0.1 * damping) * worst:
                     break
-            change = trial
-        return change if float(np.linalg.norm(wrong)) <= 1e2 * _SETTLED * size else None
+            change, worst = trial, size_now
+        return change if worst <= 10.0 * _SETTLED * size else None
 
-    def _wrong(self, change: Floats) -> tuple[Floats, Floats]:
-        """Return f - L u/|u|, or the slip of what sticks, and how it changes, (2k,) and (2k, 2k)."""
-        count = len(self.most)
+    def _way(self, change: Floats) -> tuple[Floats, Floats, Floats, Floats]:
+        """Return friction (2k,), u/|u| (2, k), |u| and L before it is kept from falling below zero (k,)."""
         force, slip = self.at(change)
-        raw = self.most + self.most_by @ change
-        limit = np.maximum(raw, 0.0)
         u = (force + self.stiff * slip).reshape(2, -1)
         length = np.maximum(np.hypot(*u), 1e-300)
-        way, share = u / length, np.minimum(limit / length, 1e12)
+        return force, u / length, length, self.most + self.most_by @ change
+
+    def _wrong(self, change: Floats) -> Floats:
+        """Return f - L u/|u|, or the slip of what sticks, (2k,)."""
+        force, way, length, limit = self._way(change)
+        return force - (way * np.minimum(np.maximum(limit, 0.0), length)).reshape(-1)
+
+    def _jacobian(self, change: Floats) -> Floats:
+        """Return how that changes, (2k, 2k)."""
+        _, way, length, limit = self._way(change)
+        count, share, sticks = len(limit), np.clip(limit / length, 0.0, 1e12), length < limit
         pushed = self.stiff[:, None] * self.slip_by
         whole = (self.force_by + pushed).reshape(2, count, -1)
         along = (way[0, :, None] * whole[0] + way[1, :, None] * whole[1]) * share[:, None]
-        along -= (raw > 0.0)[:, None] * self.most_by
-        jacobian = self.force_by + (way[:, :, None] * along - share[:, None] * whole).reshape(2 * count, -1)
-        wrong = force - (limit * way).reshape(-1)
-        sticks = np.tile(length < limit, 2)
-        wrong[sticks], jacobian[sticks] = (-self.stiff * slip)[sticks], -pushed[sticks]
-        return wrong, jacobian
+        along -= (limit > 0.0)[:, None] * self.most_by
+        whole *= -share[:, None]
+        whole += way[:, :, None] * along
+        jacobian = whole.reshape(2 * count, -1)
+        jacobian += self.force_by
+        if sticks.any():
+            still = np.tile(sticks, 2)
+            jacobian[still] = -pushed[still]
+        return jacobian
+
+    def _at_once(self) -> Floats:
+        """Return the change of x if friction kept its direction: slip along it, nothing across it, (2k,)."""
+        count = len(self.most)
+        before = self.before.reshape(2, -1)
+        size = np.hypot(*before)
+        way = before / np.where(size > 0.0, size, 1.0)
+        moves = way * self.held.reshape(2, -1)
+        own = self.force_by.reshape(2, count, 2, count)
+        slope = sum(way[i, :, None] * own[i, :, j] * moves[j] for i in range(2) for j in range(2))
+        slope = slope - sum(self.most_by.reshape(count, 2, count)[:, j] * moves[j] for j in range(2))
+        place = np.flatnonzero(~moves.any(axis=0))
+        slope[place, place] = 1.0
+        wrong = self.most - (way * self.force.reshape(2, -1)).sum(axis=0)
+        wrong[place] = 0.0
+        return np.asarray((np.linalg.solve(slope, wrong) * moves).reshape(-1))
+
+
+def onto_cone(at: Position) -> None:
+    """Bring the friction of sliding plane rubs back to its limit where a leg was cut short of its end.
+
+    Args:
+        at: where the walk stands.
+    """
+    slide = slide_on(at, np.zeros(len(at.y)), None)
+    if slide is None:
+        return
+    at.y = at.y + slide.follows
+    at.s.x[slide.rows] += slide.change
+    at.slipped[slide.rows] += slide.slip
 
 
 def _stiffness(own: Floats, held: Flags) -> Floats:

@@ -23,6 +23,7 @@ from takeup.mechanics.contact.plane import (
     let_go,
     make_room,
     meets_cone,
+    onto_cone,
     pressed,
     rows_of_plane,
     slide_on,
@@ -32,6 +33,7 @@ from takeup.mechanics.contact.position import Change, Path, Position
 from takeup.mechanics.frame import Floats, Integers
 
 _NOW = 1e-13  # of the path: a bound this near is met already
+_NOWHERE = 1e-15  # of the largest movement: a path so short is none
 _STILL = 1e-11  # of the fastest: a rate this small is rounding
 _BLOCKS = 6  # passes in which all rows that must change do so at once, before the least-index rule
 _ON_EVENT = 1e-11  # of a leg: its end is the event that it was cut to
@@ -43,8 +45,9 @@ _STRIDE = 7919  # a prime, so that rows come first in no order
 _SHORTER = 24  # tries with ever shorter legs of sliding plane rubs
 _NEAREST = 4  # powers of ten by which a leg is shortened to look ahead less
 _CUTS = 2  # of a leg whose friction turns, to end it at its first event
+_ASTRAY = 1e-11  # of the largest force: friction this far from its limit may not stick
 _BEYOND = 1.05  # of a leg: an event so little beyond its end is gone on to
-_STRAIGHT = 1e-3  # [rad]: friction that turns less goes straight on
+_STRAIGHT = 0.03  # [rad]: friction that turns less goes straight on, to a ten thousandth of it
 _TURN = 0.1  # [rad]: friction turns by no more in a leg
 _LONG_ENOUGH = 0.01  # of a path: where Newton's method finds no longer leg, friction alone may hold the frame
 _SHORTEST = 1.0 / 64.0  # of a path: for the sake of a turn no leg is shorter
@@ -59,6 +62,8 @@ def follow(at: Position, path: Path, *, limit: float = 1.0, one_event: bool = Fa
         limit: how often to go along it; inf for as far as the first change.
         one_event: whether to stop behind the first change.
     """
+    if _stands(at, path):
+        return True
     done, tries = 0.0, _Tries(stalled=0, fewest=len(at.y) + 1)
     in_plane = len(at.planes) > 0 and not at.prescribed
     at.s.t[:, -1] = at.s.answer(path.moved, path.foot)
@@ -81,6 +86,12 @@ def follow(at: Position, path: Path, *, limit: float = 1.0, one_event: bool = Fa
             return not at.trouble
     at.trouble = f"changes at one load did not settle, {_name(at, leg)} last"
     return False
+
+
+def _stands(at: Position, path: Path) -> bool:
+    """Whether a path leads nowhere: all that changes is rounding."""
+    most = max(np.abs(path.moved).max(initial=0.0), np.abs(path.foot).max(initial=0.0))
+    return bool(most <= _NOWHERE * at.reach) and path.told is None
 
 
 class _Tries(NamedTuple):
@@ -168,6 +179,8 @@ def _curved_leg(at: Position, path: Path, left: float, stalled: int) -> Leg:
         if len(slide.rows) == 0:
             return _straight_leg(at, path, left)
         if len(slide.grips):
+            if slide.astray > _ASTRAY:
+                onto_cone(at)
             return Leg(straight, 0.0, at.s.p.gaps + slide.grips, _NONE)
         speed = straight + slide.follows / length
         times = _meetings(at, speed, path.told)
