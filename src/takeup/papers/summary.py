@@ -11,6 +11,7 @@ from typing import Any  # the results document is JSON: what its values are is s
 from takeup.drawing.places import is_anchor
 from takeup.drawing.reading import joined, nominal_size
 from takeup.edge import SI, TIE, Measure, Units
+from takeup.papers.summary_walk import record_lines, walk_lines
 
 Results = Mapping[str, Any]
 
@@ -31,6 +32,8 @@ def summary_lines(results: Results, units: Units = SI) -> list[str]:
         "",
         *_anchors(results, units),
         *_joints(results, units),
+        *walk_lines(results, units),
+        *record_lines(results, units),
         *_stability(results),
         *_checks(results),
         "Forces are those on the structure. Not for construction until checked: local codes, the maker's data",
@@ -101,7 +104,7 @@ def _anchors(results: Results, units: Units) -> list[str]:
         "anchor", "line", units.length.named("at"), f"along {force.unit}, least", "greatest",
         f"friction (bound) {force.unit}", f"resultant {force.unit}", "in state",
     )  # fmt: skip
-    caption = "Loads on anchors, along the flow with the friction bound, and the greatest resultant:"
+    caption = "Loads on anchors: least and greatest along the flow of all walks and the friction bound, and resultant:"
     return [caption, *table(*_of_lines(results, head, rows, (2, 3, 4, 5, 6))), ""] if rows else []
 
 
