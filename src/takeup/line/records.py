@@ -119,6 +119,7 @@ class Study:
     loads: tuple[Load, ...] = ()
     dropped: tuple[DroppedState, ...]
     added: tuple[AddedState, ...]
+    order: tuple[str, ...] = ()
     warming: Warming = "zone by zone"
     walk: WalkOptions = COLD_WALK
     file: str

@@ -3,9 +3,9 @@
 The default order is: installed; under hydrostatic test; emptied; cold at design pressure; warming, zone by zone along
 the flow; operating; design pressure and temperature; hot, pressure lost; cooling under vacuum unless excluded; coldest
 and hottest day, shut down. Everything that parts two zones (an anchor, a valve that can close) adds the other side
-hot, and one side at pressure with the other at none, both ways round. The user drops states with a reason, or adds
-states. Pressure is stated at an elevation and everywhere else differs by the head of the content. A line that stands
-full without pressure is open at the highest point of all lines joined to it.
+hot, and one side at pressure with the other at none, both ways round. The user drops states with a reason, adds
+states, and puts them in another order. Pressure is stated at an elevation and everywhere else differs by the head of
+the content. A line that stands full without pressure is open at the highest point of all lines joined to it.
 """
 
 from __future__ import annotations
@@ -23,6 +23,7 @@ from takeup.line.zones import Zone, Zones, zones_of
 
 Content = Literal["steam", "water", "condensate", "air", "nitrogen", "thermal oil", "none"]
 Kind = Literal["empty", "test", "pressure", "operating", "design", "vacuum", "one side", "user"]
+FIRST = "installed"  # the zero of movements and growth: nothing comes before it
 FREEZING = 0.0  # degC: a line that stands at or below it is taken as drained
 LIQUIDS = ("water", "condensate", "thermal oil")
 
@@ -72,11 +73,13 @@ class State:
 
 
 def states_of(study: Study) -> tuple[State, ...]:
-    """Return the states of the walk, dropped ones left out, the user's own at the end."""
+    """Return the states of the walk: those that the user orders first, the others by default, the user's own last."""
     dropped = {item.state for item in study.dropped}
     default = _default_states(study)
-    kept = tuple(state for state in default if state.name not in dropped)
-    return kept + tuple(_added_state(study, item, {state.name: state for state in default}) for item in study.added)
+    states = [state for state in default if state.name not in dropped]
+    states += [_added_state(study, item, {state.name: state for state in default}) for item in study.added]
+    place = {name: number for number, name in enumerate((FIRST, *study.order))}
+    return tuple(sorted(states, key=lambda state: place.get(state.name, len(place))))
 
 
 def state_names(study: Study) -> tuple[str, ...]:
@@ -170,7 +173,7 @@ def _default_states(study: Study) -> list[State]:
         return filler.fill(zone, replace(zone.conditions.design, temperature=site.installation), filler.medium(zone))
 
     states = [
-        filler.everywhere("installed", "empty", filler.empty, locked=True),
+        filler.everywhere(FIRST, "empty", filler.empty, locked=True),
         filler.everywhere(
             "under hydrostatic test", "test", lambda z: filler.fill(z, z.conditions.test, "water"), locked=True
         ),

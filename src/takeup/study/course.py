@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 
 from takeup.library import Curve
 from takeup.line import LIQUIDS, State
+from takeup.line.states import FIRST
 
 Floats = NDArray[np.float64]
 Flags = NDArray[np.bool_]
@@ -60,7 +61,7 @@ def course_of(states: Sequence[State]) -> Course:
         temperature=np.array([[zone.temperature for zone in row] for row in zones]),
         density=np.array([[zone.density for zone in row] for row in zones]),
         has_head=np.array([[zone.pressure != 0.0 or zone.content in LIQUIDS for zone in row] for row in zones]),
-        settled=np.array([0.0 if state.name == "installed" else 1.0 for state in states]),
+        settled=np.array([0.0 if state.name == FIRST else 1.0 for state in states]),
         states=tuple(state.name for state in states),
         loads=tuple(state.loads for state in states),
     )

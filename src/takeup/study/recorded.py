@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.line import LIQUIDS, Line, Record, State, Study, content_density, states_of, zones_of
-from takeup.line.states import Content
+from takeup.line.states import FIRST, Content
 from takeup.mechanics import Steps, walk
 from takeup.study.course import Course, course_of
 from takeup.study.events import Occurrence, occurrences_of
@@ -77,7 +77,7 @@ def walk_record(study: Study, record: Record) -> tuple[RecordWalk, ...] | Why:
     Returns:
         The walks, or why the lines are not held.
     """
-    installed = next((state for state in states_of(study) if state.name == "installed"), states_of(study)[0])
+    installed = next((state for state in states_of(study) if state.name == FIRST), states_of(study)[0])
     running = replace(installed, name="", locked=False)
     ready = ready_to_walk(study, model_of(study), (running,), giving=False)
     if not isinstance(ready, Ready):

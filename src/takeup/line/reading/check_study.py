@@ -22,7 +22,7 @@ from takeup.line.reading.read_loads import LOADS
 from takeup.line.reading.yaml_places import Path
 from takeup.line.records import Line, Study
 from takeup.line.spans import section_span
-from takeup.line.states import state_names, states_of
+from takeup.line.states import FIRST, state_names, states_of
 from takeup.line.zones import Zones, zones_of
 
 
@@ -73,8 +73,25 @@ def check_study(book: FaultBook, study: Study) -> None:
         _check_added(book, study, zones, added, (path, known))
     _check_idle(book, study)
     states = tuple(dict.fromkeys((*known, *(added.name for added in study.added))))
+    _check_order(book, study, states)
     for number in range(len(study.lines)):
         check_only_in(book, (*LINES, number, "holds"), states)
+
+
+def _check_order(book: FaultBook, study: Study, states: tuple[str, ...]) -> None:
+    """Note states in the order that there are not, that were left out, or that come twice; and what comes first."""
+    dropped = {item.state for item in study.dropped}
+    several = book.size(("states", "order")) > 0
+    for number, name in enumerate(study.order):
+        path: Path = ("states", "order", number) if several else ("states", "order")
+        if not _check_known(book, path, name, states, "state of this line"):
+            continue
+        if name in dropped:
+            book.add(path, f"'{name}' is left out under drop")
+        elif name in study.order[:number]:
+            book.add(path, f"'{name}' comes twice; add a state like it to go through it again")
+        elif name == FIRST:
+            book.add(path, f"'{name}' is where every walk begins; leave it out here")
 
 
 def _connected(read: tuple[ReadLine, ...]) -> list[list[ReadLine]]:

@@ -58,6 +58,7 @@ class Head:
     allowables: Allowables
     dropped: tuple[DroppedState, ...]
     added: tuple[AddedState, ...]
+    order: tuple[str, ...]
     warming: Warming
     walk: WalkOptions
 
@@ -77,6 +78,7 @@ def read_head(book: FaultBook) -> Head:
         allowables=read_allowables(book.sound(AllowableItem, ("allowable",))),
         dropped=tuple(_dropped(book)),
         added=tuple(_added(book)),
+        order=_order(book),
         warming=_warming(book),
         walk=_walk(book),
     )
@@ -134,6 +136,11 @@ def _cycles(book: FaultBook) -> Iterator[Cycle]:
 def _warming(book: FaultBook) -> Warming:
     item = book.sound(StatesItem, ("states",))
     return item.warming if item is not None and item.warming is not None else "zone by zone"
+
+
+def _order(book: FaultBook) -> tuple[str, ...]:
+    item = book.sound(StatesItem, ("states",))
+    return item.order or () if item is not None else ()
 
 
 def _walk(book: FaultBook) -> WalkOptions:

@@ -97,6 +97,7 @@ def _whole(head: Head, lines: tuple[Line, ...], loads: tuple[Load, ...], file: t
         loads=loads,
         dropped=head.dropped,
         added=head.added,
+        order=head.order,
         warming=head.warming,
         walk=head.walk,
         file=file[0],

@@ -149,3 +149,7 @@ class StatesItem(Item):
     )
     drop: list[DropItem] = Field(default=[], description="states left out, each with its reason")
     add: list[AddItem] = Field(default=[], description="states added")
+    order: Annotated[tuple[str, ...], texts("a state, or a list of them", "operating")] | None = Field(
+        default=None,
+        description="states in the order in which they are walked, after the first, installed; others follow as usual",
+    )
