@@ -13,6 +13,7 @@ from tools.pages.coverage import coverage_page
 from tools.pages.library import library_page
 from tools.pages.readme import layout_picture, readme_page
 from tools.pages.results import results_page
+from tools.pages.scenes import scene_pages
 from tools.pages.sources import sources_page
 from tools.pages.tutorial import tutorial_pages
 
@@ -30,6 +31,7 @@ def every_page() -> dict[Path, str]:
         Path("docs") / "references.md": sources_page(),
         Path("docs") / "pictures" / "ketterby-layout.svg": layout_picture(),
         **tutorial_pages(),
+        **scene_pages(),
         Path("README.md"): readme_page(),
     }
 

@@ -3,8 +3,8 @@
     equals    |model - hand| <= tolerance
     above     model > hand;   below    model < hand
 
-`EXACT` is the tolerance of a formula that leaves nothing out: the model's answers are verified to 1e-9 of its largest
-force, and a thousand times that is asked here.
+`EXACT` is the tolerance of a formula that leaves nothing out: the model's answers are verified to 1e-8 of its largest
+force, and a hundred times that is asked here.
 """
 
 from __future__ import annotations
@@ -18,7 +18,7 @@ TEXTBOOK = "textbook"
 TRADE = "common practice"
 EJMA = "EJMA, anchor loads (from memory)"
 EXACT = 1e-6
-EXACT_BECAUSE = "the formula leaves nothing out: a millionth, a thousand times the residual that the model allows"
+EXACT_BECAUSE = "the formula leaves nothing out: a millionth, a hundred times the residual that the model allows"
 NOTHING_BECAUSE = "nothing is to be left: rounding of the forces that cancel, far below what any scale would show"
 NOTHING = 1e-4  # in kN or mm
 Unit = Literal["kN", "mm", "bar", "MPa", "K", "m", ""]

@@ -23,6 +23,7 @@ Floats = NDArray[np.float64]
 _WARM = 5.0  # K above installation: from here on a pipe is drawn as hot
 _CURVE = 4  # points drawn from one node to the next of a shape of bowing out
 _LESS = 3.6  # times less is a bellows drawn to bow than a run of pipe, which is longer
+_MOVED, _SHAPE, _CENTINEWTONS = 8, 4, 2  # decimals that are drawn: of metres, of a shape, of newtons
 _ALONG = 25  # places along a bellows that bows out
 _CUBIC = 3  # a cubic needs more points than so many
 _AS_FITTED = 0.05  # mm: a movement that would be written as 0.0 or 0.1 is none
@@ -144,7 +145,7 @@ def picture_of(played: Played, state: str, *, mark: str = "", rods: PicturedRods
         state=state,
         zones=_zones(played, number),
         points=model.points[:, :2],
-        movements=answer.displacements[number, :, :2],
+        movements=_even(answer.displacements[number, :, :2], _MOVED),
         hot=tuple(zones[piece.zone].temperature > cold + _WARM for piece in model.pieces),
         ends=(answer.line.start.kind, answer.line.end.kind),
         bends=_bends([piece.part for piece in model.pieces]),
@@ -167,7 +168,7 @@ def bowed_picture(played: Played, state: str, mode: Mode) -> Picture:
     return replace(
         still,
         points=np.array([model.route.point(float(place))[:2] for place in stations]),
-        movements=np.column_stack([np.zeros_like(aside), aside / most]),
+        movements=_even(np.column_stack([np.zeros_like(aside), aside / most]), _SHAPE),
         hot=tuple(still.hot[int(np.searchsorted(model.stations, middle)) - 1] for middle in middles),
         joints=tuple(
             replace(
@@ -185,17 +186,23 @@ def bowed_picture(played: Played, state: str, mode: Mode) -> Picture:
     )
 
 
+def _even(values: Floats, decimals: int) -> Floats:
+    """Return values without the rounding of one machine or another, so that a strip is the same everywhere."""
+    return np.asarray(np.round(values, decimals) + 0.0)
+
+
 def _aside(shape: Shape) -> Floats:
-    """Return how far a mode moves aside; it may bow level or upright: the greater of the two, which is drawn level."""
+    """Return how far a mode moves aside; it may bow level or upright, and either way: drawn level, to the north."""
     both = shape.movements[:, 1:]
-    return np.asarray(both[:, int(np.argmax(np.abs(both).max(axis=0)))])
+    aside = both[:, int(np.argmax(np.abs(both).max(axis=0)))]
+    return np.asarray(aside * np.sign(aside[int(np.argmax(np.abs(aside)))]))
 
 
 def _inner(stations: Floats, aside: Floats, start: float, end: float) -> tuple[float, ...]:
     """Return how far a bellows moves aside, evenly along it."""
     inside = (stations >= start - SAME_STATION) & (stations <= end + SAME_STATION)
     along = np.linspace(start, end, _ALONG)
-    return tuple(float(value) for value in CubicSpline(stations[inside], aside[inside])(along))
+    return tuple(_even(CubicSpline(stations[inside], aside[inside])(along), _SHAPE).tolist())
 
 
 def _smooth(played: Played, known_stations: Floats, aside: Floats) -> tuple[Floats, Floats]:
@@ -267,7 +274,7 @@ def _hold(played: Played, place: int, number: int) -> PicturedHold:
     hold = answer.holds[place]
     node = int(np.argmin(np.abs(answer.model.stations - hold.station)))
     anchor = hold.kind in (*ANCHORED_ENDS, *ANCHORS)
-    force = float(hold.local(hold.total)[number, 0]) if anchor else None
+    force = round(float(hold.local(hold.total)[number, 0]), _CENTINEWTONS) + 0.0 if anchor else None
     carries = _can_carry(played, hold.name)
     use = None if force is None or carries is None else abs(force) / carries
     return PicturedHold(name=hold.name, kind=hold.kind, node=node, anchor=anchor, force=force, use=use)

@@ -16,6 +16,7 @@ from takeup.choose import resolve
 from takeup.drawing import to_svg
 from takeup.drawing.lettering import width_of
 from takeup.line.reading.reader import study_from_text
+from takeup.results import results_of
 from takeup.scenes import (
     SCENES,
     document_text,
@@ -135,6 +136,27 @@ def test_rods_let_go_as_the_pipe_warms_and_not_before():
     assert not hot.taut
     assert hot.pull == 0.0
     assert hot.off == pytest.approx(-played.axial("J1", HOT), rel=0.05)  # the ends beside the bellows grow too
+
+
+def test_the_results_tell_the_same_event_of_the_rods():
+    """Two ways to one event of one walk: through results.json, and straight from it; equal but for rounding."""
+    played = play("rods.yaml")
+    told = [
+        event["above_installation_k"]
+        for event in results_of(played.study)["events"]
+        if event["what"] == "rods slacken" and event["scenario"] == "no friction" and event["state"] == HOT
+    ]
+    assert told == [pytest.approx(rods_now.slackens_at(played, "J1", HOT), rel=1e-6)]
+
+
+@pytest.mark.parametrize("file", FILES)
+def test_every_rest_of_a_scene_carries_weight_in_service(file):
+    """A rest that the line has left would be a line badly drawn up; the load on it points down."""
+    played = play(file)
+    carrying = [hold for hold in played.answer.holds if hold.kind in ("rest", "hanger", "slide guide")]
+    assert carrying
+    for hold in carrying:
+        assert hold.total[played.order(HOT), 2] < 0.0, hold.name
 
 
 def test_rods_across_the_run_never_let_go_under_pressure():

@@ -24,8 +24,9 @@ def tell() -> Told:
     larger = 100.0 * (east / west - 1.0)
     return Told(
         story=(
-            "Two runs of DN 200, 40 m each, meet at an anchor in the middle, with a joint on either side of it. Each"
-            " joint pushes its run away from the middle anchor, so the two push on that anchor from both sides."
+            f"Two runs of DN 200, {facts_of(same.study).length / 2.0:.0f} m each, meet at an anchor in the middle, "
+            "with a joint on either side of it. Each joint pushes its run away from the middle anchor, so the two push "
+            "on that anchor from both sides."
         ),
         steps=(
             Step(

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from itertools import pairwise
 
+from takeup.basis.guides import FIRST_GUIDE_DIAMETERS, SECOND_GUIDE_DIAMETERS
+from takeup.checks.stability import BELLOWS, PIPE
 from takeup.hand import formulas
 from takeup.joints import JointData
 from takeup.scenes.by_hand import euler, facts_of
@@ -17,7 +19,6 @@ from takeup.study import Mode
 
 AWAY, THERE, LONGER = "guides-away.yaml", "guides-there.yaml", "guides-there-longer-bellows.yaml"
 EAST, JOINT = "east anchor", "J1"
-IN_HAND = 4.0
 RULE = "EJMA, guides (from memory)"
 
 
@@ -47,19 +48,20 @@ def tell() -> Told:
             Step(
                 title="Guides by the spacing rule: it stays",
                 words=(
-                    "The rule of the trade: the first guide within 4 pipe diameters of the joint, the second within "
-                    "14 of the first, then never further apart than lets a quarter of the bowing force through. Now "
-                    f"the pipe would bow out at {pipe.factor:.1f} times its force, and the bellows, which is a rod of"
-                    f" its own, at {bellows.factor:.1f} times."
+                    f"The rule of the trade: the first guide within {FIRST_GUIDE_DIAMETERS} pipe diameters of the "
+                    f"joint, the second within {SECOND_GUIDE_DIAMETERS} of the first, then so near to one another that "
+                    f"the pipe between two guides would stand {PIPE:.0f} times the force. Now the run would bow out at "
+                    f"{pipe.factor:.1f} times its force, and the bellows, which is a rod of its own, at "
+                    f"{bellows.factor:.1f} times."
                 ),
                 picture=picture_of(there, COLD_TEST),
             ),
             Step(
                 title="A longer, softer bellows: now the bellows bows out",
                 words=(
-                    "The guides are there. A bellows twice as long takes twice the movement, and bows out at "
-                    f"{longer.factor:.1f} times its force: a quarter of what the short one stands. No guide outside "
-                    "can hold it. The trade asks for 5.9 times, and calls this squirm."
+                    "The guides are there. A bellows twice as long and half as stiff bows out at "
+                    f"{longer.factor:.1f} times its force, where the short one stood {bellows.factor:.1f} times. No "
+                    f"guide outside can hold it. The trade calls this squirm, and asks for {BELLOWS} times."
                 ),
                 picture=bowed_picture(play(LONGER), COLD_TEST, longer),
             ),
@@ -138,7 +140,7 @@ def _claims(away: Played, there: Played, modes: dict[str, Mode]) -> tuple[Claim,
             "with guides by the spacing rule the pipe's factor is above four",
             "",
             modes["pipe"].factor,
-            IN_HAND,
+            PIPE,
             formula="n > 4",
             source=RULE,
         ),

@@ -109,7 +109,7 @@ def _claims(played: Played, facts: Facts, factor: float) -> tuple[Claim, ...]:
             formula="n = 4 pi^2 E I/(L^2 F), E hot in it and cold in F",
             source=TEXTBOOK,
             share=1e-3,
-            because="the pipe is cut into members a dozen of which bow as one: their shape is out by less than this",
+            because="the run is cut into eight members, whose bowed shape is out by less than this",
         ),
     )
 
