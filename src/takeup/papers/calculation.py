@@ -25,6 +25,7 @@ from takeup.papers.proofs import checks_section, made_section
 from takeup.papers.stability import stability_section
 from takeup.papers.states import states_section
 from takeup.papers.tables import Tree, sentences
+from takeup.papers.walk import walk_section
 
 TEMPLATE = Path(__file__).parent / "calculation.typ"
 
@@ -97,6 +98,7 @@ def contents_of(results: Results, units: Units = SI) -> Tree:
         "loads": loads_section(results, units),
         "joints": joints_section(results, units),
         "stability": stability_section(results, units),
+        "walk": walk_section(results, units),
         "checks": checks_section(results, units),
         "not_covered": [
             [text_of(item, "what"), text_of(item, "because")] for item in records_of(results, "not_covered")

@@ -64,7 +64,7 @@ def front_page(results: Results, units: Units) -> Tree:
 def _more(left: int) -> str:
     """Return what is said when so many reasons find no room on page one."""
     reasons = "more reason" if left == 1 else "more reasons"
-    return f"And {left} {reasons}: see the checks, section 8." if left > 0 else ""
+    return f"And {left} {reasons}: see the checks, section 9." if left > 0 else ""
 
 
 def lines_words(results: Results) -> str:
@@ -97,7 +97,7 @@ def counted_words(results: Results) -> str:
     said = ", ".join(f"{found[outcome]} {words}" for outcome, words in _OUTCOMES if found[outcome])
     recalled = sum(text_of(check, "status") == "from memory" for check in checks)
     memory = f" {recalled} rest on a number from memory." if recalled else ""
-    return f"{len(checks)} checks in section 8: {said}.{memory}"
+    return f"{len(checks)} checks in section 9: {said}.{memory}"
 
 
 def pipe_words(pipe: Record, units: Units) -> str:

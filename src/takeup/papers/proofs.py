@@ -1,4 +1,4 @@
-"""Sections 8 and 11: checks, worst first; how the numbers were made.     (papers/proofs.py)"""
+"""Sections 9 and 12: checks, worst first; how the numbers were made.     (papers/proofs.py)"""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ _RANK = {"fails": 0, "not covered": 1, "no limit given": 2, "close": 3, "passes"
 
 
 def checks_section(results: Results, units: Units) -> Tree | None:
-    """Return section 8, worst first."""
+    """Return section 9, worst first."""
     checks = sorted(records_of(results, "checks"), key=_order)
     if not checks:
         return None
@@ -63,7 +63,7 @@ def _why(check: Record) -> str:
 
 
 def made_section(results: Results) -> Tree:
-    """Return section 11."""
+    """Return section 12."""
     tool, entry = record_of(results, "tool"), record_of(results, "input")
     residuals = [
         (value, text_of(state, "name"))

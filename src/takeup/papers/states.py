@@ -27,13 +27,13 @@ def states_section(results: Results, units: Units) -> Tree:
     pressures = written_column([maybe_number(zone, "pressure_bar") for _, _, zone, _ in rows], units.pressure, 2)
     temperatures = written_column([maybe_number(zone, "temperature_c") for _, _, zone, _ in rows], units.temperature, 1)
     cells = [
-        (name, where, pressure, temperature, text_of(zone, "content"), answer)
+        (*name, where, pressure, temperature, text_of(zone, "content"), answer)
         for (name, where, zone, answer), pressure, temperature in zip(rows, pressures, temperatures, strict=True)
     ]
     head = (
-        words_column("State", "46mm"), words_column("Zone", "1fr"), number_column("Pressure", units.pressure.unit),
-        number_column("Temperature", units.temperature.unit), words_column("Content", "18mm"),
-        words_column("Answer", "18mm"),
+        number_column("No.", "", "9mm"), words_column("State", "44mm"), words_column("Zone", "1fr"),
+        number_column("Pressure", units.pressure.unit), number_column("Temperature", units.temperature.unit),
+        words_column("Content", "18mm"), words_column("Answer", "18mm"),
     )  # fmt: skip
     dropped = [[text_of(item, "state"), text_of(item, "because")] for item in records_of(results, "dropped_states")]
     return {
@@ -69,11 +69,14 @@ def _condition(condition: Record, units: Units) -> Cell:
     return pressure, told(number_of(condition, "temperature_c"), units.temperature, 1)
 
 
-def _state_rows(state: Record, whole: str, *, sprung: bool) -> list[tuple[Cell, str, Record, str]]:
-    """Return the rows of a state: its name and answer on the first, one row for zones that are alike."""
+def _state_rows(state: Record, whole: str, *, sprung: bool) -> list[tuple[tuple[Cell, Cell], str, Record, str]]:
+    """Return the rows of a state: its number, name and answer on the first, one row for zones that are alike."""
     groups = _zones_alike(state)
-    first: tuple[Cell, str] = ((text_of(state, "name"), _added(state, sprung=sprung)), _answered(state))
-    heads: list[tuple[Cell, str]] = [first, *[("", "")] * (len(groups) - 1)]
+    named: tuple[Cell, Cell] = (
+        f"{number_of(state, 'order'):.0f}",
+        (text_of(state, "name"), _added(state, sprung=sprung)),
+    )
+    heads: list[tuple[tuple[Cell, Cell], str]] = [(named, _answered(state)), *[(("", ""), "")] * (len(groups) - 1)]
     return [
         (name, whole if len(groups) == 1 else ", ".join(joined_spans(zones)), zone, answer)
         for (name, answer), (zones, zone) in zip(heads, groups, strict=True)

@@ -29,6 +29,7 @@ SECTIONS = (
     "Loads on holds",
     "Joint movements and spring forces",
     "Stability",
+    "The walk",
     "Checks",
     "Not covered",
     "Cautions",
@@ -159,7 +160,7 @@ def test_checks_stand_worst_first():
 def test_checks_are_counted_on_page_one():
     """The L has 28 places, every fourth at 0.99: 7 close and 21 pass; one more fails, one is not covered."""
     assert len(corner()["holds"]) == 26
-    words = "30 checks in section 8: 1 fail, 1 not covered, 7 close, 21 pass. 29 rest on a number from memory."
+    words = "30 checks in section 9: 1 fail, 1 not covered, 7 close, 21 pass. 29 rest on a number from memory."
     assert contents_of(corner())["front"]["counted"] == words
 
 
