@@ -6,9 +6,17 @@ from collections.abc import Sequence
 
 from takeup.drawing.reading import Record, Results, maybe_number, number_of, record_of, records_of, text_of, texts_of
 from takeup.edge import Measure, Units
-from takeup.papers.numerals import as_given, written
+from takeup.papers.numerals import NONE, as_given, written
 from takeup.papers.tables import Tree, number_column, table, words_column
 
+_APART = "centres_mm"
+_OF_EACH = (
+    "axial_rate_n_per_mm",
+    "lateral_rate_n_per_mm",
+    "angular_rate_nm_per_deg",
+    "torsion_rate_nm_per_deg",
+    "live_length_mm",
+)  # of a joint of two bellows, those of each
 _JOINTS_BESIDE = 4  # joints in one table: more would not fit the page
 
 
@@ -23,7 +31,7 @@ def _data(units: Units) -> tuple[tuple[str, Measure, str], ...]:
         ("Effective area", units.area, "effective_area_mm2"),
         ("Length, end to end", units.small, "length_mm"),
         ("Live length", units.small, "live_length_mm"),
-        ("Middles of two bellows", units.small, "centres_mm"),
+        ("Middles of two bellows", units.small, _APART),
         ("Weight", units.weight, "weight_n"),
         ("Rated axial compression", units.small, "axial_compression_mm"),
         ("Rated axial extension", units.small, "axial_extension_mm"),
@@ -91,11 +99,13 @@ def _data_table(joints: Sequence[Record], units: Units) -> Tree:
     ]
     for words, key in (("Set length", "set_length_mm"), ("Preset, above zero: drawn out", "preset_mm")):
         rows.append((words, units.small.unit, *(as_given(maybe_number(joint, key), units.small) for joint in joints)))
+    pairs = any(maybe_number(record_of(joint, "data"), _APART) is not None for joint in joints)
     for words, measure, key in _data(units):
         values = [maybe_number(record_of(joint, "data"), key) for joint in joints]
         if any(value is not None for value in values):
-            given = ("not given" if value is None else as_given(value, measure) for value in values)
-            rows.append((words, measure.unit, *given))
+            unsaid = NONE if key == _APART else "not given"  # a joint of one bellows has no other to stand apart from
+            given = (unsaid if value is None else as_given(value, measure) for value in values)
+            rows.append((f"{words}, each bellows" if key in _OF_EACH and pairs else words, measure.unit, *given))
     head = (
         words_column("Datum", "38mm"), words_column("Unit", "14mm"),
         *(number_column(text_of(joint, "name"), "", "1fr") for joint in joints),

@@ -12,6 +12,7 @@ from takeup.edge import SI, US
 from takeup.papers.hold_inputs import hold_facts
 from takeup.papers.inputs import inputs_section
 from takeup.papers.joint_inputs import joint_tables, rods_of
+from takeup.papers.numerals import NONE
 
 RODS = {
     "count": 4,
@@ -65,10 +66,12 @@ def test_joints_without_rods_are_not_told_of():
 
 @pytest.mark.parametrize(("units", "apart"), [(SI, "762"), (US, "30")])
 def test_two_bellows_and_the_scatter_of_their_rates(units, apart):
-    """762 mm are 30 in; the other joint of the table has neither."""
+    """762 mm are 30 in; the other joint of the table has one bellows, and of its scatter nothing is said."""
     (spec,) = joint_tables(with_joint(centres_mm=762.0, rate_scatter=0.15), units)
     rows = {row["cells"][0]["words"]: [cell["words"] for cell in row["cells"][1:]] for row in spec["rows"]}
-    assert rows["Middles of two bellows"][1:] == [apart, "not given"]
+    assert rows["Middles of two bellows"][1:] == [apart, NONE]
+    assert "Axial rate, each bellows" in rows
+    assert "Live length, each bellows" in rows
     assert rows["Scatter of its rates"] == ["%", "15", "not given"]
 
 
