@@ -241,8 +241,9 @@ def _joint(played: Played, item: TakeUp, number: int, rods: PicturedRods | None)
     pieces = [k for k, piece in enumerate(model.pieces) if piece.joint is not None and piece.joint.name == item.name]
     live = tuple((k, k + 1) for k in pieces if model.pieces[k].part == "bellows")
     uses = [(abs(moved), data.axial_compression if moved < 0.0 else data.axial_extension)]
-    uses += [(aside, data.lateral)] if data.lateral is not None else []
-    words = f"{to_mm(aside):.1f} mm sideways" if aside > abs(moved) and to_mm(aside) > _SIDEWAYS else along_words(moved)
+    leans = aside > abs(moved) and to_mm(aside) > _SIDEWAYS
+    uses += [(aside, data.lateral)] if leans and data.lateral is not None else []
+    words = f"{to_mm(aside):.1f} mm sideways" if leans else along_words(moved)
     return PicturedJoint(
         name=item.name,
         faces=(pieces[0], pieces[-1] + 1),

@@ -126,9 +126,9 @@ def tell() -> Told:
                 title="Cold and under pressure: the rods carry most",
                 words=(
                     f"At {bar(pressure)} the thrust is {kn(thrust)}. The rods, short and stout, pull with "
-                    f"{kn(cold.pull)} together. The anchors feel {kn(held.along(EAST, COLD_PRESSURE))}: what the pipe"
-                    " itself pushes with as it is stretched round by the pressure, and their share of the rest. So "
-                    "far, so good."
+                    f"{kn(cold.pull)} together. The anchors feel {kn(held.along(EAST, COLD_PRESSURE))}: what the pipe "
+                    "pushes with because pressure makes it a trifle longer, and their share of the rest. So far, so "
+                    "good."
                 ),
                 picture=picture_of(held, COLD_PRESSURE, rods=cold.picture),
             ),
