@@ -1,29 +1,31 @@
 """At what factor on its effective forces a system bows out, state by state.     (study/stability.py)
 
-The frame is that of the study with every bellows in a dozen members, moduli at the state's temperatures, supports of
-the state; what can only push or pull is left out where it would have to do the other. A mode belongs to the run of pipe
-or to the bellows that holds most of its elastic energy. An externally pressurised joint bends like the pipe beside it,
-because guide rings keep its inner pipe in line; its bellows is looked at by itself under vacuum.
+The frame is the finer one of the state (fine.py), the rods that pull in it. A mode belongs to the run of pipe, to the
+bellows or the spool of a joint, or to its rods, whichever holds most of its elastic energy. An externally pressurised
+joint bends like the pipe beside it, because guide rings keep its inner pipe in line; its bellows is looked at by
+itself under vacuum.
 
     bellows by itself, ends held    |S| = 4 pi^2 EI/L_b^2,  EI = k_theta L_b         (Haringx; fixed-fixed strut)
 
-Spring rates are nominal at every temperature: their own fall with temperature is not known to the tool. Friction never
-stabilises and is not in it. Theory: docs/theory/stability.md.
+A universal joint whose spool nothing holds gives way when the spool moves aside: both of its bellows then bow with
+one end free to sway, at a quarter of that. Spring rates are nominal at every temperature: their own fall with
+temperature is not known to the tool. Friction never stabilises and is not in it. Theory: docs/theory/stability.md.
 """
 
 from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
 from takeup.joints import KINDS
-from takeup.line import State, TakeUp
+from takeup.line import State
 from takeup.mechanics import (
     Factor,
-    Frame,
+    Links,
     Modes,
     NotAtRisk,
     NotFactored,
@@ -33,15 +35,17 @@ from takeup.mechanics import (
     buckling,
     factorise,
 )
-from takeup.study.causes import CAUSES
-from takeup.study.held import supports_in
-from takeup.study.model import SystemModel, model_of, walked_at
+from takeup.study.fine import FineState, fine_model, fine_state, forces_by, less
+from takeup.study.model import LineModel, SystemModel
+from takeup.study.pieces import Piece, joint_spans
 from takeup.study.records import JointMovement, LineAnswer, Solved
 
 Floats = NDArray[np.float64]
 _COUNTS = (4, 8, 16, 32)  # modes looked for, more where the last is still low
 _FAR_ENOUGH = 6.0  # above every factor that is asked for: what lies beyond decides nothing
 _NOTHING = 1.0  # N: rounding, and forces that bow nothing
+_SWAYS = 0.5  # of the largest movement: a spool that moves so far is what moves
+Part = Literal["run", "bellows", "spool", "rods"]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -61,7 +65,9 @@ class Mode:
     Args:
         factor: on the whole field of effective forces.
         line: that holds most of its energy.
-        joint: the bellows that holds most of it; None for the run of pipe.
+        joint: of which a part holds most of it; None for the run of pipe.
+        part: which part that is.
+        sways: whether the spool of that joint moves aside, between its two bellows.
         share: of the energy that it holds.
         station: where it moves most [m].
         shapes: of every line, largest movement of all one.
@@ -70,6 +76,8 @@ class Mode:
     factor: float
     line: str
     joint: str | None
+    part: Part
+    sways: bool
     share: float
     station: float
     shapes: tuple[Shape, ...]
@@ -77,10 +85,15 @@ class Mode:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class BellowsFactor:
-    """The factor of one bellows by itself, its ends held; None where its own column is not compressed."""
+    """The factor of one bellows by itself, its ends held; None where its own column is not compressed.
+
+    `number` counts the bellows of a joint along the flow, from one; `of` is how many it has.
+    """
 
     line: str
     joint: str
+    number: int
+    of: int
     factor: float | None
 
 
@@ -115,7 +128,7 @@ def stability_of(solved: Solved) -> tuple[StateStability, ...]:
     Args:
         solved: the model's answer.
     """
-    cold = model_of(solved.study, fine=True)
+    cold = fine_model(solved)
     found = [_of_state(solved, cold, number, state) for number, state in enumerate(solved.states)]
     at_risk = [number for number, item in enumerate(found) if item.modes]
     if at_risk:
@@ -125,9 +138,10 @@ def stability_of(solved: Solved) -> tuple[StateStability, ...]:
 
 
 def _of_state(solved: Solved, cold: SystemModel, number: int, state: State) -> StateStability:
-    bellows = tuple(_by_itself(answer, joint, number) for answer in solved.lines for joint in answer.joints)
-    model = _warmed(solved, cold, state)
-    force = _forces(solved, model, number, causes=slice(None))
+    bellows = tuple(
+        one for answer in solved.lines for joint in answer.joints for one in _by_itself(answer, joint, number)
+    )
+    fine = fine_state(solved, cold, number)
 
     def silent(because: str, *, told: bool) -> StateStability:
         return StateStability(
@@ -140,17 +154,17 @@ def _of_state(solved: Solved, cold: SystemModel, number: int, state: State) -> S
             told=told,
         )
 
-    if not (force < 0.0).any():
+    if not (fine.force < 0.0).any():
         return silent("nothing is compressed", told=True)
-    factor = factorise(_frame(solved, model, number))
+    factor = factorise(fine.frame)
     if not isinstance(factor, Factor):
         return silent("without the rests that would have to pull, nothing holds the line", told=False)
-    found = _search(factor, force)
+    found = _search(factor, fine.force, fine.links)
     if isinstance(found, NotAtRisk):
         return silent(found.because, told=True)
     if not isinstance(found, Modes):
         return silent(getattr(found, "because", "not held"), told=False)
-    modes = tuple(_mode(model, found, row) for row in range(len(found.factors)))
+    modes = tuple(_mode(fine, found, row) for row in range(len(found.factors)))
     return StateStability(
         state=state.name,
         modes=modes,
@@ -162,83 +176,51 @@ def _of_state(solved: Solved, cold: SystemModel, number: int, state: State) -> S
     )
 
 
-def _search(factor: Factor, force: Floats) -> Modes | NotAtRisk | Unstable | NotVerified | NotHeld | NotFactored:
+def _search(
+    factor: Factor, force: Floats, links: Links | None
+) -> Modes | NotAtRisk | Unstable | NotVerified | NotHeld | NotFactored:
     """Return the lowest modes, so many that the last of them is far enough, or that there are no more.
 
     A soft bellows has many modes below the first of the run, and the run must be told too.
     """
-    found = buckling(factor, force, count=_COUNTS[0])
+    found = buckling(factor, force, count=_COUNTS[0], links=links)
     for count in _COUNTS[1:]:
         if not isinstance(found, Modes) or len(found.factors) < count // 2 or found.factors[-1] >= _FAR_ENOUGH:
             break
-        found = buckling(factor, force, count=count)
+        found = buckling(factor, force, count=count, links=links)
     return found
 
 
-def _forces(solved: Solved, model: SystemModel, number: int, *, causes: slice | list[int]) -> Floats:
-    """Return S of every member of the finer frame from some causes in a state, (members,) [N]."""
-    force = np.zeros(model.frame.member_count)
-    for answer, line in zip(solved.lines, model.lines, strict=True):
-        middles = np.array([piece.middle for piece in line.pieces])
-        whole = np.clip(np.searchsorted(answer.model.stations, middles) - 1, 0, len(answer.model.pieces) - 1)
-        force[line.members] = answer.effective_forces[number, causes].sum(axis=0)[whole]
-    return np.where(np.abs(force) < _NOTHING, 0.0, force)
+def owner_of(line: LineModel, piece: Piece) -> tuple[str, str | None, Part]:
+    """Return what a piece belongs to in the words of a mode: line, joint, and which part of it."""
+    joint = piece.joint
+    if joint is None or (piece.part != "bellows" and joint.data.centres is None):
+        return line.line.name, None, "run"
+    if piece.part == "bellows":
+        return line.line.name, joint.name, "bellows"
+    first, last = joint_spans(joint).bellows[0], joint_spans(joint).bellows[-1]
+    return (line.line.name, joint.name, "spool") if first[1] < piece.middle < last[0] else (line.line.name, None, "run")
 
 
-def _warmed(solved: Solved, cold: SystemModel, state: State) -> SystemModel:
-    """Return the model with the moduli of a state's temperatures; bellows keep their nominal rates."""
-    straight = len(cold.frame.straights.start)
-    share = np.ones(cold.frame.member_count)
-    for line in cold.lines:
-        for member, piece in zip(line.members, line.pieces, strict=True):
-            if piece.part != "bellows":
-                modulus = piece.pipe.material.modulus
-                share[member] = modulus.at(state.zones[piece.zone].temperature) / modulus.at(
-                    walked_at(solved.study, cold.zones, piece)
-                )
-    members, arcs = cold.frame.straights, cold.frame.arcs
-    first, last = share[:straight], share[straight:]
-    frame = replace(
-        cold.frame,
-        straights=replace(
-            members, axial=members.axial * first, bending=members.bending * first, torsion=members.torsion * first
-        ),
-        arcs=replace(arcs, axial=arcs.axial * last, bending=arcs.bending * last, torsion=arcs.torsion * last),
-    )
-    return replace(cold, frame=frame)
-
-
-def _frame(solved: Solved, model: SystemModel, number: int) -> Frame:
-    return replace(_with_stiff_sleeves(model), supports=supports_in(solved, model, number))
-
-
-def _with_stiff_sleeves(model: SystemModel) -> Frame:
-    """Return the frame with externally pressurised joints bending like the pipe beside them."""
-    straights = model.frame.straights
-    bending = straights.bending.copy()
+def _mode(fine: FineState, found: Modes, row: int) -> Mode:
+    energy, shape, model = found.energy[row], found.shapes[row], fine.model
+    shares: dict[tuple[str, str | None, Part], float] = {}
     for line in model.lines:
         for place, piece in enumerate(line.pieces):
-            if piece.part == "bellows" and piece.joint is not None and not KINDS[piece.joint.kind].column_squirm:
-                beside = next(k for k in range(place, -1, -1) if line.pieces[k].part != "bellows")
-                bending[line.members[place]] = straights.bending[line.members[beside]]
-    return replace(model.frame, straights=replace(straights, bending=bending))
-
-
-def _mode(model: SystemModel, found: Modes, row: int) -> Mode:
-    energy, shape = found.energy[row], found.shapes[row]
-    shares: dict[tuple[str, str | None], float] = {}
-    for line in model.lines:
-        for place, piece in enumerate(line.pieces):
-            own = piece.joint.name if piece.part == "bellows" and piece.joint is not None else None
-            key = (line.line.name, own)
+            key = owner_of(line, piece)
             shares[key] = shares.get(key, 0.0) + float(energy[line.members[place]])
-    (name, joint), share = max(shares.items(), key=lambda item: item[1])
+    for rod, bar in zip(fine.rods, fine.bars, strict=True):
+        of_rod: tuple[str, str | None, Part] = (rod.line, rod.owner, "rods")
+        shares[of_rod] = shares.get(of_rod, 0.0) + float(energy[bar])
+    (name, joint, part), share = max(shares.items(), key=lambda item: item[1])
     chosen = next(line for line in model.lines if line.line.name == name)
     size = np.linalg.norm(shape[chosen.nodes, :3], axis=1)
     return Mode(
         factor=float(found.factors[row]),
         line=name,
         joint=joint,
+        part=part,
+        sways=_sways(chosen, joint, shape),
         share=share,
         station=float(chosen.stations[int(size.argmax())]),
         shapes=tuple(
@@ -253,24 +235,41 @@ def _mode(model: SystemModel, found: Modes, row: int) -> Mode:
     )
 
 
-def _by_itself(answer: LineAnswer, joint: JointMovement, number: int) -> BellowsFactor:
+def _sways(line: LineModel, joint: str | None, shape: Floats) -> bool:
+    """Return whether the spool between the two bellows of a joint moves aside in a shape, (n, 6)."""
+    spool = [
+        place
+        for place, piece in enumerate(line.pieces)
+        if piece.joint is not None and piece.joint.name == joint and owner_of(line, piece)[2] == "spool"
+    ]
+    if not spool:
+        return False
+    nodes = line.nodes[[*spool, spool[-1] + 1]]
+    along = line.route.direction(line.pieces[spool[0]].middle)
+    moved = shape[nodes, :3] - np.outer(shape[nodes, :3] @ along, along)
+    return bool(np.linalg.norm(moved, axis=1).max() >= _SWAYS)
+
+
+def _by_itself(answer: LineAnswer, joint: JointMovement, number: int) -> list[BellowsFactor]:
+    """Return the factor of each bellows of a joint by itself, with the force that it carries in a state."""
     takeup = next(item for item in answer.line.takeups if item.name == joint.name)
-    force = column_force(takeup, float(joint.pressure[number]), float(joint.spring[number]))
-    factor = None
-    if force < 0.0:
-        length = takeup.data.live_length
-        factor = 4.0 * math.pi**2 * answer.model.rates[joint.name].angular / length / -force
-    return BellowsFactor(line=answer.line.name, joint=joint.name, factor=factor)
-
-
-def column_force(takeup: TakeUp, pressure: float, spring: float) -> float:
-    """Return the effective force of a bellows as a column, tension positive [N].
-
-    Pressure inside: S = k x - P A_e. Where the line's pressure is outside the bellows its sign turns round, and so does
-    that of the spring, because the bellows is drawn out as the joint shortens.
-    """
-    inside = spring - pressure * takeup.data.effective_area
-    return inside if KINDS[takeup.kind].column_squirm else -inside
+    outside = not KINDS[takeup.kind].column_squirm
+    places = [
+        place
+        for place, piece in enumerate(answer.model.pieces)
+        if piece.part == "bellows" and piece.joint is not None and piece.joint.name == joint.name
+    ]
+    found = []  # under vacuum the thrust of a bellows with the line outside turns round, and so does its spring
+    for count, place in enumerate(places, start=1):
+        force = float(answer.effective_force[number, place]) * (-1.0 if outside else 1.0)
+        factor = None
+        if force < -_NOTHING:
+            length = takeup.data.live_length
+            factor = 4.0 * math.pi**2 * answer.model.rates[joint.name].angular / length / -force
+        found.append(
+            BellowsFactor(line=answer.line.name, joint=joint.name, number=count, of=len(places), factor=factor)
+        )
+    return found
 
 
 def _bowing_pressure(solved: Solved, cold: SystemModel, number: int) -> float | None:
@@ -278,15 +277,15 @@ def _bowing_pressure(solved: Solved, cold: SystemModel, number: int) -> float | 
 
     The load factor on the pressure's share of S alone, the rest of S staying as it is.
     """
-    model = _warmed(solved, cold, solved.states[number])
-    factor = factorise(_frame(solved, model, number))
-    pressed = _forces(solved, model, number, causes=[CAUSES.index("pressure")])
-    rest = _forces(solved, model, number, causes=slice(None)) - pressed
+    fine = fine_state(solved, cold, number)
+    pressed, pulled = forces_by(solved, fine, number, "pressure")
     joints = [joint for answer in solved.lines for joint in answer.joints]
     if not joints or not (pressed < 0.0).any():
         return None
     pressure = max(float(joint.pressure[number]) for joint in joints)
+    factor = factorise(fine.frame)
     if pressure <= 0.0 or not isinstance(factor, Factor):
         return None
-    found = buckling(factor, pressed, count=1, fixed=rest)
+    rest = fine.force - pressed, less(fine.links, pulled)
+    found = buckling(factor, pressed, count=1, links=pulled, fixed=rest[0], fixed_links=rest[1])
     return float(found.factors[0]) * pressure if isinstance(found, Modes) else None

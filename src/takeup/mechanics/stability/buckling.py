@@ -31,6 +31,7 @@ from takeup.mechanics.stability.modes import Pencil, lowest
 from takeup.mechanics.stability.shifted import Sparse, elastic_matrix, factor_shifted, geometric_matrix
 
 RESIDUAL_LIMIT = 1e-5  # bounds the relative error of a factor; what the search goes for is far below, cf. modes.py
+_Fixed = tuple[Floats, Links | None]
 _TRANSLATION = 1e-9  # of rotations times the mean member length: a shape with less has no translation worth scaling by
 
 
@@ -90,6 +91,7 @@ def buckling(
     count: int = 4,
     links: Links | None = None,
     fixed: Floats | None = None,
+    fixed_links: Links | None = None,
 ) -> Modes | NotAtRisk | Unstable | NotVerified | NotHeld | NotFactored:
     """Return the smallest positive load factors, at most `count`, with their modes.
 
@@ -100,16 +102,18 @@ def buckling(
         links: rods and links whose force turns with them.
         fixed: S_0 of each member, which does not grow with the load factor, (members,) [N]. `Unstable` where the frame
             buckles under it alone.
+        fixed_links: the same of rods and links, beside `fixed`.
     """
     factor = factorise(frame) if isinstance(frame, Frame) else frame
     if not isinstance(factor, Factor):
         return factor
-    wrong = no_number(effective_force, links) or (None if fixed is None else no_number(fixed, None))
-    return _buckling(factor, effective_force, count, links, fixed) if wrong is None else wrong
+    wrong = no_number(effective_force, links) or (None if fixed is None else no_number(fixed, fixed_links))
+    held = None if fixed is None else (fixed, fixed_links)
+    return _buckling(factor, effective_force, count, links, held) if wrong is None else wrong
 
 
 def _buckling(
-    factor: Factor, force: Floats, count: int, links: Links | None, fixed: Floats | None
+    factor: Factor, force: Floats, count: int, links: Links | None, fixed: _Fixed | None
 ) -> Modes | NotAtRisk | Unstable | NotVerified:
     if _all_pulled(factor, force, links):
         return NotAtRisk(because="no member is compressed: every effective force is zero or tension")
@@ -121,18 +125,18 @@ def _buckling(
         return NotVerified(because=found.because)
     if len(found.factors) == 0:
         return NotAtRisk(because="what is compressed can not turn: no load factor makes the frame buckle")
-    at_modes = found.factors[:, None] * force + (0.0 if fixed is None else fixed)
+    at_modes = found.factors[:, None] * force + (0.0 if fixed is None else fixed[0])
     return _modes(factor, matrices, at_modes, (found.factors, found.shapes))
 
 
 def _matrices(
-    factor: Factor, force: Floats, links: Links | None, fixed: Floats | None
+    factor: Factor, force: Floats, links: Links | None, fixed: _Fixed | None
 ) -> tuple[Pencil, Sparse | None] | Unstable | NotVerified:
     """Return the problem, with K_G of the fixed forces in its K, and that K_G."""
     pencil = pencil_of(factor, force, links)
     if fixed is None:
         return pencil, None
-    held = geometric_matrix(factor.model, _stiffness(factor, fixed, None))
+    held = geometric_matrix(factor.model, _stiffness(factor, *fixed))
     stiffened = factor_shifted(pencil.elastic, held, 1.0)
     if stiffened is None:
         return NotVerified(because="under the fixed forces alone the matrix is singular, or near it")

@@ -1,0 +1,228 @@
+"""The frame that may bow, in one state: finer, at the state's temperatures, with the rods that pull.  (study/fine.py)
+
+Every bellows is in a dozen members, long pipe cut twice as short as for the loads; moduli are those of the state's
+temperatures; what can only push or pull holds where it touches (held.py). A rod whose nut bears is a bar of E A/L on
+its circle between the faces of its joint: it stretches, and neither bends nor twists. Its tension turns with it and is
+told beside the members' effective forces, since it is no member of the line: S of a bellows is k x - P A_e as ever.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from takeup.joints import KINDS
+from takeup.line import State
+from takeup.mechanics import Frame, Links, Straights, parts_of
+from takeup.study.causes import CAUSES
+from takeup.study.contacts import Row
+from takeup.study.held import supports_in
+from takeup.study.model import SystemModel, model_of, walked_at
+from takeup.study.records import Solved
+
+Floats = NDArray[np.float64]
+_NOTHING = 1.0  # N: rounding, and forces that bow nothing
+_PINNED = 1e-9  # m2, of E A: what a bar bends and twists with, since a rod's own washers turn; no pivot may be zero
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class FineState:
+    """The finer frame in one state.
+
+    Args:
+        model: at the state's temperatures; its frame has the bars of rods behind the straights of the lines.
+        frame: the same with the supports of the state and stiff sleeves: what may bow.
+        force: S of every member, none in bars, (members,) [N].
+        rods: the contact rows of the rods that pull, q of them.
+        places: of these rows among all contact rows, (q,).
+        bars: the member of each, (q,).
+        links: their tension; None where no rod pulls.
+    """
+
+    model: SystemModel
+    frame: Frame
+    force: Floats
+    rods: tuple[Row, ...]
+    places: NDArray[np.int64]
+    bars: NDArray[np.int64]
+    links: Links | None
+
+
+def fine_model(solved: Solved) -> SystemModel:
+    """Return the finer model of a study, at the moduli of the walk."""
+    return model_of(solved.study, fine=True)
+
+
+def fine_state(solved: Solved, cold: SystemModel, number: int) -> FineState:
+    """Return what may bow in a state.
+
+    Args:
+        solved: the walk without friction.
+        cold: the finer model, at the moduli of the walk.
+        number: of the state.
+    """
+    places = _pulling(solved, number)
+    rods = tuple(solved.run.ground.contacts.rows[place] for place in places)
+    warm = _with_bars(_warmed(solved, cold, solved.states[number]), solved, rods)
+    straights = len(cold.frame.straights.start)
+    tension = solved.run.walk.forces[solved.run.way.arrivals[number], places]
+    return FineState(
+        model=warm,
+        frame=replace(_with_stiff_sleeves(warm), supports=supports_in(solved, warm, number)),
+        force=_forces(solved, warm, number, slice(None)),
+        rods=rods,
+        places=places,
+        bars=np.arange(straights, straights + len(rods)),
+        links=_links(solved, warm, rods, tension),
+    )
+
+
+def forces_by(solved: Solved, fine: FineState, number: int, cause: str) -> tuple[Floats, Links | None]:
+    """Return what one cause brings of S of every member, (members,) [N], and of the rods' tension.
+
+    Args:
+        solved: the walk without friction.
+        fine: the state.
+        number: its number.
+        cause: one of `CAUSES`.
+    """
+    place = CAUSES.index(cause)
+    force = _forces(solved, fine.model, number, [place])
+    if not fine.rods:
+        return force, None
+    run = solved.run
+    parts = parts_of(run.walk, run.way.arrivals[[number]]).row_forces[0]
+    kinds = np.array(run.ground.causes.kinds)
+    own = parts[: len(kinds)][kinds == place].sum(axis=0)
+    return force, _links(solved, fine.model, fine.rods, own[fine.places])
+
+
+def less(links: Links | None, other: Links | None) -> Links | None:
+    """Return links with the force of others taken off; both of the same rods."""
+    if links is None or other is None:
+        return links
+    return replace(links, force=links.force - other.force)
+
+
+def _pulling(solved: Solved, number: int) -> NDArray[np.int64]:
+    """Return which contact rows are rods whose nuts bear in a state."""
+    run = solved.run
+    sides = run.walk.sides[run.way.arrivals[number]]
+    rods = [row.hold is None and bool(side) for row, side in zip(run.ground.contacts.rows, sides, strict=True)]
+    return np.flatnonzero(rods)
+
+
+def _ends(solved: Solved, model: SystemModel, row: Row) -> tuple[int, int, Floats, Floats]:
+    """Return both nodes of a rod in the finer model, and the arms from them to its nuts."""
+    coarse = next(line for line in solved.model.lines if line.line.name == row.line)
+    line = next(line for line in model.lines if line.line.name == row.line)
+    start, end = (
+        line.node_at(float(coarse.stations[int(np.flatnonzero(coarse.nodes == node)[0])]))
+        for node in (row.other, row.node)
+    )
+    takeup = next(item for item in line.line.takeups if item.name == row.owner)
+    assert takeup.rods is not None, "only rods have rows without a hold"
+    beyond = 0.5 * (takeup.rods.length - takeup.data.length) * row.direction
+    arm = np.array(row.arm)
+    return start, end, arm - beyond, arm + beyond
+
+
+def _links(solved: Solved, model: SystemModel, rods: Sequence[Row], tension: Floats) -> Links | None:
+    if not rods:
+        return None
+    ends = [_ends(solved, model, row) for row in rods]
+    return Links(
+        start=np.array([end[0] for end in ends], dtype=np.int64),
+        end=np.array([end[1] for end in ends], dtype=np.int64),
+        start_arm=np.array([end[2] for end in ends]),
+        end_arm=np.array([end[3] for end in ends]),
+        force=tension,
+    )
+
+
+def _with_bars(model: SystemModel, solved: Solved, rods: Sequence[Row]) -> SystemModel:
+    """Return the model with a bar for each rod behind its straights; members of arcs are numbered on."""
+    links = _links(solved, model, rods, np.zeros(len(rods)))
+    if links is None:
+        return model
+    members = model.frame.straights
+    count = len(members.start)
+    length = np.array([_rod_length(model, row) for row in rods])
+    axial = length / np.array([row.compliance for row in rods])
+    none = np.zeros((count, 3))
+    straights = Straights(
+        start=np.concatenate([members.start, links.start]),
+        end=np.concatenate([members.end, links.end]),
+        axial=np.concatenate([members.axial, axial]),
+        bending=np.concatenate([members.bending, _PINNED * axial]),
+        torsion=np.concatenate([members.torsion, _PINNED * axial]),
+        start_offset=np.concatenate([none, links.start_arm]),
+        end_offset=np.concatenate([none, links.end_arm]),
+    )
+    lines = tuple(
+        replace(line, members=np.where(line.members < count, line.members, line.members + len(rods)))
+        for line in model.lines
+    )
+    return replace(model, frame=replace(model.frame, straights=straights), lines=lines)
+
+
+def _rod_length(model: SystemModel, row: Row) -> float:
+    line = next(line for line in model.lines if line.line.name == row.line)
+    takeup = next(item for item in line.line.takeups if item.name == row.owner)
+    assert takeup.rods is not None, "only rods have rows without a hold"
+    return takeup.rods.length
+
+
+def _forces(solved: Solved, model: SystemModel, number: int, causes: slice | list[int]) -> Floats:
+    """Return S of every member of the finer frame from some causes in a state, (members,) [N]."""
+    force = np.zeros(model.frame.member_count)
+    for answer, line in zip(solved.lines, model.lines, strict=True):
+        middles = np.array([piece.middle for piece in line.pieces])
+        whole = np.clip(np.searchsorted(answer.model.stations, middles) - 1, 0, len(answer.model.pieces) - 1)
+        force[line.members] = answer.effective_forces[number, causes].sum(axis=0)[whole]
+    return np.where(np.abs(force) < _NOTHING, 0.0, force)
+
+
+def _warmed(solved: Solved, cold: SystemModel, state: State) -> SystemModel:
+    """Return the model with the moduli of a state's temperatures; bellows keep their nominal rates."""
+    straight = len(cold.frame.straights.start)
+    share = np.ones(cold.frame.member_count)
+    known: dict[tuple[int, int], float] = {}
+    for line in cold.lines:
+        for member, piece in zip(line.members, line.pieces, strict=True):
+            if piece.part == "bellows":
+                continue
+            key = (id(piece.pipe.material), piece.zone)
+            if key not in known:
+                modulus = piece.pipe.material.modulus
+                there = walked_at(solved.study, cold.zones, piece)
+                known[key] = modulus.at(state.zones[piece.zone].temperature) / modulus.at(there)
+            share[member] = known[key]
+    members, arcs = cold.frame.straights, cold.frame.arcs
+    first, last = share[:straight], share[straight:]
+    frame = replace(
+        cold.frame,
+        straights=replace(
+            members, axial=members.axial * first, bending=members.bending * first, torsion=members.torsion * first
+        ),
+        arcs=replace(arcs, axial=arcs.axial * last, bending=arcs.bending * last, torsion=arcs.torsion * last),
+    )
+    return replace(cold, frame=frame)
+
+
+def _with_stiff_sleeves(model: SystemModel) -> Frame:
+    """Return the frame with externally pressurised joints bending like the pipe beside them."""
+    straights = model.frame.straights
+    bending = straights.bending.copy()
+    for line in model.lines:
+        for place, piece in enumerate(line.pieces):
+            if piece.part == "bellows" and piece.joint is not None and not KINDS[piece.joint.kind].column_squirm:
+                beside = next(k for k in range(place, -1, -1) if line.pieces[k].part != "bellows")
+                bending[line.members[place]] = straights.bending[line.members[beside]]
+    return replace(model.frame, straights=replace(straights, bending=bending))
+
+
+__all__ = ["FineState", "fine_model", "fine_state", "forces_by", "less"]
