@@ -121,19 +121,13 @@ def _verified(walked: Walked) -> str:
 
 
 def _unique(results: Results) -> str:
-    """Return whether it is shown that friction allows no second answer, by scenario."""
-    rows = records_of(record_of(results, "solver"), "uniqueness")
-    if not rows:
-        return NOT_TOLD
-    shown = [text_of(row, "scenario") for row in rows if row.get("shown")]
-    other = [text_of(row, "scenario") for row in rows if not row.get("shown")]
-    said = [f"shown ({scenario_words(shown)})" if shown else ""]
-    said.append(
-        f"not shown ({scenario_words(other)}): there friction may allow a second answer; none is claimed"
-        if other
-        else ""
-    )
-    return "; ".join(filter(None, said))
+    """Return whether it is shown that friction, at its highest, allows no second answer."""
+    told = record_of(results, "scenarios").get("uniqueness")
+    if told is None:
+        return "nothing rubs: there is one"
+    if told == "shown":
+        return "shown, at the highest friction of the walk"
+    return "not shown: friction may allow a second answer; none is claimed"
 
 
 def _left_out(results: Results, walked: Walked) -> list[str]:
