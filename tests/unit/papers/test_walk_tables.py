@@ -165,20 +165,26 @@ def test_guides_have_one_row_each_with_every_scenario(document):
 def test_method_proof_and_assumptions_are_told(document):
     said = told(walk_section(document, SI))
     assert "3.2 × 10⁻¹² of the largest force" in said["verified"]
-    assert said["one answer only"].startswith("shown (no and low friction); not shown (high friction)")
+    assert said["one answer only"].startswith("not shown: ")
     assert said["friction at installation"].startswith("none: ")
     assert "no inertia" in said["limits"]
     assert "in no friction" in said["steps"]
 
 
 def test_what_the_results_do_not_tell_is_said(document):
-    del document["input"]["resolved"]["walk"], document["solver"]["uniqueness"]
+    del document["input"]["resolved"]["walk"]
     for row in document["walk"]:
         row["error"] = None
     said = told(walk_section(document, SI))
-    assert {said[key] for key in ("modulus", "friction at installation", "verified", "one answer only")} == {
-        "not told in the results"
-    }
+    assert {said[key] for key in ("modulus", "friction at installation", "verified")} == {"not told in the results"}
+
+
+@pytest.mark.parametrize(
+    ("told_as", "words"), [("shown", "shown, at the highest"), ("not shown", "not shown: "), (None, "nothing rubs")]
+)
+def test_one_answer_only_is_told(document, told_as, words):
+    document["scenarios"]["uniqueness"] = told_as
+    assert told(walk_section(document, SI))["one answer only"].startswith(words)
 
 
 def test_system_of_lines_is_printed_in_us_units():

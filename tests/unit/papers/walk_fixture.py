@@ -243,7 +243,5 @@ def with_walk(document, *, rubs=20):
         "modulus": "installation",
         "friction_at_installation": "none",
     }
-    document.setdefault("solver", {})["uniqueness"] = [
-        {"scenario": scenario, "shown": scenario != "high friction"} for scenario in SCENARIOS
-    ]
+    document["scenarios"] = {"uniqueness": "not shown"}
     return document
