@@ -21,7 +21,7 @@ Floats = NDArray[np.float64]
 SIXTEENTH = 0.0254 / 16.0  # m
 FOOT = 192  # sixteenths
 GAUGE = 20.0 * FOOT  # elevation at which pressures are stated
-GUIDES = ("slide guide", "hanger", "spring hanger", "planar guide", "directional anchor")
+GUIDES = ("slide guide", "loose guide", "rest", "hanger", "spring hanger", "planar guide", "directional anchor")
 
 
 @dataclass(frozen=True)
@@ -199,7 +199,8 @@ def _line(system: System, line: Told, u: Units) -> Iterator[str]:
         yield "    holds:"
     for number, (kind, place) in enumerate(line.holds):
         name = f"{line.name} {len(line.holds) - 1 - number if line.backwards else number}"
-        yield f"      - {{ kind: {kind}, name: {name}, at: {u.length(place)}{_more(kind, u)} }}"
+        told = kind.replace("loose", "slide")
+        yield f"      - {{ kind: {told}, name: {name}, at: {u.length(place)}{_more(kind, u)} }}"
     if line.joint is not None:
         yield "    takeups:"
         yield f"      - {{ name: J1, kind: single axial, at: {u.length(line.joint)}, data: {{ {_joint(u)} }} }}"
@@ -222,7 +223,9 @@ def _more(kind: str, u: Units) -> str:
         return f", spring: {{ rate: {u.force(150.0, 'in')}, {loads}, locked_in_test: no, source: invented }}"
     if kind == "planar guide":
         return ", free_along: up, slides_on: PTFE on steel"
-    return ", slides_on: PTFE on steel" if kind == "slide guide" else ""
+    if kind == "loose guide":
+        return f", clearance: {u.length(2)}, slides_on: PTFE on steel"
+    return ", slides_on: PTFE on steel" if kind in ("slide guide", "rest") else ""
 
 
 def _joint(u: Units) -> str:
@@ -278,7 +281,7 @@ def _drawn_line(draw: st.DrawFn, name: str, leaves: Leaves, kinds: tuple[str, ..
     for leg, length in enumerate(lengths):
         kind = draw(st.sampled_from([None, *kinds]))
         level = math.hypot(*ways[leg][:2]) > 0.2 * math.hypot(*ways[leg])
-        upright = kind in ("hanger", "spring hanger", "planar guide") and not level
+        upright = kind in ("hanger", "spring hanger", "planar guide", "rest") and not level
         if kind and not upright and leg != valve:
             held.append((kind, sum(lengths[:leg]) + length * 7 // 10))
     if len(lengths) > 3 and leaves is None and valve != 1 and draw(st.booleans()):

@@ -1,8 +1,9 @@
 """What must hold for any lines: random routes, branches, guides and anchors.     (test_random_systems.py)
 
-Two to eight legs at any angles, up to three branches and branches of branches, valves, joints, hangers, springs, guides
-that leave a way free, intermediate anchors, liquid and steam, loads of the user's. Source of every expected value: the
-same system told or turned otherwise, or the balance of forces and moments, with weights by hand (random_weights.py).
+Two to eight legs at any angles, up to three branches and branches of branches, valves, joints, springs, rests that
+lift, hangers that go slack, guides with clearance, guides that leave a way free, intermediate anchors, liquid and steam,
+loads of the user's. Source of every expected value: the same system told or turned otherwise, or the balance of forces
+and moments, with weights by hand (random_weights.py).
 """
 
 from __future__ import annotations
@@ -20,6 +21,7 @@ from tests.unit.study.random_weights import pushed, weight
 from tests.unit.study.test_pressure_books import same_in_both_books
 
 from takeup.study import Solved
+from takeup.study.causes import CONTACT, FRICTION, GROWTH, IMPOSED, PRESET, WEIGHT
 
 Floats = NDArray[np.float64]
 SI, US = Units(us=False), Units(us=True)
@@ -118,19 +120,44 @@ def test_holds_carry_the_weight_and_the_users_loads_in_every_state(system: Syste
 @FEW
 @given(system=systems())
 def test_parts_sum_to_the_total_and_follow_their_causes(system: System):
-    """Rounding of sums, 1e-9. Growth asks for temperature alone; what is empty and cold carries its weight alone."""
+    """Rounding of sums, 1e-9. What is empty and cold carries its weight, and what gaps add to it, alone.
+
+    Growth asks for temperature alone, as long as the same contacts touch.
+    """
     solved = solve_all(text(system, SI))
     hot, lost, first, last = (
         state_number(solved.lines[0], name)
         for name in ("operating", "hot, pressure lost", "installed", "emptied after the test")
     )
+    sides = solved.run.walk.sides[solved.run.way.arrivals]
     for line in solved.lines:
         for hold in line.holds:
             scale = np.abs(hold.sides).max()
             assert hold.parts.sum(axis=1) == pytest.approx(hold.total, abs=1e-9 * scale)
             assert hold.sides.sum(axis=(1, 2)) == pytest.approx(hold.total, abs=1e-9 * scale)
-            assert hold.parts[hot, 1] == pytest.approx(hold.parts[lost, 1], abs=1e-9 * scale)
-            assert hold.total[first] == pytest.approx(hold.parts[last, 3], abs=1e-9 * scale)
+            if (np.abs(sides[hot]) == np.abs(sides[lost])).all():
+                assert hold.parts[hot, GROWTH] == pytest.approx(hold.parts[lost, GROWTH], abs=1e-9 * scale)
+            empty = hold.parts[last, WEIGHT] + hold.parts[last, CONTACT]
+            assert hold.total[first] == pytest.approx(empty, abs=1e-9 * scale)
+            assert np.abs(hold.parts[:, [PRESET, IMPOSED, FRICTION]]).max() == 0.0
+
+
+def test_rests_lift_hangers_go_slack_and_clearances_close_at_random():
+    """Were none of this drawn, the tests here would say nothing of contacts."""
+    seen = dict[str, set[bool]]()
+
+    @settings(max_examples=25, deadline=None, derandomize=True, phases=PHASES, database=None)
+    @given(system=systems())
+    def look(system: System) -> None:
+        run = solve_all(text(system, SI)).run
+        for row, sides in zip(run.ground.contacts.rows, run.walk.sides.T, strict=True):
+            assert row.hold is not None
+            kind = run.ground.model.holds[row.hold].kind
+            if kind != "slide guide" or (row.plus == "left" and row.gap[0] > 0.0):
+                seen.setdefault(kind, set()).update((sides != 0).tolist())
+
+    look()
+    assert all(seen[kind] == {True, False} for kind in ("rest", "hanger", "slide guide"))
 
 
 @FEW
