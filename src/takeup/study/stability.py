@@ -50,12 +50,13 @@ Part = Literal["run", "bellows", "spool", "rods"]
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Shape:
-    """How one line moves in a mode: name, stations (q,) [m], places (q, 3) [m] and movements (q, 3)."""
+    """How one line moves in a mode: name, stations (q,) [m], places (q, 3) [m], movements and turns (q, 3)."""
 
     line: str
     stations: Floats
     places: Floats
     movements: Floats
+    turns: Floats
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -229,6 +230,7 @@ def _mode(fine: FineState, found: Modes, row: int) -> Mode:
                 stations=line.stations,
                 places=line.points,
                 movements=np.asarray(shape[line.nodes, :3]),
+                turns=np.asarray(shape[line.nodes, 3:]),
             )
             for line in model.lines
         ),

@@ -1,0 +1,380 @@
+"""A run that does not lie straight in its guides, bowed by its thrust: guides with clearance.     (study/clearance.py)
+
+    u_0 = (clearance + L/1000) x shape of the lowest mode of the run        L: between the holds either side of its bow
+    (K + K_G) v = -K_G u_0,   every guide, rest and stop a contact with the gap that the walk leaves it
+
+The contacts are condensed: with all of them held, one solve tells what each has to give for each to move. Where they
+come to rest is found from where the line lies (resting.py), what the walk presses them with included; a bow either way
+is looked at. The bow has no stress; S is that of the state; the sag of the state is not bowed further. Friction helps
+nobody. L/1000 is a common tolerance of straightness (from memory). Theory: docs/theory/stability.md.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from takeup.mechanics import (
+    Factor,
+    Frame,
+    Loads,
+    Modes,
+    NotAtRisk,
+    NotHeld,
+    SecondOrder,
+    buckling,
+    factorise,
+    second_order,
+)
+from takeup.study.contacts import Row
+from takeup.study.fine import FineState, fine_model, fine_state
+from takeup.study.model import LineModel
+from takeup.study.offsets import offset_of
+from takeup.study.records import Solved
+from takeup.study.resting import FAR, rest_of
+from takeup.study.stability import Mode, StateStability
+
+Floats = NDArray[np.float64]
+CROOKED = 1.0 / 1000.0  # of the length that bows: common tolerance of straightness (from memory)
+ENOUGH = 10.0  # a load factor beyond which second order is left out: EN 1993-1-1, 5.2.1 (from memory)
+GUIDES = ("slide guide", "spider guide", "planar guide")
+_CONTACTS = (*GUIDES, "rest", "hanger", "stop")
+_ACROSS = 0.5  # of the way of a bow: a hold that holds so much of it ends the length that bows
+_SQUARE = 0.01  # of a direction: less of it is held by chance
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class GuideForce:
+    """One guide in a bowed run.
+
+    Args:
+        line: of the guide.
+        name: of the guide.
+        force: across the pipe, what the walk brings and what the bow adds, the worse of both ways [N].
+        touches: whether it touches in the worse of both ways.
+        moved: how far the pipe moves in it, the worse of both ways [m].
+    """
+
+    line: str
+    name: str
+    force: float
+    touches: bool
+    moved: float
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BowedJoint:
+    """One joint in a bowed run: all that it moves in the state, with the bow [m], [rad], resultants."""
+
+    line: str
+    name: str
+    axial: float
+    lateral: float
+    angular: float
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BowedRun:
+    """What a bow becomes in one state.
+
+    Args:
+        state: its name.
+        number: of the state.
+        line: of the run that bows.
+        station: where it bows most [m].
+        factor: load factor of its mode, guides holding.
+        bow: clearance and L/1000 together [m].
+        clearance: the greatest of the line's guides [m].
+        length: L [m].
+        grown: the largest further movement of the line, the worse of both ways [m].
+        amplification: of the bow: 1 + grown/bow.
+        all_open: the lowest factor with every guide that has clearance left out; None where it was not asked or could
+            not be told; zero where nothing else holds the line.
+        guides: every guide of the state.
+        joints: every joint; the worse of both ways.
+        stable: whether it comes to rest.
+        because: why it does not, or how the all-open factor stands.
+    """
+
+    state: str
+    number: int
+    line: str
+    station: float
+    factor: float
+    bow: float
+    clearance: float
+    length: float
+    grown: float
+    amplification: float
+    all_open: float | None
+    guides: tuple[GuideForce, ...]
+    joints: tuple[BowedJoint, ...]
+    stable: bool
+    because: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Room:
+    """Contacts as the bow finds them, n of them.
+
+    Args:
+        rows: the contact rows.
+        support: row of each among the supports, (n,).
+        component: which direction of that support, (n,).
+        sense: whether the row points along that direction or against it, (n,).
+        low: how far it may still move backward, below zero or zero, (n,) [m].
+        high: the same forward, (n,) [m].
+        pressed: what the contact gives along its row in the walk, (n,) [N].
+    """
+
+    rows: tuple[Row, ...]
+    support: NDArray[np.int64]
+    component: NDArray[np.int64]
+    sense: Floats
+    low: Floats
+    high: Floats
+    pressed: Floats
+
+
+def asks_for_bow(solved: Solved, stability: Sequence[StateStability]) -> bool:
+    """Whether a bow has to be looked at: a guide has clearance, or the run's lowest factor is below ten.
+
+    Args:
+        solved: the walk without friction.
+        stability: of its states.
+    """
+    return _largest_clearance(solved) > 0.0 or _lowest(stability) < ENOUGH
+
+
+def clearance_of(solved: Solved, stability: Sequence[StateStability]) -> tuple[BowedRun, ...]:
+    """Return what a bow becomes in the state with the lowest factor of the run and in the pressure test.
+
+    Args:
+        solved: the walk without friction.
+        stability: of its states.
+    """
+    if not asks_for_bow(solved, stability):
+        return ()
+    runs = {number: mode for number, item in enumerate(stability) for mode in _run_modes(item)[:1]}
+    if not runs:
+        return ()
+    worst = min(runs, key=lambda number: runs[number].factor)
+    tests = [number for number in runs if solved.states[number].kind == "test"]
+    cold = fine_model(solved)
+    chosen = list(dict.fromkeys([worst, *tests]))
+    return tuple(_of_state(solved, fine_state(solved, cold, number), number, runs[number]) for number in chosen)
+
+
+def _run_modes(item: StateStability) -> list[Mode]:
+    return [mode for mode in item.modes if mode.part == "run"]
+
+
+def _lowest(stability: Sequence[StateStability]) -> float:
+    return min((mode.factor for item in stability for mode in _run_modes(item)), default=np.inf)
+
+
+def _largest_clearance(solved: Solved) -> float:
+    return max((hold.clearance for line in solved.study.lines for hold in line.holds), default=0.0)
+
+
+def bow_of(line: LineModel, mode: Mode, clearance: float) -> tuple[float, float]:
+    """Return the size of the bow and the length that it lies in [m].
+
+        clearance + L/1000                                                 (L/1000: tolerance, from memory)
+
+    Args:
+        line: that bows.
+        mode: its mode.
+        clearance: of its guides [m].
+    """
+    shape = next(item for item in mode.shapes if item.line == mode.line)
+    place = int(np.argmax(np.linalg.norm(shape.movements, axis=1)))
+    way = shape.movements[place] / np.linalg.norm(shape.movements[place])
+    stations = [
+        hold.station
+        for hold in line.holds
+        if any(holds and abs(float(axis @ way)) > _ACROSS for holds, axis in zip(hold.held[:3], hold.axes, strict=True))
+    ]
+    low = max((one for one in stations if one < mode.station), default=0.0)
+    high = min((one for one in stations if one > mode.station), default=float(line.stations[-1]))
+    return clearance + CROOKED * (high - low), high - low
+
+
+def _of_state(solved: Solved, fine: FineState, number: int, mode: Mode) -> BowedRun:
+    line = next(item for item in fine.model.lines if item.line.name == mode.line)
+    clearance = max((hold.clearance for hold in line.line.holds), default=0.0)
+    bow, length = bow_of(line, mode, clearance)
+    room = _room_of(solved, fine, number)
+    bent = _bowed(fine, room, _shape(fine, mode, bow))
+    if isinstance(bent, str):
+        ways, because = [], bent
+    else:
+        ways, because = bent, ""
+    grown = max((float(np.linalg.norm(moved[:, :3], axis=1).max()) for _, moved, _ in ways), default=np.nan)
+    all_open, words = _all_open(solved, fine, number)
+    return BowedRun(
+        state=solved.states[number].name,
+        number=number,
+        line=mode.line,
+        station=mode.station,
+        factor=mode.factor,
+        bow=bow,
+        clearance=clearance,
+        length=length,
+        grown=grown,
+        amplification=1.0 + grown / bow,
+        all_open=all_open,
+        guides=_guides(fine, room, ways),
+        joints=tuple(_joints(solved, fine, number, [(_shape(fine, mode, s * bow) + moved) for s, moved, _ in ways])),
+        stable=not because,
+        because=because or words,
+    )
+
+
+def _shape(fine: FineState, mode: Mode, size: float) -> Floats:
+    """Return the bow, (n, 6), from the shapes of a mode; its rotations follow from the same mode."""
+    shape = np.zeros((len(fine.frame.points), 6))
+    for line, own in zip(fine.model.lines, mode.shapes, strict=True):
+        shape[line.nodes, :3] = own.movements
+        shape[line.nodes, 3:] = own.turns
+    return size * shape
+
+
+def _room_of(solved: Solved, fine: FineState, number: int) -> _Room:
+    """Return the contacts that a bow may open or close, and the room that the walk leaves each."""
+    run, state = solved.run, solved.states[number]
+    step = run.way.arrivals[number]
+    found = []
+    for place, row in enumerate(run.ground.contacts.rows):
+        if row.hold is None or row.lock or row.turns or fine.model.holds[row.hold].kind not in _CONTACTS:
+            continue
+        if not fine.model.holds[row.hold].acts_in(state) or _held_twice(fine.frame, row):
+            continue
+        found.append(place)
+    rows = tuple(run.ground.contacts.rows[place] for place in found)
+    axes = np.array([fine.frame.supports.axes[row.hold] @ row.direction for row in rows]).reshape(-1, 3)
+    component = np.abs(axes).argmax(axis=1) if rows else np.zeros(0, dtype=np.int64)
+    moved = run.walk.movements[step, found]
+    gap = np.array([row.gap for row in rows]).reshape(-1, 2)
+    return _Room(
+        rows=rows,
+        support=np.array([row.hold for row in rows], dtype=np.int64),
+        component=component,
+        sense=np.sign(axes[np.arange(len(rows)), component]),
+        low=np.maximum(np.minimum(-gap[:, 1] - moved, 0.0), -FAR),
+        high=np.minimum(np.maximum(gap[:, 0] - moved, 0.0), FAR),
+        pressed=-run.walk.forces[step, found],
+    )
+
+
+def _held_twice(frame: Frame, row: Row) -> bool:
+    """Whether another support at a row's place holds its direction too: then nothing opens there."""
+    supports = frame.supports
+    beside = np.flatnonzero(supports.node == supports.node[row.hold])
+    own = [one for one in beside if one != row.hold]
+    return bool((supports.held[own, :3] & (np.abs(supports.axes[own] @ row.direction) > _SQUARE)).any())
+
+
+Way = tuple[float, Floats, Floats]  # sense of the bow, what it adds to displacements (n, 6), forces of contacts (n,)
+
+
+def _bowed(fine: FineState, room: _Room, bow: Floats) -> list[Way] | str:
+    """Return what a bow becomes either way, or why it does not come to rest."""
+    supports = fine.frame.supports
+    held = supports.held.copy()
+    held[room.support, room.component] = True
+    factor = factorise(replace(fine.frame, supports=replace(supports, held=held)))
+    if not isinstance(factor, Factor):
+        return "nothing holds the line without what is open in this state"
+    count, still = len(room.rows), np.zeros(fine.frame.member_count)
+    imposed = np.zeros((count + 1, len(supports.node), 6))
+    imposed[np.arange(1, count + 1), room.support, room.component] = room.sense
+    loads = Loads(strain=np.tile(still, (count + 1, 1)), imposed=imposed)
+    found = second_order(factor, loads, fine.force, bow=bow, links=fine.links)
+    if not isinstance(found, SecondOrder):
+        return getattr(found, "because", "nothing holds the line")
+    direction = np.array([row.direction for row in room.rows]).reshape(-1, 3)
+    given = np.einsum("cni,ni->cn", found.answer.reactions[:, room.support, :3], direction)
+    stiffness = (given[1:] - given[0]).T
+    stiffness = 0.5 * (stiffness + stiffness.T)
+    shapes = found.answer.displacements[1:] - found.answer.displacements[0]
+    ways: list[Way] = []
+    for sense in (1.0, -1.0):
+        start = room.pressed + sense * given[0]
+        moved = rest_of(stiffness, start, room.low, room.high)
+        if isinstance(moved, str):
+            return moved
+        bent = sense * found.answer.displacements[0] + np.tensordot(moved, shapes, axes=(0, 0))
+        ways.append((sense, bent, start + stiffness @ moved))
+    return ways
+
+
+def _guides(fine: FineState, room: _Room, ways: Sequence[Way]) -> tuple[GuideForce, ...]:
+    found = []
+    for support in dict.fromkeys(room.support.tolist()):
+        holding = fine.model.holds[support]
+        if holding.kind not in GUIDES:
+            continue
+        own = np.flatnonzero(room.support == support)
+        line = room.rows[own[0]].line
+        forces = [float(np.linalg.norm(given[own])) for _, _, given in ways]
+        node = fine.frame.supports.node[support]
+        moved = [float(np.linalg.norm(shape[node, :3])) for _, shape, _ in ways]
+        worst = max(forces, default=np.nan)
+        found.append(
+            GuideForce(line=line, name=holding.name, force=worst, touches=worst > 1.0, moved=max(moved, default=np.nan))
+        )
+    return tuple(found)
+
+
+def _joints(solved: Solved, fine: FineState, number: int, shapes: Sequence[Floats]) -> list[BowedJoint]:
+    """Return the movement of every joint with the bow in it: of both ways the one that moves it more."""
+    found = []
+    for answer, line in zip(solved.lines, fine.model.lines, strict=True):
+        for joint in answer.joints if shapes else ():
+            ways = [offset_of(line, joint.name, shape[line.nodes]) for shape in shapes]
+            every = [
+                BowedJoint(
+                    line=answer.line.name,
+                    name=joint.name,
+                    axial=float(joint.axial[number]) + way.axial,
+                    lateral=float(np.linalg.norm(joint.lateral[number] + way.lateral)),
+                    angular=float(np.linalg.norm(joint.angular[number] + way.angular)),
+                )
+                for way in ways
+            ]
+            found.append(max(every, key=lambda one: one.lateral + one.angular))
+    return found
+
+
+def _all_open(solved: Solved, fine: FineState, number: int) -> tuple[float | None, str]:
+    """Return the lowest factor with the guides that have clearance left out, and words where there is none.
+
+    A guide that carries weight in the state goes on carrying it.
+    """
+    loose = {
+        (line.line.name, hold.name) for line in fine.model.lines for hold in line.line.holds if hold.clearance > 0.0
+    }
+    if not loose:
+        return None, ""
+    held = fine.frame.supports.held.copy()
+    sides = solved.run.walk.sides[solved.run.way.arrivals[number]]
+    for row, side in zip(solved.run.ground.contacts.rows, sides, strict=True):
+        if row.hold is not None and (row.line, row.owner) in loose and not side:
+            component = int(np.abs(fine.frame.supports.axes[row.hold] @ row.direction).argmax())
+            held[row.hold, component] = False
+    frame = replace(fine.frame, supports=replace(fine.frame.supports, held=held))
+    found = buckling(frame, fine.force, count=1, links=fine.links)
+    if isinstance(found, Modes):
+        return float(found.factors[0]), ""
+    if isinstance(found, NotAtRisk):
+        return None, f"with its loose guides left out: {found.because}"
+    if isinstance(found, NotHeld):
+        return 0.0, "nothing but guides with clearance holds the line"
+    return None, f"with its loose guides left out it is not told: {found.because}"
+
+
+__all__ = ["CROOKED", "ENOUGH", "BowedJoint", "BowedRun", "GuideForce", "asks_for_bow", "bow_of", "clearance_of"]
