@@ -90,7 +90,8 @@ class Slide(NamedTuple):
         work: done against friction.
         astray: how far any friction is from its limit at the beginning, over the largest.
         turn: largest of any friction that matters [rad].
-        grips: rubs that stick instead.
+        rests: rubs that do not slip along it.
+        turns_back: rubs that slip against the friction that they had.
     """
 
     rows: Integers
@@ -100,7 +101,8 @@ class Slide(NamedTuple):
     work: float
     turn: float
     astray: float
-    grips: Integers
+    rests: Integers
+    turns_back: Integers
 
     def over(self, length: float) -> Slide:
         """Return change and work by length of the path."""
@@ -122,7 +124,7 @@ def slide_on(at: Position, step: Floats, told: Floats | None) -> Slide | None:
     """
     rubs = sliding(at)
     if len(rubs) == 0:
-        return Slide(rubs, np.zeros(0), np.zeros(0), np.zeros(0), 0.0, 0.0, 0.0, rubs)
+        return Slide(rubs, np.zeros(0), np.zeros(0), np.zeros(0), 0.0, 0.0, 0.0, rubs, rubs)
     system = _System.of(at, rubs, step, told)
     change = system.solve(at.force_scale)
     if change is None:
@@ -132,6 +134,7 @@ def slide_on(at: Position, step: Floats, told: Floats | None) -> Slide | None:
     largest = max(at.force_scale, float(limit.max()), 1e-300)
     astray = float(np.abs(np.hypot(*system.before.reshape(2, -1)) - limit).max()) / largest
     matters = _MATTERS * max(at.force_scale, float(np.abs(system.most).max()))
+    rests, turns_back = system.sticks(change, force, slip)
     (a, b), (c, d) = system.before.reshape(2, -1), force.reshape(2, -1)
     size = np.hypot(a, b) * np.hypot(c, d)
     turn = np.where(size > matters**2, np.abs(a * d - b * c) / np.maximum(size, 1e-300), 0.0)
@@ -143,7 +146,8 @@ def slide_on(at: Position, step: Floats, told: Floats | None) -> Slide | None:
         work=float(force @ slip),
         turn=float(turn.max()),
         astray=astray,
-        grips=rubs[system.sticks(change, force, slip)],
+        rests=rubs[rests],
+        turns_back=rubs[turns_back],
     )
 
 
@@ -195,13 +199,13 @@ class _System:
         """Return friction and slip, (2k,) each."""
         return self.force + self.force_by @ change, self.slip + self.slip_by @ change
 
-    def sticks(self, change: Floats, force: Floats, slip: Floats) -> Flags:
-        """Return which rubs stick in the end, or would slip against the friction that they have, (k,)."""
+    def sticks(self, change: Floats, force: Floats, slip: Floats) -> tuple[Flags, Flags]:
+        """Return which rubs stick over the leg, and which slip against the friction that they had, (k,) each."""
         limit = self.most + self.most_by @ change
         inside = np.hypot(*(force + self.stiff * slip).reshape(2, -1)) < limit * (1.0 - _INSIDE)
         work = (self.before * slip).reshape(2, -1).sum(axis=0)
         size = np.hypot(*self.before.reshape(2, -1)) * float(np.abs(slip).max())
-        return np.asarray(inside | (work < -_OPPOSED * size))
+        return np.asarray(inside), np.asarray(~inside & (work < -_OPPOSED * size))
 
     def solve(self, scale: float) -> Floats | None:
         """Return the change of x, (2k,), None where Newton's method does not converge: undamped first, then damped."""

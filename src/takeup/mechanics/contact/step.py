@@ -178,10 +178,10 @@ def _curved_leg(at: Position, path: Path, left: float, stalled: int) -> Leg:
             continue
         if len(slide.rows) == 0:
             return _straight_leg(at, path, left)
-        if len(slide.grips):
+        if len(slide.turns_back) and not stalled:
             if slide.astray > _ASTRAY:
                 onto_cone(at)
-            return Leg(straight, 0.0, at.s.p.gaps + slide.grips, _NONE)
+            return Leg(straight, 0.0, at.s.p.gaps + slide.turns_back, _NONE)
         speed = straight + slide.follows / length
         times = _meetings(at, speed, path.told)
         first = float(times.min())
@@ -194,6 +194,8 @@ def _curved_leg(at: Position, path: Path, left: float, stalled: int) -> Leg:
         else:
             reach = first if first <= min(length * _BEYOND, left) else length
             meets = np.flatnonzero(times <= reach * (1.0 + _TOGETHER))
+            at.slides[slide.rests] = False
+            at.touched.update((at.s.p.gaps + slide.rests).tolist())
             return Leg(speed, reach, _NONE, meets, slide.over(length))
     at.trouble = "the friction of plane rubs did not converge"
     return Leg(straight, 0.0, _NONE, _NONE)
@@ -207,10 +209,12 @@ def loosen(at: Position) -> bool:
     """
     s, before = at.s, int((at.s.kind == REG).sum())
     tie_all(at)
-    rows = [row for rub in sliding(at).tolist() for row in rows_of_plane(s, rub) if s.kind[row] == HELD]
-    for row in rows:
-        let_go(at, row)
-    return len(rows) > 0 and int((s.kind == REG).sum()) > before
+    if int((s.kind == REG).sum()) == before:
+        return False
+    for rub in sliding(at).tolist():
+        for row in rows_of_plane(s, rub):
+            let_go(at, row)
+    return True
 
 
 def _meetings(at: Position, speed: Floats, told: Floats | None) -> Floats:
