@@ -10,9 +10,9 @@ from collections.abc import Callable, Sequence
 
 from takeup.drawing.colour import colour_of
 from takeup.drawing.lettering import folded, width_of
-from takeup.drawing.sheet import Item, Point, Polyline, Stroke, Text, View
+from takeup.drawing.sheet import Circle, Item, Point, Polyline, Stroke, Text, View
 from takeup.scenes.figure import Picture
-from takeup.scenes.frame import Frame
+from takeup.scenes.frame import Frame, from_above
 from takeup.scenes.sketch import COLD, HOT, WALL
 from takeup.units import to_kn
 
@@ -56,7 +56,7 @@ def foot_view(
 def _said(pictures: Sequence[Picture], frame: Frame) -> str:
     """Return how things are drawn, in sentences."""
     bows = any(picture.bows for picture in pictures)
-    level = not bows and all(frame.height(picture) < WALL.width for picture in pictures)
+    level = not from_above(pictures)
     said = ["Seen from the side; how it sags between rests is left out." if level else "Seen from above."]
     joints = any(picture.joints for picture in pictures)
     said.append("The pipe is drawn wider than it is" + (", a bellows longer." if joints else "."))
@@ -85,7 +85,7 @@ def _entries(pictures: Sequence[Picture], newtons: float) -> list[tuple[_Draw, s
     if any("guide" in kind for kind in kinds):
         entries.append((_guide, "guide: the pipe slides along, not sideways"))
     if "rest" in kinds:
-        entries.append((_rest, "rest: carries weight only"))
+        entries.append((_rest_below if from_above(pictures) else _rest, "rest: carries weight only"))
     if "hanger" in kinds:
         entries.append((_hanger, "hanger: carries weight only"))
     if math.isfinite(newtons):
@@ -112,6 +112,10 @@ def _guide(at: Point) -> list[Item]:
 
 def _rest(at: Point) -> list[Item]:
     return [_shape(at, ((_BOX, -1.2), (_BOX + 1.4, 1.2), (_BOX - 1.4, 1.2)), COLD)]
+
+
+def _rest_below(at: Point) -> list[Item]:
+    return [Circle(centre=(at[0] + _BOX, at[1]), radius=1.1, stroke=Stroke(width=0.35), fill=COLD)]
 
 
 def _hanger(at: Point) -> list[Item]:

@@ -105,6 +105,11 @@ def _toward(corner: Point, place: Point) -> Point:
     return corner[0] + share * (place[0] - corner[0]), corner[1] + share * (place[1] - corner[1])
 
 
+def from_above(pictures: Sequence[Picture]) -> bool:
+    """Whether a strip is seen from above: where the line turns or bows out; a straight one is seen from the side."""
+    return any(picture.bows or float(np.ptp(picture.points[:, 1])) > _LEAST_MOVED for picture in pictures)
+
+
 def frame_of(pictures: Sequence[Picture], width: float) -> Frame:
     """Return the frame of a strip: one scale for all its steps, so that they can be compared.
 

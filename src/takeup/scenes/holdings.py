@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 
 from takeup.drawing.colour import colour_of
-from takeup.drawing.sheet import Anchor, Item, Point, Polyline, Sign, Stroke, Text
+from takeup.drawing.sheet import Anchor, Circle, Item, Point, Polyline, Sign, Stroke, Text
 from takeup.scenes.figure import Picture, PicturedHold
 from takeup.scenes.sketch import HALF, WALL, local
 from takeup.units import to_kn
@@ -49,7 +49,7 @@ def room_below(picture: Picture) -> float:
     return used + (ACROSS + _OFF + 2.0 * _HEAD + 1.0 + 2.0 * LINE if inner else BELOW)
 
 
-def hold_items(picture: Picture, still: list[Point], ways: list[Point], newtons: float) -> list[Item]:
+def hold_items(picture: Picture, still: list[Point], ways: list[Point], newtons: float, *, above: bool) -> list[Item]:
     """Return the holds and the ends of a picture.
 
     Args:
@@ -57,6 +57,7 @@ def hold_items(picture: Picture, still: list[Point], ways: list[Point], newtons:
         still: its nodes on paper before anything moved: holds stand still.
         ways: direction of the line at each node, before anything moved.
         newtons: for a millimetre of arrow.
+        above: whether the line is seen from above: a rest is then a ring under the pipe, not a wedge.
     """
     items: list[Item] = []
     last = len(still) - 1
@@ -67,6 +68,9 @@ def hold_items(picture: Picture, still: list[Point], ways: list[Point], newtons:
             items += _end_anchor(hold, at, way if hold.node == last else (-way[0], -way[1]), way, newtons)
         elif hold.anchor:
             items += _middle_anchor(hold, at, way, newtons)
+        elif above and hold.kind == "rest":
+            ring = Circle(centre=at, radius=1.1, stroke=WALL, fill="#ffffff")
+            items.append(Sign(sort="guide", kind=hold.kind, name=hold.name, items=(ring,)))
         else:
             beside = [still[k] for k in guides if math.dist(still[k], at) < _BESIDE]
             items.append(_support(hold, at, way, lower=_LOWER if beside and "guide" not in hold.kind else 0.0))

@@ -12,7 +12,7 @@ from takeup.drawing.lettering import folded, width_of
 from takeup.drawing.sheet import Anchor, Circle, Item, Point, Polyline, Sheet, Stroke, Text, View
 from takeup.scenes.figure import Picture, PicturedJoint, Zone
 from takeup.scenes.foot import foot_view
-from takeup.scenes.frame import BOW, Frame, frame_of
+from takeup.scenes.frame import BOW, Frame, frame_of, from_above
 from takeup.scenes.gauges import reading_items
 from takeup.scenes.holdings import LINE, SMALL, arrow_scale, end_items, hold_items, room_below
 from takeup.scenes.records import Scene, Step
@@ -42,6 +42,7 @@ class _Drawn:
     full: Zone
     above: float
     below: float
+    from_above: bool
 
 
 def strip_sheet(scene: Scene) -> Sheet:
@@ -62,6 +63,7 @@ def strip_sheet(scene: Scene) -> Sheet:
         ),
         above=max(_room_above(picture) for picture in pictures),
         below=max(room_below(picture) for picture in pictures),
+        from_above=from_above(pictures),
     )
     heading, y = _heading(scene)
     views = [heading]
@@ -149,7 +151,7 @@ def _picture(picture: Picture, drawn: _Drawn, origin: Point) -> list[Item]:
     ways = ways_of(still, live)
     items = _before(still) if picture.bows else []
     items += pipe_items(picture, places, still, frame.movement)
-    items += hold_items(picture, still, ways, drawn.newtons)
+    items += hold_items(picture, still, ways, drawn.newtons, above=drawn.from_above)
     items += end_items(picture, places, ways_of(places, live))
     items += _joint_words(picture.joints, places)
     items += [] if _alike(picture) else _zone_words(picture, still)

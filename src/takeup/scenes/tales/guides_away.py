@@ -97,7 +97,7 @@ def _claims(away: Played, there: Played, modes: dict[str, Mode]) -> tuple[Claim,
     bending = facts.modulus * facts.second_moment
     thrust = formulas.pressure_thrust(away.study.conditions.test.pressure, data.effective_area)
     strut = facts.length - away.takeup(JOINT).position.station - data.live_length / 2.0
-    guides = [hold.station for hold in there.answer.holds if hold.kind in ("spider guide", "main anchor")]
+    guides = [hold.station for hold in there.answer.holds if hold.kind in ("slide guide", "main anchor")]
     longest = max(end - start for start, end in pairwise(guides[1:]))
     long = facts_of(play(LONGER).study).joints[0]
     return (

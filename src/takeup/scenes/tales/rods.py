@@ -13,7 +13,7 @@ from takeup.scenes.figure import picture_of
 from takeup.scenes.played import COLD_PRESSURE, HOT, INSTALLED, Played, play
 from takeup.scenes.records import Claim, Entry, Step, Told
 from takeup.scenes.rods import rods_in, slackens_at
-from takeup.scenes.saying import NOMINAL, SEEN, bar, kn, mm
+from takeup.scenes.saying import NO_FRICTION, NOMINAL, SEEN, bar, kn, mm
 
 HELD, FREE = "rods.yaml", "rods-free-end.yaml"
 EAST, WEST, JOINT = "east anchor", "west anchor", "J1"
@@ -153,7 +153,7 @@ def tell() -> Told:
         ),
         claims=_claims(held, free),
         moral="Rods belong where the line can move out of their way. Between two anchors they let go when it matters.",
-        assumptions=(NOMINAL, "the rods stay cold", "the pipe hangs, so nothing rubs"),
+        assumptions=(NOMINAL, "the rods stay cold", NO_FRICTION),
         limits=(SEEN, "the line runs straight: scene 7 shows rods across a line, where they belong"),
     )
 
