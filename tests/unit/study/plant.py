@@ -45,6 +45,8 @@ states:
       closed: kiln valve
       zones:
         - { zone: kiln valve to kiln with D-1, pressure: 5 bar(g), at_elevation: 9 m, temperature: 90 °C }
+    - { name: hangers pinned hot and the line emptied, like: emptied after the test, hangers: locked }
+    - { name: hoisted, like: operating, loads: [hoist, heave, shove] }
 loads:
   - { name: gale, on: B-1, from: riser foot + 0.5 m, to: riser head - 0.5 m, acts: occasional,
       force_per_length: [120 N/m, -90 N/m, 0 N/m], source: invented }
@@ -52,6 +54,9 @@ loads:
       acts: occasional, source: invented }
   - { name: crane, on: M-1, at: second corner + 4 m, force: [1.5 kN, -0.8 kN, -2.2 kN],
       moment: [0.6 kN·m, -0.4 kN·m, 0.9 kN·m], acts: sustained, source: invented }
+  - { name: hoist, on: D-1, at: spare end, force: [0 N, 0 N, 0.6 kN], acts: occasional, source: invented }
+  - { name: heave, on: B-2, at: mixer corner, force: [0 N, 0 N, 9 kN], acts: occasional, source: invented }
+  - { name: shove, on: B-1, at: riser foot, force: [0 N, -2.5 kN, 0 N], acts: occasional, source: invented }
 lines:
   - name: M-1
     medium: water
@@ -98,7 +103,7 @@ lines:
       - { go: 3 m, along: [2, -2, 1], to: kiln, as: main anchor, settlement: [2 mm, -3 mm, -5 mm] }
     holds:
       - { kind: rest, name: R2, at: before valve - 0.6 m, slides_on: PTFE on steel }
-      - { kind: slide guide, name: G3, at: bay corner + 3 m, slides_on: PTFE on steel }
+      - { kind: slide guide, name: G3, at: bay corner + 3 m, clearance: 2 mm, slides_on: PTFE on steel }
       - { kind: spring hanger, name: S2, at: kiln corner - 1 m,
           spring: { rate: 20 N/mm, cold_load: 1.5 kN, least_load: 0.5 kN, most_load: 4 kN, locked_in_test: no,
                     source: invented } }
@@ -257,13 +262,17 @@ def water(pressure: float, at: float, temperature: float) -> Zone:
 
 @dataclass(frozen=True)
 class Walk:
-    """One state told in plain numbers; `hot` is the share of the mixer's growth."""
+    """One state told in plain numbers; `hot` is the share of the mixer's growth.
+
+    `locked`: whether those springs are locked that are locked in test. `pinned`: the state before one in which all are.
+    """
 
     main: Zone
     kiln: Zone
     hot: float = 0.0
     settled: bool = True
     locked: bool = False
+    pinned: str | None = None
     loads: tuple[str, ...] = ("crane",)  # which stays, so that it acts with the weight in every state
 
 
@@ -272,18 +281,26 @@ RUNNING = water(14e5, 6.0, 150.0)
 OPERATING = Walk(RUNNING, RUNNING, hot=1.0)
 TESTED = water(24e5, 7.0, 18.0)
 VACUUM = Zone(-101_325.0, 6.0, 5.0, 0.0)
+BETWEEN = "kiln valve closed between two pressures"
 WALKS = {
-    "installed": Walk(NOTHING, NOTHING, settled=False),
+    "installed": Walk(NOTHING, NOTHING, settled=False, locked=True),
     "under hydrostatic test": Walk(TESTED, TESTED, hot=3 / 135, locked=True),
     "operating": OPERATING,
     "cooling under vacuum": Walk(VACUUM, VACUUM, hot=-10 / 135),
     "gale and snow": replace(OPERATING, loads=("gale", "snow", "crane")),
     "kiln shut, its branch empty": replace(OPERATING, kiln=Zone(0.0, 6.0, 40.0, 0.0), loads=("crane",)),
-    "kiln valve closed between two pressures": replace(OPERATING, kiln=water(5e5, 9.0, 90.0)),
+    BETWEEN: replace(OPERATING, kiln=water(5e5, 9.0, 90.0)),
+    "hangers pinned hot and the line emptied": Walk(NOTHING, NOTHING, pinned=BETWEEN),
+    "hoisted": replace(OPERATING, loads=("hoist", "heave", "shove", "crane")),
     "warming, hot as far as kiln valve": replace(OPERATING, kiln=water(14e5, 6.0, 15.0)),
 }
 SPREAD = {"gale": ("blown", np.array([120.0, -90.0, 0.0])), "snow": ("snowed", np.array([0.0, 0.0, -300.0]))}
-CRANE = np.array([1500.0, -800.0, -2200.0, 600.0, -400.0, 900.0])
+PUSHES = {  # force and moment where the place has another name than the load
+    "crane": ("crane", np.array([1500.0, -800.0, -2200.0, 600.0, -400.0, 900.0])),
+    "hoist": ("spare end", np.array([0.0, 0.0, 600.0, 0.0, 0.0, 0.0])),
+    "heave": ("mixer corner", np.array([0.0, 0.0, 9000.0, 0.0, 0.0, 0.0])),
+    "shove": ("riser foot", np.array([0.0, -2500.0, 0.0, 0.0, 0.0, 0.0])),
+}
 ALL, EAST_GUIDE, UPWARD = (True,) * 6, (False, True, True, False, False, False), (False, False, True) + (False,) * 3
 DEGREE = math.pi / 180.0
 GIVING = {"DX": 8e6, "DY": 15e6, "RY": 40e3 / DEGREE, "RZ": 60e3 / DEGREE}  # of the far store
@@ -292,6 +309,8 @@ HELD: dict[str, tuple[bool, ...]] = {
     **dict.fromkeys(("G1", "G2", "G3"), EAST_GUIDE),
     **dict.fromkeys(("R1", "R2", "R3", "H1"), UPWARD),
 }
+CLEAR = {"G3": 2e-3}  # m either side, and above: of its guides, one is loose
+HOT_LEG = 0.15  # m, under R1
 SPRINGS = {"S1": (45e3, 4000.0, True), "S2": (20e3, 1500.0, False)}  # rate, load as set, locked in test
 NAMES, FORCES = ("DX", "DY", "DZ", "RX", "RY", "RZ"), ("FX", "FY", "FZ", "MX", "MY", "MZ")
 SKEWED = np.array([0.6, 0.8, 0.0])  # what the directional anchor X1 holds

@@ -1,9 +1,9 @@
 """What must hold for any lines: random routes, branches, guides and anchors.     (test_random_systems.py)
 
 Two to eight legs at any angles, up to three branches and branches of branches, valves, joints, springs, rests that
-lift, hangers that go slack, guides with clearance, guides that leave a way free, intermediate anchors, liquid and steam,
-loads of the user's. Source of every expected value: the same system told or turned otherwise, or the balance of forces
-and moments, with weights by hand (random_weights.py).
+lift, hangers that go slack, guides with clearance and such that leave a way free, intermediate anchors, liquid and
+steam, loads of the user's. Source of every expected value: the same system told or turned otherwise, or the balance of
+forces and moments, with weights by hand (random_weights.py).
 """
 
 from __future__ import annotations
