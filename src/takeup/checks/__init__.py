@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 
 from takeup.checks import (
     anchor_claim,
+    clearance_bow,
     drainage,
     expansion_stress,
     friction_walk,
+    guide_design_load,
     guide_spacing,
     hanger_travel,
     hold_capacity,
@@ -23,6 +25,7 @@ from takeup.checks import (
     one_joint_per_span,
     other_side,
     risers,
+    rods,
     screening,
     slope_kept,
     spider_weight,
@@ -37,7 +40,7 @@ from takeup.checks import (
 )
 from takeup.checks.hold_capacity import design_forces
 from takeup.checks.outcome import CheckResult, Outcome, Rule, governing
-from takeup.study import LineAnswer, StateStability, Walked, stability_of
+from takeup.study import Bowing, LineAnswer, Walked, bowing_of
 
 __all__ = ["RULES", "CheckResult", "Outcome", "Rule", "design_forces", "governing", "run_checks"]
 
@@ -51,6 +54,7 @@ RULES: tuple[Rule, ...] = (
     other_side.RULE,
     joint_movement.RULE,
     joint_torsion.RULE,
+    rods.RULE,
     joint_limits.PRESSURE,
     joint_limits.TEMPERATURE,
     joint_limits.CYCLES,
@@ -70,6 +74,8 @@ RULES: tuple[Rule, ...] = (
     drainage.RULE,
     risers.RULE,
     stability.RULE,
+    clearance_bow.RULE,
+    guide_design_load.RULE,
     states_left_out.RULE,
     verification.RULE,
     friction_walk.RULE,
@@ -84,6 +90,7 @@ _OF_A_LINE: tuple[Callable[[LineAnswer], list[CheckResult]], ...] = (
     other_side.check,
     joint_movement.check,
     joint_torsion.check,
+    rods.check,
     joint_limits.check,
     guide_spacing.check,
     support_span.check,
@@ -103,18 +110,21 @@ _OF_A_LINE: tuple[Callable[[LineAnswer], list[CheckResult]], ...] = (
 _ORDER: tuple[Outcome, ...] = ("fails", "not covered", "no limit given", "close", "passes")
 
 
-def run_checks(walked: Walked, states: Sequence[StateStability] | None = None) -> tuple[CheckResult, ...]:
+def run_checks(walked: Walked, bowing: Bowing | None = None) -> tuple[CheckResult, ...]:
     """Return every check's results, worst first: failures, what did not run, then by use.
 
     Every scenario is looked at; a rule says at each place what is worst of all.
 
     Args:
         walked: every scenario.
-        states: the stability of the states, where it is known already.
+        bowing: stability and second order, where they are known already.
     """
     results = list(_worst_of_scenarios(walked))
     results += hold_capacity.check_combinations(walked)
-    results += stability.check(walked.base, stability_of(walked.base) if states is None else states)
+    beyond = bowing_of(walked) if bowing is None else bowing
+    results += stability.check(walked.base, beyond.states, beyond.swings)
+    results += clearance_bow.check(walked.base, beyond.states, beyond.bows)
+    results += guide_design_load.check(walked.base.study, beyond.guides)
     results += [*states_left_out.check(walked.base), *friction_walk.check(walked)]
     results.append(min((row for one in walked.scenarios for row in verification.check(one)), key=_rank))
     return tuple(sorted(results, key=_rank))

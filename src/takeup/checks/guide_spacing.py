@@ -12,7 +12,7 @@ import math
 
 from takeup.basis import first_guide_limit, intermediate_guide_spacing, second_guide_limit
 from takeup.checks.outcome import CheckResult, Rule, worst
-from takeup.joints import KINDS
+from takeup.checks.restrained import is_restrained
 from takeup.line import ANCHORED_ENDS, Pipe, second_moment
 from takeup.line.holding import ANCHORS
 from takeup.study import LineAnswer, joint_spans
@@ -48,7 +48,7 @@ def check(answer: LineAnswer) -> list[CheckResult]:
     """Return the governing distance on each side of every unrestrained joint."""
     results = []
     for takeup in answer.line.takeups:
-        if not KINDS[takeup.kind].restrained:
+        if not is_restrained(answer, takeup):
             spans = joint_spans(takeup)
             faces = ((-1.0, spans.start), (1.0, spans.end))
             results += [_side(answer, takeup.name, face, sense) for sense, face in faces]

@@ -12,7 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.checks.outcome import CheckResult, Rule, governing, use_of
-from takeup.joints import KINDS
+from takeup.checks.restrained import is_restrained
 from takeup.line import SAME_STATION, End, stretches_of
 from takeup.line.holding import Nozzle
 from takeup.study import HoldLoads, LineAnswer, friction_bounds
@@ -119,7 +119,7 @@ def _thrust(answer: LineAnswer, hold: HoldLoads) -> str:
         for item in stretches_of(answer.line)
         if min(abs(item.start - hold.station), abs(item.end - hold.station)) < SAME_STATION
     ]
-    data = {item.name: item for item in answer.line.takeups if not KINDS[item.kind].restrained}
+    data = {item.name: item for item in answer.line.takeups if not is_restrained(answer, item)}
     words = ""
     for joint in answer.joints:
         if joint.name in data and any(item.start < joint.station < item.end for item in beside):

@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from takeup.checks.outcome import CheckResult, Rule
-from takeup.joints import KINDS
+from takeup.checks.restrained import is_restrained
 from takeup.line import stretches_of
 from takeup.study import LineAnswer
 
@@ -20,7 +20,7 @@ RULE = Rule(
     what="the number of unrestrained joints between neighbouring anchors",
     why="the pipe between two such joints floats: one may take all the movement",
     source="EJMA, anchors and guides (from memory)",
-    limits="restrained joints are not counted",
+    limits="joints whose rods pull in every state under pressure are not counted",
 )
 
 
@@ -31,7 +31,7 @@ def check(answer: LineAnswer) -> list[CheckResult]:
         names = [
             item.name
             for item in answer.line.takeups
-            if stretch.start < item.position.station < stretch.end and not KINDS[item.kind].restrained
+            if stretch.start < item.position.station < stretch.end and not is_restrained(answer, item)
         ]
         if names:
             words = f"{', '.join(names)} between neighbouring anchors"

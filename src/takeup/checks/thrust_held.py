@@ -17,7 +17,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.checks.outcome import CheckResult, Rule, governing
-from takeup.joints import KINDS
+from takeup.checks.restrained import is_restrained
 from takeup.line import ANCHORED_ENDS, SAME_STATION, Hold, Line, TakeUp, bore_area, is_anchor, route_of
 from takeup.line.holding import ANCHORS
 from takeup.study import HoldLoads, JointMovement, LineAnswer
@@ -58,7 +58,7 @@ def check(answer: LineAnswer) -> list[CheckResult]:
     return [
         _side(answer, joint, takeups[joint.name], sense)
         for joint in answer.joints
-        if not KINDS[takeups[joint.name].kind].restrained
+        if not is_restrained(answer, takeups[joint.name])
         for sense in (-1.0, 1.0)
     ]
 

@@ -181,6 +181,8 @@ def _as_holds(study: Study, line: Line, rule: HoldRule, stations: list[float]) -
                     position=Position(words=words, station=station),
                     friction=rule.friction,
                     placed_by=rule.by,
+                    clearance=rule.clearance,
+                    can_carry=rule.can_carry,
                 )
             )
     return holds

@@ -155,8 +155,13 @@ class Hold:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class HoldRule:
-    """Holds that a rule places: guides by the spacing rule, or rests and guides by the support spans."""
+    """Holds that a rule places: guides by the spacing rule, or rests and guides by the support spans.
+
+    `clearance` is that of each guide [m], `can_carry` what each of them can carry [N].
+    """
 
     kind: Literal["spider guide", "slide guide", "rest"]
     by: RuleKind
     friction: Friction | None
+    clearance: float = 0.0
+    can_carry: float | None = None

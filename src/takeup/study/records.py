@@ -79,6 +79,7 @@ class JointMovement:
         torque: (states,) [N m].
         spring: axial force of the bellows' own spring, tension positive, (states,) [N].
         pressure: gauge in its middle, (states,) [Pa].
+        rods: tension of each of its rods, with rigid anchors, (states, rods) [N]; zero where a rod is slack.
     """
 
     name: str
@@ -90,6 +91,7 @@ class JointMovement:
     torque: Floats
     spring: Floats
     pressure: Floats
+    rods: Floats
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

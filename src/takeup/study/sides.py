@@ -6,6 +6,7 @@ A hold's load is split by the side that brings it: the piece before the hold, th
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -48,7 +49,7 @@ def _line_answer(line: LineModel, branches: tuple[LineAnswer, ...], runs: Sequen
         states=states,
         displacements=displacements,
         holds=tuple(_hold_loads(line, row, states, runs) for row in range(len(line.holds))),
-        joints=tuple(_joint_movements(line, states, displacements, moving.ends[:, :, line.members])),
+        joints=tuple(_joint_movements(line, runs, displacements)),
         effective_forces=_axial_force(line, starts, ends),
         end_moments=np.stack([starts[..., 3:], ends[..., 3:]], axis=3),
         branches=branches,
@@ -101,11 +102,20 @@ def _held_part(hold: Holding, forces: Floats) -> Floats:
     return np.concatenate([local[..., :3] @ hold.axes, local[..., 3:] @ hold.axes], axis=-1)
 
 
-def _joint_movements(
-    line: LineModel, states: tuple[State, ...], displacements: Floats, ends: Floats
-) -> list[JointMovement]:
+def _joint_movements(line: LineModel, runs: Sequence[Run], displacements: Floats) -> list[JointMovement]:
     """Return the movement of every joint, along the flow."""
-    return [_movement(line, states, own, displacements, ends) for own in bellows_places(line).values()]
+    states, ends = runs[0].way.states, runs[-1].ends[:, :, line.members]
+    return [
+        replace(_movement(line, states, own, displacements, ends), rods=_rod_tensions(runs[0], line, name))
+        for name, own in bellows_places(line).items()
+    ]
+
+
+def _rod_tensions(run: Run, line: LineModel, joint: str) -> Floats:
+    """Return the tension of each rod of a joint, (states, rods) [N]."""
+    rows = run.ground.contacts.rows
+    own = [k for k, row in enumerate(rows) if row.hold is None and row.line == line.line.name and row.owner == joint]
+    return np.asarray(run.walk.forces[run.way.arrivals][:, own])
 
 
 def bellows_places(line: LineModel) -> dict[str, list[int]]:
@@ -146,6 +156,7 @@ def _movement(
         torque=ends[:, :, first].sum(axis=1)[:, 3:] @ axes[0],
         spring=line.axial[first] / live * (stretch + joint.preset),
         pressure=np.array([piece_pressures(line, state)[places].mean() for state in states]),
+        rods=np.zeros((len(states), 0)),
     )
 
 

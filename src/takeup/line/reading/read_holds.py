@@ -50,6 +50,7 @@ KEYS_OF_KINDS: dict[str, tuple[HoldKind, ...]] = {
     "stiffness": ANCHORS,
     "settlement": _SETTLING,
 }
+OF_EACH = ("clearance",)  # keys of a kind that a rule may give to each hold that it places
 REQUIRED: dict[HoldKind, tuple[str, str]] = {
     "stop": ("against", "the movement that it stops, such as east or with flow"),
     "planar guide": ("free_along", "the way across the pipe that it leaves free, such as up"),
@@ -120,8 +121,8 @@ def _check_keys(book: FaultBook, item: HoldItem, path: Path) -> None:
         which = "neither is there" if item.at is None else "both are there"
         book.add(path, f"a hold stands 'at' a position or is placed 'by' a rule; {which}")
     if item.by is not None:
-        for key in ("name", "can_carry", "on_bend", *KEYS_OF_KINDS, "only_in"):
-            if book.has((*path, key)):
+        for key in ("name", "on_bend", *KEYS_OF_KINDS, "only_in"):
+            if book.has((*path, key)) and not (key in OF_EACH and item.kind in KEYS_OF_KINDS[key]):
                 book.add((*path, key), "this key belongs to one hold, and a rule places many", at_key=True)
         return
     if item.at is not None and len(item.at) > 1 and item.kind not in SEVERAL:
@@ -149,7 +150,7 @@ def _rule(book: FaultBook, item: HoldItem, rubs: Friction | None, path: Path) ->
         return None
     if item.by not in RULES[kind]:
         book.add((*path, "by"), f"a {kind} is not placed by {item.by}; expected {' or '.join(RULES[kind])}")
-    return HoldRule(kind=kind, by=item.by, friction=rubs)
+    return HoldRule(kind=kind, by=item.by, friction=rubs, clearance=item.clearance or 0.0, can_carry=item.can_carry)
 
 
 def _at_positions(

@@ -22,6 +22,8 @@ from takeup.line.records import Line, Study
 _COMMA = re.compile(r"\s*,")
 _LINE_END = re.compile(r"\r\n|\n|\r")
 
+_OF_EACH = ("slides_on", "friction", "clearance", "can_carry")
+
 
 def with_placed_holds(text: str, resolved: Study) -> str:
     """Return the text of a line file with its rules replaced by the holds they placed.
@@ -90,12 +92,9 @@ def _edit_between_brackets(text: str, item: Node, holds: list[Hold]) -> tuple[in
 
 
 def _written(text: str, item: Node, holds: list[Hold]) -> list[str]:
-    """Return the items of placed holds, each with what the rule's item slides on."""
-    rubs = next((f"{key}: {_source(text, item, key)}" for key in ("slides_on", "friction") if _value(item, key)), "")
-    return [
-        f"{{ kind: {hold.kind}, at: {station_words(hold.position.station)}{', ' if rubs else ''}{rubs} }}"
-        for hold in holds
-    ]
+    """Return the items of placed holds, each with what the rule's item says of every one."""
+    said = "".join(f", {key}: {_source(text, item, key)}" for key in _OF_EACH if _value(item, key))
+    return [f"{{ kind: {hold.kind}, at: {station_words(hold.position.station)}{said} }}" for hold in holds]
 
 
 def _none_placed(item: Node) -> str:

@@ -1,0 +1,14 @@
+"""What a rule gives to every hold that it places: clearance and capacity."""
+
+from __future__ import annotations
+
+import pytest
+from tests.builders import joint, line_file, study_of
+
+
+def test_guides_of_a_rule_have_its_clearance_and_capacity():
+    rule = "{ kind: slide guide, by: spacing rule, slides_on: PTFE on steel, clearance: 2 mm, can_carry: 5 kN }"
+    study = study_of(line_file(["40 m east"], holds=(rule,), takeups=(joint("J1", "west end + 1.2 m"),)))
+    guides = study.lines[0].holds
+    assert len(guides) > 3
+    assert {(guide.clearance, guide.can_carry) for guide in guides} == {(pytest.approx(0.002), pytest.approx(5e3))}
