@@ -1,18 +1,22 @@
 """Factors on the effective forces at which the run or a bellows bows out.     (checks/stability.py)
 
-What: the lowest load factor of the whole system over all states, of the run of pipe against 4 and of each bellows, in
-the system and by itself, against 5.9. Why: a line under thrust is a strut; what looks held on paper bows out sideways.
-Source: eigenvalue of the frame; 4 is the guide spacing rule's own load factor, 5.9 the published column squirm limit
-(2 pi over 0.34 pi), both from memory. Limits: elastic; guides hold without clearance; rests only where they are
-pressed; friction helps nobody. Passes: a run guided by the spacing rule. Fails: the same run without its guides.
+What: the lowest load factor of the whole system over all states, of the run of pipe and of spools against 4 and of each
+bellows, in the system and by itself, against 5.9; and what moves further sideways than at first order: that it comes to
+rest, within its rating. Why: a line under thrust is a strut; what looks held on paper bows out sideways. Source:
+eigenvalue of the frame; 4 is the guide spacing rule's own load factor, 5.9 the published column squirm limit (2 pi over
+0.34 pi), both from memory. Limits: elastic; guides hold without clearance; rests only where they are pressed; friction
+helps nobody. Passes: a run guided by the spacing rule. Fails: the same run without its guides.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
-from takeup.checks.outcome import CheckResult, Rule
-from takeup.study import BellowsFactor, Mode, Solved, StateStability
+import numpy as np
+
+from takeup.checks.joint_movement import combined_use
+from takeup.checks.outcome import CheckResult, Rule, worst
+from takeup.study import BellowsFactor, LineAnswer, Mode, Solved, StateStability, SwingForce
 
 RULE = Rule(
     name="stability",
@@ -28,12 +32,13 @@ UNIT = "load factor"
 _MEMORY = "from memory"
 
 
-def check(solved: Solved, stability: Sequence[StateStability]) -> list[CheckResult]:
+def check(solved: Solved, stability: Sequence[StateStability], swings: Sequence[SwingForce] = ()) -> list[CheckResult]:
     """Return the lowest factor of the run and of each bellows, and every state that could not be told.
 
     Args:
         solved: the model's answer.
         stability: of its states.
+        swings: second order of joints that moved sideways.
     """
     where = "all lines" if len(solved.lines) > 1 else solved.lines[0].line.name
     results = [
@@ -45,14 +50,17 @@ def check(solved: Solved, stability: Sequence[StateStability]) -> list[CheckResu
     results += _of_run(where, stability)
     for answer in solved.lines:
         for joint in answer.joints:
-            results += _of_bellows(joint.name, stability, [pair for pair in modes if pair[1].joint == joint.name])
+            own = [pair for pair in modes if pair[1].joint == joint.name]
+            results += _of_bellows(joint.name, stability, [pair for pair in own if pair[1].part == "bellows"])
+            results += _of_parts(joint.name, [pair for pair in own if pair[1].part != "bellows"])
+        results += _of_swings(answer, [swing for swing in swings if swing.line == answer.line.name])
     return results
 
 
 def _of_run(where: str, stability: Sequence[StateStability]) -> list[CheckResult]:
     """Return the lowest factor of the run of pipe, or how far it was looked for; nothing where no state was told."""
     told = [item for item in stability if item.told]
-    found = [(item, mode) for item in told for mode in item.modes if mode.joint is None]
+    found = [(item, mode) for item in told for mode in item.modes if mode.part == "run"]
     if found:
         item, mode = min(found, key=lambda pair: pair[1].factor)
         words = f"{mode.line} bows most at {mode.station:.1f} m, at {mode.factor:.1f} times the forces of this state"
@@ -89,13 +97,66 @@ def _of_bellows(
         for bellows in item.bellows
         if bellows.joint == name and bellows.factor
     ]
-    found = [(mode.factor, item.state, "in the line", _bowing(item, mode)) for item, mode in modes]
-    found += [(_known(bellows), state, "by itself, its ends held", "") for state, bellows in alone]
+    found = [(mode.factor, item.state, _how(item, mode), _bowing(item, mode)) for item, mode in modes]
+    found += [(_known(bellows), state, f"{_which(bellows)}by itself, its ends held", "") for state, bellows in alone]
     if not found:
         return [RULE.result(name, "all states", "passes", "its column is compressed in no state")]
     factor, state, how, more = min(found)
-    words = f"the bellows bows out {how} at {factor:.1f} times the forces of this state{more}"
+    words = f"its bellows bows out {how} at {factor:.1f} times the forces of this state{more}"
     return [RULE.judge(name, state, BELLOWS, factor, UNIT, because=words, status=_MEMORY)]
+
+
+def _how(item: StateStability, mode: Mode) -> str:
+    """Return where a bellows bows out; of a universal joint also what it would do with its spool held."""
+    if not mode.sways:
+        return "in the line"
+    alone = [one.factor for one in item.bellows if one.joint == mode.joint and one.factor is not None]
+    held = f", where each by itself would at {min(alone):.1f} times" if alone else ""
+    return f"with the other, its spool free to move aside{held},"
+
+
+def _which(bellows: BellowsFactor) -> str:
+    return f"(number {bellows.number} of {bellows.of}) " if bellows.of > 1 else ""
+
+
+def _of_parts(name: str, modes: list[tuple[StateStability, Mode]]) -> list[CheckResult]:
+    """Return the lowest factor of the spool or the rods of a joint; nothing where none of their modes is low."""
+    if not modes:
+        return []
+    item, mode = min(modes, key=lambda pair: pair[1].factor)
+    words = f"its {mode.part} bows out at {mode.factor:.1f} times the forces of this state{_bowing(item, mode)}"
+    return [RULE.judge(name, item.state, PIPE, mode.factor, UNIT, because=words, status=_MEMORY)]
+
+
+def _of_swings(answer: LineAnswer, swings: Sequence[SwingForce]) -> Iterator[CheckResult]:
+    """Yield of every joint that moved sideways whether it comes to rest, and within its ratings."""
+    for takeup in answer.line.takeups:
+        own = [swing for swing in swings if swing.joint == takeup.name]
+        lost = [swing for swing in own if not swing.stable]
+        if lost:
+            words = f"offset by {lost[0].lateral * 1e3:.1f} mm it finds no equilibrium: {lost[0].because}"
+            yield RULE.result(takeup.name, lost[0].state, "fails", words)
+        rows = [_swing(answer, swing) for swing in own if swing.stable]
+        if rows:
+            yield worst(rows)
+
+
+def _swing(answer: LineAnswer, swing: SwingForce) -> CheckResult:
+    """Return a joint's movement in the displaced equilibrium against its ratings, as joint_movement has it."""
+    takeup = next(item for item in answer.line.takeups if item.name == swing.joint)
+    joint = next(item for item in answer.joints if item.name == swing.joint)
+    aside, askew = takeup.misalignment
+    lateral = swing.lateral + swing.grown
+    angular = float(np.linalg.norm(joint.angular[swing.number]))
+    axial = float(joint.axial[swing.number]) + takeup.preset
+    use, missing = combined_use(axial, lateral + aside, angular + askew, takeup.data)
+    words = (
+        f"in the displaced equilibrium its lateral movement is {lateral * 1e3:.1f} mm, {swing.lateral * 1e3:.1f} mm at "
+        f"first order; the force through it changes by {swing.force / 1e3:+.2f} kN along the offset"
+    )
+    if missing and use <= 1.0:
+        return RULE.result(joint.name, swing.state, "no limit given", f"{words}; no rating is given for {missing}")
+    return RULE.judge(joint.name, swing.state, use, 1.0, "sum of uses", because=words, status="user's data")
 
 
 def _known(bellows: BellowsFactor) -> float:

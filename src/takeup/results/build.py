@@ -17,11 +17,11 @@ from takeup.results.holds import growth_rows, holds_part
 from takeup.results.plain import Json
 from takeup.results.resolved import conditions_part, resolved_part
 from takeup.results.sections import line_part, shapes_part, states_part, takeups_part
-from takeup.results.stability import stability_part
+from takeup.results.stability import clearance_part, guides_part, second_order_part, stability_part
 from takeup.results.verdict import Verdict, verdict_of
 from takeup.results.walk import events_part, scenarios_part, walk_part
 from takeup.results.words import CAUTIONS, assumptions_of, dropped_words
-from takeup.study import StateStability, Unsolved, Walked, stability_of, walk_study
+from takeup.study import Bowing, Unsolved, Walked, bowing_of, walk_study
 
 
 def results_of(study: Study) -> dict[str, Json]:
@@ -33,16 +33,16 @@ def results_of(study: Study) -> dict[str, Json]:
     walked = walk_study(study)
     if isinstance(walked, Unsolved):
         return _document(walked, (), verdict_of((), tuple(f"not solved: {words}" for words in walked.because)))
-    stability = stability_of(walked.base)
-    checks = run_checks(walked, stability)
-    return _document(walked, checks, verdict_of(checks), stability)
+    bowing = bowing_of(walked)
+    checks = run_checks(walked, bowing)
+    return _document(walked, checks, verdict_of(checks), bowing)
 
 
 def _document(
     found: Walked | Unsolved,
     checks: tuple[CheckResult, ...],
     verdict: Verdict,
-    stability: tuple[StateStability, ...] = (),
+    bowing: Bowing | None = None,
 ) -> dict[str, Json]:
     walked = found if isinstance(found, Walked) else None
     answer = found if isinstance(found, Unsolved) else found.main
@@ -75,7 +75,10 @@ def _document(
         "events": events_part(walked) if walked else [],
         "record": None,
         "shapes": shapes_part(walked.main) if walked else [],
-        "stability": stability_part(stability),
+        "stability": stability_part(bowing.states) if bowing else [],
+        "second_order": second_order_part(bowing.swings) if bowing else [],
+        "clearance": clearance_part(bowing.bows) if bowing else [],
+        "guides": guides_part(bowing.guides) if bowing else [],
         "checks": [_check(item) for item in checks],
         "solver": {"condition": walked.base.condition if walked else None, "solved": walked is not None},
         "assumptions": list(assumptions_of(answer)),

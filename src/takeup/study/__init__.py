@@ -1,10 +1,14 @@
 """The model's answer: from a line to a frame, its states solved.     (study/__init__.py)"""
 
+from takeup.study.bowing import Bowing, bowing_of
 from takeup.study.causes import CAUSES
+from takeup.study.clearance import BowedJoint, BowedRun, GuideForce, asks_for_bow, clearance_of
 from takeup.study.friction import friction_bounds
+from takeup.study.guide_loads import GuideLoad, guide_loads
 from takeup.study.pieces import JointSpans, joint_spans
 from takeup.study.records import NO_FRICTION, HoldLoads, JointMovement, LineAnswer, Solved, Unsolved
 from takeup.study.scenarios import Combination, Walked, walk_study
+from takeup.study.second_order import SwingForce, second_order_of, swing_force
 from takeup.study.solve import solve_study
 from takeup.study.stability import BellowsFactor, Mode, StateStability, stability_of
 from takeup.study.way import step_words
@@ -13,7 +17,12 @@ __all__ = [
     "CAUSES",
     "NO_FRICTION",
     "BellowsFactor",
+    "BowedJoint",
+    "BowedRun",
+    "Bowing",
     "Combination",
+    "GuideForce",
+    "GuideLoad",
     "HoldLoads",
     "JointMovement",
     "JointSpans",
@@ -21,12 +30,19 @@ __all__ = [
     "Mode",
     "Solved",
     "StateStability",
+    "SwingForce",
     "Unsolved",
     "Walked",
+    "asks_for_bow",
+    "bowing_of",
+    "clearance_of",
     "friction_bounds",
+    "guide_loads",
     "joint_spans",
+    "second_order_of",
     "solve_study",
     "stability_of",
     "step_words",
+    "swing_force",
     "walk_study",
 ]

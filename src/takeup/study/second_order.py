@@ -66,7 +66,7 @@ class SwingForce:
         vector: that force, global, (3,) [N].
         by_hand: P A_e y (1/L_rod - 1/L_centres) [N].
         formula: the same in numbers.
-        holds: what each hold feels beyond the first order, on the structure: name and force (3,) [N].
+        holds: what each hold feels beyond the first order, on the structure: line, name, force (3,) [N].
         stable: whether there is an equilibrium.
         because: why the hand formula and the model differ, or why there is no equilibrium.
     """
@@ -81,7 +81,7 @@ class SwingForce:
     vector: Floats
     by_hand: float
     formula: str
-    holds: tuple[tuple[str, Floats], ...]
+    holds: tuple[tuple[str, str, Floats], ...]
     stable: bool
     because: str
 
@@ -347,12 +347,13 @@ def _offset(fine: FineState, swing: _Swing, answer: Answer) -> Floats:
     return offset_of(line, swing.takeup.name, answer.displacements[0, line.nodes]).lateral
 
 
-def _felt(fine: FineState, answer: Answer) -> tuple[tuple[str, Floats], ...]:
+def _felt(fine: FineState, answer: Answer) -> tuple[tuple[str, str, Floats], ...]:
     """Return what each hold feels beyond the first order, on the structure; those that feel little left out."""
     loads = -answer.reactions[0, :, :3]
     size = np.linalg.norm(loads, axis=1)
     seen = np.flatnonzero(size >= max(_SEEN * float(size.max(initial=0.0)), 1.0))
-    return tuple((fine.model.holds[row].name, loads[row]) for row in seen)
+    owner = {int(row): line.line.name for line in fine.model.lines for row in line.supports}
+    return tuple((owner[int(row)], fine.model.holds[row].name, loads[row]) for row in seen)
 
 
 def _hand(swing: _Swing) -> tuple[float, str]:
