@@ -21,7 +21,7 @@ that forces, moments, metres and turns compare, and pivots are of order one.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -149,6 +149,11 @@ class ContactSet:
     spring: Floats
     x: Floats
     t: Floats
+
+    def copy(self) -> ContactSet:
+        """Return a copy that keeps its values."""
+        own = {name: getattr(self, name).copy() for name in ("kind", "side", "slip", "spring", "x", "t")}
+        return replace(self, **own)
 
     def answer(self, m0: Floats, foot: Floats, x: Floats | None = None) -> Floats:
         """Return y, (r,), or how fast it changes when given how fast m0, foot and x change.

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from copy import copy
+from dataclasses import dataclass, field, fields
 from typing import NamedTuple
 
 import numpy as np
@@ -54,6 +55,8 @@ class Position:
         changes: since the step began.
         seen: state of gap rows and rubs when last noted, (g + t,).
         trouble: what would not settle; empty while all is well.
+        origin: where in the step the path begins that is followed.
+        span: how much of the step that path is.
     """
 
     s: ContactSet
@@ -77,6 +80,23 @@ class Position:
     dissipated: float = 0.0
     changes: list[Change] = field(default_factory=list)
     trouble: str = ""
+    origin: float = 0.0
+    span: float = 1.0
+
+    def saved(self) -> Position:
+        """Return a copy that keeps its values."""
+        again = copy(self)
+        for one in fields(self):
+            value = getattr(self, one.name)
+            if hasattr(value, "copy"):
+                setattr(again, one.name, value.copy())
+        return again
+
+    def restore(self, saved: Position) -> None:
+        """Go back to where a copy was made; the copy may be used again."""
+        again = saved.saved()
+        for one in fields(self):
+            setattr(self, one.name, getattr(again, one.name))
 
     @property
     def state(self) -> Integers:

@@ -41,6 +41,7 @@ _NONE = np.zeros(0, dtype=np.int64)
 _END = 1e-12  # of the path: this little of it left is none
 _TOGETHER = 1e-12  # of the way to a bound: bounds met within it are met together
 _FEW = 8  # rows: more are compared all at once
+_PLANE_TRIES = 60  # passes at one load that are no progress, before all rows are solved at once (jump.py)
 _STRIDE = 7919  # a prime, so that rows come first in no order
 _SHORTER = 24  # tries with ever shorter legs of sliding plane rubs
 _NEAREST = 4  # powers of ten by which a leg is shortened to look ahead less
@@ -79,7 +80,7 @@ def follow(at: Position, path: Path, *, limit: float = 1.0, one_event: bool = Fa
                 return True
         else:
             tries = tries.after(len(leg.now))
-            if tries.stalled > 4 * len(at.y) + 100:
+            if tries.stalled > (_PLANE_TRIES if in_plane else 4 * len(at.y) + 100):
                 break
         _flip_all(at, path, _chosen(leg, tries, len(at.y)))
         if at.trouble or (one_event and len(leg.meets) + len(leg.now)):
@@ -293,13 +294,13 @@ def _log(at: Position, fraction: float) -> None:
     if at.unsure or len(at.touched) > _FEW:
         state = at.state
         for row in np.flatnonzero(state != at.seen).tolist():
-            at.changes.append(Change(fraction, row, int(at.seen[row]), int(state[row])))
+            at.changes.append(Change(at.origin + at.span * fraction, row, int(at.seen[row]), int(state[row])))
         at.seen = state
     else:
         for row in sorted(at.touched):
             after = _state_of(at, row)
             if after != at.seen[row]:
-                at.changes.append(Change(fraction, int(row), int(at.seen[row]), after))
+                at.changes.append(Change(at.origin + at.span * fraction, int(row), int(at.seen[row]), after))
                 at.seen[row] = after
     at.touched.clear()
     at.unsure = False

@@ -26,6 +26,7 @@ from takeup.mechanics.contact.active_set import (
     scaled,
     start_of_walks,
 )
+from takeup.mechanics.contact.jump import jump
 from takeup.mechanics.contact.loose import free_of_contact
 from takeup.mechanics.contact.pieces import times
 from takeup.mechanics.contact.plane import pressed
@@ -40,6 +41,7 @@ from takeup.mechanics.frame import Flags, Floats, Integers, NotHeld
 _CHECK = 1e-9  # of the largest force, or movement: contact conditions and compatibility
 _UNLOADED = 1e-3  # of the largest movement so far: the measure of a step that moves less, being without load
 _REFINEMENTS = 3
+_HALVINGS = 5  # of a step with plane rubs that is found neither from change to change nor at once
 _NEAR = 1e-13  # of the largest movement: a gap this small touches
 
 
@@ -174,17 +176,44 @@ def _changes_of_presence(steps: Steps) -> Integers:
 
 def _one_step(at: Position, moved: Floats, foot: Floats, out: Integers) -> None:
     """Go to the loads of a step, let go of rows taken out and of ties that others can replace, and refine."""
-    at.slipped, at.dissipated, at.changes = np.zeros(len(at.y)), 0.0, []
+    at.slipped, at.dissipated, at.changes, at.origin, at.span = np.zeros(len(at.y)), 0.0, [], 0.0, 1.0
     at.reach = max(float(np.abs(moved).max(initial=0.0)), at.reach)
     at.near = _NEAR * at.reach
     told = take_out(at, out) if len(out) else None
-    if len(at.y) and not at.trouble and follow(at, Path(moved - at.moved, foot - at.foot, told)):
+    if len(at.y) and not at.trouble and _go(at, Path(moved - at.moved, foot - at.foot, told), _HALVINGS):
         gone(at, out)
         _untie(at)
     at.moved, at.foot = moved, foot
     if not at.trouble:
         _refine(at)
         at.force_scale = max(at.force_scale, float(np.abs(at.s.forces(at.y, foot)).max(initial=0.0)))
+
+
+def _go(at: Position, path: Path, halvings: int) -> bool:
+    """Go along a path: from change to change, else at once, else in halves; whether it was gone."""
+    saved = at.saved() if len(at.planes) else None
+    if follow(at, path):
+        return True
+    if saved is None:
+        return False
+    trouble = at.trouble
+    at.restore(saved)
+    if jump(at, path):
+        finish_changes(at)
+        return True
+    at.restore(saved)
+    at.trouble = trouble
+    if halvings == 0:
+        return False
+    at.trouble, at.span = "", 0.5 * at.span
+    half = Path(0.5 * path.moved, 0.5 * path.foot, None if path.told is None else 0.5 * path.told)
+    for _ in range(2):
+        told = None if half.told is None else half.told.copy()
+        if not _go(at, half._replace(told=told), halvings - 1):
+            return False
+        at.origin += at.span
+    at.origin, at.span = at.origin - 2.0 * at.span, 2.0 * at.span
+    return True
 
 
 def _untie(at: Position) -> bool:

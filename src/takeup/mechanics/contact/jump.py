@@ -1,0 +1,168 @@
+"""All rows of a frame with plane rubs at once, at the end of an increment.     (mechanics/contact/jump.py)
+
+Where the way from change to change gets nowhere (step.py), the end of the increment is looked for directly. Unknown are
+the forces with the springs' own, z = f - k m, of all rows: movement m and force f are linear in them, whatever holds,
+
+    m = m0 - W z,    f = z + k m
+
+and the laws of contact are one equation a row, each the projection of force plus movement onto what is admitted:
+
+    gap          f = max(0, f + q - c f - gap_plus) + min(0, f + q - c f + gap_minus)
+    rub          f = the nearest to f + r slip of length L at most
+    open, tie    f = 0
+
+Newton's method on these (semismooth: each side of a kink has its own slope), damped. What it finds is made exact by the
+rows that it says are closed, and checked; it is one answer of the increment, and what happened on the way is not told.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+
+from takeup.mechanics.contact.active_set import FREE, HELD, REG
+from takeup.mechanics.contact.plane import follow_pressure, hold_again, make_room, pressed, rows_of_plane
+from takeup.mechanics.contact.position import Path, Position
+from takeup.mechanics.contact.step import gap_bound
+from takeup.mechanics.frame import Flags, Floats, Integers
+
+_PASSES = 60
+_DAMPING = (1.0, 0.5, 0.25, 0.1, 0.03)
+_SETTLED = 1e-12  # of the largest force or movement
+_GOOD = 1e-10  # of the largest force or movement: what the exact rows may leave of the laws
+
+
+class _Found(NamedTuple):
+    """Movement and force of all rows, what is left of the laws and how it changes with z; side of gap rows, slides."""
+
+    moved: Floats
+    force: Floats
+    wrong: Floats
+    jacobian: Floats
+    side: Integers
+    slides: Flags
+
+
+def jump(at: Position, path: Path) -> bool:
+    """Go to the end of a path in one increment; False where that was not found, and then `at` is of no use.
+
+    Args:
+        at: where to start; where it ended when this returns.
+        path: all of it.
+    """
+    s, p = at.s, at.s.p
+    if (s.kind == REG).any() or at.prescribed or p.rubs != len(p.planes):
+        return False
+    start = s.movements(at.y, at.foot, s.forces(at.y, at.foot))
+    z = s.forces(at.y, at.foot) - p.rate * start
+    at.moved, at.foot = at.moved + path.moved, at.foot + path.foot
+    if path.told is not None:
+        s.x += path.told
+    found = _newton(at, z, start)
+    return found is not None and _become(at, found, start)
+
+
+def _newton(at: Position, z: Floats, start: Floats) -> _Found | None:
+    """Return what satisfies all laws, None where Newton's method does not find it."""
+    found = _laws(at, z, start)
+    for _ in range(_PASSES):
+        worst = float(np.linalg.norm(found.wrong))
+        if worst <= _SETTLED * max(float(np.abs(found.force).max()), at.reach):
+            return found
+        try:
+            move = np.linalg.solve(found.jacobian, -found.wrong)
+        except np.linalg.LinAlgError:
+            return None
+        for damping in _DAMPING:
+            found = _laws(at, z + damping * move, start)
+            if float(np.linalg.norm(found.wrong)) < (1.0 - 0.1 * damping) * worst:
+                break
+        z = z + damping * move
+    return None
+
+
+def _laws(at: Position, z: Floats, start: Floats) -> _Found:
+    """Return all laws at z."""
+    s, p, g = at.s, at.s.p, at.s.p.gaps
+    moved = at.moved - p.w @ z
+    force, one = z + p.rate * moved, np.eye(len(z))
+    force_by = one - p.rate[:, None] * p.w
+    wrong, jacobian = force.copy(), force_by.copy()
+    wrong[:g] -= np.where((s.kind[:g] == FREE) & ~at.present, s.x[:g], 0.0)
+    there = np.flatnonzero(at.present & ~p.idle[:g])
+    over = force[there] * (1.0 - p.give[there]) + moved[there] - at.foot[there]
+    above, below = over - p.gap[0, there], over - p.gap[1, there]
+    side = np.zeros(g, dtype=np.int64)
+    side[there] = np.where(above > 0.0, 1, np.where(below < 0.0, -1, 0))
+    both = p.gap[0] == p.gap[1]
+    side[there] = np.where(both[there] & (side[there] == 0), 1, side[there])
+    shut = np.flatnonzero(side)
+    end = np.where(side[shut] > 0, p.gap[0, shut], p.gap[1, shut])
+    wrong[shut] = end - (moved[shut] - at.foot[shut]) + p.give[shut] * force[shut]
+    jacobian[shut] = p.w[shut] + p.give[shut, None] * force_by[shut]
+    slides = _friction_laws(at, _Found(moved, force, wrong, jacobian, side, at.slides), force_by, start)
+    return _Found(moved, force, wrong, jacobian, side, slides)
+
+
+def _friction_laws(at: Position, found: _Found, force_by: Floats, start: Floats) -> Flags:
+    """Write the laws of plane rubs; return which slide, (t,)."""
+    p, g, rubs = at.s.p, at.s.p.gaps, at.planes
+    rows = np.stack([g + rubs, p.second[rubs]])
+    push = found.force[:g]
+    raw = (p.press @ np.abs(push) + p.constant)[rubs]
+    growth = (p.press[rubs] * np.sign(push)) @ force_by[:g]
+    slip, slip_by = (found.moved - start)[rows], -p.w[rows]
+    stiff = 1.0 / np.maximum(1.0 - p.rate[rows].max(axis=0), 0.1)
+    u, whole = found.force[rows] + stiff * slip, force_by[rows] + stiff[:, None] * slip_by
+    length = np.maximum(np.hypot(*u), 1e-300)
+    way, share = u / length, raw / length
+    along = (way[:, :, None] * whole).sum(axis=0) * share[:, None] - growth
+    sticks = (length < raw)[:, None]
+    found.wrong[rows] = np.where(length < raw, -stiff * slip, found.force[rows] - raw * way)
+    sliding = force_by[rows] - share[:, None] * whole + way[:, :, None] * along
+    found.jacobian[rows] = np.where(sticks, -stiff[:, None] * slip_by, sliding)
+    slides = at.slides.copy()
+    slides[rubs] = length >= raw
+    return slides
+
+
+def _become(at: Position, found: _Found, start: Floats) -> bool:
+    """Bring the contact set to what was found, and check it; whether it is good."""
+    s, g = at.s, at.s.p.gaps
+    at.y = s.whole_answer(at.moved, at.foot)
+    at.unsure = True
+    for gap in np.flatnonzero((s.kind[:g] == HELD) & (found.side * s.side <= 0) & at.present).tolist():
+        if found.side[gap] and s.p.gap[0, gap] == s.p.gap[1, gap]:
+            s.turn(gap, -s.side[gap])
+        elif not s.open(gap):
+            return False
+    at.y = s.whole_answer(at.moved, at.foot)
+    for gap in np.flatnonzero(found.side * (s.kind[:g] != HELD)).tolist():
+        at.slides = found.slides | at.slides  # what is in the way may be let go
+        if not s.close(gap, float(found.side[gap])) and make_room(at, gap):
+            s.close(gap, float(found.side[gap]))
+    for gap in np.flatnonzero(at.present & ~s.p.idle[:g]).tolist():
+        at.bound[:, gap] = gap_bound(s, gap)
+    at.pressed = pressed(s)
+    rows = np.array([rows_of_plane(s, rub) for rub in at.planes.tolist()]).reshape(-1)
+    s.x[rows] = np.where(s.kind[rows] == HELD, found.moved[rows], found.force[rows])
+    at.slides = found.slides
+    at.y = s.whole_answer(at.moved, at.foot)
+    follow_pressure(at)
+    hold_again(at)
+    slip = (found.moved - start)[rows]
+    at.slipped[rows] += slip
+    at.dissipated += float(found.force[rows] @ slip)
+    return _good(at)
+
+
+def _good(at: Position) -> bool:
+    """Whether all bounds and cones hold where the walk stands."""
+    s, p = at.s, at.s.p
+    force = s.forces(at.y, at.foot)
+    size = max(float(np.abs(force).max(initial=0.0)), at.force_scale)
+    slack = _GOOD * np.where(s.kind == HELD, size, max(at.reach, float(np.abs(at.moved).max())))
+    inside = bool(((at.y <= at.bound[0] + slack) & (at.y >= at.bound[1] - slack)).all())
+    friction = np.hypot(force[p.gaps + at.planes], force[p.second[at.planes]])
+    return inside and bool((friction <= s.limits(at.y)[at.planes] + _GOOD * size).all())
