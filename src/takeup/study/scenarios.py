@@ -2,8 +2,8 @@
 
 Friction of a pair is a range, and so is the rate of a joint; neither side of an anchor knows what the other does.
 Walked whole: without friction, at low and at high friction, rates as on the sheets. Walked for the loads of holds
-alone: every friction (none, low, high, high and low on neighbouring stretches by turns) with every set of rates
-(nominal, high, low, high and low by turns). A stretch is what lies between neighbouring anchors, so an intermediate
+alone, at the ends of both ranges: no friction, high friction, high and low on neighbouring stretches by turns, each
+with rates high, low, and high and low by turns. A stretch is what lies between neighbouring anchors, so an intermediate
 anchor sees one side high and the other low, both ways round. Friction at installation is zero; where the file asks for
 it, high friction is also walked with all of it locked in at installation, ahead and back. Friction is never credited:
 the envelope holds the walk without it.
@@ -121,10 +121,14 @@ def walk_study(study: Study) -> Walked | Unsolved:
 
 def _combinations(study: Study, model: SystemModel, states: Sequence[State], nominal: Ready) -> Iterator[Combination]:
     """Yield every combination; one set of rates that cannot be walked is said, and costs no other."""
+    frictions = _frictions(study, nominal.ground.contacts.rubs)
+    for friction in frictions:
+        yield _combination(nominal, friction, NOMINAL, nominal)
     for words, factors in _rates(study):
-        ready = nominal if not factors else ready_to_walk(study, with_rates(model, factors), states, giving=False)
-        for friction in _frictions(study, nominal.ground.contacts.rubs):
-            yield _combination(ready, friction, words, nominal)
+        ready = ready_to_walk(study, with_rates(model, factors), states, giving=False)
+        for friction in frictions:
+            if friction.words != LOW_FRICTION:
+                yield _combination(ready, friction, words, nominal)
 
 
 def _combination(ready: Ready | tuple[str, ...], friction: Friction, rates: str, nominal: Ready) -> Combination:
@@ -160,10 +164,10 @@ def _frictions(study: Study, rubs: Sequence[Rub]) -> list[Friction]:
 
 
 def _rates(study: Study) -> list[tuple[str, Mapping[str, float]]]:
-    """Return the sets of rates: factors on each joint by its name, none for nominal ones."""
+    """Return the sets of rates at the ends of their scatter: factors on each joint by its name."""
     joints = [(line, takeup) for line in study.lines for takeup in line.takeups]
     if not joints:
-        return [(NOMINAL, {})]
+        return []
     scatter = {takeup.name: _scatter(takeup.data.rate_scatter) for _, takeup in joints}
     odd = {takeup.name: _is_odd(line, takeup.position.station) for line, takeup in joints}
 
@@ -171,7 +175,6 @@ def _rates(study: Study) -> list[tuple[str, Mapping[str, float]]]:
         return {name: 1.0 + sense(name) * share for name, share in scatter.items()}
 
     found: list[tuple[str, Mapping[str, float]]] = [
-        (NOMINAL, {}),
         ("rates high", factors(lambda _name: 1.0)),
         ("rates low", factors(lambda _name: -1.0)),
     ]
