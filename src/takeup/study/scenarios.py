@@ -17,10 +17,10 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.line import Line, State, Study, states_of, stretches_of
+from takeup.line import Line, Study, states_of, stretches_of
 from takeup.mechanics import uniqueness_shown, walk
 from takeup.study.contacts import Rub
-from takeup.study.model import SystemModel, model_of, with_rates
+from takeup.study.model import model_of, with_rates
 from takeup.study.records import NO_FRICTION, Solved, Unsolved
 from takeup.study.run import totals_of
 from takeup.study.solve import Ready, ready_runs, ready_to_walk, solved_by
@@ -113,22 +113,32 @@ def walk_study(study: Study) -> Walked | Unsolved:
         base=base,
         rubbing=tuple(one for one in whole if isinstance(one, Solved)),
         way=ready[0].way,
-        combinations=tuple(_combinations(study, model, states, ready[0])),
+        combinations=tuple(_combinations(study, ready[0], [base, *whole])),
         unique=uniqueness_shown(ready[0].problem) if rubs else None,
         because=tuple(reason for one in whole if isinstance(one, Unsolved) for reason in one.because),
     )
 
 
-def _combinations(study: Study, model: SystemModel, states: Sequence[State], nominal: Ready) -> Iterator[Combination]:
+def _combinations(study: Study, nominal: Ready, whole: Sequence[Solved | Unsolved]) -> Iterator[Combination]:
     """Yield every combination; one set of rates that cannot be walked is said, and costs no other."""
     frictions = _frictions(study, nominal.ground.contacts.rubs)
+    known = {one.scenario: one for one in whole if isinstance(one, Solved)}
     for friction in frictions:
-        yield _combination(nominal, friction, NOMINAL, nominal)
+        done = known.get(friction.words)
+        yield _combination(nominal, friction, NOMINAL, nominal) if done is None else _of_whole(done)
     for words, factors in _rates(study):
-        ready = ready_to_walk(study, with_rates(model, factors), states, giving=False)
+        model = with_rates(nominal.ground.model, factors)
+        ready = ready_to_walk(study, model, nominal.way.states, giving=False)
         for friction in frictions:
             if friction.words != LOW_FRICTION:
                 yield _combination(ready, friction, words, nominal)
+
+
+def _of_whole(solved: Solved) -> Combination:
+    """Return what a whole scenario says of the loads of holds."""
+    run = solved.run
+    loads = totals_of(run.ground, run.way.course, run.walk)
+    return Combination(friction=solved.scenario, rates=NOMINAL, loads=loads, because="")
 
 
 def _combination(ready: Ready | tuple[str, ...], friction: Friction, rates: str, nominal: Ready) -> Combination:
