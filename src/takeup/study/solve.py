@@ -77,7 +77,7 @@ def ready_to_walk(study: Study, model: SystemModel, states: Sequence[State], *, 
     frame = replace(model.frame, supports=contacts.supports)
     problem = condense(frame, gaps_of(contacts), rubs_of(contacts), ground.causes.loads)
     if isinstance(problem, NotHeld):
-        return _free(model, problem, "")
+        return _free(model, problem)
     if isinstance(problem, NotFactored):
         return (problem.because,)
     return Ready(ground=ground, way=way_through(ground, states), problem=problem)
@@ -120,10 +120,12 @@ def _solved(runs: list[Run], scenario: str) -> Solved:
 
 
 def _why_not(ground: Ground, way: Way, found: Walk) -> list[str]:
-    """Return why a walk has no answer, state by state: what is not held, and where it did not converge."""
-    reasons: list[str] = []
+    """Return why a walk has no answer: what is not held and where first, and where it did not converge."""
+    steps: dict[str, list[int]] = {}
     for step, loose in found.free:
-        reasons += _free(ground.model, loose, _when(way, step))
+        for motion in _free(ground.model, loose):
+            steps.setdefault(motion, []).append(step)
+    reasons = [f"{motion}{_when(way, own[0])}{_and_later(len(own) - 1)}" for motion, own in steps.items()]
     lost = [step for step in range(len(found.held)) if not found.converged[step]]
     if lost:
         told = next((words for words in found.because if "converge" in words or "verified" in words), "")
@@ -137,12 +139,16 @@ def _when(way: Way, step: int) -> str:
     return f", in {state}" if share == 1.0 else f", on the way to {state} ({share:.0%} of it)"
 
 
-def _free(model: SystemModel, mechanism: NotHeld, when: str) -> Why:
+def _and_later(more: int) -> str:
+    return f", and in {more} later step{'' if more == 1 else 's'}" if more else ""
+
+
+def _free(model: SystemModel, mechanism: NotHeld) -> Why:
     """Return what moves freely, by the name of its line."""
     found = []
     for words, node in zip(mechanism.words, mechanism.parts, strict=True):
         name = next(line.line.name for line in model.lines if node in line.nodes)
         after = words.partition(") ")[2] if words.startswith("in the part") else words
         where = "the line" if len(model.lines) == 1 else f"line {name}, with what is joined to it,"
-        found.append(f"{where} {after}{when}")
+        found.append(f"{where} {after}")
     return tuple(found)
