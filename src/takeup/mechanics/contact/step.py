@@ -49,6 +49,7 @@ _CUTS = 2  # of a leg whose friction turns, to end it at its first event
 _ASTRAY = 1e-11  # of the largest force: friction this far from its limit may not stick
 _BEYOND = 1.05  # of a leg: an event so little beyond its end is gone on to
 _STRAIGHT = 0.03  # [rad]: friction that turns less goes straight on, to a ten thousandth of it
+_FURTHER = 8.0  # than a leg whose friction turns the next one looks ahead
 _TURN = 0.1  # [rad]: friction turns by no more in a leg
 _LONG_ENOUGH = 0.01  # of a path: where Newton's method finds no longer leg, friction alone may hold the frame
 _SHORTEST = 1.0 / 64.0  # of a path: for the sake of a turn no leg is shorter
@@ -69,13 +70,13 @@ def follow(at: Position, path: Path, *, limit: float = 1.0, one_event: bool = Fa
     in_plane = len(at.planes) > 0 and not at.prescribed
     at.s.t[:, -1] = at.s.answer(path.moved, path.foot)
     for _ in range(60 * len(at.y) + 1000):
-        leg = _curved_leg(at, path, limit - done, tries.stalled) if in_plane else _straight_leg(at, path, limit - done)
+        leg = _curved_leg(at, path, limit - done, tries) if in_plane else _straight_leg(at, path, limit - done)
         if at.trouble or not np.isfinite(leg.length):
             return False
         if len(leg.now) == 0:
             _log(at, done)
             _advance(at, path, leg)
-            done, tries = done + leg.length, _Tries(stalled=0, fewest=len(at.y) + 1)
+            done, tries = done + leg.length, _Tries(stalled=0, fewest=len(at.y) + 1, ahead=_ahead(leg))
             if done >= limit * (1.0 - _END):
                 return True
         else:
@@ -96,14 +97,20 @@ def _stands(at: Position, path: Path) -> bool:
 
 
 class _Tries(NamedTuple):
-    """Passes at one load: how many were no progress, and the fewest rows that had to change."""
+    """Passes at one load: how many were no progress, the fewest rows that had to change, and how far to look ahead."""
 
     stalled: int
     fewest: int
+    ahead: float = np.inf
 
     def after(self, count: int) -> _Tries:
         """Return the tries after a pass in which `count` rows had to change."""
-        return _Tries(0 if count < self.fewest else self.stalled + 1, min(self.fewest, count))
+        return _Tries(0 if count < self.fewest else self.stalled + 1, min(self.fewest, count), self.ahead)
+
+
+def _ahead(leg: Leg) -> float:
+    """Return how far to look ahead after a leg: not far beyond one whose friction turns."""
+    return np.inf if leg.slide is None or leg.slide.turn <= _STRAIGHT else _FURTHER * leg.length
 
 
 def _chosen(leg: Leg, tries: _Tries, size: int) -> Integers:
@@ -158,18 +165,18 @@ def _straight_speed(at: Position, path: Path) -> Floats:
     return at.s.t[:, -1].copy() if path.told is None else at.s.answer(path.moved, path.foot, path.told)
 
 
-def _curved_leg(at: Position, path: Path, left: float, stalled: int) -> Leg:
+def _curved_leg(at: Position, path: Path, left: float, tries: _Tries) -> Leg:
     """Return the way to the next change with plane rubs that slide: a chord of their path, cut where it turns.
 
     Args:
         at: where the walk stands.
         path: all of the path.
         left: what is left of it.
-        stalled: passes at this load without progress: the more, the nearer the look ahead.
+        tries: passes at this load: the more were no progress, the nearer the look ahead.
     """
     hold_again(at)
     straight = _straight_speed(at, path)
-    length, cuts = min(left, 1.0) * 0.1 ** min(stalled, _NEAREST), 0
+    length, cuts = min(left, 1.0, tries.ahead) * 0.1 ** min(tries.stalled, _NEAREST), 0
     for _ in range(_SHORTER):
         slide = slide_on(at, straight * length, None if path.told is None else path.told * length)
         if slide is None:
@@ -179,7 +186,7 @@ def _curved_leg(at: Position, path: Path, left: float, stalled: int) -> Leg:
             continue
         if len(slide.rows) == 0:
             return _straight_leg(at, path, left)
-        if len(slide.turns_back) and not stalled:
+        if len(slide.turns_back) and not tries.stalled:
             if slide.astray > _ASTRAY:
                 onto_cone(at)
             return Leg(straight, 0.0, at.s.p.gaps + slide.turns_back, _NONE)
