@@ -86,7 +86,7 @@ def test_study_writes_beside_the_file_where_no_folder_is_named(tmp_path: Path):
 
 def test_study_says_a_line_that_is_not_held_in_words(tmp_path: Path):
     done = takeup("study", written(tmp_path, LOOSE), "--out", tmp_path / "out")
-    assert "can move freely along (1, 0, 0)" in done.stdout
+    assert "can turn freely about the direction (1, 0, 0)" in done.stdout
 
 
 def test_study_in_us_units_changes_the_papers_and_not_the_results(tmp_path: Path):

@@ -31,17 +31,45 @@ def test_parts_in_the_document_sum_to_the_load():
 
 
 def test_the_friction_band_is_the_load_and_the_bound_both_ways():
+    """Of the walk without friction; whatever friction leaves in the walks with it lies between."""
     east = next(item for item in results_of(study_of(RUN))["holds"] if item["name"] == "east end")
-    along = [load["force_n"][0] for load in east["loads"]]
-    assert east["band"]["high_n"] > max(along)
-    assert east["band"]["low_n"] < min(along)
-    assert east["band"]["high_n"] - max(along) <= east["envelope"]["friction_bound_n"] + 1e-6
+    along: dict[str, list[float]] = {}
+    for row in east["scenarios"]:
+        along.setdefault(row["scenario"], []).append(row["force_n"][0])
+    assert list(along) == ["no friction", "low friction", "high friction"]
+    free, band = along["no friction"], east["band"]
+    assert max(free) < band["high_n"] <= max(free) + east["envelope"]["friction_bound_n"] + 1e-6
+    assert band["low_n"] < min(free)
+    for forces in along.values():
+        assert band["low_n"] <= min(forces)
+        assert max(forces) <= band["high_n"]
+    assert along["high friction"] != free
+
+
+def test_loads_told_in_full_are_those_with_the_most_friction():
+    east = next(item for item in results_of(study_of(RUN))["holds"] if item["name"] == "east end")
+    whole = [row for row in east["scenarios"] if row["scenario"] == "high friction"]
+    assert [(load["state"], load["force_n"]) for load in east["loads"]] == [
+        (row["state"], row["force_n"]) for row in whole
+    ]
+    assert {load["scenario"] for load in east["loads"]} == {"high friction"}
+    assert any(abs(load["parts"]["friction"]["force_n"][0]) > 100.0 for load in east["loads"])  # N
+
+
+def test_envelope_of_every_hold_contains_every_scenario():
+    for item in results_of(study_of(RUN))["holds"]:
+        for key in ("force_n", "moment_nm"):
+            low, high = item["envelope"][key]["min"], item["envelope"][key]["max"]
+            rounding = 1e-9 * max(map(abs, (*low, *high)))  # two sums of the same numbers in another order
+            for row in item["scenarios"]:
+                for least, value, most in zip(low, row[key], high, strict=True):
+                    assert least - rounding <= value <= most + rounding
 
 
 def test_a_line_that_is_not_held_fails_with_words_and_without_numbers():
     results = results_of(study_of(LOOSE))
     assert results["verdict"]["outcome"] == "fails"
-    assert "can move freely along (1, 0, 0)" in results["verdict"]["because"][0]
+    assert "can turn freely about the direction (1, 0, 0)" in results["verdict"]["because"][0]
     assert results["holds"] == []
     assert not results["solver"]["solved"]
     assert all(not state["converged"] for state in results["states"])
