@@ -8,14 +8,15 @@ from takeup.drawing import to_svg
 from takeup.drawing.mode_view import mode_sheet
 from takeup.drawing.reading import Record, Results, maybe_number, number_of, records_of, text_of
 from takeup.edge import Units
+from takeup.papers.beyond import bows_table, guides_table, swings_table
 from takeup.papers.numerals import NONE, fixed, told, written
 from takeup.papers.tables import Tree, number_column, sentences, table, words_column
 
 COMPUTED = (
     "The load factor is what all effective forces of a state, as one field, would have to be multiplied by for the "
     "lines to bow out sideways: 4 is asked of the run of pipe, the guide spacing rule's own load factor, and 5.9 of a "
-    "bellows, the published limit of column squirm (2π over 0.34π), both numbers from memory; friction and the "
-    "clearance of guides are not in it."
+    "bellows, the published limit of column squirm (2π over 0.34π), both numbers from memory; friction is "
+    "not in it, and guides hold without their clearance, which is looked at by itself."
 )
 _SMALL = 10.0  # below this a factor is printed with two decimals, and all others with it
 _LARGE = 1000.0  # above this it says no more than that nothing bows out
@@ -26,7 +27,7 @@ def stability_section(results: Results, units: Units) -> Tree:
     """Return section 7."""
     rows = records_of(results, "stability")
     if not rows:
-        return {"said": [], "table": None, "beside": [], "bellows": None, "mode": None}
+        return {"said": [], "table": None, "beside": [], "bellows": None, "mode": None, **_beyond(results, units)}
     decimals = _decimals(rows)
     at_risk = [number for number, row in enumerate(rows) if maybe_number(row, "factor") is not None]
     worst = min(at_risk, key=lambda number: number_of(rows[number], "factor"), default=None)
@@ -44,6 +45,15 @@ def stability_section(results: Results, units: Units) -> Tree:
         "beside": [] if worst is None else sentences(_beside(rows[worst], decimals, units)),
         "bellows": _bellows(results, rows, decimals),
         "mode": _mode(results, units),
+        **_beyond(results, units),
+    }
+
+
+def _beyond(results: Results, units: Units) -> Tree:
+    return {
+        "swings": swings_table(results, units),
+        "bows": bows_table(results, units),
+        "guides": guides_table(results, units),
     }
 
 
