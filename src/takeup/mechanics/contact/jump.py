@@ -30,6 +30,7 @@ from takeup.mechanics.frame import Flags, Floats, Integers
 _PASSES = 60
 _DAMPING = (1.0, 0.5, 0.25, 0.1, 0.03)
 _SETTLED = 1e-12  # of the largest force or movement
+_ROUNDING = 1e-9  # of the largest movement: forces so small are none
 _GOOD = 1e-10  # of the largest force or movement: what the exact rows may leave of the laws
 
 
@@ -154,15 +155,22 @@ def _become(at: Position, found: _Found, start: Floats) -> bool:
     slip = (found.moved - start)[rows]
     at.slipped[rows] += slip
     at.dissipated += float(found.force[rows] @ slip)
-    return _good(at)
+    return obeys(at)
 
 
-def _good(at: Position) -> bool:
-    """Whether all bounds and cones hold where the walk stands."""
+def obeys(at: Position) -> bool:
+    """Return whether all bounds and cones hold where the walk stands.
+
+    Args:
+        at: where it stands; forces are made anew from all that is told.
+    """
     s, p = at.s, at.s.p
+    at.y = s.whole_answer(at.moved, at.foot)
     force = s.forces(at.y, at.foot)
+    reach = max(at.reach, float(np.abs(at.moved).max(initial=0.0)))  # scaled, also about the forces that hold all still
     size = max(float(np.abs(force).max(initial=0.0)), at.force_scale)
-    slack = _GOOD * np.where(s.kind == HELD, size, max(at.reach, float(np.abs(at.moved).max())))
+    size = size if size > _ROUNDING * reach else reach
+    slack = _GOOD * np.where(s.kind == HELD, size, reach)
     inside = bool(((at.y <= at.bound[0] + slack) & (at.y >= at.bound[1] - slack)).all())
     friction = np.hypot(force[p.gaps + at.planes], force[p.second[at.planes]])
     return inside and bool((friction <= s.limits(at.y)[at.planes] + _GOOD * size).all())

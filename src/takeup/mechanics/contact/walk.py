@@ -26,7 +26,7 @@ from takeup.mechanics.contact.active_set import (
     scaled,
     start_of_walks,
 )
-from takeup.mechanics.contact.jump import jump
+from takeup.mechanics.contact.jump import jump, obeys
 from takeup.mechanics.contact.loose import free_of_contact
 from takeup.mechanics.contact.pieces import times
 from takeup.mechanics.contact.plane import pressed
@@ -192,11 +192,11 @@ def _one_step(at: Position, moved: Floats, foot: Floats, out: Integers) -> None:
 def _go(at: Position, path: Path, halvings: int) -> bool:
     """Go along a path: from change to change, else at once, else in halves; whether it was gone."""
     saved = at.saved() if len(at.planes) else None
-    if follow(at, path):
+    if follow(at, path) and (saved is None or obeys(at)):
         return True
     if saved is None:
         return False
-    trouble = at.trouble
+    trouble = at.trouble or "friction of plane rubs was not found to rounding"
     at.restore(saved)
     if jump(at, path):
         finish_changes(at)
