@@ -12,7 +12,8 @@ and the laws of contact are one equation a row, each the projection of force plu
     open, tie    f = 0
 
 Newton's method on these (semismooth: each side of a kink has its own slope), damped. What it finds is made exact by the
-rows that it says are closed, and checked; it is one answer of the increment, and what happened on the way is not told.
+rows that it says are closed, and checked; it is one answer of the increment, and what happened on the way is placed by
+interpolation.
 """
 
 from __future__ import annotations
@@ -23,7 +24,7 @@ import numpy as np
 
 from takeup.mechanics.contact.active_set import FREE, HELD, REG
 from takeup.mechanics.contact.plane import follow_pressure, hold_again, make_room, pressed, rows_of_plane
-from takeup.mechanics.contact.position import Path, Position
+from takeup.mechanics.contact.position import Change, Path, Position
 from takeup.mechanics.contact.step import gap_bound
 from takeup.mechanics.frame import Flags, Floats, Integers
 
@@ -35,7 +36,10 @@ _GOOD = 1e-10  # of the largest force or movement: what the exact rows may leave
 
 
 class _Found(NamedTuple):
-    """Movement and force of all rows, what is left of the laws and how it changes with z; side of gap rows, slides."""
+    """Movement and force of all rows, what is left of the laws and how it changes with z; side of gap rows, slides.
+
+    `beyond` is how far each gap row and rub is beyond where it changes, (2, g + t): plus side and minus side, or cone.
+    """
 
     moved: Floats
     force: Floats
@@ -43,6 +47,7 @@ class _Found(NamedTuple):
     jacobian: Floats
     side: Integers
     slides: Flags
+    beyond: Floats
 
 
 def jump(at: Position, path: Path) -> bool:
@@ -57,11 +62,31 @@ def jump(at: Position, path: Path) -> bool:
         return False
     start = s.movements(at.y, at.foot, s.forces(at.y, at.foot))
     z = s.forces(at.y, at.foot) - p.rate * start
+    before = _laws(at, z, start).beyond
     at.moved, at.foot = at.moved + path.moved, at.foot + path.foot
     if path.told is not None:
         s.x += path.told
     found = _newton(at, z, start)
-    return found is not None and _become(at, found, start)
+    if found is None or not _become(at, found, start):
+        return False
+    _note(at, before, found.beyond)
+    return True
+
+
+def _note(at: Position, before: Floats, after: Floats) -> None:
+    """Note what changed, each where it would have on a straight line from the beginning to the end."""
+    state = at.state
+    for row in np.flatnonzero(state != at.seen).tolist():
+        ways = [
+            one / (one - other)
+            for one, other in zip(before[:, row], after[:, row], strict=True)
+            if np.isfinite(one) and np.isfinite(other) and one * other < 0.0
+        ]
+        fraction = at.origin + at.span * float(min(ways, default=1.0))
+        at.changes.append(Change(fraction, row, int(at.seen[row]), int(state[row])))
+    at.changes.sort(key=lambda change: change.fraction)
+    at.seen = state
+    at.unsure = False
 
 
 def _newton(at: Position, z: Floats, start: Floats) -> _Found | None:
@@ -102,12 +127,15 @@ def _laws(at: Position, z: Floats, start: Floats) -> _Found:
     end = np.where(side[shut] > 0, p.gap[0, shut], p.gap[1, shut])
     wrong[shut] = end - (moved[shut] - at.foot[shut]) + p.give[shut] * force[shut]
     jacobian[shut] = p.w[shut] + p.give[shut, None] * force_by[shut]
-    slides = _friction_laws(at, _Found(moved, force, wrong, jacobian, side, at.slides), force_by, start)
-    return _Found(moved, force, wrong, jacobian, side, slides)
+    beyond = np.full((2, g + p.rubs), -np.inf)
+    beyond[0, there], beyond[1, there] = above, -below
+    found = _Found(moved, force, wrong, jacobian, side, at.slides.copy(), beyond)
+    _friction_laws(at, found, force_by, start)
+    return found
 
 
-def _friction_laws(at: Position, found: _Found, force_by: Floats, start: Floats) -> Flags:
-    """Write the laws of plane rubs; return which slide, (t,)."""
+def _friction_laws(at: Position, found: _Found, force_by: Floats, start: Floats) -> None:
+    """Write the laws of plane rubs, and which slide."""
     p, g, rubs = at.s.p, at.s.p.gaps, at.planes
     rows = np.stack([g + rubs, p.second[rubs]])
     push = found.force[:g]
@@ -123,9 +151,8 @@ def _friction_laws(at: Position, found: _Found, force_by: Floats, start: Floats)
     found.wrong[rows] = np.where(length < raw, -stiff * slip, found.force[rows] - raw * way)
     sliding = force_by[rows] - share[:, None] * whole + way[:, :, None] * along
     found.jacobian[rows] = np.where(sticks, -stiff[:, None] * slip_by, sliding)
-    slides = at.slides.copy()
-    slides[rubs] = length >= raw
-    return slides
+    found.slides[rubs] = length >= raw
+    found.beyond[0, g + rubs] = length - raw
 
 
 def _become(at: Position, found: _Found, start: Floats) -> bool:

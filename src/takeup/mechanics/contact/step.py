@@ -41,6 +41,7 @@ _NONE = np.zeros(0, dtype=np.int64)
 _END = 1e-12  # of the path: this little of it left is none
 _TOGETHER = 1e-12  # of the way to a bound: bounds met within it are met together
 _FEW = 8  # rows: more are compared all at once
+_PLANE_LEGS = 50  # of one path, and two a plane rub: beyond that all rows are solved at once, too
 _PLANE_TRIES = 60  # passes at one load that are no progress, before all rows are solved at once (jump.py)
 _STRIDE = 7919  # a prime, so that rows come first in no order
 _SHORTER = 24  # tries with ever shorter legs of sliding plane rubs
@@ -69,7 +70,7 @@ def follow(at: Position, path: Path, *, limit: float = 1.0, one_event: bool = Fa
     done, tries = 0.0, _Tries(stalled=0, fewest=len(at.y) + 1)
     in_plane = len(at.planes) > 0 and not at.prescribed
     at.s.t[:, -1] = at.s.answer(path.moved, path.foot)
-    for _ in range(60 * len(at.y) + 1000):
+    for _ in range(_PLANE_LEGS + 2 * len(at.planes) if in_plane else 60 * len(at.y) + 1000):
         leg = _curved_leg(at, path, limit - done, tries) if in_plane else _straight_leg(at, path, limit - done)
         if at.trouble or not np.isfinite(leg.length):
             return False

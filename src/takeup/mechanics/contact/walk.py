@@ -199,7 +199,6 @@ def _go(at: Position, path: Path, halvings: int) -> bool:
     trouble = at.trouble or "friction of plane rubs was not found to rounding"
     at.restore(saved)
     if jump(at, path):
-        finish_changes(at)
         return True
     at.restore(saved)
     at.trouble = trouble
