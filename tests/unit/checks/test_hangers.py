@@ -142,7 +142,7 @@ def test_a_hanger_under_tension_passes_and_one_that_goes_slack_is_said():
 def test_a_stop_holds_one_way(against):
     """A line that is free at its east end grows against a stop to the east, and away from one to the west.
 
-    By 6 x 2.343 = 14.06 mm (library row), and by (1 - 2 nu) P A_bore L/(E A) = 0.4 x 1.2 x 32 283 x 6000/(203 400 x 5420)
+    By 6 x 2.343 = 14.06 mm (library row), and (1 - 2 nu) P A_bore L/(E A) = 0.4 x 1.2 x 32 283 x 6000/(203 400 x 5420)
     = 0.084 mm.
     """
     stop = f"{{ kind: stop, at: 6 m, name: S1, against: {against} }}"

@@ -135,7 +135,8 @@ def test_number_with_a_unit_ends_in_it():
     """Names that carry a pressure, length, force or temperature end in its unit; ratios and counts have none."""
     bare = {"friction_low", "friction_high", "demand", "capacity", "use", "value", "model", "condition", "rated_cycles"}
     bare |= {"stiffer", "limit", "factor", "required", "energy_share", "movement", "searched", "rate_scatter"}
-    bare |= {"flexibility_factor", "intensification_factor", "equilibrium_residual"}
+    bare |= {"amplification", "all_open_factor", "fraction", "error", "residual", "count"}
+    bare |= {"flexibility_factor", "intensification_factor", "equilibrium_residual", "amplification", "all_open_factor"}
     ends = (
         "_m",
         "_mm",
@@ -149,6 +150,8 @@ def test_number_with_a_unit_ends_in_it():
         "_per_deg",
         "_per_m3",
         "_per_k",
+        "_k",
+        "_s",
         "_mpa",
         "_percent",
     )
