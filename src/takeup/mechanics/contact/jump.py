@@ -30,6 +30,7 @@ from takeup.mechanics.frame import Flags, Floats, Integers
 
 _PASSES = 60
 _DAMPING = (1.0, 0.5, 0.25, 0.1, 0.03)
+_GIVE = 1e-8  # of a row alone: what is closed or sticks gives in the slope, so that two that hold the same divide
 _SETTLED = 1e-12  # of the largest force or movement
 _ROUNDING = 1e-9  # of the largest movement: forces so small are none
 _GOOD = 1e-10  # of the largest force or movement: what the exact rows may leave of the laws
@@ -127,6 +128,7 @@ def _laws(at: Position, z: Floats, start: Floats) -> _Found:
     end = np.where(side[shut] > 0, p.gap[0, shut], p.gap[1, shut])
     wrong[shut] = end - (moved[shut] - at.foot[shut]) + p.give[shut] * force[shut]
     jacobian[shut] = p.w[shut] + p.give[shut, None] * force_by[shut]
+    jacobian[shut, shut] += _GIVE
     beyond = np.full((2, g + p.rubs), -np.inf)
     beyond[0, there], beyond[1, there] = above, -below
     found = _Found(moved, force, wrong, jacobian, side, at.slides.copy(), beyond)
@@ -142,7 +144,8 @@ def _friction_laws(at: Position, found: _Found, force_by: Floats, start: Floats)
     raw = (p.press @ np.abs(push) + p.constant)[rubs]
     growth = (p.press[rubs] * np.sign(push)) @ force_by[:g]
     slip, slip_by = (found.moved - start)[rows], -p.w[rows]
-    stiff = 1.0 / np.maximum(1.0 - p.rate[rows].max(axis=0), 0.1)
+    own = np.abs(at.s.t[rows, rows])
+    stiff = np.where(at.s.kind[rows] == HELD, own, 1.0).max(axis=0)
     u, whole = found.force[rows] + stiff * slip, force_by[rows] + stiff[:, None] * slip_by
     length = np.maximum(np.hypot(*u), 1e-300)
     way, share = u / length, raw / length
@@ -151,6 +154,7 @@ def _friction_laws(at: Position, found: _Found, force_by: Floats, start: Floats)
     found.wrong[rows] = np.where(length < raw, -stiff * slip, found.force[rows] - raw * way)
     sliding = force_by[rows] - share[:, None] * whole + way[:, :, None] * along
     found.jacobian[rows] = np.where(sticks, -stiff[:, None] * slip_by, sliding)
+    found.jacobian[rows, rows] += np.where(length < raw, stiff * _GIVE, 0.0)
     found.slides[rubs] = length >= raw
     found.beyond[0, g + rubs] = length - raw
 
