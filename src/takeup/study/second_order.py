@@ -40,6 +40,7 @@ from takeup.study.fine import FineState, fine_model, fine_state
 from takeup.study.model import LineModel, SystemModel
 from takeup.study.offsets import offset_of
 from takeup.study.records import JointMovement, LineAnswer, Solved
+from takeup.study.sides import bellows_places
 
 Floats = NDArray[np.float64]
 LEAST_MOVED = 0.5e-3  # m sideways: fitting leaves more than that (common practice, no source)
@@ -106,6 +107,12 @@ class _Swing:
         """Unit vector of the offset, global, (3,)."""
         axes = self.answer.model.route.axes(self.joint.station)
         return np.asarray(self.joint.lateral[self.number] @ axes[1:] / self.lateral)
+
+    @property
+    def effective_force(self) -> float:
+        """S of its first bellows [N]."""
+        place = bellows_places(self.answer.model)[self.takeup.name][0]
+        return float(self.answer.effective_force[self.number, place])
 
     @property
     def thrust(self) -> float:
@@ -386,6 +393,9 @@ def _why_apart(swing: _Swing, force: float, by_hand: float, grown: float) -> str
         )
     if swing.tension > 0.0 and abs(swing.tension / swing.thrust - 1.0) > _WHOLE:
         reasons.append(f"its rods pull with {swing.tension / 1e3:.1f} kN, not with the whole thrust")
+    carried = swing.effective_force
+    if abs(carried / swing.thrust + 1.0) > _WHOLE:
+        reasons.append(f"its bellows carry an effective force of {carried / 1e3:+.1f} kN, springs and line in it")
     others = sum(1 for takeup in swing.answer.line.takeups if takeup.data.centres is not None or takeup.rods)
     if others > 1:
         reasons.append("other joints move with it")

@@ -1,0 +1,89 @@
+"""Bowed runs against the amplification of a bowed column, and guides that let a run go before they stop it.
+
+Source: 1/(1 - S/S_cr) of a column whose bow is its mode (Timoshenko and Gere, 1961, 1.12); all else by hand.
+"""
+
+from __future__ import annotations
+
+import pytest
+from tests.builders import checks, hold, joint, line_file, solve_all
+
+from takeup.study import BowedRun, asks_for_bow, clearance_of, stability_of
+
+OUTSIDE = joint("J1", "west end + 1.2 m", kind="externally pressurised")
+AT = "[2.6 m, 5.6 m, 17 m, 29 m, 41 m, 53 m]"
+TEST = "under hydrostatic test"
+
+
+def run(*holds: str, **more: str) -> str:
+    return line_file(["60 m east"], holds=holds, takeups=(OUTSIDE,), **more)
+
+
+def bow(text: str) -> BowedRun:
+    """Return the bow in the pressure test, which is also the worst state of these lines."""
+    solved = solve_all(text)
+    (found,) = clearance_of(solved, stability_of(solved))
+    assert found.state == TEST
+    return found
+
+
+def test_guides_without_clearance_let_a_bow_grow_as_a_column_s():
+    """Its bow is its mode, so it grows by 1/(1 - 1/factor); L is 12 m between guides, and L/1000 = 12 mm."""
+    found = bow(run(hold("slide guide", AT)))
+    assert (found.length, found.bow, found.clearance) == pytest.approx((12.0, 0.012, 0.0))
+    assert found.amplification == pytest.approx(1.0 / (1.0 - 1.0 / found.factor), rel=1e-6)  # of the modes
+    assert found.grown == pytest.approx(0.012 * (found.amplification - 1.0), rel=1e-9)
+    assert found.all_open is None
+    assert found.stable
+
+
+def test_a_bow_grows_more_the_more_clearance_it_has():
+    grown = [bow(run(hold("slide guide", AT, clearance=f"{mm} mm"))).grown for mm in (0, 2, 5, 20)]
+    assert grown == sorted(grown)
+    assert grown[-1] > 0.02  # without its loose guides it would go on for ever: 20 mm of clearance are used up
+
+
+def test_no_guide_is_passed_through():
+    """However the run bows, no guide lets it move further than from one side to the other, 10 mm for 5 mm each way."""
+    found = bow(run(hold("slide guide", AT, clearance="5 mm")))
+    assert all(guide.moved <= 1e-2 * (1.0 + 1e-9) for guide in found.guides)
+    assert max(guide.moved for guide in found.guides) == pytest.approx(5e-3, rel=1e-6)  # from the middle to one side
+
+
+def test_all_open_is_the_factor_of_the_line_without_its_loose_guides_sideways():
+    """The same line with rests where the guides stood: they carry the weight as the guides do."""
+    loose = bow(run(hold("slide guide", AT, clearance="2 mm")))
+    solved = solve_all(run(hold("rest", AT)))
+    bare = next(item for item in stability_of(solved) if item.state == TEST)
+    assert loose.all_open == pytest.approx(bare.modes[0].factor, rel=1e-6)
+    assert loose.all_open < 1.0 < loose.factor
+
+
+def test_a_run_beyond_its_first_factor_does_not_come_to_rest():
+    text = run(hold("rest", "[10 m, 20 m, 30 m, 40 m, 50 m]"))
+    solved = solve_all(text)
+    found = clearance_of(solved, stability_of(solved))
+    assert not any(item.stable for item in found)
+    assert {row.outcome for row in checks(text, "clearance_bow")} == {"fails"}
+
+
+def test_a_bow_is_asked_for_where_a_guide_has_clearance_or_the_factor_is_low():
+    """12 m between anchors at 204 degC: 2.1 by Euler; unheated and uncompressed nothing is asked for."""
+    for text, asked in (
+        (line_file(["12 m east"]), True),
+        (line_file(["12 m east"], end="blind"), False),
+        (line_file(["12 m east"], end="blind", holds=(hold("slide guide", "6 m", clearance="1 mm"),)), True),
+    ):
+        solved = solve_all(text)
+        assert asks_for_bow(solved, stability_of(solved)) is asked
+
+
+def test_guides_and_joints_are_held_against_what_they_bear():
+    """The same run, guides of 20 kN and of 1 kN; lateral and angular movement of the joint with its rating."""
+    strong = checks(run(hold("slide guide", AT, clearance="2 mm", can_carry="20 kN")), "clearance_bow")
+    weak = checks(run(hold("slide guide", AT, clearance="2 mm", can_carry="1 kN")), "clearance_bow")
+    assert {row.outcome for row in strong if row.unit == "N"} == {"passes"}
+    assert {row.outcome for row in weak if row.unit == "N"} == {"fails"}
+    (moved,) = [row for row in strong if row.where == "J1"]
+    assert moved.unit == "sum of uses"
+    assert any("for information: without its loose guides" in row.because for row in strong)

@@ -1,0 +1,62 @@
+"""What guides have to be made for: 15 % of the thrust beside a joint without rods, else what is computed."""
+
+from __future__ import annotations
+
+import pytest
+from tests.builders import checks, hold, joint, line_file, walk_all
+from tests.unit.study.thrust_lines import UNIVERSAL, tied
+
+from takeup.study import GuideLoad, bowing_of
+
+GUIDES = "[3 m, 6 m, 17 m, 29 m]"
+MIDDLE = "intermediate anchor"
+
+
+def loads(text: str) -> dict[str, GuideLoad]:
+    return {item.name: item for item in bowing_of(walk_all(text)).guides}
+
+
+def test_fifteen_percent_of_the_test_s_thrust_beside_an_open_joint_and_not_beyond_the_anchor():
+    """18 bar x 46 000 mm2 = 82.8 kN, 15 % of it 12.42 kN (by hand)."""
+    text = line_file(
+        ["60 m east"],
+        holds=(hold("slide guide", f"{GUIDES[:-1]}, 50 m]"), hold(MIDDLE, "40 m")),
+        takeups=(joint("J1", "west end + 1.2 m"),),
+    )
+    found = loads(text)
+    for at in ("3 m", "6 m", "17 m", "29 m"):
+        guide = found[f"slide guide at {at}"]
+        assert guide.practice == pytest.approx(12_420.0, rel=1e-4)  # the gauge stands as high as the joint
+        assert guide.design == pytest.approx(max(guide.computed, 12_420.0), rel=1e-4)
+        assert "common practice" in guide.practice_because
+    assert found["slide guide at 50 m"].practice is None
+    assert found["slide guide at 50 m"].design == found["slide guide at 50 m"].computed > 0.0
+
+
+def test_beside_a_joint_with_rods_what_is_computed_counts():
+    text = line_file(
+        ["30 m east"],
+        holds=(hold("slide guide", "[4 m, 12 m, 20 m]"),),
+        takeups=(tied("tied universal", "2 m", "2 m", **UNIVERSAL),),
+    )
+    assert all(item.practice is None for item in loads(text).values())
+
+
+@pytest.mark.parametrize(("capacity", "outcome"), [("20 kN", "passes"), ("13 kN", "close"), ("10 kN", "fails")])
+def test_the_design_load_is_held_against_the_capacity(capacity, outcome):
+    """12.42 kN of 20, 13 and 10 kN."""
+    text = line_file(
+        ["40 m east"],
+        holds=(hold("slide guide", GUIDES, can_carry=capacity),),
+        takeups=(joint("J1", "west end + 1.2 m"),),
+    )
+    rows = checks(text, "guide_design_load")
+    assert {row.outcome for row in rows} == {outcome}
+    assert {row.status for row in rows} == {"from memory"}
+
+
+def test_a_capacity_that_nobody_stated_stops_no_study():
+    text = line_file(["40 m east"], holds=(hold("slide guide", GUIDES),), takeups=(joint("J1", "west end + 1.2 m"),))
+    (row,) = checks(text, "guide_design_load")
+    assert (row.outcome, row.mandatory) == ("no limit given", False)
+    assert "the most loaded of 4 guides" in row.because
