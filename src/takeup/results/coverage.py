@@ -80,6 +80,11 @@ COVERAGE: tuple[Coverage, ...] = (
         words="lowest load factors of every state as eigenvalues; the factors asked for, 4 and 5.9, from memory",
     ),
     Coverage(
+        subject="joints that swing under thrust, bows within the clearance of guides, design loads of guides",
+        status="from memory",
+        words="second order; bow of clearance and L/1000 in the lowest mode; 15 % of thrust is common practice",
+    ),
+    Coverage(
         subject="in-plane squirm of bellows", status="not covered", words="the joint's rated pressure is the limit"
     ),
     Coverage(
