@@ -141,7 +141,7 @@ def test_guide_example_is_what_the_rule_gives():
 
 
 def test_pressure_example_is_the_demonstration(results):
-    """18 bar x 46 000 mm2 = 82 800 N by hand, less the spring; the joint's movement is the model's, friction and all."""
+    """18 bar x 46 000 mm2 = 82 800 N by hand, less the spring; its movement is the model's, friction and all."""
     words = " ".join(text("theory/pressure.md").split())
     hold, joint = results["holds"][0], results["takeups"][0]
     force = -next(load["force_n"][0] for load in hold["loads"] if load["state"] == "under hydrostatic test")

@@ -24,8 +24,9 @@ Signs and units:
 - Extension and tension are above zero. A joint's movement counts from its length as set.
 - A station is the sum of leg lengths from the start, between intersections of centre lines.
 - `null` means "does not apply" or "not given", as the table says; it never stands for zero.
-- A hold's `loads` are those of the walk with the most friction; `scenarios` has those of every whole walk, `envelope` and
-  `band` hold all combinations, and the bound beside the walk without friction ([why](../theory/friction-bound.md)).
+- A hold's `loads` are those of the walk with the most friction; `scenarios` has those of every whole walk, `envelope`
+  and `band` hold all combinations, and the bound beside the walk without friction
+  ([why](../theory/friction-bound.md)).
 
 The `parts` of a load sum to the load within 1e-9 of it.
 """
