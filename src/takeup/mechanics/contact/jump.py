@@ -30,6 +30,7 @@ from takeup.mechanics.frame import Flags, Floats, Integers
 
 _PASSES = 60
 _DAMPING = (1.0, 0.5, 0.25, 0.1, 0.03)
+_ASTRAY = 1e30  # of the largest movement: Newton's method will not come back
 _GIVE = 1e-8  # of a row alone: what is closed or sticks gives in the slope, so that two that hold the same divide
 _SETTLED = 1e-12  # of the largest force or movement
 _ROUNDING = 1e-9  # of the largest movement: forces so small are none
@@ -67,7 +68,8 @@ def jump(at: Position, path: Path) -> bool:
     at.moved, at.foot = at.moved + path.moved, at.foot + path.foot
     if path.told is not None:
         s.x += path.told
-    found = _newton(at, z, start)
+    with np.errstate(over="ignore", invalid="ignore"):  # what goes astray is given up
+        found = _newton(at, z, start)
     if found is None or not _become(at, found, start):
         return False
     _note(at, before, found.beyond)
@@ -97,6 +99,8 @@ def _newton(at: Position, z: Floats, start: Floats) -> _Found | None:
         worst = float(np.linalg.norm(found.wrong))
         if worst <= _SETTLED * max(float(np.abs(found.force).max()), at.reach):
             return found
+        if not worst <= _ASTRAY * at.reach:
+            return None
         try:
             move = np.linalg.solve(found.jacobian, -found.wrong)
         except np.linalg.LinAlgError:

@@ -25,12 +25,13 @@ from takeup.mechanics.contact.pieces import times
 from takeup.mechanics.contact.position import Position
 from takeup.mechanics.frame import Flags, Floats, Integers
 
-_PASSES = 25
+_PASSES = 12
 _FEW_PASSES = 8  # without damping, from a good guess
 _SETTLED = 1e-12  # of the largest force: what Newton's method leaves
 _ON_CONE = 1e-13  # of the limit
 _MATTERS = 1e-2  # of the largest force: a friction smaller than this may turn as it likes
 _OPPOSED = 1e-12  # of the largest force times movement: friction that works this much against its slip holds
+_ASTRAY = 1e30  # of the largest force: Newton's method will not come back
 _INSIDE = 1e-9  # of the limit: friction so far inside its cone is not on it
 _DAMPING = (1.0, 0.5, 0.25, 0.1, 0.03)
 
@@ -210,11 +211,12 @@ class _System:
     def solve(self, scale: float) -> Floats | None:
         """Return the change of x, (2k,), None where Newton's method does not converge: undamped first, then damped."""
         size = max(scale, float(np.abs(self.before).max()), float(np.abs(self.most).max()), 1e-300)
-        try:
-            change = self._newton(self._at_once(), (1.0,), size)
-            return self._newton(np.zeros(len(self.rows)), _DAMPING, size) if change is None else change
-        except np.linalg.LinAlgError:
-            return None
+        with np.errstate(over="ignore", invalid="ignore"):  # what goes astray is given up
+            try:
+                change = self._newton(self._at_once(), (1.0,), size)
+                return self._newton(np.zeros(len(self.rows)), _DAMPING, size) if change is None else change
+            except np.linalg.LinAlgError:
+                return None
 
     def _newton(self, change: Floats, dampings: tuple[float, ...], size: float) -> Floats | None:
         """Return the change of x from a first guess, (2k,), or None."""
@@ -223,6 +225,8 @@ class _System:
         for _ in range(_PASSES if len(dampings) > 1 else _FEW_PASSES):
             if worst <= _SETTLED * size:
                 return change
+            if not worst <= _ASTRAY * size:
+                return None
             move = np.linalg.solve(self._jacobian(change), -wrong)
             for damping in dampings:
                 trial = change + damping * move

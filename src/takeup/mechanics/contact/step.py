@@ -41,7 +41,7 @@ _NONE = np.zeros(0, dtype=np.int64)
 _END = 1e-12  # of the path: this little of it left is none
 _TOGETHER = 1e-12  # of the way to a bound: bounds met within it are met together
 _FEW = 8  # rows: more are compared all at once
-_PLANE_LEGS = 50  # of one path, and two a plane rub: beyond that all rows are solved at once, too
+_PLANE_LEGS = 200  # of one path, and two a plane rub: beyond that all rows are solved at once, too
 _PLANE_TRIES = 60  # passes at one load that are no progress, before all rows are solved at once (jump.py)
 _STRIDE = 7919  # a prime, so that rows come first in no order
 _SHORTER = 24  # tries with ever shorter legs of sliding plane rubs
@@ -77,7 +77,7 @@ def follow(at: Position, path: Path, *, limit: float = 1.0, one_event: bool = Fa
         if len(leg.now) == 0:
             _log(at, done)
             _advance(at, path, leg)
-            done, tries = done + leg.length, _Tries(stalled=0, fewest=len(at.y) + 1, ahead=_ahead(leg))
+            done, tries = done + leg.length, _Tries(stalled=0, fewest=len(at.y) + 1, ahead=leg.ahead)
             if done >= limit * (1.0 - _END):
                 return True
         else:
@@ -109,11 +109,6 @@ class _Tries(NamedTuple):
         return _Tries(0 if count < self.fewest else self.stalled + 1, min(self.fewest, count), self.ahead)
 
 
-def _ahead(leg: Leg) -> float:
-    """Return how far to look ahead after a leg: not far beyond one whose friction turns."""
-    return np.inf if leg.slide is None or leg.slide.turn <= _STRAIGHT else _FURTHER * leg.length
-
-
 def _chosen(leg: Leg, tries: _Tries, size: int) -> Integers:
     """Return the bounds whose rows change: all that are met, or the least of them when that gets nowhere."""
     if len(leg.now) == 0:
@@ -140,6 +135,7 @@ class Leg(NamedTuple):
         now: bounds met already and left outward; the upper one of a row has its number, the lower one that and r.
         meets: bounds that are met at its end.
         slide: how sliding plane rubs go on along it; None where none slides.
+        ahead: how far the next one may look ahead.
     """
 
     speed: Floats
@@ -147,6 +143,7 @@ class Leg(NamedTuple):
     now: Integers
     meets: Integers
     slide: Slide | None = None
+    ahead: float = np.inf
 
 
 def _straight_leg(at: Position, path: Path, left: float) -> Leg:
@@ -178,10 +175,11 @@ def _curved_leg(at: Position, path: Path, left: float, tries: _Tries) -> Leg:
     hold_again(at)
     straight = _straight_speed(at, path)
     length, cuts = min(left, 1.0, tries.ahead) * 0.1 ** min(tries.stalled, _NEAREST), 0
+    failed = False
     for _ in range(_SHORTER):
         slide = slide_on(at, straight * length, None if path.told is None else path.told * length)
         if slide is None:
-            length *= 0.25
+            length, failed = length * 0.25, True
             if length < _LONG_ENOUGH and loosen(at):
                 straight, length = _straight_speed(at, path), min(left, 1.0)
             continue
@@ -205,7 +203,8 @@ def _curved_leg(at: Position, path: Path, left: float, tries: _Tries) -> Leg:
             meets = np.flatnonzero(times <= reach * (1.0 + _TOGETHER))
             at.slides[slide.rests] = False
             at.touched.update((at.s.p.gaps + slide.rests).tolist())
-            return Leg(speed, reach, _NONE, meets, slide.over(length))
+            bent = failed or slide.turn > _STRAIGHT
+            return Leg(speed, reach, _NONE, meets, slide.over(length), _FURTHER * reach if bent else np.inf)
     at.trouble = "the friction of plane rubs did not converge"
     return Leg(straight, 0.0, _NONE, _NONE)
 
