@@ -54,6 +54,7 @@ def check(solved: Solved, stability: Sequence[StateStability], swings: Sequence[
             results += _of_bellows(joint.name, stability, [pair for pair in own if pair[1].part == "bellows"])
             results += _of_parts(joint.name, [pair for pair in own if pair[1].part != "bellows"])
         results += _of_swings(answer, [swing for swing in swings if swing.line == answer.line.name])
+        results += _held(answer, swings)
     return results
 
 
@@ -137,6 +138,27 @@ def _of_swings(answer: LineAnswer, swings: Sequence[SwingForce]) -> Iterator[Che
             words = f"offset by {lost[0].lateral * 1e3:.1f} mm it finds no equilibrium: {lost[0].because}"
             yield RULE.result(takeup.name, lost[0].state, "fails", words)
         rows = [_swing(answer, swing) for swing in own if swing.stable]
+        if rows:
+            yield worst(rows)
+
+
+def _held(answer: LineAnswer, swings: Sequence[SwingForce]) -> Iterator[CheckResult]:
+    """Yield every hold with a stated capacity that feels the displaced equilibrium: what it then carries."""
+    line = answer.line
+    stated = {end.name: end.can_carry for end in (line.start, line.end)}
+    stated |= {hold.name: hold.can_carry for hold in line.holds}
+    for hold in answer.holds:
+        rows = []
+        for swing in swings:
+            for owner, name, more in swing.holds:
+                if (owner, name) == (line.name, hold.name) and stated.get(name) is not None:
+                    before, after = hold.total[swing.number, :3], hold.total[swing.number, :3] + more
+                    words = (
+                        f"{np.linalg.norm(after) / 1e3:.2f} kN in the displaced equilibrium of {swing.joint}, "
+                        f"{np.linalg.norm(before) / 1e3:.2f} kN at first order, without friction"
+                    )
+                    demand, status = float(np.linalg.norm(after)), "user's data"
+                    rows.append(RULE.judge(name, swing.state, demand, stated[name], "N", because=words, status=status))
         if rows:
             yield worst(rows)
 

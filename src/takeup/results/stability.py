@@ -74,7 +74,7 @@ def _required(mode: Mode) -> float:
 def _words(mode: Mode) -> str:
     if mode.part == "run":
         return f"the run of {mode.line}"
-    return f"the {mode.part} of {mode.joint}" + (", its spool free" if mode.part == "bellows" and mode.sways else "")
+    return f"the {mode.part} of {mode.joint}" + (" (its spool free)" if mode.part == "bellows" and mode.sways else "")
 
 
 def second_order_part(swings: Sequence[SwingForce]) -> list[Json]:

@@ -5,8 +5,9 @@
 
 The contacts are condensed: with all of them held, one solve tells what each has to give for each to move. Where they
 come to rest is found from where the line lies (resting.py), what the walk presses them with included; a bow either way
-is looked at. The bow has no stress; S is that of the state; the sag of the state is not bowed further. Friction helps
-nobody. L/1000 is a common tolerance of straightness (from memory). Theory: docs/theory/stability.md.
+is looked at, and where two modes are a pair, a bow level and a bow upright. The bow has no stress; S is that of the
+state; the sag of the state is not bowed further. Friction helps nobody. L/1000 is a common tolerance of straightness
+(from memory). Theory: docs/theory/stability.md.
 """
 
 from __future__ import annotations
@@ -42,6 +43,8 @@ CROOKED = 1.0 / 1000.0  # of the length that bows: common tolerance of straightn
 ENOUGH = 10.0  # a load factor beyond which second order is left out: EN 1993-1-1, 5.2.1 (from memory)
 GUIDES = ("slide guide", "spider guide", "planar guide")
 _CONTACTS = (*GUIDES, "rest", "hanger", "stop")
+_PAIR = 1.01  # load factors nearer to one another belong to a pair
+_PLANE = 0.01  # of their size: two shapes that move in one direction are no pair there
 _ACROSS = 0.5  # of the way of a bow: a hold that holds so much of it ends the length that bows
 _SQUARE = 0.01  # of a direction: less of it is held by chance
 
@@ -158,10 +161,10 @@ def clearance_of(solved: Solved, stability: Sequence[StateStability]) -> tuple[B
     """
     if not asks_for_bow(solved, stability):
         return ()
-    runs = {number: mode for number, item in enumerate(stability) for mode in _run_modes(item)[:1]}
+    runs = {number: modes for number, item in enumerate(stability) if (modes := _run_modes(item))}
     if not runs:
         return ()
-    worst = min(runs, key=lambda number: runs[number].factor)
+    worst = min(runs, key=lambda number: runs[number][0].factor)
     tests = [number for number in runs if solved.states[number].kind == "test"]
     cold = fine_model(solved)
     chosen = list(dict.fromkeys([worst, *tests]))
@@ -203,17 +206,21 @@ def bow_of(line: LineModel, mode: Mode, clearance: float) -> tuple[float, float]
     return clearance + CROOKED * (high - low), high - low
 
 
-def _of_state(solved: Solved, fine: FineState, number: int, mode: Mode) -> BowedRun:
+def _of_state(solved: Solved, fine: FineState, number: int, modes: Sequence[Mode]) -> BowedRun:
+    mode = modes[0]
     line = next(item for item in fine.model.lines if item.line.name == mode.line)
     clearance = max((hold.clearance for hold in line.line.holds), default=0.0)
     bow, length = bow_of(line, mode, clearance)
     room = _room_of(solved, fine, number)
-    bent = _bowed(fine, room, _shape(fine, mode, bow))
-    if isinstance(bent, str):
-        ways, because = [], bent
-    else:
-        ways, because = bent, ""
-    grown = max((float(np.linalg.norm(moved[:, :3], axis=1).max()) for _, moved, _ in ways), default=np.nan)
+    ways: list[_Way] = []
+    because = ""
+    for shape in _bows(fine, line, modes, bow):
+        bent = _bowed(fine, room, shape)
+        if isinstance(bent, str):
+            ways, because = [], bent
+            break
+        ways += bent
+    grown = max((float(np.linalg.norm(way.moved[:, :3], axis=1).max()) for way in ways), default=np.nan)
     all_open, words = _all_open(solved, fine, number)
     return BowedRun(
         state=solved.states[number].name,
@@ -228,19 +235,37 @@ def _of_state(solved: Solved, fine: FineState, number: int, mode: Mode) -> Bowed
         amplification=1.0 + grown / bow,
         all_open=all_open,
         guides=_guides(fine, room, ways),
-        joints=tuple(_joints(solved, fine, number, [(_shape(fine, mode, s * bow) + moved) for s, moved, _ in ways])),
+        joints=tuple(_joints(solved, fine, number, [way.bow + way.moved for way in ways])),
         stable=not because,
         because=because or words,
     )
 
 
-def _shape(fine: FineState, mode: Mode, size: float) -> Floats:
-    """Return the bow, (n, 6), from the shapes of a mode; its rotations follow from the same mode."""
+def _bows(fine: FineState, line: LineModel, modes: Sequence[Mode], size: float) -> list[Floats]:
+    """Return the bows of the lowest mode, (n, 6) each: of a pair those that bow level and upright where it bows most.
+
+    Any two shapes that span a pair are its modes, so what the search found has no direction of its own.
+    """
+    first = _shape(fine, modes[0])
+    pair = [mode for mode in modes[1:] if mode.line == modes[0].line and mode.factor <= _PAIR * modes[0].factor]
+    if pair:
+        other = _shape(fine, pair[0])
+        node = line.node_at(modes[0].station)
+        across = line.route.axes(modes[0].station)[1:]
+        both = np.stack([across @ first[node, :3], across @ other[node, :3]], axis=1)
+        if abs(np.linalg.det(both)) > _PLANE * float(np.linalg.norm(both)) ** 2:
+            mixed = [a * first + b * other for a, b in np.linalg.inv(both).T]
+            return [size * shape / np.linalg.norm(shape[:, :3], axis=1).max() for shape in mixed]
+    return [size * first]
+
+
+def _shape(fine: FineState, mode: Mode) -> Floats:
+    """Return the shape of a mode in the nodes of the frame, (n, 6)."""
     shape = np.zeros((len(fine.frame.points), 6))
     for line, own in zip(fine.model.lines, mode.shapes, strict=True):
         shape[line.nodes, :3] = own.movements
         shape[line.nodes, 3:] = own.turns
-    return size * shape
+    return shape
 
 
 def _room_of(solved: Solved, fine: FineState, number: int) -> _Room:
@@ -278,10 +303,16 @@ def _held_twice(frame: Frame, row: Row) -> bool:
     return bool((supports.held[own, :3] & (np.abs(supports.axes[own] @ row.direction) > _SQUARE)).any())
 
 
-Way = tuple[float, Floats, Floats]  # sense of the bow, what it adds to displacements (n, 6), forces of contacts (n,)
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Way:
+    """One way of bowing: the bow and what the second order adds to it, (n, 6), and what contacts then give, (n,)."""
+
+    bow: Floats
+    moved: Floats
+    given: Floats
 
 
-def _bowed(fine: FineState, room: _Room, bow: Floats) -> list[Way] | str:
+def _bowed(fine: FineState, room: _Room, bow: Floats) -> list[_Way] | str:
     """Return what a bow becomes either way, or why it does not come to rest."""
     supports = fine.frame.supports
     held = supports.held.copy()
@@ -301,18 +332,18 @@ def _bowed(fine: FineState, room: _Room, bow: Floats) -> list[Way] | str:
     stiffness = (given[1:] - given[0]).T
     stiffness = 0.5 * (stiffness + stiffness.T)
     shapes = found.answer.displacements[1:] - found.answer.displacements[0]
-    ways: list[Way] = []
+    ways: list[_Way] = []
     for sense in (1.0, -1.0):
         start = room.pressed + sense * given[0]
         moved = rest_of(stiffness, start, room.low, room.high)
         if isinstance(moved, str):
             return moved
         bent = sense * found.answer.displacements[0] + np.tensordot(moved, shapes, axes=(0, 0))
-        ways.append((sense, bent, start + stiffness @ moved))
+        ways.append(_Way(bow=sense * bow, moved=bent, given=start + stiffness @ moved))
     return ways
 
 
-def _guides(fine: FineState, room: _Room, ways: Sequence[Way]) -> tuple[GuideForce, ...]:
+def _guides(fine: FineState, room: _Room, ways: Sequence[_Way]) -> tuple[GuideForce, ...]:
     found = []
     for support in dict.fromkeys(room.support.tolist()):
         holding = fine.model.holds[support]
@@ -320,9 +351,9 @@ def _guides(fine: FineState, room: _Room, ways: Sequence[Way]) -> tuple[GuideFor
             continue
         own = np.flatnonzero(room.support == support)
         line = room.rows[own[0]].line
-        forces = [float(np.linalg.norm(given[own])) for _, _, given in ways]
+        forces = [float(np.linalg.norm(way.given[own])) for way in ways]
         node = fine.frame.supports.node[support]
-        moved = [float(np.linalg.norm(shape[node, :3])) for _, shape, _ in ways]
+        moved = [float(np.linalg.norm(way.moved[node, :3])) for way in ways]
         worst = max(forces, default=np.nan)
         found.append(
             GuideForce(line=line, name=holding.name, force=worst, touches=worst > 1.0, moved=max(moved, default=np.nan))

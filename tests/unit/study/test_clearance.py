@@ -43,6 +43,17 @@ def test_a_bow_grows_more_the_more_clearance_it_has():
     assert grown[-1] > 0.02  # without its loose guides it would go on for ever: 20 mm of clearance are used up
 
 
+@pytest.mark.parametrize("way", ["north", "west"])
+def test_a_bow_is_the_same_whichever_way_the_line_runs(way):
+    """The two modes of a straight run are a pair without a direction of its own: bowed level and upright."""
+    guide = hold("slide guide", AT, clearance="2 mm")
+    east = bow(run(guide))
+    turned = bow(line_file([f"60 m {way}"], holds=(guide,), takeups=(OUTSIDE,)))
+    assert turned.grown == pytest.approx(east.grown, rel=1e-5)  # of the modes
+    forces = [[item.force for item in one.guides] for one in (turned, east)]
+    assert forces[0] == pytest.approx(forces[1], rel=1e-5)
+
+
 def test_no_guide_is_passed_through():
     """However the run bows, no guide lets it move further than from one side to the other, 10 mm for 5 mm each way."""
     found = bow(run(hold("slide guide", AT, clearance="5 mm")))

@@ -106,6 +106,21 @@ def test_a_tied_universal_across_a_z_moves_further_than_at_first_order():
         assert "the lines give" in item.because
 
 
+def test_holds_and_ratings_are_held_against_the_displaced_equilibrium():
+    """The Z with 30 kN anchors and joints rated for 90 and for 300 mm: it moves by 85 mm at first order, then on."""
+    holds = (hold("slide guide", "[4 m, 9 m, 37 m, 42 m]"), hold("rest", "[15 m, 21.2 m, 25.8 m, 32 m]"))
+    outcomes = []
+    for lateral in ("90 mm", "300 mm"):
+        takeup = tied("tied universal", "23.5 m", "2 m", **{**UNIVERSAL, "lateral": lateral})
+        legs, start = ["20 m east", "7 m north", "20 m east"], "main anchor, can_carry: 30 kN"
+        rows = checks(line_file(legs, start=start, holds=holds, takeups=(takeup,)), "stability")
+        outcomes += [row.outcome for row in rows if row.unit == "sum of uses"]
+        (west,) = [row for row in rows if row.where == "west end"]
+        assert west.outcome == "passes"
+        assert "in the displaced equilibrium of J1" in west.because
+    assert outcomes == ["fails", "passes"]
+
+
 def test_what_does_not_move_or_has_no_pressure_has_no_second_order():
     text = line_file(["5 m east"], end="blind", takeups=(tied("tied universal", "2 m", "2 m", **PIN_LIKE),), **COLD_AIR)
     holds = (hold("slide guide", "[0.9 m, 3.2 m, 4.9 m]"),)
