@@ -5,10 +5,11 @@
 A line of 200 members of two metres in two legs, an axial joint in the middle of each, an anchor at each end and at the
 corner; every fourth node on a support: a rest that lets go upward, a guide with two millimetres of clearance, friction
 0.3 along the pipe, or in the plane of the rest. Forty steps: weight, warmed, pressure on and off, cooled, warmed again;
-then, along, the same with a wind that pushes the pipe through its clearances. A record of 100 000 steps: three times
-warmed up by 80 K, held with a ripple of 0.05 K, cooled. Aims: forty steps under 10 ms after the factorisation, the
-record under 5 s. Peer: the first steps of the same walk, each by Newton's method on the whole frame, dense numpy,
-contacts and friction as stiff springs with return mapping: what one would write first, and not exact.
+then the same with a wind that pushes the pipe through its clearances. A record of 100 000 steps: three times
+warmed up by 80 K, held with a ripple of 0.05 K, cooled. Aims: forty steps under 10 ms after the factorisation, in
+the plane under 100 ms, the record under 5 s. Peer: the first steps of the same walk, each by Newton's method on the
+whole frame, dense numpy, contacts and friction as stiff springs with return mapping: what one would write first, and
+not exact.
 
 Each time is the best of several, all in one run on one machine.
 """
@@ -165,7 +166,7 @@ def _print_kind(*, plane: bool) -> None:
     print("friction in the plane" if plane else "friction along")
     print(f"  condensed           {best(lambda: problem_of(plane=plane), 3) * 1e3:9.1f} ms")
     problem = problem_of(plane=plane)
-    for windy in (False,) if plane else (False, True):
+    for windy in (False, True):
         for mu in (MU, 0.1, 0.0):
             _print_walk(problem, forty_steps(windy=windy), mu, windy=windy)
     found = walk(problem, forty_steps(windy=False))
@@ -216,7 +217,7 @@ def _loads_at_nodes(problem: ContactProblem, model: Model) -> np.ndarray:
 
 def _print_walk(problem: ContactProblem, steps: Steps, mu: float, *, windy: bool) -> None:
     found = walk(problem, steps, mu=mu)
-    seconds = best(lambda: walk(problem, steps, mu=mu), 2 if len(problem.rubs.plane) else 7)
+    seconds = best(lambda: walk(problem, steps, mu=mu), 1 if len(problem.rubs.plane) else 7)
     print(
         f"  forty steps{', windy' if windy else '       '} {seconds * 1e3:9.1f} ms, "
         f"mu {mu}, {len(found.events)} events, converged {found.converged.all()}, error {found.error.max():.0e}"

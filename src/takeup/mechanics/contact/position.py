@@ -11,6 +11,8 @@ import numpy as np
 from takeup.mechanics.contact.active_set import HELD, REG, ContactSet
 from takeup.mechanics.frame import Flags, Floats, Integers
 
+_FEW = 8  # rows: more are compared all at once
+
 
 class Path(NamedTuple):
     """What changes: movement under the causes (r,), feet (g,), and what ties are told (r,) or None."""
@@ -113,3 +115,37 @@ class Position:
 def ties(at: Position) -> Integers:
     """Return the ties that are in place."""
     return np.flatnonzero(at.s.kind == REG)
+
+
+def note_changes(at: Position, fraction: float) -> None:
+    """Note what changed at the load just left.
+
+    Args:
+        at: where the walk stands.
+        fraction: where on the path that is.
+    """
+    if at.unsure or len(at.touched) > _FEW:
+        state = at.state
+        for row in np.flatnonzero(state != at.seen).tolist():
+            at.changes.append(Change(at.origin + at.span * fraction, row, int(at.seen[row]), int(state[row])))
+        at.seen = state
+    else:
+        for row in sorted(at.touched):
+            after = _state_of(at, row)
+            if after != at.seen[row]:
+                at.changes.append(Change(at.origin + at.span * fraction, int(row), int(at.seen[row]), after))
+                at.seen[row] = after
+    at.touched.clear()
+    at.unsure = False
+
+
+def _state_of(at: Position, row: int) -> int:
+    """Return one entry of the state of gap rows and rubs."""
+    s, g = at.s, at.s.p.gaps
+    if row < g:
+        return int(s.side[row]) if s.kind[row] == HELD else 0
+    if not at.pressed[row - g]:
+        return 0
+    if s.p.second[row - g] >= 0:
+        return 2 if at.slides[row - g] else 1
+    return 1 if s.kind[row] == HELD else -2 if s.slip[row] < 0.0 else 2

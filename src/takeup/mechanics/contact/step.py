@@ -29,7 +29,7 @@ from takeup.mechanics.contact.plane import (
     slide_on,
     sliding,
 )
-from takeup.mechanics.contact.position import Change, Path, Position
+from takeup.mechanics.contact.position import Path, Position, note_changes
 from takeup.mechanics.frame import Floats, Integers
 
 _NOW = 1e-13  # of the path: a bound this near is met already
@@ -40,7 +40,6 @@ _ON_EVENT = 1e-11  # of a leg: its end is the event that it was cut to
 _NONE = np.zeros(0, dtype=np.int64)
 _END = 1e-12  # of the path: this little of it left is none
 _TOGETHER = 1e-12  # of the way to a bound: bounds met within it are met together
-_FEW = 8  # rows: more are compared all at once
 _PLANE_LEGS = 200  # of one path, and two a plane rub: beyond that all rows are solved at once, too
 _PLANE_TRIES = 60  # passes at one load that are no progress, before all rows are solved at once (jump.py)
 _STRIDE = 7919  # a prime, so that rows come first in no order
@@ -75,7 +74,7 @@ def follow(at: Position, path: Path, *, limit: float = 1.0, one_event: bool = Fa
         if at.trouble or not np.isfinite(leg.length):
             return False
         if len(leg.now) == 0:
-            _log(at, done)
+            note_changes(at, done)
             _advance(at, path, leg)
             done, tries = done + leg.length, _Tries(stalled=0, fewest=len(at.y) + 1, ahead=leg.ahead)
             if done >= limit * (1.0 - _END):
@@ -294,40 +293,6 @@ def _advance(at: Position, path: Path, leg: Leg) -> None:
         at.dissipated += leg.slide.work * length
     if path.told is not None:
         s.x += path.told * length
-
-
-def _log(at: Position, fraction: float) -> None:
-    """Note what changed at the load just left."""
-    if at.unsure or len(at.touched) > _FEW:
-        state = at.state
-        for row in np.flatnonzero(state != at.seen).tolist():
-            at.changes.append(Change(at.origin + at.span * fraction, row, int(at.seen[row]), int(state[row])))
-        at.seen = state
-    else:
-        for row in sorted(at.touched):
-            after = _state_of(at, row)
-            if after != at.seen[row]:
-                at.changes.append(Change(at.origin + at.span * fraction, int(row), int(at.seen[row]), after))
-                at.seen[row] = after
-    at.touched.clear()
-    at.unsure = False
-
-
-def _state_of(at: Position, row: int) -> int:
-    """Return one entry of the state of gap rows and rubs."""
-    s, g = at.s, at.s.p.gaps
-    if row < g:
-        return int(s.side[row]) if s.kind[row] == HELD else 0
-    if not at.pressed[row - g]:
-        return 0
-    if s.p.second[row - g] >= 0:
-        return 2 if at.slides[row - g] else 1
-    return 1 if s.kind[row] == HELD else -2 if s.slip[row] < 0.0 else 2
-
-
-def finish_changes(at: Position) -> None:
-    """Note what changed at the last load of a step."""
-    _log(at, 1.0)
 
 
 def _flip(at: Position, meeting: int) -> None:
