@@ -82,6 +82,22 @@ def test_rods_alone_have_the_wrong_sign():
     assert pushed[1] == pytest.approx(41.4e3 * ASIDE / 2.0, rel=0.02)  # +621 N
 
 
+def test_rods_that_swing_between_anchors_are_drawn_tighter():
+    """y^2/2 L_rod over what gives, L_rod/E A of four rods and 2.4 m of pipe beyond them: 39.3 kN on each anchor.
+
+    E A = 203 GPa x 5420 mm2 = 1.10 GN, 4 x 200 GPa x 707 mm2/2 m = 283 MN/m; y = 30 mm. Bellows and spool add 0.3 %.
+    """
+    text = line_file(
+        ["4 m east"],
+        end="main anchor, settlement: [0 mm, 30 mm, 0 mm]",
+        takeups=(tied("tied universal", "2 m", "2 m", **PIN_LIKE),),
+        **COLD_AIR,
+    )
+    found = swings(text)[COLD]
+    east = next(force for _, name, force in found.holds if name == "east end")
+    assert east[0] == pytest.approx(-(ASIDE**2) / 4.0 / (1.0 / 283e6 + 2.4 / 1.10e9), rel=0.01)
+
+
 def test_one_tied_bellows_swings_like_a_beam():
     """A bellows that bends as a beam with its ends held straight pushes with 6/5 P A_e y/L_b, not y/L_centres."""
     data = {**PIN_LIKE, "centres": None, "live_length": "0.6 m", "axial_rate": "400 N/mm"}
