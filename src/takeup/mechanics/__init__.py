@@ -10,7 +10,14 @@ from takeup.mechanics.contact.condense import condense
 from takeup.mechanics.contact.rows import GROUND, ContactProblem, Gaps, Rubs, no_gaps, no_rubs
 from takeup.mechanics.contact.unique import uniqueness_shown
 from takeup.mechanics.contact.walk import walk
-from takeup.mechanics.contact.walk_forces import StepAnswers, StepParts, answers_of, displacements_of, parts_of, reactions_of
+from takeup.mechanics.contact.walk_forces import (
+    StepAnswers,
+    StepParts,
+    answers_of,
+    displacements_of,
+    parts_of,
+    reactions_of,
+)
 from takeup.mechanics.contact.walked import Event, Steps, Walk
 from takeup.mechanics.frame import Answer, Arcs, Frame, Loads, NotHeld, Straights, Supports, no_arcs
 from takeup.mechanics.solve import Factor, NotFactored, factorise, solve
