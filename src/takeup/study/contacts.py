@@ -10,9 +10,9 @@
     temporary holds       all that they hold, in the states that name them, where the line then stands
 
 Friction works in the plane of the support: along and across the pipe under a rest, the free way and along it in a
-planar guide, along the pipe alone where a guide without clearance leaves no way across. A guide with clearance rubs
-under the weight in the plane, and along the pipe at its sides. Clearance is square: so much up and down, so much
-sideways; a slide guide carries weight at once, and its clearance is above. Theory: docs/theory/contact.md.
+planar guide. A guide without clearance rubs along the pipe, pressed from both its directions. One with clearance rubs
+under the weight along and across, and at its sides along and up and down. Clearance is square: so much up and down, so
+much sideways; a slide guide carries weight at once, and its clearance is above. Theory: docs/theory/contact.md.
 """
 
 from __future__ import annotations
@@ -274,8 +274,8 @@ class _Place:
         if self.hold.kind == "directional anchor":
             return [self._rub((self._free_way(),), (first,))]
         if self.hold.clearance == 0.0:
-            return [self._rub((along,), (first, first + 1))]
-        return [self._rub((along, across), (first + 1,)), self._rub((along,), (first,))]
+            return [self._rub((along, across), (first, first + 1))]
+        return [self._rub((along, across), (first + 1,)), self._rub((along, up), (first,))]
 
     def _free_way(self) -> Floats:
         """Return the way in which a directional anchor slides: along the pipe, or across it if it holds along it."""

@@ -94,7 +94,7 @@ def walk_record(study: Study, record: Record) -> tuple[RecordWalk, ...] | Why:
 
 def _walked(ready: Ready, record: Record, course: Course, steps: Steps, friction: tuple[str, Floats]) -> RecordWalk:
     scenario, mu = friction
-    found = walk(ready.problem, steps, mu=mu)
+    found = walk(ready.problem, steps, mu=mu, increments=True)
     ground, own = ready.ground, slice(FROM_INSTALLED, None)
     totals = totals_of(ground, course, found)[own]
     known = found.converged & found.held

@@ -150,7 +150,7 @@ def _combination(ready: Ready | tuple[str, ...], friction: Friction, rates: str,
         parts = np.zeros((len(friction.mu), 2))
         parts[:, 0] = friction.locked
         steps = replace(steps, locked=parts)
-    found = walk(ready.problem, steps, mu=friction.mu)
+    found = walk(ready.problem, steps, mu=friction.mu, increments=True)
     loads = totals_of(ready.ground, ready.way.course, found)
     loads[~found.converged | ~found.held] = np.nan
     return Combination(friction=friction.words, rates=rates, loads=loads, because="; ".join(found.because))

@@ -92,7 +92,7 @@ def solved_by(ready: Sequence[Ready], scenario: str, mu: Floats | float) -> Solv
         mu: coefficient of friction of each rub, (t,), or of all.
     """
     ground, way = ready[0].ground, ready[0].way
-    walks = [walk(one.problem, one.way.steps, mu=mu) for one in ready]
+    walks = [walk(one.problem, one.way.steps, mu=mu, increments=True) for one in ready]
     why = tuple(reason for one in walks for reason in _why_not(ground, way, one))
     if why:
         return Unsolved(study=ground.study, model=ground.model, states=way.states, because=tuple(dict.fromkeys(why)))

@@ -49,6 +49,7 @@ class Position:
         reach: the largest movement so far.
         touched: gap rows, and g + rubs, that may have changed since it was last noted.
         unsure: whether others may have, too.
+        increments: whether steps with plane rubs are solved at once where that is found.
         prescribed: whether sliding rows slide at told fractions of the limit and never stick.
         pressed: which rubs a closed gap presses, or a constant force, (t,).
         present: which gap rows exist, (g,).
@@ -78,6 +79,7 @@ class Position:
     reach: float = 0.0
     touched: set[int] = field(default_factory=set)
     unsure: bool = True
+    increments: bool = False
     prescribed: bool = False
     dissipated: float = 0.0
     changes: list[Change] = field(default_factory=list)

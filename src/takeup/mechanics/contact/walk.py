@@ -41,13 +41,16 @@ _HALVINGS = 5  # of a step with plane rubs that is found neither from change to 
 _NEAR = 1e-13  # of the largest movement: a gap this small touches
 
 
-def walk(problem: ContactProblem, steps: Steps, *, mu: Floats | float | None = None) -> Walk:
+def walk(problem: ContactProblem, steps: Steps, *, mu: Floats | float | None = None, increments: bool = False) -> Walk:
     """Return a walk through steps.
 
     Args:
         problem: a condensed frame.
         steps: what is walked.
         mu: coefficient of friction of each rub, (t,), or of all; None for the rubs' own.
+        increments: whether steps with plane rubs are solved each at once, by its end; else they are followed from
+            change to change. Much faster, and of first order in the length of the steps; walks without plane rubs
+            that can have friction are followed all the same.
     """
     count = len(problem.rubs.node)
     told = problem.rubs.mu if mu is None else np.broadcast_to(np.asarray(mu, dtype=np.float64), (count,))
@@ -56,6 +59,7 @@ def walk(problem: ContactProblem, steps: Steps, *, mu: Floats | float | None = N
     present, until = presence(steps, p.gaps), _changes_of_presence(steps)
     first = np.asarray(present[:1].all(axis=0))
     at = begin(p, problem.start if first.all() else start_of_walks(problem, first), first)
+    at.increments = increments
     moved, told_foot = log.causes, told_feet(steps, p.gaps) / p.scale[: p.gaps]
     feet = told_foot.copy()
     step, ahead = 0, 0
@@ -186,17 +190,15 @@ def _one_step(at: Position, moved: Floats, foot: Floats, out: Integers) -> None:
 
 
 def _go(at: Position, path: Path, halvings: int) -> bool:
-    """Go along a path: from change to change, else at once, else in halves; whether it was gone."""
-    saved = at.saved() if len(at.planes) else None
-    if follow(at, path) and (saved is None or obeys(at)):
-        return True
-    if saved is None:
-        return False
-    trouble = at.trouble or "friction of plane rubs was not found to rounding"
-    at.restore(saved)
-    if jump(at, path):
-        return True
-    at.restore(saved)
+    """Go along a path: from change to change, else at once (or the other way round), else in halves."""
+    if len(at.planes) == 0:
+        return follow(at, path)
+    saved, trouble = at.saved(), ""
+    for at_once in (at.increments, not at.increments):
+        if jump(at, path) if at_once else follow(at, path) and obeys(at):
+            return True
+        trouble = trouble if at_once else at.trouble or "friction of plane rubs was not found to rounding"
+        at.restore(saved)
     at.trouble = trouble
     if halvings == 0:
         return False
