@@ -1,9 +1,9 @@
 """What a guide has to be made for, against what it can carry.     (checks/guide_design_load.py)
 
-What: the greater of what the model finds across the pipe (walk, second order, bow) and, beside a joint without rods, of
-15 % of its thrust. Why: a guide sees only what a run that lies askew leans on it with, and nobody knows how askew it
-lies. Source: first principles; 15 % common practice, no published source. Limits: a force; the guide's own steel is
-not judged. Passes: 8 kN of 20 kN. Fails: 15 % of 83 kN on a guide that carries 10 kN.
+What: the greater of what the model finds across the pipe (walk, second order, bow) and, beside a joint, of 15 % of its
+thrust while no rod of it pulls. Why: a guide sees only what a run that lies askew leans on it with, and nobody knows
+how askew it lies. Source: first principles; 15 % common practice, no published source. Limits: a force; the guide's own
+steel is not judged. Passes: 8 kN of 20 kN. Fails: 15 % of 83 kN on a guide that carries 10 kN.
 """
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ RULE = Rule(
     what="the greatest force across the pipe that is computed, or 15 % of the thrust, against the stated capacity",
     why="a run under thrust leans on its guides with more than it does as drawn, since it never lies as drawn",
     source="first principles; 15 % of thrust: common practice, no source",
-    limits="the capacity is a force; 15 % beside joints without rods alone",
+    limits="the capacity is a force; 15 % where no rod of the joint pulls",
 )
 
 

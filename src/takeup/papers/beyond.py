@@ -101,8 +101,8 @@ def guides_table(results: Results, units: Units) -> Tree | None:
         for row, *numbers in zip(rows, *columns, strict=True)
     ]
     caption = (
-        "Loads to make the guides for, across the pipe: the greater of what is computed and, beside a joint without "
-        "rods, 15 % of its thrust (common practice)"
+        "Loads to make the guides for, across the pipe: the greater of what is computed and, beside a joint none "
+        "of whose rods pulls, 15 % of its thrust (common practice)"
     )
     return table(head, cells, caption)
 

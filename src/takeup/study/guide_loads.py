@@ -3,10 +3,11 @@
 Computed is the greatest resultant across the pipe in the walk, over every combination of friction and rates; what the
 second order of swinging joints adds in a state; and what a bowed run presses it with (clearance.py).
 
-    beside a joint without rods, as far as the next anchor on either side:      0.15 P A_e        common practice, no
-    published source: 7 to 15 % are heard of, since no run lies as straight as it is drawn
+    beside a joint no rod of which pulls, as far as the next anchor on either side:     0.15 P A_e
+    common practice, no published source: 7 to 15 % are heard of, since no run lies as straight as it is drawn
 
-P is the greatest pressure of any state, so in general that of the test. What the user says a guide can carry is a
+P is the greatest pressure of any state in which no rod pulls: without rods in general that of the test, and of a tied
+joint in line between anchors the pressure that it is warm at. What the user says a guide can carry is a
 capacity and no load: it is no part of this.
 """
 
@@ -18,7 +19,6 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.joints import KINDS
 from takeup.line import ANCHORED_ENDS
 from takeup.line.holding import ANCHORS
 from takeup.study.clearance import GUIDES, BowedRun
@@ -163,13 +163,12 @@ def _bowed(line: str, name: str, bows: Sequence[BowedRun]) -> Iterator[_Found]:
 
 
 def _beside(answer: LineAnswer) -> Iterator[tuple[str, _Found]]:
-    """Yield the 15 % of every guide beside a joint without rods; the greater last where it is beside two."""
+    """Yield the 15 % of every guide beside a joint while no rod of it pulls; of two such joints the greater."""
     thrusts: dict[str, _Found] = {}
     for takeup in answer.line.takeups:
-        if KINDS[takeup.kind].restrained:
-            continue
         joint = next(item for item in answer.joints if item.name == takeup.name)
-        thrust = joint.pressure * takeup.data.effective_area
+        pulled = (joint.rods > 0.0).any(axis=1)
+        thrust = np.where(pulled, 0.0, joint.pressure * takeup.data.effective_area)
         number = int(thrust.argmax())
         force = SHARE * float(thrust[number])
         words = f"{SHARE:.0%} of the {thrust[number] / 1e3:.1f} kN of {takeup.name}: common practice"

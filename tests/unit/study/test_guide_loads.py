@@ -33,13 +33,29 @@ def test_fifteen_percent_of_the_test_s_thrust_beside_an_open_joint_and_not_beyon
     assert found["slide guide at 50 m"].design == found["slide guide at 50 m"].computed > 0.0
 
 
-def test_beside_a_joint_with_rods_what_is_computed_counts():
+def test_beside_a_joint_whose_rods_pull_what_is_computed_counts():
+    """Its far end is free to move: the rods carry the thrust in every state."""
+    holds = (hold("slide guide", "[4 m, 12 m, 20 m]"),)
+    text = line_file(
+        ["22 m east"],
+        end="blind",
+        holds=holds,
+        takeups=(tied("tied universal", "2 m", "2 m", **UNIVERSAL),),
+        design="{ pressure: 12 bar(g), temperature: 400 °F, vacuum: 'not possible, because of a breaker' }",
+    )
+    assert all(item.practice is None for item in loads(text).values())
+
+
+def test_beside_a_joint_whose_rods_are_slack_hot_the_thrust_counts():
+    """In line between anchors, warm at 12 bar: 15 % of 12 bar x 46 000 mm2 = 8.28 kN (by hand); cold its rods pull."""
     text = line_file(
         ["30 m east"],
         holds=(hold("slide guide", "[4 m, 12 m, 20 m]"),),
         takeups=(tied("tied universal", "2 m", "2 m", **UNIVERSAL),),
     )
-    assert all(item.practice is None for item in loads(text).values())
+    for item in loads(text).values():
+        assert item.practice == pytest.approx(8_280.0, rel=1e-6)
+        assert item.practice_because == "15% of the 55.2 kN of J1: common practice"
 
 
 @pytest.mark.parametrize(("capacity", "outcome"), [("20 kN", "passes"), ("13 kN", "close"), ("10 kN", "fails")])
