@@ -25,13 +25,24 @@ FAILING = line_file(
     ["12 m east"], end="blind", holds=GUIDED, takeups=(joint("J1", "west end + 1.2 m", kind="externally pressurised"),)
 )
 LOOSE = line_file(["12 m east"], start="free", end="free", holds=(hold("slide guide", "[3 m, 9 m]"),))
+GIVEN = (
+    "allowable: { expansion_stress_range: { value: 155 MPa, source: invented }, "
+    "hot_stress: { value: 118 MPa, source: invented }, "
+    "yield_strength: { value: %d MPa, source: invented } }"
+)
 PROVED = line_file(
     ["4 m east"],
     start="main anchor, can_carry: 5000 kN",
     end="main anchor, can_carry: 5000 kN",
-    more="allowable: { expansion_stress_range: { value: 155 MPa, source: invented }, "
-    "hot_stress: { value: 118 MPa, source: invented }, "
-    "yield_strength: { value: 900 MPa, source: invented } }",
+    more=GIVEN % 900,
+)
+GUIDED_AND_STATED = line_file(  # 82.8 kN of thrust, guides within 0.9 of 4 D, 14 D, L_max and of the support span
+    ["40 m east"],
+    holds=(hold("slide guide", "[2.3 m, 4.9 m, 10.9 m, 16.9 m, 22.9 m, 28.9 m, 34.9 m]"),),
+    start="main anchor, can_carry: 120 kN",
+    end="main anchor, can_carry: 120 kN",
+    takeups=(joint("J1", "west end + 1.2 m", kind="externally pressurised"),),
+    more=GIVEN % 240,
 )
 
 
@@ -60,7 +71,13 @@ def written(folder: Path, text: str, name: str = "main.yaml") -> Path:
 
 @pytest.mark.parametrize(
     ("text", "code", "verdict"),
-    [(PROVED, 0, "passes"), (NOT_PROVED, 1, "not proved"), (FAILING, 1, "fails"), (LOOSE, 1, "fails")],
+    [
+        (PROVED, 0, "passes"),
+        (GUIDED_AND_STATED, 0, "passes"),
+        (NOT_PROVED, 1, "not proved"),
+        (FAILING, 1, "fails"),
+        (LOOSE, 1, "fails"),
+    ],
 )
 def test_study_leaves_with_the_code_of_its_verdict(text: str, code: int, verdict: str, tmp_path: Path):
     done = takeup("study", written(tmp_path, text), "--out", tmp_path / "out")
@@ -69,6 +86,17 @@ def test_study_leaves_with_the_code_of_its_verdict(text: str, code: int, verdict
     results = json.loads((tmp_path / "out" / "results.json").read_text(encoding="utf-8"))
     assert results["verdict"]["outcome"] == verdict
     assert (tmp_path / "out" / "calculation.pdf").read_bytes().startswith(b"%PDF")
+
+
+def test_a_guided_line_with_all_data_stated_passes_because_friction_was_walked(tmp_path: Path):
+    """The rows that stand or fall with it: every walk reached every state, and each hold was loaded by all of them."""
+    takeup("study", written(tmp_path, GUIDED_AND_STATED), "--out", tmp_path / "out")
+    results = json.loads((tmp_path / "out" / "results.json").read_text(encoding="utf-8"))
+    [friction] = [row for row in results["checks"] if row["rule"] == "friction_walk"]
+    assert (friction["outcome"], friction["mandatory"]) == ("passes", True)
+    assert {row["outcome"] for row in results["checks"] if row["mandatory"]} == {"passes"}
+    east = next(row for row in results["holds"] if row["name"] == "east end")
+    assert {row["scenario"] for row in east["scenarios"]} == {"no friction", "low friction", "high friction"}
 
 
 def test_study_prints_the_paths_it_wrote_at_the_end(tmp_path: Path):

@@ -99,6 +99,10 @@ def results(points, radii, holds, joints) -> dict:
         "holds": [hold_of(line, *hold) for hold in holds],
         "takeups": [takeup_of(*joint) for joint in joints],
         "shapes": [],
+        "scenarios": None,
+        "walk": [],
+        "events": [],
+        "record": None,
         "growth_hand": [by_hand("Free growth", "ΔL = L (ε(T) − ε(T_i))", "m", 0.3375, 0.3374)],
         "checks": checks_of([hold[0] for hold in holds], [joint[0] for joint in joints]),
         "assumptions": [
