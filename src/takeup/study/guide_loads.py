@@ -21,7 +21,8 @@ from numpy.typing import NDArray
 
 from takeup.line import ANCHORED_ENDS
 from takeup.line.holding import ANCHORS
-from takeup.study.clearance import GUIDES, BowedRun
+from takeup.study.bow_contacts import GUIDES
+from takeup.study.clearance import BowedRun
 from takeup.study.records import HoldLoads, LineAnswer
 from takeup.study.scenarios import Walked
 from takeup.study.second_order import SwingForce

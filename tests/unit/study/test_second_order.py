@@ -14,8 +14,8 @@ from tests.unit.study.thrust_lines import ASIDE, COLD, COLD_AIR, PIN_LIKE, TEST,
 
 from takeup.mechanics import Answer
 from takeup.study import SwingForce, second_order_of, swing_force
+from takeup.study.displaced import displaced, fine_displacements
 from takeup.study.fine import fine_model, fine_state
-from takeup.study.second_order import displaced, fine_displacements
 
 AREA = 46e-3  # m2, of the tests' joint
 
