@@ -10,6 +10,7 @@ from pathlib import Path
 import jsonschema
 import pytest
 from tests.unit.drawing.system_fixture import SYSTEM
+from tests.unit.results.walk_lines import LIFTS, RUNS_OUT
 
 import takeup.results
 from takeup.choose import resolve
@@ -28,6 +29,8 @@ LINES = {
     "no joint, US units": template("us").partition("    takeups:\n")[0],
     "not held": NOT_HELD,
     "three lines": SYSTEM,
+    "limit rods": RUNS_OUT,
+    "lifting": LIFTS,
 }
 OUTLINES = (
     "",
@@ -39,6 +42,20 @@ OUTLINES = (
     "holds/0",
     "takeups/0",
     "checks/0",
+)
+OUTLINES_OF_A_WALK = (
+    "holds/1/contact/0",
+    "holds/0/scenarios/0",
+    "holds/0/loads/0",
+    "holds/0/loads/0/parts",
+    "holds/0/envelope",
+    "takeups/0/rods/0",
+    "walk/0",
+    "walk/0/zones/0",
+    "events/0",
+    "scenarios",
+    "scenarios/whole/0",
+    "scenarios/combinations/0",
 )
 OUTLINES_OF_A_SYSTEM = (
     "input/resolved/holds/0",
@@ -107,16 +124,27 @@ def large(tmp_path_factory):
     return results(SYSTEM, tmp_path_factory.mktemp("large"))
 
 
-@pytest.mark.parametrize("path", [*OUTLINES, *OUTLINES_OF_A_SYSTEM])
-def test_key_too_many_is_refused(small, large, path):
-    document = copy.deepcopy(small if path in OUTLINES else large)
+@pytest.fixture(scope="module")
+def rods(tmp_path_factory):
+    return results(RUNS_OUT, tmp_path_factory.mktemp("rods"))
+
+
+@pytest.fixture(params=[*OUTLINES, *OUTLINES_OF_A_SYSTEM, *OUTLINES_OF_A_WALK])
+def outlined(request, small, large, rods):
+    """A document, and the path of an object in it."""
+    path = request.param
+    chosen = small if path in OUTLINES else large if path in OUTLINES_OF_A_SYSTEM else rods
+    return copy.deepcopy(chosen), path
+
+
+def test_key_too_many_is_refused(outlined):
+    document, path = outlined
     part(document, path)["colour"] = "red"
     assert [error.message for error in VALIDATOR.iter_errors(document)]
 
 
-@pytest.mark.parametrize("path", [*OUTLINES, *OUTLINES_OF_A_SYSTEM])
-def test_key_too_few_is_refused(small, large, path):
-    document = copy.deepcopy(small if path in OUTLINES else large)
+def test_key_too_few_is_refused(outlined):
+    document, path = outlined
     where = part(document, path)
     del where[next(iter(where))]
     assert [error.message for error in VALIDATOR.iter_errors(document)]
