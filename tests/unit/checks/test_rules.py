@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
 import pytest
 from tests.builders import (
     along,
@@ -102,6 +103,37 @@ def test_capacity_is_held_against_softer_and_stiffer_joints_too():
     assert softer.demand is not None
     assert nominal.demand is not None
     assert 10.0 < softer.demand - nominal.demand < 20.0
+
+
+def test_capacity_is_held_against_one_side_high_and_the_other_low():
+    """Two equal spans, never one-sided: thrusts cancel at the middle anchor; differing springs and friction do not.
+
+    Springs 30 % high and low of 95 N/mm x 92 mm make 2 x 2.6 = 5.2 kN, friction on rollers, high and low, some 1.1 kN
+    more. Neither shows in a scenario, in which both sides are alike, nor in the bound, of 2.7 kN from both sides.
+    """
+    sided = (
+        '"warming, hot as far as middle"',
+        '"hot beyond middle, cold before it"',
+        '"pressure before middle, none beyond it"',
+        '"pressure beyond middle, none before it"',
+    )
+    drop = ", ".join(f"{{ state: {name}, because: both sides are run as one }}" for name in sided)
+    middle = hold("intermediate anchor", "40 m", name="middle", can_carry="4 kN")
+    two = [joint(f"J{n}", at, rate_scatter="0.3") for n, at in enumerate(("west end + 1.2 m", "east end - 1.2 m"))]
+    rollers = (
+        rule("slide guide", "spacing rule", slides_on="roller"),
+        rule("rest", "support spans", slides_on="roller"),
+    )
+    more = f"states: {{ drop: [ {drop} ] }}"
+    text = line_file(["80 m east"], holds=(*rollers, middle), takeups=tuple(two), more=more)
+    rows = checks(text, "hold_capacity", "middle")
+    worst = max(rows, key=lambda row: row.demand or 0.0)
+    assert worst.outcome == "fails"
+    assert "by turns, rates" in worst.because
+    assert worst.because.count("by turns") == 2  # friction and rates
+    assert worst.demand == pytest.approx(6.3e3, abs=0.3e3)  # N: the two in whole tenths, and the weight across
+    free = walk_all(text).base.lines[0]
+    assert np.abs(hold_of(free, "middle").total[:, 0]).max() < 1.0  # N
 
 
 def test_capacity_not_stated_is_no_limit_given():

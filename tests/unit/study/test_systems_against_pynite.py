@@ -53,7 +53,9 @@ from tests.unit.study.plant import (
 from takeup.library import material
 from takeup.mechanics import Walk as ContactWalk
 from takeup.mechanics import walk
-from takeup.study import Solved
+from takeup.study import CAUSES, Solved, Walked, walk_study
+from takeup.study.causes import CONTACT, FRICTION
+from takeup.study.run import totals_of
 from takeup.study.solve import Ready, ready_runs
 
 Floats = NDArray[np.float64]
@@ -325,3 +327,24 @@ def test_every_place_moves_in_every_state_as_pynite_finds(name: str):
         moved = solved().lines[line].displacements[state, int(np.argmin(apart[line]))]
         for part in (slice(0, 3), slice(3, 6)):
             assert moved[part] == pytest.approx(moves[place][part], abs=SAME * largest[part].max()), place
+
+
+def test_parts_of_every_load_sum_to_it_in_every_state_of_every_scenario():
+    """Lifted, pinned, loose and rubbing: `totals_of` tells no causes apart and asks members nothing.
+
+    Within 1e-9 of the largest; contact must have a part everywhere, friction at low and at high coefficients.
+    """
+    walked = walk_study(solved().study)
+    assert isinstance(walked, Walked)
+    for one in walked.scenarios:
+        run = one.run
+        whole = totals_of(run.ground, run.way.course, run.walk)[run.way.arrivals]
+        scale = np.abs(whole).max()
+        parts = np.zeros((*whole.shape[:2], len(CAUSES), 6))
+        for line in one.lines:
+            for item, support in zip(line.holds, line.model.supports, strict=True):
+                parts[:, support] = item.parts
+                assert item.sides.sum(axis=2) == pytest.approx(item.parts, abs=1e-9 * scale)
+        assert parts.sum(axis=2) == pytest.approx(whole, abs=1e-9 * scale)
+        assert np.abs(parts[:, :, CONTACT]).max() > 10.0  # N
+        assert (np.abs(parts[:, :, FRICTION]).max() > 10.0) == (one is not walked.base)
