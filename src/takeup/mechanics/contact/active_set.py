@@ -391,7 +391,10 @@ def first_set(p: Scaled, start: Floats) -> ContactSet:
     s = _sprung_set(p)
     s.kind, s.spring, s.x, s.t = kind.astype(np.int64), spring.copy(), x.copy(), np.ascontiguousarray(start[:, :-3])
     for row in np.flatnonzero((s.kind == HELD) & (p.rub_of >= 0) & ~rubbing_rows(p)):
-        s.let_go(int(row), 0.0)
+        if not s.let_go(int(row), 0.0):  # it alone holds the frame, and it has no friction
+            for tie in np.flatnonzero((p.rate > 0.0) & (s.kind == FREE) & (np.arange(len(p.rate)) >= p.gaps)):
+                s.tie(int(tie), 0.0)
+            s.let_go(int(row), 0.0)
     return s
 
 
