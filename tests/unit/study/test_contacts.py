@@ -72,6 +72,16 @@ def test_a_slide_guide_carries_weight_at_once_and_a_spider_guide_after_its_clear
         assert load_at(answer, "G1", "installed")[2] == pytest.approx(expected, rel=SAME)
 
 
+@pytest.mark.parametrize(("push", "above"), [(4000.0, 0.0), (9000.0, 5e-3)])
+def test_a_slide_guide_lets_the_pipe_rise_by_its_clearance(push: float, above: float):
+    """F - w L/2 lifts the beam by (F - w L/2)/K; beyond 5 mm the guide holds it down with what is more."""
+    guide = hold("slide guide", "6 m", name="G1", clearance="5 mm")
+    answer = solve(line_file(["12 m east"], holds=(guide,), more=pushing("0 N", "0 N", f"{push} N")))
+    lift = push - WEIGHT * LENGTH / 2.0
+    assert load_at(answer, "G1", "pushed")[2] == pytest.approx(lift - STIFF * above if above else 0.0, rel=SAME)
+    assert moved(answer, 6.0, "pushed")[2] == pytest.approx(above or lift / STIFF, rel=SAME)
+
+
 @pytest.mark.parametrize("gap", [0.0, 5e-3, 20e-3])
 def test_a_stop_bears_when_growth_has_closed_its_gap(gap: float):
     """Free at its east end, stopped at 6 m: E A (6 eps - gap)/6 when that is above zero; 6 eps = 14.06 mm."""

@@ -102,6 +102,16 @@ def test_anchors_feel_thrust_spring_and_the_friction_of_the_last_slide(
     assert along(answer, "east end", name) == pytest.approx(push + sum(friction), abs=SAME * scale)
 
 
+@pytest.mark.parametrize("order", ORDERS, ids=lambda order: order[0])
+def test_a_rest_is_dragged_the_way_the_pipe_slid(walked: Walked, order: tuple[str, float, str, float]):
+    """West with mu N after heating, east after cooling; rests and anchors together feel nothing along the line."""
+    name, _, _, sense = order
+    (answer,) = walked.main.lines
+    for number, normal in enumerate(normals(answer, name)):
+        assert along(answer, f"R{number}", name) == pytest.approx(-sense * 0.2 * normal, rel=1e-9)
+    assert sum(along(answer, item.name, name) for item in answer.holds) == pytest.approx(0.0, abs=1e-3)  # N
+
+
 def test_what_is_left_in_the_anchor_after_a_cycle_has_the_sign_of_the_order(walked: Walked):
     """Cold and empty both times: cooled last, the pipe is drawn away from the east anchor; let off last, pushed on."""
     (answer,) = walked.main.lines
