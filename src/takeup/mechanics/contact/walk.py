@@ -69,6 +69,7 @@ def walk(problem: ContactProblem, steps: Steps, *, mu: Floats | float | None = N
         if block is not None:
             count = len(block.force)
             log.note_block(step, at, block, feet[step : step + count])
+            at.reach = max(at.reach, float(np.abs(moved[step : step + count]).max(initial=0.0)))
             step, ahead = step + count, min(2 * ahead, LONGEST) if count == ahead else 1
             at.y, at.moved, at.foot = block.y, moved[step - 1], feet[step - 1]
             at.amounts = steps.amounts[step - 1]
