@@ -40,6 +40,9 @@ class _Side:
         return tuple(dict.fromkeys(text_of(row, "state") for row in self.rows if text_of(row, "status") != TOUCHES))
 
 
+_NOTHING = 1e-5  # bar: none
+
+
 def contacts_tree(results: Results, numbers: dict[str, int], units: Units) -> Tree:
     """Return which rests lift and which guides bear: sentences, and a table of the sides that change."""
     holds = [hold for hold in records_of(results, "holds") if records_of(hold, "contact")]
@@ -179,21 +182,25 @@ def rods_trees(results: Results, numbers: dict[str, int], units: Units) -> list[
 
 
 def _rods_said(joint: Record, numbers: dict[str, int]) -> list[str]:
-    """Return in which states no rod pulls, and that the thrust is then on the anchors."""
+    """Return in which states no rod pulls, and that under pressure the thrust is then on the anchors."""
     rows = records_of(joint, "rods")
-    said: dict[str, list[str]] = {}
+    pressed = {
+        text_of(row, "state") for row in records_of(joint, "movements") if number_of(row, "pressure_bar") > _NOTHING
+    }
+    said: dict[tuple[str, bool], list[str]] = {}
     for scenario in in_order(text_of(row, "scenario") for row in rows):
         own = [row for row in rows if text_of(row, "scenario") == scenario]
-        states = list(dict.fromkeys(text_of(row, "state") for row in own))
         taut = {text_of(row, "state") for row in own if row.get("engaged")}
-        slack = [numbers[state] for state in states if state not in taut]
-        said.setdefault(_states_words(slack) if slack else "", []).append(scenario)
-    return [
-        f"Rods slack in {words} ({scenario_words(names)}): there the whole thrust is on the anchors."
-        if words
-        else f"The rods pull in every state ({scenario_words(names)})."
-        for words, names in said.items()
+        slack = [state for state in dict.fromkeys(text_of(row, "state") for row in own) if state not in taut]
+        for under in (True, False):
+            states = [numbers[state] for state in slack if (state in pressed) == under]
+            if states:
+                said.setdefault((_states_words(states), under), []).append(scenario)
+    ends = {True: "there the whole thrust is on the anchors", False: "no pressure acts there"}
+    words = [
+        f"Rods slack in {states} ({scenario_words(names)}): {ends[under]}." for (states, under), names in said.items()
     ]
+    return words or ["In every state at least one rod pulls."]
 
 
 def _rods_table(results: Results, joint: Record, numbers: dict[str, int], units: Units) -> Tree:

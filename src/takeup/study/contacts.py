@@ -79,7 +79,20 @@ class Row:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Rub:
-    """One place that rubs: its tangents (one or two), the rows that press it, low and high coefficient."""
+    """One place that rubs.
+
+    Args:
+        line: name of its line.
+        owner: name of the hold.
+        hold: number of the hold among the frame's supports.
+        station: [m].
+        node: where it acts.
+        tangents: one or two, (., 3).
+        pressed_by: the rows that press it.
+        low: least coefficient.
+        high: greatest coefficient.
+        slides_across: whether it can slide along its second tangent; at a guide without clearance it cannot.
+    """
 
     line: str
     owner: str
@@ -90,6 +103,7 @@ class Rub:
     pressed_by: tuple[int, ...]
     low: float
     high: float
+    slides_across: bool = True
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -274,7 +288,7 @@ class _Place:
         if self.hold.kind == "directional anchor":
             return [self._rub((self._free_way(),), (first,))]
         if self.hold.clearance == 0.0:
-            return [self._rub((along, across), (first, first + 1))]
+            return [replace(self._rub((along, across), (first, first + 1)), slides_across=False)]
         return [self._rub((along, across), (first + 1,)), self._rub((along, up), (first,))]
 
     def _free_way(self) -> Floats:
@@ -343,9 +357,17 @@ def gaps_of(contacts: Contacts) -> Gaps:
     )
 
 
-def rubs_of(contacts: Contacts) -> Rubs:
-    """Return the rubs as mechanics wants them, at their high coefficients; a walk may be told others."""
+def rubs_of(contacts: Contacts, *, where_it_can: bool = False) -> Rubs:
+    """Return the rubs as mechanics wants them, at their high coefficients; a walk may be told others.
+
+    Args:
+        contacts: of a study.
+        where_it_can: whether only tangents along which something can slide are among them: fewer, and of two kinds;
+            walks go faster where every rub has two.
+    """
     rubs = contacts.rubs
+    if where_it_can:
+        rubs = tuple(rub if rub.slides_across else replace(rub, tangents=rub.tangents[:1]) for rub in rubs)
     directions = np.zeros((len(rubs), 2, 3))
     pressed = np.full((len(rubs), max((len(rub.pressed_by) for rub in rubs), default=0)), -1, dtype=np.int64)
     for number, rub in enumerate(rubs):

@@ -18,12 +18,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.line import Line, Study, states_of, stretches_of
-from takeup.mechanics import uniqueness_shown, walk
+from takeup.mechanics import walk
 from takeup.study.contacts import Rub
 from takeup.study.model import model_of, with_rates
 from takeup.study.records import NO_FRICTION, Solved, Unsolved
 from takeup.study.run import totals_of
-from takeup.study.solve import Ready, ready_runs, ready_to_walk, solved_by
+from takeup.study.solve import Ready, one_answer_only, ready_runs, ready_to_walk, solved_by
 from takeup.study.way import Way
 
 Floats = NDArray[np.float64]
@@ -114,7 +114,7 @@ def walk_study(study: Study) -> Walked | Unsolved:
         rubbing=tuple(one for one in whole if isinstance(one, Solved)),
         way=ready[0].way,
         combinations=tuple(_combinations(study, ready[0], [base, *whole])),
-        unique=uniqueness_shown(ready[0].problem) if rubs else None,
+        unique=one_answer_only(ready[0]) if rubs else None,
         because=tuple(reason for one in whole if isinstance(one, Unsolved) for reason in one.because),
     )
 

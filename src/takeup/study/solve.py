@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from takeup.line import State, Study, states_of
-from takeup.mechanics import ContactProblem, NotFactored, NotHeld, Walk, condense, walk
+from takeup.mechanics import ContactProblem, NotFactored, NotHeld, Walk, condense, uniqueness_shown, walk
 from takeup.mechanics.frame import Floats
 from takeup.study.causes import causes_of
 from takeup.study.contacts import contacts_of, gaps_of, rubs_of
@@ -81,6 +81,14 @@ def ready_to_walk(study: Study, model: SystemModel, states: Sequence[State], *, 
     if isinstance(problem, NotFactored):
         return (problem.because,)
     return Ready(ground=ground, way=way_through(ground, states), problem=problem)
+
+
+def one_answer_only(ready: Ready) -> bool:
+    """Return whether it is shown that friction at its highest leaves one answer to every step."""
+    problem, contacts = ready.problem, ready.ground.contacts
+    rubs = rubs_of(contacts, where_it_can=True)
+    plain = condense(problem.frame, problem.gaps, rubs, problem.causes)
+    return isinstance(plain, ContactProblem) and uniqueness_shown(plain)
 
 
 def solved_by(ready: Sequence[Ready], scenario: str, mu: Floats | float) -> Solved | Unsolved:

@@ -64,11 +64,11 @@ def jump(at: Position, path: Path) -> bool:
         return False
     start = s.movements(at.y, at.foot, s.forces(at.y, at.foot))
     z = s.forces(at.y, at.foot) - p.rate * start
-    before = _laws(at, z, start).beyond
-    at.moved, at.foot = at.moved + path.moved, at.foot + path.foot
-    if path.told is not None:
-        s.x += path.told
     with np.errstate(over="ignore", invalid="ignore"):  # what goes astray is given up
+        before = _laws(at, z, start).beyond
+        at.moved, at.foot = at.moved + path.moved, at.foot + path.foot
+        if path.told is not None:
+            s.x += path.told
         found = _newton(at, z, start)
     if found is None or not _become(at, found, start):
         return False
