@@ -120,15 +120,17 @@ def first_book(solved: Solved) -> tuple[Floats, Floats, list[FirstBook]]:
     books = [FirstBook(solved.model, state).keep() for state in solved.states]
     given = _no_pressure(solved)
     frame, rows = solved.model.frame, ground.contacts.rows
-    assert all(row.hold is not None and not row.compliance for row in rows)  # no rods, nothing that gives
-    held = [np.flatnonzero(walked.sides[step]) for step in way.arrivals]
+    holds = np.array([row.hold is not None for row in rows], dtype=bool)
+    assert not any(row.compliance for row in rows if row.hold is not None)  # nothing that gives
+    held = [np.flatnonzero((walked.sides[step] != 0) & holds) for step in way.arrivals]
+    rods = [_of_rods(solved, step) for step in way.arrivals]
     moved, loads = np.zeros((len(books), len(frame.points), 6)), np.zeros((len(books), len(solved.model.holds), 6))
     for touching in {tuple(one.tolist()) for one in held}:
         numbers = [number for number, one in enumerate(held) if tuple(one.tolist()) == touching]
         own = Loads(
             strain=np.array([books[number].strain for number in numbers]) + given.strain[numbers],
             per_length=np.array([books[number].content for number in numbers]) + given.per_length[numbers],
-            nodal=np.array([books[number].nodal for number in numbers]) + given.nodal[numbers],
+            nodal=np.array([books[number].nodal + rods[number] for number in numbers]) + given.nodal[numbers],
             imposed=np.concatenate([given.imposed[numbers], _feet(solved, numbers, touching)], axis=1),
         )
         factor = factorise(replace(frame, supports=_with_rows(ground.contacts, touching)))
@@ -137,10 +139,22 @@ def first_book(solved: Solved) -> tuple[Floats, Floats, list[FirstBook]]:
         assert answer.solved.all()
         moved[numbers] = answer.displacements
         loads[numbers] = -answer.reactions[:, : loads.shape[1]]
-        for place, row in enumerate(touching):
-            loads[numbers, rows[row].hold] -= answer.reactions[:, loads.shape[1] + place]
+        for place, number in enumerate(touching):
+            loads[numbers, rows[number].hold] -= answer.reactions[:, loads.shape[1] + place]
     loads[:, :, 2] -= [hold.lift for hold in solved.model.holds]  # a spring's set load stands among the loads
     return moved, loads, books
+
+
+def _of_rods(solved: Solved, step: int) -> Floats:
+    """Return what rods pull on the faces of their joints as the walk has it, (n, 6); `_as_contacts_can` checks them."""
+    nodal = np.zeros((len(solved.model.frame.points), 6))
+    for row, tension in zip(solved.run.ground.contacts.rows, solved.run.walk.forces[step], strict=True):
+        if row.hold is None:
+            pull = tension * row.direction
+            both = np.concatenate([pull, np.cross(row.arm, pull)])
+            nodal[row.node] -= both
+            nodal[row.other] += both
+    return nodal
 
 
 @dataclass(frozen=True)
@@ -213,12 +227,29 @@ def same_in_both_books(solved: Solved) -> None:
     _as_contacts_can(solved, moved, loads)
 
 
+def _as_a_rod_can(solved: Solved, moved: Floats, number: int) -> None:
+    """Hold that a rod that pulls is as much longer than its gap as its tension stretches it, and others are slack."""
+    way, row = solved.run.way, solved.run.ground.contacts.rows[number]
+    assert way.steps.feet is not None
+    faces = [moved[:, node, :3] + np.cross(moved[:, node, 3:], row.arm) for node in (row.node, row.other)]
+    longer = (faces[0] - faces[1]) @ row.direction - way.steps.feet[way.arrivals, number]
+    tension, pulls = solved.run.walk.forces[way.arrivals, number], solved.run.walk.sides[way.arrivals, number] != 0
+    slack = SAME * np.abs(moved).max()
+    assert longer[pulls] == pytest.approx(row.gap[0] + row.compliance * tension[pulls], abs=slack)
+    assert (longer[~pulls] <= row.gap[0] + slack).all()
+    rounding = SAME * np.abs(solved.run.walk.forces).max()
+    assert (tension >= -rounding).all()
+    assert tension[~pulls] == pytest.approx(0.0, abs=rounding)
+
+
 def _as_contacts_can(solved: Solved, moved: Floats, loads: Floats) -> None:
     """Hold that in the first book's own answer nothing one-sided pulls, and that what is open is apart."""
     way, walked = solved.run.way, solved.run.walk
     assert way.steps.feet is not None
     for number, row in enumerate(solved.run.ground.contacts.rows):
-        assert row.hold is not None
+        if row.hold is None:
+            _as_a_rod_can(solved, moved, number)
+            continue
         sides = walked.sides[way.arrivals, number]
         if row.turns or row.lock or row.only_in is not None:
             continue
