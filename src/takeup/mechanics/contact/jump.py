@@ -33,6 +33,7 @@ _DAMPING = (1.0, 0.5, 0.25, 0.1, 0.03)
 _ASTRAY = 1e30  # of the largest movement: Newton's method will not come back
 _GIVE = 1e-8  # of a row alone: what is closed or sticks gives in the slope, so that two that hold the same divide
 _SETTLED = 1e-12  # of the largest force or movement
+_NEARLY = 1e-9  # the same, where Newton's method gets no further
 _ROUNDING = 1e-9  # of the largest movement: forces so small are none
 _GOOD = 1e-10  # of the largest force or movement: what the exact rows may leave of the laws
 
@@ -97,7 +98,8 @@ def _newton(at: Position, z: Floats, start: Floats) -> _Found | None:
     found = _laws(at, z, start)
     for _ in range(_PASSES):
         worst = float(np.linalg.norm(found.wrong))
-        if worst <= _SETTLED * max(float(np.abs(found.force).max()), at.reach):
+        size = max(float(np.abs(found.force).max()), at.reach)
+        if worst <= _SETTLED * size:
             return found
         if not worst <= _ASTRAY * at.reach:
             return None
@@ -106,10 +108,13 @@ def _newton(at: Position, z: Floats, start: Floats) -> _Found | None:
         except np.linalg.LinAlgError:
             return None
         for damping in _DAMPING:
-            found = _laws(at, z + damping * move, start)
-            if float(np.linalg.norm(found.wrong)) < (1.0 - 0.1 * damping) * worst:
+            again = _laws(at, z + damping * move, start)
+            if float(np.linalg.norm(again.wrong)) < (1.0 - 0.1 * damping) * worst:
                 break
-        z = z + damping * move
+        else:
+            if worst <= _NEARLY * size:
+                return found  # a soft frame: what is left is rounding
+        found, z = again, z + damping * move
     return None
 
 

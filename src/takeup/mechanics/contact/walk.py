@@ -195,12 +195,28 @@ def _go(at: Position, path: Path, halvings: int) -> bool:
     if len(at.planes) == 0:
         return follow(at, path)
     saved, trouble = at.saved(), ""
-    for at_once in (at.increments, not at.increments):
-        if jump(at, path) if at_once else follow(at, path) and obeys(at):
+    first, second = (_at_once, _by_changes) if at.increments else (_by_changes, _at_once)
+    for way in (first, second, _in_halves):
+        if way(at, path, halvings):
             return True
-        trouble = trouble if at_once else at.trouble or "friction of plane rubs was not found to rounding"
+        trouble = at.trouble or trouble
         at.restore(saved)
     at.trouble = trouble
+    return False
+
+
+def _at_once(at: Position, path: Path, _halvings: int) -> bool:
+    return jump(at, path)
+
+
+def _by_changes(at: Position, path: Path, _halvings: int) -> bool:
+    if follow(at, path) and obeys(at):
+        return True
+    at.trouble = at.trouble or "friction of plane rubs was not found to rounding"
+    return False
+
+
+def _in_halves(at: Position, path: Path, halvings: int) -> bool:
     if halvings == 0:
         return False
     at.trouble, at.span = "", 0.5 * at.span
