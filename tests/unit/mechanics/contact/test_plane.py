@@ -271,3 +271,24 @@ def test_friction_without_an_answer_says_where(monkeypatch):
     assert "step 0: did not converge" in found.because[-1]
     assert min(span for span, _ in tried) == 1.0 / 32.0
     assert not uniqueness_shown(found.problem)
+
+
+def test_increments_are_the_implicit_steps_of_the_sweeps(monkeypatch):
+    """Each step at once, by its end: the increments that the sweeps take, and so their forces.
+
+    Sweeps end when one changes nothing by more than 1e-9, and converge linearly: 1.3e-6 is seen, 1e-5 allowed.
+    """
+    frame, rows, told, load = gentle_line()
+    problem = condense(frame, gaps(*rows), rubs(*told), load)
+    gap = np.array([[min(row["plus"], 10.0), min(row["minus"], 10.0)] for row in rows])
+    monkeypatch.setattr(walks, "follow", lambda *_told, **_more: False)  # at once, or not at all
+    for count in (1, 2, 5):
+        ends = np.concatenate([np.zeros((1, 3)), GENTLE])
+        share = np.arange(1, count + 1)[None, :, None] / count
+        fine = (ends[:-1, None] * (1.0 - share) + ends[1:, None] * share).reshape(-1, 3)
+        found = walk(problem, Steps(amounts=fine), increments=True)
+        assert found.converged.all(), found.because
+        force = small_steps(problem, gap, np.full(5, 0.3), GENTLE, count)
+        largest = np.abs(found.forces[-1]).max()
+        assert found.forces[-1] == pytest.approx(force[:6], abs=1e-5 * largest)
+        assert -found.friction[-1].T.reshape(-1) == pytest.approx(force[6:], abs=1e-5 * largest)
