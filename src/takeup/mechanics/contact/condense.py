@@ -16,6 +16,7 @@ from dataclasses import replace
 import numpy as np
 
 from takeup.mechanics.contact.active_set import start_of_walks
+from takeup.mechanics.contact.loose import told_by_part
 from takeup.mechanics.contact.rows import GROUND, ContactProblem, Gaps, Rows, Rubs, rows_of
 from takeup.mechanics.frame import Flags, Floats, Frame, Loads, NotHeld, Supports
 from takeup.mechanics.held import free_motions
@@ -42,7 +43,7 @@ def condense(frame: Frame, gaps: Gaps, rubs: Rubs, causes: Loads) -> ContactProb
     rate = np.concatenate([rate, np.zeros(len(rows.node) - len(rate))])
     free = free_motions(frame)
     if free is not None:
-        loose = _never_held(free, rows)
+        loose = _never_held(frame, free, rows)
         if loose is not None:
             return loose
         rows, rate = _with_ties(free, frame, rows, rate)
@@ -114,17 +115,14 @@ def _axes(first: Floats) -> Floats:
     return np.stack([first, second, np.cross(first, second)], axis=1)
 
 
-def _never_held(free: NotHeld, rows: Rows) -> NotHeld | None:
-    """Return those of the free motions that no combination of rows resists; None where rows resist them all."""
+def _never_held(frame: Frame, free: NotHeld, rows: Rows) -> NotHeld | None:
+    """Return what of the free motions no row resists, combinations of them too; None where rows resist them all."""
     motion = free.motions / np.abs(free.motions).max(axis=(1, 2), keepdims=True)
     _, size, basis = np.linalg.svd(rows.of(motion).T)
     rank = int((size > _TOUCHES).sum())
     if rank == len(motion):
         return None
-    loose = np.abs(basis[rank:]).max(axis=0) > _TOUCHES
-    chosen = np.flatnonzero(loose)
-    parts = tuple(free.parts[one] for one in chosen) if free.parts else ()
-    return NotHeld(motions=free.motions[chosen], words=tuple(free.words[one] for one in chosen), parts=parts)
+    return told_by_part(frame, np.tensordot(basis[rank:], motion, axes=1))
 
 
 def _with_ties(free: NotHeld, frame: Frame, rows: Rows, rate: Floats) -> tuple[Rows, Floats]:

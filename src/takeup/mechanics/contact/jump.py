@@ -26,6 +26,7 @@ from takeup.mechanics.contact.active_set import FREE, HELD, REG
 from takeup.mechanics.contact.plane import follow_pressure, hold_again, make_room, pressed, rows_of_plane
 from takeup.mechanics.contact.position import Change, Path, Position
 from takeup.mechanics.contact.step import gap_bound
+from takeup.mechanics.contact.sweeps import swept
 from takeup.mechanics.frame import Flags, Floats, Integers
 
 _PASSES = 60
@@ -53,12 +54,13 @@ class _Found(NamedTuple):
     beyond: Floats
 
 
-def jump(at: Position, path: Path) -> bool:
+def jump(at: Position, path: Path, *, by_sweeps: bool = False) -> bool:
     """Go to the end of a path in one increment; False where that was not found, and then `at` is of no use.
 
     Args:
         at: where to start; where it ended when this returns.
         path: all of it.
+        by_sweeps: whether Newton's method begins from sweeps over all rows, not from where the walk stands.
     """
     s, p = at.s, at.s.p
     if (s.kind == REG).any() or at.prescribed or p.rubs != len(p.planes):
@@ -70,7 +72,8 @@ def jump(at: Position, path: Path) -> bool:
         at.moved, at.foot = at.moved + path.moved, at.foot + path.foot
         if path.told is not None:
             s.x += path.told
-        found = _newton(at, z, start)
+        begins = swept(at, z, start) if by_sweeps else iter((z,))
+        found = next((one for one in (_newton(at, begin, start) for begin in begins) if one is not None), None)
     if found is None or not _become(at, found, start):
         return False
     _note(at, before, found.beyond)

@@ -10,7 +10,7 @@ import numpy as np
 
 from takeup.mechanics.contact.active_set import HELD, REG, ContactSet
 from takeup.mechanics.contact.rows import ContactProblem
-from takeup.mechanics.frame import Floats, NotHeld
+from takeup.mechanics.frame import Floats, Frame, NotHeld
 from takeup.mechanics.held import _canonical, _connected_parts, _in_words, _place
 
 _FREE = 1e-9  # singular values of order one belong to motions that something resists
@@ -35,12 +35,16 @@ def free_of_contact(problem: ContactProblem, s: ContactSet) -> NotHeld:
     inner[ties] = right[free].T / s.p.scale[ties][:, None]
     causes = problem.moved.shape[1]
     shapes = -np.tensordot(inner.T, problem.units.displacements[causes:], axes=1)
-    return _told_by_part(problem, shapes)
+    return told_by_part(problem.frame, shapes)
 
 
-def _told_by_part(problem: ContactProblem, shapes: Floats) -> NotHeld:
-    """Return rigid motions (k, n, 6) part by part, in words."""
-    frame = problem.frame
+def told_by_part(frame: Frame, shapes: Floats) -> NotHeld:
+    """Return rigid motions part by part, in words, told as `free_motions` tells them.
+
+    Args:
+        frame: whose parts they are.
+        shapes: the motions, rigid in each part, (k, n, 6).
+    """
     motions: list[Floats] = []
     words: list[str] = []
     lowest: list[int] = []

@@ -191,12 +191,12 @@ def _one_step(at: Position, moved: Floats, foot: Floats, out: Integers) -> None:
 
 
 def _go(at: Position, path: Path, halvings: int) -> bool:
-    """Go along a path: from change to change, else at once (or the other way round), else in halves."""
+    """Go along a path: from change to change, else at once (or the other way round), by sweeps, in halves."""
     if len(at.planes) == 0:
         return follow(at, path)
     saved, trouble = at.saved(), ""
     first, second = (_at_once, _by_changes) if at.increments else (_by_changes, _at_once)
-    for way in (first, second, _in_halves):
+    for way in (first, second, _by_sweeps, _in_halves):
         if way(at, path, halvings):
             return True
         trouble = at.trouble or trouble
@@ -207,6 +207,10 @@ def _go(at: Position, path: Path, halvings: int) -> bool:
 
 def _at_once(at: Position, path: Path, _halvings: int) -> bool:
     return jump(at, path)
+
+
+def _by_sweeps(at: Position, path: Path, _halvings: int) -> bool:
+    return jump(at, path, by_sweeps=True)
 
 
 def _by_changes(at: Position, path: Path, _halvings: int) -> bool:

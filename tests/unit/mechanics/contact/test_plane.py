@@ -240,10 +240,15 @@ def test_wind_on_fifty_plane_rubs(mu):
 
 
 def walked_hard(monkeypatch, seed, mu):
-    """Return a walk of a random line with much friction, and (share of a step, found) of each increment tried."""
+    """Return a walk of a random line with much friction, and (share of a step, found) of each increment tried.
+
+    Sweeps are kept out of it: they find nearly all that the others do not.
+    """
     tried = []
 
-    def noted(at, path):
+    def noted(at, path, *, by_sweeps=False):
+        if by_sweeps:
+            return False
         span = at.span
         tried.append((span, jump(at, path)))
         return tried[-1][1]
@@ -259,6 +264,14 @@ def test_steps_are_halved_where_friction_is_not_found_at_once(monkeypatch):
     assert found.converged.all(), found.because
     assert (1.0, False) in tried
     assert any(span < 1.0 and good for span, good in tried)
+
+
+def test_sweeps_find_what_neither_legs_nor_newton_do():
+    """The same line as it is walked: whole steps, none of them halved."""
+    frame, rows, told, load, steps = plane_line(236, 1.0)
+    found = walk(condense(frame, gaps(*rows), rubs(*told), load), steps)
+    assert found.converged.all(), found.because
+    assert found.error.max() <= LIMIT
 
 
 def test_friction_without_an_answer_says_where(monkeypatch):
