@@ -23,7 +23,7 @@ RULE = Rule(
     what="greatest resultant force over all states, friction bound included, against the stated capacity",
     why="an anchor that lets go turns pressure thrust into motion",
     source="first principles; friction (bound) by EJMA, anchor loads (from memory)",
-    limits="the capacity is a force; moments are judged by themselves; nominal spring rates",
+    limits="the capacity is a force; moments are judged by themselves",
 )
 _ROUNDING = 1e-9
 TAKE_THRUST = (*ANCHORS, "directional anchor", "stop")  # what they can carry has to be said
@@ -67,7 +67,7 @@ def check(answer: LineAnswer) -> list[CheckResult]:
                 hold.name, answer.states[number].name, float(forces[number]), limit, "N", because=words, status=status
             )
         )
-    return results + _unstated(answer, capacity)
+    return results + (_unstated(answer, capacity) if answer.scenario == NO_FRICTION else [])
 
 
 def check_combinations(walked: Walked) -> list[CheckResult]:
@@ -112,6 +112,8 @@ def _unstated(answer: LineAnswer, capacity: dict[str, float | None]) -> list[Che
     most = max(range(len(silent)), key=lambda number: float(forces[number].max()))
     number = governing(forces[most])
     words = f"the most loaded of {len(silent)} guides, rests and hangers whose capacity is not stated"
+    if len(silent) == 1:
+        words = "its capacity is not stated"
     row = RULE.judge(
         silent[most].name, answer.states[number].name, float(forces[most][number]), None, "N", because=words
     )

@@ -3,7 +3,7 @@
 What: for each vertical run longer than 2 m, the movement of the pipe at every hold on it, and the share of its weight
 that one hold on it or next to it carries. Why: a guide that is passed in a floor has to let the pipe by, and a riser
 whose weight lies on nobody's hold hangs on its elbows. Source: first principles; 80 % is common practice. Limits:
-information; weight as the bilateral model shares it. Passes: an anchor at the foot that carries 95 %. Says: where no
+information; weight as it is shared by what touches in the state. Passes: an anchor at the foot that carries 95 %. Says: where no
 hold carries 80 %, no limit is given: nobody has said which is meant to.
 """
 
@@ -23,7 +23,7 @@ RULE = Rule(
     what="movement of the pipe at every hold of a vertical run above 2 m, and which hold carries its weight",
     why="a floor has to let the pipe by; a riser that no hold is meant to carry hangs on its elbows",
     source="first principles; 80 %: common practice, no source",
-    limits="for information; weight as the model shares it, in which holds work both ways",
+    limits="for information; weight as it is shared by what touches in the state",
     mandatory=False,
 )
 SHORTEST = 2.0  # m: a shorter vertical run is an offset (common practice, no source)

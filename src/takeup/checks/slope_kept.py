@@ -3,8 +3,8 @@
 What: on every leg of a steam or condensate line that is laid to a fall of 1 in 1000 to 1 in 10, the fall between
 neighbouring holds that carry weight, with the movement of every state added. Why: where the fall is lost condensate
 stands, and the next steam throws it along the line. Source: common practice. Limits: between holds, not between them
-(sag is the support span's); guides hold without clearance. Passes: 1 in 100 that keeps 1 in 110. Fails: 1 in 500 over
-6 m, where the higher hold settles by 15 mm.
+(sag is the support span's). Passes: 1 in 100 that keeps 1 in 110. Fails: 1 in 500 over 6 m, where the higher hold
+settles by 15 mm.
 """
 
 from __future__ import annotations

@@ -1,9 +1,9 @@
 """Spider guides carry no weight.     (checks/spider_weight.py)
 
 What: the weight that the model leaves on a spider guide, against what it may carry. Why: its fins are made to guide,
-and the insulation inside is crushed. Source: common practice. Limits: guides hold without clearance here, so a spider
-guide between rests shows the share that it would take at the same level. Passes: a spider guide on a riser. Fails: 2
-kN on one.
+and the insulation inside is crushed. Source: common practice. Limits: a spider guide without clearance takes the share
+of a hold at the same level; one with clearance carries once the pipe has come down on it. Passes: a spider guide on a
+riser. Fails: 2 kN on one.
 """
 
 from __future__ import annotations
@@ -17,7 +17,7 @@ RULE = Rule(
     what="the upward part of a spider guide's load from weight, against its stated capacity, none if not stated",
     why="a spider guide is made to guide; weight crushes what is inside it",
     source="common practice, no source",
-    limits="guides hold without clearance in this version",
+    limits="a guide without clearance takes the share of a hold at the same level",
 )
 _NEGLIGIBLE = (
     0.02  # of the heaviest load on any hold: below that the weight lies elsewhere (common practice, no source)

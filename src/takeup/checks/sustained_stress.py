@@ -2,8 +2,8 @@
 
 What: the sustained stress of the code at every end of every piece, in every state but the test. Why: weight and
 pressure do not relax as growth does; a pipe that cannot carry them falls. Source: ASME B31.1 104.8.1, ASME B31.3
-320.2, EN 13480-3 12.3.2, from memory. Limits: nominal wall in B31.1 and EN, less the allowance in B31.3; guides and
-rests hold both ways. Passes: a level pipe on close rests. Fails: the same pipe with every second rest left out.
+320.2, EN 13480-3 12.3.2, from memory. Limits: nominal wall in B31.1 and EN, less the allowance in B31.3; what
+touches in the state holds. Passes: a level pipe on close rests. Fails: the same pipe with every second rest left out.
 """
 
 from __future__ import annotations
