@@ -138,10 +138,10 @@ def study(
     if record is None:
         results = results_of(resolved)
     else:
-        from takeup.history import read_record, record_part
+        from takeup.history import read_record, record_part, with_record
 
         rows = read_record(record, resolved)  # a fault in it is told before anything is computed
-        results = {**results_of(resolved), "record": record_part(resolved, rows)}
+        results = with_record(results_of(resolved), record_part(resolved, rows))
     if show == "holds":
         for text in hold_lines(results, UNITS_FOR[units]):
             _print(text)

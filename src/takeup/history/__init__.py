@@ -3,7 +3,7 @@
 from takeup.history.ranges import Range, RangeBin, range_table, ranges_of
 from takeup.history.read_record import read_record, record_from_bytes
 from takeup.history.thin import rows_that_turn, thinned
-from takeup.history.walked import record_part
+from takeup.history.walked import record_part, with_record
 
 __all__ = [
     "Range",
@@ -15,4 +15,5 @@ __all__ = [
     "record_part",
     "rows_that_turn",
     "thinned",
+    "with_record",
 ]

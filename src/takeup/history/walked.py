@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 import numpy as np
 from numpy.typing import NDArray
 
+from takeup.history.beyond import HELD_AGAINST, Beyond, beyond_of
 from takeup.history.ranges import ranges_of
 from takeup.history.thin import thinned
 from takeup.line import Record, Study, Zones, zones_of
@@ -45,6 +48,8 @@ def record_part(study: Study, whole: Record) -> Json:
     return {
         **head,
         "because": [f"{one.scenario}: {one.because}" for one in told if one.because],
+        "held_against": HELD_AGAINST,
+        "beyond": [_beyond(one) for one in beyond_of(study, record, told)],
         "error": max(one.error for one in told),
         "envelopes": {
             "holds": {name: _hold(record.times, told, name) for name in told[0].holds},
@@ -53,6 +58,41 @@ def record_part(study: Study, whole: Record) -> Json:
         "events": [_event(one.scenario, event, zones) for one in told for event in one.events],
         "series": _series(record, told[-1], joints),
     }
+
+
+def _beyond(one: Beyond) -> Json:
+    return {
+        "what": one.what,
+        "where": one.where,
+        "value": one.value,
+        "limit": one.limit,
+        "unit": one.unit,
+        "at_s": one.time,
+        "words": one.words,
+    }
+
+
+def with_record(results: Mapping[str, Json], part: Json) -> dict[str, Json]:
+    """Return results with a record in them: where it goes beyond a limit, or was not walked to its end, they fail.
+
+    Args:
+        results: of the study.
+        part: what the record brought.
+    """
+    assert isinstance(part, Mapping), "a record is a mapping"
+    verdict = results["verdict"]
+    assert isinstance(verdict, Mapping), "a verdict is a mapping"
+    beyond, lost = part["beyond"], part["because"]
+    assert isinstance(beyond, list), "a list"
+    assert isinstance(lost, list), "a list"
+    reasons = [str(one["words"]) for one in beyond if isinstance(one, Mapping)]
+    reasons += [f"record, not walked to its end: {reason}" for reason in lost]
+    if not reasons:
+        return {**results, "record": part}
+    told = verdict["because"]
+    assert isinstance(told, list), "a list"
+    before = told if verdict["outcome"] != "close" else []
+    return {**results, "verdict": {"outcome": "fails", "because": [*before, *reasons]}, "record": part}
 
 
 def _hold(times: Floats, walks: list[RecordWalk], name: str) -> Json:
@@ -134,4 +174,11 @@ def _series(record: Record, walk: RecordWalk, joints: dict[str, Floats]) -> list
 
 
 def _nothing() -> dict[str, Json]:
-    return {"error": None, "envelopes": {"holds": {}, "joints": {}}, "events": [], "series": []}
+    return {
+        "held_against": HELD_AGAINST,
+        "beyond": [],
+        "error": None,
+        "envelopes": {"holds": {}, "joints": {}},
+        "events": [],
+        "series": [],
+    }

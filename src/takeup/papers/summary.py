@@ -11,6 +11,7 @@ from typing import Any  # the results document is JSON: what its values are is s
 from takeup.drawing.places import is_anchor
 from takeup.drawing.reading import joined, nominal_size
 from takeup.edge import SI, TIE, Measure, Units
+from takeup.papers.stability import nearest
 from takeup.papers.summary_walk import record_lines, walk_lines
 
 Results = Mapping[str, Any]
@@ -125,15 +126,22 @@ def _joints(results: Results, units: Units) -> list[str]:
                 _figures(joint["station_m"], units.length, 2),
                 f"{_figures(low['axial_mm'], small, 1)} of {small.typed(-data['axial_compression_mm'])}",
                 f"{longest} of {_signed(small.typed(data['axial_extension_mm']))}",
+                _sideways(moves, data["lateral_mm"], small),
                 low["state"],
             )
         )
     head = (
         "joint", "line", "kind", units.length.named("at"), f"shortens {small.unit}", f"lengthens {small.unit}",
-        "shortest in state",
+        f"sideways {small.unit}", "shortest in state",
     )  # fmt: skip
     caption = "Joint movements from the set length:"
-    return [caption, *table(*_of_lines(results, head, rows, (3, 4, 5))), ""] if rows else []
+    return [caption, *table(*_of_lines(results, head, rows, (3, 4, 5, 6))), ""] if rows else []
+
+
+def _sideways(moves: Sequence[Mapping[str, Any]], rated: float | None, small: Measure) -> str:
+    """Return the greatest sideways movement of all states, and what is rated where the sheet says."""
+    most = _figures(max(move["lateral_mm"] for move in moves), small, 1)
+    return most if rated is None else f"{most} of {small.typed(rated)}"
 
 
 def _of_lines(
@@ -156,14 +164,11 @@ def _signed(figures: str) -> str:
 
 
 def _stability(results: Results) -> list[str]:
-    """Return the lowest load factor of all states, where it is, and in which state; nothing where none is at risk."""
-    at_risk = [row for row in results.get("stability", ()) if row["factor"] is not None]
-    if not at_risk:
+    """Return the load factor that is nearest to what is asked, of what, and in which state; nothing where none is."""
+    found = nearest(results)
+    if found is None:
         return []
-    worst = min(at_risk, key=lambda row: row["factor"])
-    governed = worst["governed_by"].removeprefix("the ")
-    asked = f"{worst['required']:.3g} asked"
-    return [f"Lowest load factor {worst['factor']:.1f} ({asked}), {governed}, {worst['state']}", ""]
+    return [f"Load factor nearest to its limit: {found.factor} ({found.asked} asked), {found.what}, {found.state}", ""]
 
 
 def _checks(results: Results) -> list[str]:

@@ -58,6 +58,7 @@ def record_lines(results: Results, units: Units) -> list[str]:
         return []
     lines = [f"Record {record['file']}: {record['rows']} rows walked in {record['steps']} steps."]
     lines += [f"  not walked to its end: {reason}" for reason in record["because"]]
+    lines += [f"  beyond: {one['words'].removeprefix('record, ')}" for one in record["beyond"]]
     for name, joint in record["envelopes"]["joints"].items():
         ranges: Sequence[Mapping[str, Any]] = joint["ranges"]
         largest = f"; largest range {units.small.text(ranges[0]['range_mm'], 1)}" if ranges else ""
