@@ -119,8 +119,11 @@ def run_checks(walked: Walked, bowing: Bowing | None = None) -> tuple[CheckResul
         walked: every scenario.
         bowing: stability and second order, where they are known already.
     """
-    results = list(_worst_of_scenarios(walked))
-    results += hold_capacity.check_combinations(walked)
+    combined = {row.where: row for row in hold_capacity.check_combinations(walked)}
+    results = [
+        row for row in _worst_of_scenarios(walked) if row.rule != hold_capacity.RULE.name or row.where not in combined
+    ]
+    results += combined.values()
     beyond = bowing_of(walked) if bowing is None else bowing
     results += stability.check(walked.base, beyond.states, beyond.swings)
     results += clearance_bow.check(walked.base, beyond.states, beyond.bows)

@@ -9,6 +9,8 @@ from memory. Limits: vertical travel; no friction of the spring. Passes: 5.2 to 
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -97,6 +99,10 @@ def _variability(answer: LineAnswer, hold: HoldLoads, spring: Spring, numbers: l
             hot = -float(hold.total[number, 2])
             words = f"set to {spring.cold_load / 1e3:.2f} kN, carries {hot / 1e3:.2f} kN"
             use = variability(hot, spring.cold_load)
+            if math.isinf(use):
+                words += ": it carries nothing there, or would have to push"
+                rows.append(VARIABILITY.result(hold.name, state.name, "fails", words, status="from memory"))
+                continue
             rows.append(
                 VARIABILITY.judge(
                     hold.name, state.name, use, GREATEST_VARIABILITY, "", because=words, status="from memory"

@@ -25,6 +25,7 @@ RULE = Rule(
     source="first principles; friction (bound) by EJMA, anchor loads (from memory)",
     limits="the capacity is a force; moments are judged by themselves",
 )
+_NOT_STATED = "; what it can carry is not stated"
 _ROUNDING = 1e-9
 TAKE_THRUST = (*ANCHORS, "directional anchor", "stop")  # what they can carry has to be said
 
@@ -46,12 +47,11 @@ def check(answer: LineAnswer) -> list[CheckResult]:
     line = answer.line
     capacity = {line.start.name: line.start.can_carry, line.end.name: line.end.can_carry}
     capacity |= {hold.name: hold.can_carry for hold in line.holds}
-    judged = {end.name for end in (line.start, line.end) if end.nozzle is not None}  # by the nozzle's own limits
     bounds = friction_bounds(answer)
     results = []
     for hold in answer.holds:
         limit = capacity.get(hold.name)
-        if limit is None and (hold.name in judged or (hold.name not in bounds and hold.kind not in TAKE_THRUST)):
+        if limit is None and not _has_to_say(answer, hold, bounds):
             continue
         friction = bounds.get(hold.name, np.zeros(len(answer.states)))
         forces = design_forces(hold, friction)
@@ -60,7 +60,7 @@ def check(answer: LineAnswer) -> list[CheckResult]:
         if answer.scenario == NO_FRICTION:
             words += f", of which friction (bound) {friction[number] / 1e3:.1f} kN along the pipe"
         if limit is None:
-            words += "; what it can carry is not stated"
+            words += _NOT_STATED
         status = "" if limit is None else "user's data"
         results.append(
             RULE.judge(
@@ -83,7 +83,7 @@ def check_combinations(walked: Walked) -> list[CheckResult]:
         bounds = friction_bounds(answer)
         for place, hold in enumerate(answer.holds):
             limit = stated.get(hold.name)
-            if limit is None:
+            if limit is None and not _has_to_say(answer, hold, bounds):
                 continue
             forces = np.array(
                 [np.linalg.norm(one.loads[:, model.supports[place], :3], axis=1) for one in walked.combinations]
@@ -94,9 +94,16 @@ def check_combinations(walked: Walked) -> list[CheckResult]:
             if force > known * (1.0 + _ROUNDING):
                 combination, step = divmod(number, forces.shape[1])
                 words = f"{force / 1e3:.1f} kN: {walked.combinations[combination].words}"
-                state = step_words(walked.way, step)
-                results.append(RULE.judge(hold.name, state, force, limit, "N", because=words, status="user's data"))
+                words += _NOT_STATED if limit is None else ""
+                state, status = step_words(walked.way, step), "" if limit is None else "user's data"
+                results.append(RULE.judge(hold.name, state, force, limit, "N", because=words, status=status))
     return results
+
+
+def _has_to_say(answer: LineAnswer, hold: HoldLoads, bounds: dict[str, NDArray[np.float64]]) -> bool:
+    """Whether what a hold can carry has to be stated: it takes thrust, and no nozzle's limits judge it."""
+    judged = {end.name for end in (answer.line.start, answer.line.end) if end.nozzle is not None}
+    return hold.name not in judged and (hold.name in bounds or hold.kind in TAKE_THRUST)
 
 
 def _unstated(answer: LineAnswer, capacity: dict[str, float | None]) -> list[CheckResult]:

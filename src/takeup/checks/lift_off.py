@@ -21,6 +21,7 @@ RULE = Rule(
     limits="for information: lift-off is computed, and every other check sees the line as it then lies",
     mandatory=False,
 )
+ONE_REST = "1 rest, pressed down in every state"
 _ONE_SIDED = ("rest", "hanger", "stop")
 _WORDS = {"rest": "the line lifts off", "hanger": "the hanger is slack", "stop": "the stop is not reached"}
 
@@ -46,6 +47,6 @@ def _off(answer: LineAnswer, hold: HoldLoads) -> CheckResult:
 def _all_is_well(holds: list[HoldLoads]) -> str:
     counts = {kind: sum(hold.kind == kind for hold in holds) for kind in _ONE_SIDED}
     if counts["rest"] == len(holds):
-        return f"{len(holds)} rests, each pressed down in every state"
+        return f"{len(holds)} rests, each pressed down in every state" if len(holds) > 1 else ONE_REST
     said = ", ".join(f"{count} {kind}{'' if count == 1 else 's'}" for kind, count in counts.items() if count)
     return f"{said}: each under load its own way in every state"

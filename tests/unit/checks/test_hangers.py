@@ -158,7 +158,7 @@ def test_a_stop_holds_one_way(against):
 
 def test_rests_alone_are_said_as_ever():
     assert one(line_file(["12 m east"], holds=(hold("rest", "6 m"),)), "lift_off").because == (
-        "1 rests, each pressed down in every state"
+        "1 rest, pressed down in every state"
     )
 
 

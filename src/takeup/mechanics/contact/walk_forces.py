@@ -218,12 +218,20 @@ def _parts_of_step(walk: Walk, step: int, *, true: Floats, feet: Floats) -> tupl
     told[:, causes + 1] = np.where(closed, moved - give * true, 0.0) - told[:, causes]
     told[:, causes + 2] = np.where(held.rows, np.where(closed, 0.0, moved), true)
     share = np.where(held.rows, 1.0, problem.rate)[:, None]
-    inner = np.linalg.solve(matrix, told - share * alone)  # (r, c + 3)
+    inner = _solved(matrix, told - share * alone)  # (r, c + 3)
     away = alone - problem.compliance @ inner
     amounts = np.zeros((causes + 3, causes + count))
     amounts[np.arange(causes), np.arange(causes)] = given
     amounts[:, causes:] = -inner.T
     return amounts, (inner + problem.rate[:, None] * away)[:g].T, held.sticking
+
+
+def _solved(matrix: Floats, right: Floats) -> Floats:
+    """Return the solution; of a system that leaves something open, the smallest: its sum is the step's all the same."""
+    try:
+        return np.asarray(np.linalg.solve(matrix, right))
+    except np.linalg.LinAlgError:
+        return np.asarray(np.linalg.lstsq(matrix, right, rcond=None)[0])
 
 
 def _system(problem: ContactProblem, held: Flags) -> Floats:
