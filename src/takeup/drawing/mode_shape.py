@@ -33,18 +33,23 @@ def governing(results: Results) -> Record | None:
     return next((row for row in records_of(results, "stability") if records_of(row, "shape")), None)
 
 
-def bowed_lines(results: Results, row: Record) -> tuple[Bowed, ...]:
-    """Return every line with its movement in the governing mode, smooth.
+def bowed_lines(results: Results, row: Record, *, rigid: bool = False) -> tuple[Bowed, ...]:
+    """Return every line with its movement in a mode, or in a motion that nothing resists, smooth.
 
     Args:
         results: The results document.
-        row: Of the state with the lowest factor.
+        row: Of the state with the lowest factor, or of the motion.
+        rigid: Whether nothing bends: between two cuts the movement is then a straight line.
     """
-    shapes = {text_of(shape, "line"): shape for shape in records_of(row, "shape")}
-    return tuple(_bowed(line, shapes[text_of(line, "name")]) for line in records_of(results, "lines"))
+    return tuple(_bowed(line, shape_of(row, line), rigid=rigid) for line in records_of(results, "lines"))
 
 
-def _bowed(line: Record, shape: Record) -> Bowed:
+def shape_of(row: Record, line: Record) -> Record:
+    """Return the shape of one line in a row that has one of every line."""
+    return next(shape for shape in records_of(row, "shape") if text_of(shape, "line") == text_of(line, "name"))
+
+
+def _bowed(line: Record, shape: Record, *, rigid: bool) -> Bowed:
     stations = numbers_in(shape["station_m"])
     places, movements = vectors_of(shape, "at_m"), vectors_of(shape, "movement")
     assert len(stations) == len(places) == len(movements), "every node has its place and its movement"
@@ -53,9 +58,10 @@ def _bowed(line: Record, shape: Record) -> Bowed:
     for k, (start, end) in enumerate(pairwise(stations)):
         for step in range(1, _STEPS + 1):
             share = step / _STEPS
+            pairs = list(zip(movements[k], movements[k + 1], strict=True))
             moved = [
-                _cubic(share, end - start, (movements[k][axis], movements[k + 1][axis]), slopes[axis][k : k + 2])
-                for axis in range(3)
+                a + share * (b - a) if rigid else _cubic(share, end - start, (a, b), slopes[axis][k : k + 2])
+                for axis, (a, b) in enumerate(pairs)
             ]
             place = [a + share * (b - a) for a, b in zip(places[k], places[k + 1], strict=True)]
             station = start + share * (end - start)

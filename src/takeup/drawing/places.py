@@ -94,8 +94,11 @@ def _holds(results: Results, line: Record) -> Iterable[Place]:
 
 
 def _planned(results: Results, line: Record) -> Iterable[Record]:
-    """Yield the holds as resolved, for a line that was not solved and so has no loads to show."""
-    for hold in of_line(record_of(record_of(results, "input"), "resolved"), "holds", line):
+    """Yield the holds and anchored ends as resolved, for a line that was not solved and so has no loads to show."""
+    last = number_of(records_of(line, "legs")[-1], "end_m")
+    ends = zip(records_of(line, "ends"), (0.0, last), strict=True)
+    held = [{**end, "station_m": station} for end, station in ends if is_anchor(text_of(end, "kind"))]
+    for hold in (*held, *of_line(record_of(record_of(results, "input"), "resolved"), "holds", line)):
         at, along = on_legs(line, number_of(hold, "station_m"))
         yield {**hold, "at_m": list(at), "axes": [list(along)]}
 

@@ -21,6 +21,7 @@ from takeup.papers.front import front_page, lines_words
 from takeup.papers.glyphs import FONTS, printable_tree
 from takeup.papers.inputs import inputs_section
 from takeup.papers.loads import joints_section, loads_section
+from takeup.papers.not_held import not_held_section
 from takeup.papers.proofs import checks_section, made_section
 from takeup.papers.stability import stability_section
 from takeup.papers.states import states_section
@@ -92,6 +93,7 @@ def contents_of(results: Results, units: Units = SI) -> Tree:
             "title": "Line drawn to scale" if len(sheets) == 1 else "Lines drawn to scale",
             "sheets": [{"svg": to_svg(sheet), "alt": f"{sheet.title}. {sheet.description}"} for sheet in sheets],
         },
+        "not_held": not_held_section(results, units),
         "inputs": inputs_section(results, units),
         "assumptions": sentences(texts_of(results, "assumptions")),
         "states": states_section(results, units),

@@ -52,7 +52,7 @@ def front_page(results: Results, units: Units) -> Tree:
         "verdict": text_of(record_of(results, "verdict"), "outcome"),
         "because": sentences(reasons[:_REASONS]),
         "more": [_more(len(reasons) - shown) for shown in range(_REASONS + 1)],
-        "counted": counted_words(results),
+        "counted": _held_words(results) or counted_words(results),
         "units": units.said,
         "anchors": _anchors(results, units),
         "guides": _guides(results, units),
@@ -86,6 +86,15 @@ def _pipes(results: Results, units: Units) -> list[str]:
     """Return every pipe of the lines in words, each once."""
     pipes = [item for line in records_of(results, "lines") for item in records_of(line, "pipes")]
     return list(dict.fromkeys(pipe_words(record_of(item, "pipe"), units) for item in pipes))
+
+
+def _held_words(results: Results) -> str:
+    """Return that the lines are not held; "" where they are, or something else stands in the way."""
+    return (
+        "Not held: free motions are drawn in the part “Not held”, behind the drawing."
+        if records_of(results, "not_held")
+        else ""
+    )
 
 
 def counted_words(results: Results) -> str:

@@ -17,7 +17,7 @@ from takeup.results.holds import growth_rows, holds_part
 from takeup.results.plain import Json
 from takeup.results.resolved import conditions_part, resolved_part
 from takeup.results.sections import line_part, shapes_part, states_part, takeups_part
-from takeup.results.stability import clearance_part, guides_part, second_order_part, stability_part
+from takeup.results.stability import clearance_part, guides_part, not_held_part, second_order_part, stability_part
 from takeup.results.verdict import Verdict, verdict_of
 from takeup.results.walk import events_part, scenarios_part, walk_part
 from takeup.results.words import CAUTIONS, assumptions_of, dropped_words
@@ -75,6 +75,7 @@ def _document(
         "events": events_part(walked) if walked else [],
         "record": None,
         "shapes": shapes_part(walked.main) if walked else [],
+        "not_held": not_held_part(answer.free if isinstance(answer, Unsolved) else ()),
         "stability": stability_part(bowing.states) if bowing else [],
         "second_order": second_order_part(bowing.swings) if bowing else [],
         "clearance": clearance_part(bowing.bows) if bowing else [],

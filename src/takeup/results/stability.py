@@ -1,6 +1,7 @@
 """The parts of results.json about thrust beyond the first order.     (results/stability.py)
 
-Factors by state with the shape of the lowest mode; second order of joints that swing; bowed runs; loads of guides.
+Motions that nothing resists; factors by state with the shape of the lowest mode; second order of joints that swing;
+bowed runs; loads of guides.
 """
 
 from __future__ import annotations
@@ -10,8 +11,23 @@ from collections.abc import Sequence
 
 from takeup.checks.stability import BELLOWS, PIPE
 from takeup.results.plain import Json, numbers
-from takeup.study import BowedRun, GuideLoad, Mode, StateStability, SwingForce
+from takeup.study import BowedRun, FreeMotion, GuideLoad, Mode, Shape, StateStability, SwingForce
 from takeup.units import to_bar, to_deg, to_mm
+
+
+def not_held_part(free: Sequence[FreeMotion]) -> list[Json]:
+    """Return the motions that nothing resists, each with the shape of every line; its turn is that of the whole line.
+
+    Args:
+        free: in the order in which the verdict tells them.
+    """
+    return [
+        {
+            "words": motion.words,
+            "shape": [{**_shape(shape), "turn": numbers(shape.turns[-1])} for shape in motion.shapes],
+        }
+        for motion in free
+    ]
 
 
 def stability_part(states: Sequence[StateStability]) -> list[Json]:
@@ -53,17 +69,16 @@ def _state(item: StateStability, *, shaped: bool) -> Json:
             {"joint": one.joint, "line": one.line, "number": one.number, "of": one.of, "factor": one.factor}
             for one in item.bellows
         ],
-        "shape": [
-            {
-                "line": shape.line,
-                "station_m": numbers(shape.stations),
-                "at_m": [numbers(row) for row in shape.places],
-                "movement": [numbers(row) for row in shape.movements],
-            }
-            for shape in first.shapes
-        ]
-        if first is not None and shaped
-        else [],
+        "shape": [_shape(shape) for shape in first.shapes] if first is not None and shaped else [],
+    }
+
+
+def _shape(shape: Shape) -> dict[str, Json]:
+    return {
+        "line": shape.line,
+        "station_m": numbers(shape.stations),
+        "at_m": [numbers(row) for row in shape.places],
+        "movement": [numbers(row) for row in shape.movements],
     }
 
 

@@ -15,8 +15,7 @@ from scipy.interpolate import CubicSpline  # type: ignore[import-untyped]  # Sci
 from takeup.line import ANCHORED_ENDS, SAME_STATION, TakeUp
 from takeup.line.holding import ANCHORS
 from takeup.scenes.played import Played
-from takeup.study import Mode
-from takeup.study.stability import Shape
+from takeup.study import Mode, Shape
 from takeup.units import to_bar, to_mm
 
 Floats = NDArray[np.float64]

@@ -6,7 +6,16 @@ from takeup.study.clearance import BowedJoint, BowedRun, GuideForce, asks_for_bo
 from takeup.study.friction import friction_bounds
 from takeup.study.guide_loads import GuideLoad, guide_loads
 from takeup.study.pieces import JointSpans, joint_spans
-from takeup.study.records import NO_FRICTION, HoldLoads, JointMovement, LineAnswer, Solved, Unsolved
+from takeup.study.records import (
+    NO_FRICTION,
+    FreeMotion,
+    HoldLoads,
+    JointMovement,
+    LineAnswer,
+    Shape,
+    Solved,
+    Unsolved,
+)
 from takeup.study.scenarios import Combination, Walked, walk_study
 from takeup.study.second_order import SwingForce, second_order_of, swing_force
 from takeup.study.solve import solve_study
@@ -21,6 +30,7 @@ __all__ = [
     "BowedRun",
     "Bowing",
     "Combination",
+    "FreeMotion",
     "GuideForce",
     "GuideLoad",
     "HoldLoads",
@@ -28,6 +38,7 @@ __all__ = [
     "JointSpans",
     "LineAnswer",
     "Mode",
+    "Shape",
     "Solved",
     "StateStability",
     "SwingForce",

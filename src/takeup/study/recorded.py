@@ -22,7 +22,7 @@ from takeup.study.model import model_of
 from takeup.study.records import NO_FRICTION
 from takeup.study.run import totals_of
 from takeup.study.scenarios import HIGH_FRICTION
-from takeup.study.solve import Ready, Why, ready_to_walk
+from takeup.study.solve import Ready, ready_to_walk
 from takeup.study.trace import axial_of_joints
 
 Floats = NDArray[np.float64]
@@ -67,7 +67,7 @@ class RecordWalk:
     because: str
 
 
-def walk_record(study: Study, record: Record) -> tuple[RecordWalk, ...] | Why:
+def walk_record(study: Study, record: Record) -> tuple[RecordWalk, ...] | tuple[str, ...]:
     """Return a record walked without friction and, where something rubs, at high friction.
 
     Args:
@@ -81,7 +81,7 @@ def walk_record(study: Study, record: Record) -> tuple[RecordWalk, ...] | Why:
     running = replace(installed, name="", locked=False)
     ready = ready_to_walk(study, model_of(study), (running,), giving=False)
     if not isinstance(ready, Ready):
-        return ready
+        return ready.because
     course = _course(study, running, record)
     steps = Steps(
         amounts=ready.ground.causes.of(course), feet=ready.ground.contacts.feet(study, ready.ground.model, course)

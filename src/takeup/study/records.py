@@ -165,15 +165,66 @@ class Solved:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Shape:
+    """How one line moves in a shape: name, stations (q,) [m], places (q, 3) [m], movements and turns (q, 3)."""
+
+    line: str
+    stations: Floats
+    places: Floats
+    movements: Floats
+    turns: Floats
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class FreeMotion:
+    """A motion that nothing resists: what moves and how, in words, and the shape of every line.
+
+    The largest movement of all is one. Where nothing moves aside, because a straight line turns about its own axis,
+    movements are zero and the turn is one.
+    """
+
+    words: str
+    shapes: tuple[Shape, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Unsolved:
-    """Lines that the model cannot answer: not held, or too ill-conditioned; `because` says which, in words."""
+    """Lines that the model cannot answer: not held, or too ill-conditioned; `because` says which, in words.
+
+    Args:
+        study: the file, its lines resolved.
+        model: of all its lines.
+        states: in order.
+        because: why there is no answer.
+        free: the motions that `because` tells, each once; empty where the lines are held.
+    """
 
     study: Study
     model: SystemModel
     states: tuple[State, ...]
     because: tuple[str, ...]
+    free: tuple[FreeMotion, ...]
 
     @property
     def zones(self) -> Zones:
         """The zones of the study."""
         return self.model.zones
+
+
+def shapes_of(model: SystemModel, moved: Floats) -> tuple[Shape, ...]:
+    """Return how every line moves.
+
+    Args:
+        model: of the lines.
+        moved: movements and turns of the nodes of its frame, (n, 6).
+    """
+    return tuple(
+        Shape(
+            line=line.line.name,
+            stations=line.stations,
+            places=line.points,
+            movements=np.asarray(moved[line.nodes, :3]),
+            turns=np.asarray(moved[line.nodes, 3:]),
+        )
+        for line in model.lines
+    )

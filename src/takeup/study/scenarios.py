@@ -23,7 +23,7 @@ from takeup.study.contacts import Rub
 from takeup.study.model import model_of, with_rates
 from takeup.study.records import NO_FRICTION, Solved, Unsolved
 from takeup.study.run import totals_of
-from takeup.study.solve import Ready, one_answer_only, ready_runs, ready_to_walk, solved_by
+from takeup.study.solve import Ready, Refusal, one_answer_only, ready_runs, ready_to_walk, solved_by
 from takeup.study.way import Way
 
 Floats = NDArray[np.float64]
@@ -103,7 +103,7 @@ def walk_study(study: Study) -> Walked | Unsolved:
     model, states = model_of(study), states_of(study)
     ready = ready_runs(study, model, states)
     if not isinstance(ready, list):
-        return Unsolved(study=study, model=model, states=states, because=ready)
+        return Unsolved(study=study, model=model, states=states, because=ready.because, free=ready.free)
     base = solved_by(ready, NO_FRICTION, 0.0)
     if isinstance(base, Unsolved):
         return base
@@ -141,10 +141,10 @@ def _of_whole(solved: Solved) -> Combination:
     return Combination(friction=solved.scenario, rates=NOMINAL, loads=loads, because="")
 
 
-def _combination(ready: Ready | tuple[str, ...], friction: Friction, rates: str, nominal: Ready) -> Combination:
+def _combination(ready: Ready | Refusal, friction: Friction, rates: str, nominal: Ready) -> Combination:
     if not isinstance(ready, Ready):
         none = np.full((len(nominal.way.to), len(nominal.ground.model.holds), 6), np.nan)
-        return Combination(friction=friction.words, rates=rates, loads=none, because="; ".join(ready))
+        return Combination(friction=friction.words, rates=rates, loads=none, because="; ".join(ready.because))
     steps = ready.way.steps
     if friction.locked is not None:
         parts = np.zeros((len(friction.mu), 2))

@@ -10,18 +10,20 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+import numpy as np
+
 from takeup.line import State, Study, states_of
 from takeup.mechanics import ContactProblem, NotFactored, NotHeld, Walk, condense, uniqueness_shown, walk
 from takeup.mechanics.frame import Floats
 from takeup.study.causes import causes_of
 from takeup.study.contacts import contacts_of, gaps_of, rubs_of
 from takeup.study.model import SystemModel, model_of
-from takeup.study.records import NO_FRICTION, Solved, Unsolved
+from takeup.study.records import NO_FRICTION, FreeMotion, Solved, Unsolved, shapes_of
 from takeup.study.run import Run, run_of
 from takeup.study.sides import line_answers
 from takeup.study.way import Ground, Way, way_through
 
-Why = tuple[str, ...]
+_NO_WIDER = 1e-9  # m a radian: a line that moves less aside turns about its own axis
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -33,6 +35,14 @@ class Ready:
     problem: ContactProblem
 
 
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Refusal:
+    """Why nothing can be walked, in words, and the motions among them that nothing resists."""
+
+    because: tuple[str, ...]
+    free: tuple[FreeMotion, ...] = ()
+
+
 def solve_study(study: Study) -> Solved | Unsolved:
     """Return the model's answer to every state of a study, walked without friction.
 
@@ -42,11 +52,11 @@ def solve_study(study: Study) -> Solved | Unsolved:
     model, states = model_of(study), states_of(study)
     found = ready_runs(study, model, states)
     if not isinstance(found, list):
-        return Unsolved(study=study, model=model, states=states, because=found)
+        return Unsolved(study=study, model=model, states=states, because=found.because, free=found.free)
     return solved_by(found, NO_FRICTION, 0.0)
 
 
-def ready_runs(study: Study, model: SystemModel, states: Sequence[State]) -> list[Ready] | Why:
+def ready_runs(study: Study, model: SystemModel, states: Sequence[State]) -> list[Ready] | Refusal:
     """Return what is to be walked: with rigid anchors, and once more where a structure gives; or why nothing can be.
 
     Args:
@@ -65,7 +75,7 @@ def ready_runs(study: Study, model: SystemModel, states: Sequence[State]) -> lis
     return ready
 
 
-def ready_to_walk(study: Study, model: SystemModel, states: Sequence[State], *, giving: bool) -> Ready | Why:
+def ready_to_walk(study: Study, model: SystemModel, states: Sequence[State], *, giving: bool) -> Ready | Refusal:
     """Return a study condensed to its contacts, or why nothing holds it."""
     ground = Ground(
         study=study,
@@ -77,9 +87,10 @@ def ready_to_walk(study: Study, model: SystemModel, states: Sequence[State], *, 
     frame = replace(model.frame, supports=contacts.supports)
     problem = condense(frame, gaps_of(contacts), rubs_of(contacts), ground.causes.loads)
     if isinstance(problem, NotHeld):
-        return _free(model, problem)
+        free = _free(model, problem)
+        return Refusal(because=tuple(motion.words for motion in free), free=free)
     if isinstance(problem, NotFactored):
-        return (problem.because,)
+        return Refusal(because=(problem.because,))
     return Ready(ground=ground, way=way_through(ground, states), problem=problem)
 
 
@@ -103,7 +114,16 @@ def solved_by(ready: Sequence[Ready], scenario: str, mu: Floats | float) -> Solv
     walks = [walk(one.problem, one.way.steps, mu=mu, increments=True) for one in ready]
     why = tuple(reason for one in walks for reason in _why_not(ground, way, one))
     if why:
-        return Unsolved(study=ground.study, model=ground.model, states=way.states, because=tuple(dict.fromkeys(why)))
+        free: dict[str, FreeMotion] = {}
+        for motion in (motion for one in walks for _, found in one.free for motion in _free(ground.model, found)):
+            free.setdefault(motion.words, motion)
+        return Unsolved(
+            study=ground.study,
+            model=ground.model,
+            states=way.states,
+            because=tuple(dict.fromkeys(why)),
+            free=tuple(free.values()),
+        )
     runs = [run_of(one.ground, one.way, found) for one, found in zip(ready, walks, strict=True)]
     return _solved(runs, scenario)
 
@@ -132,7 +152,7 @@ def _why_not(ground: Ground, way: Way, found: Walk) -> list[str]:
     steps: dict[str, list[int]] = {}
     for step, loose in found.free:
         for motion in _free(ground.model, loose):
-            steps.setdefault(motion, []).append(step)
+            steps.setdefault(motion.words, []).append(step)
     reasons = [f"{motion}{_when(way, own[0])}{_and_later(len(own) - 1)}" for motion, own in steps.items()]
     lost = [step for step in range(len(found.held)) if not found.converged[step]]
     if lost:
@@ -151,12 +171,20 @@ def _and_later(more: int) -> str:
     return f", and in {more} later step{'' if more == 1 else 's'}" if more else ""
 
 
-def _free(model: SystemModel, mechanism: NotHeld) -> Why:
-    """Return what moves freely, by the name of its line."""
+def _free(model: SystemModel, mechanism: NotHeld) -> tuple[FreeMotion, ...]:
+    """Return what moves freely, by the name of its line, with its shape."""
     found = []
-    for words, node in zip(mechanism.words, mechanism.parts, strict=True):
+    for moved, words, node in zip(mechanism.motions, mechanism.words, mechanism.parts, strict=True):
         name = next(line.line.name for line in model.lines if node in line.nodes)
         after = words.partition(") ")[2] if words.startswith("in the part") else words
         where = "the line" if len(model.lines) == 1 else f"line {name}, with what is joined to it,"
-        found.append(f"{where} {after}")
+        found.append(FreeMotion(words=f"{where} {after}", shapes=shapes_of(model, _scaled(moved))))
     return tuple(found)
+
+
+def _scaled(moved: Floats) -> Floats:
+    """Return a rigid motion (n, 6) with its largest movement one; with its turn one where nothing moves aside."""
+    largest, turn = (float(np.linalg.norm(part, axis=1).max()) for part in (moved[:, :3], moved[:, 3:]))
+    if largest > _NO_WIDER * turn:
+        return moved / largest
+    return np.concatenate([np.zeros_like(moved[:, :3]), moved[:, 3:] / turn], axis=1)

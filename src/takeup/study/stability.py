@@ -38,7 +38,7 @@ from takeup.mechanics import (
 from takeup.study.fine import FineState, fine_model, fine_state, forces_by, less
 from takeup.study.model import LineModel, SystemModel
 from takeup.study.pieces import Piece, joint_spans
-from takeup.study.records import JointMovement, LineAnswer, Solved
+from takeup.study.records import JointMovement, LineAnswer, Shape, Solved, shapes_of
 
 Floats = NDArray[np.float64]
 _COUNTS = (4, 8, 16, 32)  # modes looked for, more where the last is still low
@@ -46,17 +46,6 @@ _FAR_ENOUGH = 6.0  # above every factor that is asked for: what lies beyond deci
 _NOTHING = 1.0  # N: rounding, and forces that bow nothing
 _SWAYS = 0.5  # of the largest movement: a spool that moves so far is what moves
 Part = Literal["run", "bellows", "spool", "rods"]
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Shape:
-    """How one line moves in a mode: name, stations (q,) [m], places (q, 3) [m], movements and turns (q, 3)."""
-
-    line: str
-    stations: Floats
-    places: Floats
-    movements: Floats
-    turns: Floats
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -224,16 +213,7 @@ def _mode(fine: FineState, found: Modes, row: int) -> Mode:
         sways=_sways(chosen, joint, shape),
         share=share,
         station=float(chosen.stations[int(size.argmax())]),
-        shapes=tuple(
-            Shape(
-                line=line.line.name,
-                stations=line.stations,
-                places=line.points,
-                movements=np.asarray(shape[line.nodes, :3]),
-                turns=np.asarray(shape[line.nodes, 3:]),
-            )
-            for line in model.lines
-        ),
+        shapes=shapes_of(model, shape),
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
+import numpy as np
 import pytest
 from tests.builders import hold, joint, line_file, rule, study_of
 
@@ -12,6 +13,7 @@ from takeup.results import results_of, write_results
 
 GUIDED = (rule("slide guide", "spacing rule"), rule("rest", "support spans"))
 RUN = line_file(["40 m east"], holds=GUIDED, takeups=(joint("J1", "west end + 1.2 m", kind="externally pressurised"),))
+IN_GUIDES = hold("slide guide", "[3 m, 9 m]")
 LOOSE = line_file(["12 m east"], start="free", end="free", holds=(hold("slide guide", "[3 m, 9 m]"),))
 
 
@@ -73,6 +75,50 @@ def test_a_line_that_is_not_held_fails_with_words_and_without_numbers():
     assert results["holds"] == []
     assert not results["solver"]["solved"]
     assert all(not state["converged"] for state in results["states"])
+
+
+def test_free_motions_have_their_shape():
+    """An L on rests: all nodes move east by one, or north by one; about the vertical the farthest moves by one."""
+    text = line_file(["12 m east", "8 m north"], start="free", end="free", holds=(hold("rest", "[3 m, 9 m, 17 m]"),))
+    results = results_of(study_of(text))
+    east, north, turned = results["not_held"]
+    for motion, way in ((east, [1.0, 0.0, 0.0]), (north, [0.0, 1.0, 0.0])):
+        (shape,) = motion["shape"]
+        assert np.abs(np.array(shape["movement"]) - way).max() < 1e-9  # rounding of solutions over 20 m
+        assert np.abs(shape["turn"]).max() < 1e-9
+        assert len(shape["station_m"]) == len(shape["at_m"]) == len(shape["movement"]) > 4
+    (shape,) = turned["shape"]
+    moved, places, turn = (np.array(shape[key]) for key in ("movement", "at_m", "turn"))
+    assert np.linalg.norm(moved, axis=1).max() == pytest.approx(1.0, abs=1e-12)  # scaled to it
+    assert moved - moved[0] == pytest.approx(np.cross(turn, places - places[0]), abs=1e-9)  # rigid: v = w x r
+    told = [reason.removeprefix("not solved: ") for reason in results["verdict"]["because"]]
+    assert [any(reason.startswith(motion["words"]) for reason in told) for motion in (east, north, turned)] == [
+        True
+    ] * 3
+
+
+def test_line_that_turns_about_itself_has_a_turn_and_no_movement():
+    (motion,) = results_of(study_of(line_file(["12 m east"], start="free", end="blind", holds=(IN_GUIDES,))))[
+        "not_held"
+    ]
+    (shape,) = motion["shape"]
+    assert shape["turn"] == [1.0, 0.0, 0.0]
+    assert not np.any(shape["movement"])
+
+
+def test_line_in_guides_with_a_leg_beside_tips_about_their_axis():
+    """The only free motion: not a shift and a turn about the middle, which the guides would resist one by one."""
+    text = line_file(["12 m east", "3 m north"], start="free", end="free", holds=(IN_GUIDES,))
+    (motion,) = results_of(study_of(text))["not_held"]
+    assert "can turn freely about the direction (1, 0, 0)" in motion["words"]
+    (shape,) = motion["shape"]
+    moved, places = np.array(shape["movement"]), np.array(shape["at_m"])
+    assert moved[:, 2] == pytest.approx(places[:, 1] / 3.0, abs=1e-9)  # the end of the leg moves by one
+    assert np.abs(moved[:, :2]).max() < 1e-9
+
+
+def test_held_line_has_no_free_motion():
+    assert results_of(study_of(RUN))["not_held"] == []
 
 
 def test_the_hand_stands_beside_the_model_on_every_anchor():

@@ -43,6 +43,7 @@ OUTLINES = (
     "takeups/0",
     "checks/0",
 )
+OUTLINES_OF_WHAT_IS_NOT_HELD = ("not_held/0", "not_held/0/shape/0")
 OUTLINES_OF_A_WALK = (
     "holds/1/contact/0",
     "holds/0/scenarios/0",
@@ -129,11 +130,17 @@ def rods(tmp_path_factory):
     return results(RUNS_OUT, tmp_path_factory.mktemp("rods"))
 
 
-@pytest.fixture(params=[*OUTLINES, *OUTLINES_OF_A_SYSTEM, *OUTLINES_OF_A_WALK])
-def outlined(request, small, large, rods):
+@pytest.fixture(scope="module")
+def loose(tmp_path_factory):
+    return results(NOT_HELD, tmp_path_factory.mktemp("loose"))
+
+
+@pytest.fixture(params=[*OUTLINES, *OUTLINES_OF_A_SYSTEM, *OUTLINES_OF_A_WALK, *OUTLINES_OF_WHAT_IS_NOT_HELD])
+def outlined(request, small, large, rods, loose):
     """A document, and the path of an object in it."""
     path = request.param
     chosen = small if path in OUTLINES else large if path in OUTLINES_OF_A_SYSTEM else rods
+    chosen = loose if path in OUTLINES_OF_WHAT_IS_NOT_HELD else chosen
     return copy.deepcopy(chosen), path
 
 
