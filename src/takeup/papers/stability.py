@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 
 from takeup.drawing import to_svg
 from takeup.drawing.mode_view import mode_sheet
@@ -21,6 +22,7 @@ COMPUTED = (
 _FACTOR = "load factor"  # the unit of what the check asks of factors
 _SMALL = 10.0  # below this a factor is printed with two decimals, and all others with it
 _LARGE = 1000.0  # above this it says no more than that nothing bows out
+_MOST = 9  # decimals, where fewer hide that a factor is below one
 _SAME = 1e-3  # modes whose factors are so close are one to a reader
 
 
@@ -43,7 +45,7 @@ def stability_section(results: Results, units: Units) -> Tree:
         "table": table(
             head, cells, "Lowest load factor of the system, by state; the lowest of all bold", strong=strong
         ),
-        "beside": [] if worst is None else sentences(_beside(rows[worst], decimals, units)),
+        "beside": sentences([*_nearest(results), *([] if worst is None else _beside(rows[worst], decimals, units))]),
         "bellows": _bellows(results, rows, decimals),
         "mode": _mode(results, units),
         **_beyond(results, units),
@@ -64,13 +66,77 @@ def _decimals(rows: tuple[Record, ...]) -> int:
 
 
 def _written(factor: float, decimals: int) -> str:
-    return fixed(factor, decimals) if factor <= _LARGE else f"over {_LARGE:.0f}"
+    """Return a factor with so many decimals, and with more where those hide that it is below one."""
+    if factor > _LARGE:
+        return f"over {_LARGE:.0f}"
+    written = (fixed(factor, more) for more in range(decimals, _MOST))
+    return next((words for words in written if (float(words) < 1.0) == (factor < 1.0)), fixed(factor, _MOST))
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Nearest:
+    """What is nearest to the load factor that is asked of it: its name, its factor, what is asked, and the state."""
+
+    what: str
+    factor: str
+    asked: str
+    state: str
+
+
+def nearest(results: Results) -> Nearest | None:
+    """Return the check of load factors with the greatest use: a run, a bellows in the line or by itself, spool or rods.
+
+    Args:
+        results: the results document.
+    """
+    asked = [
+        check
+        for check in records_of(results, "checks")
+        if check.get("rule") == "stability" and check.get("unit") == _FACTOR and maybe_number(check, "use") is not None
+    ]
+    if not asked:
+        return None
+    check = max(asked, key=lambda item: number_of(item, "use"))
+    factor = number_of(check, "capacity")
+    return Nearest(
+        what=_what(results, check, factor),
+        factor=_written(factor, 2 if factor < _SMALL else 1),
+        asked=f"{number_of(check, 'demand'):.3g}",
+        state=text_of(check, "state"),
+    )
+
+
+def _what(results: Results, check: Record, factor: float) -> str:
+    """Return what has the factor of a check: a mode of that state, or a bellows by itself."""
+    where = text_of(check, "where")
+    for row in records_of(results, "stability"):
+        if text_of(row, "state") != text_of(check, "state"):
+            continue
+        for mode in records_of(row, "modes"):
+            if where in (mode.get("joint"), mode.get("line")) and number_of(mode, "factor") == factor:
+                return text_of(mode, "governed_by").removeprefix("the ")
+        if any(
+            text_of(item, "joint") == where and maybe_number(item, "factor") == factor
+            for item in records_of(row, "bellows")
+        ):
+            return f"bellows of {where} by itself"
+    return where
+
+
+def _nearest(results: Results) -> list[str]:
+    found = nearest(results)
+    if found is None:
+        return []
+    words = f"Nearest to what is asked of it, of all in the lines and of bellows by themselves: {found.what}"
+    return [f"{words}, {found.factor} with {found.asked} asked, in “{found.state}”."]
 
 
 def _row(row: Record, decimals: int, units: Units) -> tuple[str, ...]:
     state, factor = text_of(row, "state"), maybe_number(row, "factor")
     if factor is None:
         because = text_of(row, "because")
+        if row.get("told") and any(maybe_number(item, "factor") is not None for item in records_of(row, "bellows")):
+            return state, NONE, NONE, "nothing in the line; a bellows by itself, see below", NONE
         return state, NONE, NONE, because if row.get("told") else f"not told: {because}", NONE
     first = records_of(row, "modes")[0]
     station = written(number_of(first, "station_m"), units.length, 2)

@@ -62,7 +62,22 @@ def document(way=(0.0, 1.0, 0.0)):
         row("under hydrostatic test", 17.8, shape=bowing(way), pressure=320.57),
         row("operating", 2500.0),
     ]
-    return {**system(), "stability": rows}
+    return {**system(), "stability": rows, "checks": [asked("DS-1", "under hydrostatic test", 4.0, 17.8)]}
+
+
+def asked(where, state, demand, capacity):
+    """One row of the stability check."""
+    numbers = {"demand": demand, "capacity": capacity, "use": demand / capacity, "unit": "load factor"}
+    return {"rule": "stability", "where": where, "state": state, "outcome": "passes", **numbers}
+
+
+def with_bellows_by_itself():
+    """The three states, and under vacuum a bellows by itself at 7.82 with 5.9 asked: a use of 0.75 beside 0.22."""
+    alone = row("cooling under vacuum", None, because="nothing is compressed")
+    alone["bellows"] = [{"joint": "J3", "line": "DS-1", "factor": 7.82}]
+    base = document()
+    checks = [*base["checks"], asked("J3", "cooling under vacuum", 5.9, 7.82)]
+    return {**base, "stability": [*base["stability"], alone], "checks": checks}
 
 
 def cells(table):
@@ -78,11 +93,16 @@ def test_lowest_factor_is_bold_and_what_is_not_compressed_says_so():
     assert [item["strong"] for item in section["table"]["rows"]] == [False, True, False]
 
 
+def beside(units):
+    """The sentences beside the table, in one."""
+    return " ".join(stability_section(document(), units)["beside"])
+
+
 def test_bowing_pressure_stands_beside_in_either_system():
     """320.57 bar / 0.06894757 bar/psi = 4649.4 psi (by hand)."""
-    assert "at 320.6 bar(g), all pressures raised alike" in stability_section(document(), SI)["beside"][0]
-    assert "psig" in stability_section(document(), US)["beside"][0]
-    assert "4 649 psig" in stability_section(document(), US)["beside"][0].replace("\N{NO-BREAK SPACE}", " ")
+    assert "at 320.6 bar(g), all pressures raised alike" in beside(SI)
+    assert "psig" in beside(US)
+    assert "4 649 psig" in beside(US).replace("\N{NO-BREAK SPACE}", " ")
 
 
 def test_bellows_by_itself_has_its_lowest_factor_of_all_states():
@@ -94,12 +114,32 @@ def test_unsolved_lines_have_no_factors_and_no_drawing():
     bare = {**system(), "stability": []}
     assert stability_section(bare, SI)["table"] is None
     assert mode_sheet(bare) is None
-    assert not any("load factor" in line for line in summary_lines(bare) if line.startswith("Lowest"))
+    assert not any("load factor" in line for line in summary_lines(bare) if line.startswith("Load factor nearest"))
 
 
-def test_summary_says_the_lowest_factor_in_one_line():
-    lines = [line for line in summary_lines(document()) if line.startswith("Lowest load factor")]
-    assert lines == ["Lowest load factor 17.8 (4 asked), run of DS-1, under hydrostatic test"]
+@pytest.mark.parametrize(
+    ("results", "words"),
+    [
+        (document, "17.8 (4 asked), run of DS-1, under hydrostatic test"),
+        (with_bellows_by_itself, "7.82 (5.9 asked), bellows of J3 by itself, cooling under vacuum"),
+    ],
+)
+def test_summary_says_what_is_nearest_to_what_is_asked_of_it(results, words):
+    lines = [line for line in summary_lines(results()) if line.startswith("Load factor nearest")]
+    assert lines == [f"Load factor nearest to its limit: {words}"]
+
+
+def test_paper_names_a_bellows_by_itself_and_does_not_say_that_nothing_is_compressed():
+    section = stability_section(with_bellows_by_itself(), SI)
+    assert "bellows of J3 by itself, 7.82 with 5.9 asked, in “cooling under vacuum”" in section["beside"][0]
+    assert cells(section["table"])[0][3] == "nothing is compressed"
+    assert cells(section["table"])[3][3] == "nothing in the line; a bellows by itself, see below"
+
+
+@pytest.mark.parametrize(("factor", "words"), [(0.976, "0.98"), (0.9996, "0.9996"), (0.0, "0.00"), (1.004, "1.00")])
+def test_factor_below_one_is_seen_in_the_table(factor, words):
+    section = stability_section({**document(), "stability": [row("operating", factor)]}, SI)
+    assert cells(section["table"])[0][1] == words
 
 
 @pytest.mark.parametrize(
