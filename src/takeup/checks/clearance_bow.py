@@ -19,6 +19,7 @@ from takeup.checks.joint_movement import combined_use
 from takeup.checks.outcome import CheckResult, Rule, worst
 from takeup.line import TakeUp
 from takeup.study import BowedJoint, BowedRun, Solved, StateStability, asks_for_bow
+from takeup.study.stability import why_lost
 
 RULE = Rule(
     name="clearance_bow",
@@ -40,15 +41,28 @@ def check(solved: Solved, stability: Sequence[StateStability], bows: Sequence[Bo
         bows: that were looked at.
     """
     where = "all lines" if len(solved.lines) > 1 else solved.lines[0].line.name
-    if not asks_for_bow(solved, stability):
+    lost = [*_lost(stability, bows)]
+    if not lost and not asks_for_bow(solved, stability):
         words = "no guide has clearance, and the run's lowest factor is 10 or more"
         return [RULE.result(where, "all states", "passes", words, status=_MEMORY)]
     if not bows:
-        return [RULE.result(where, "all states", "passes", "the run of pipe bows out in no state", status=_MEMORY)]
-    results = [_rests(bow) for bow in bows]
+        return lost or [
+            RULE.result(where, "all states", "passes", "the run of pipe bows out in no state", status=_MEMORY)
+        ]
+    results = [*(_rests(bow) for bow in bows), *lost]
     if all(bow.stable for bow in bows):
         results += [*_guides(solved, bows), *_joints(solved, bows)]
     return results
+
+
+def _lost(stability: Sequence[StateStability], bows: Sequence[BowedRun]) -> Iterator[CheckResult]:
+    """Yield every other state whose lowest factor of all modes, of the run or not, is at or below one."""
+    followed = {bow.state for bow in bows}
+    for item in stability:
+        because = why_lost(item)
+        if because and item.state not in followed:
+            mode = item.modes[0]
+            yield RULE.result(mode.joint or mode.line, item.state, "fails", because, status=_MEMORY)
 
 
 def _rests(bow: BowedRun) -> CheckResult:

@@ -44,7 +44,8 @@ def check(study: Study, guides: Sequence[GuideLoad]) -> list[CheckResult]:
             results.append(row)
     if silent:
         most = max(silent, key=lambda row: row.demand or 0.0)
-        words = f"the most loaded of {len(silent)} guides whose capacity is not stated, {most.because}"
+        which = "the only guide" if len(silent) == 1 else f"the most loaded of {len(silent)} guides"
+        words = f"{which} whose capacity is not stated, {most.because}"
         results.append(replace(most, because=words, mandatory=False))
     return results
 

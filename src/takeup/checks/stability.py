@@ -17,6 +17,7 @@ import numpy as np
 from takeup.checks.joint_movement import combined_use
 from takeup.checks.outcome import CheckResult, Rule, worst
 from takeup.study import BellowsFactor, LineAnswer, Mode, Solved, StateStability, SwingForce
+from takeup.study.stability import factor_words
 
 RULE = Rule(
     name="stability",
@@ -64,12 +65,12 @@ def _of_run(where: str, stability: Sequence[StateStability]) -> list[CheckResult
     found = [(item, mode) for item in told for mode in item.modes if mode.part == "run"]
     if found:
         item, mode = min(found, key=lambda pair: pair[1].factor)
-        words = f"{mode.line} bows most at {mode.station:.1f} m, at {mode.factor:.1f} times the forces of this state"
-        words += _bowing(item, mode)
+        words = f"{mode.line} bows most at {mode.station:.1f} m, at {factor_words(mode.factor)} times the forces of "
+        words += "this state" + _bowing(item, mode)
         return [RULE.judge(mode.line, item.state, PIPE, mode.factor, UNIT, because=words, status=_MEMORY)]
     shy = [item for item in told if item.modes and item.searched < PIPE]
     if shy:
-        words = f"only bellows bow out up to {shy[0].searched:.1f} times the forces: the run was not reached"
+        words = f"only bellows bow out up to {factor_words(shy[0].searched)} times the forces: the run was not reached"
         return [RULE.result(where, shy[0].state, "not covered", words, status=_MEMORY)]
     return [RULE.result(where, "all states", "passes", _never(told), status=_MEMORY)] if told else []
 
@@ -78,7 +79,7 @@ def _never(told: list[StateStability]) -> str:
     if any(item.modes for item in told):
         least = min(item.searched for item in told if item.modes)
         return f"the run of pipe bows out in no state below {least:.0f} times its forces"
-    return "nothing is compressed that could bow out"
+    return "nothing in the lines is compressed that could bow out"
 
 
 def _bowing(item: StateStability, mode: Mode) -> str:
@@ -103,7 +104,7 @@ def _of_bellows(
     if not found:
         return [RULE.result(name, "all states", "passes", "its column is compressed in no state")]
     factor, state, how, more = min(found)
-    words = f"its bellows bows out {how} at {factor:.1f} times the forces of this state{more}"
+    words = f"its bellows bows out {how} at {factor_words(factor)} times the forces of this state{more}"
     return [RULE.judge(name, state, BELLOWS, factor, UNIT, because=words, status=_MEMORY)]
 
 
@@ -112,7 +113,7 @@ def _how(item: StateStability, mode: Mode) -> str:
     if not mode.sways:
         return "in the line"
     alone = [one.factor for one in item.bellows if one.joint == mode.joint and one.factor is not None]
-    held = f", where each by itself would at {min(alone):.1f} times" if alone else ""
+    held = f", where each by itself would at {factor_words(min(alone))} times" if alone else ""
     return f"with the other, its spool free to move aside{held},"
 
 
@@ -125,7 +126,9 @@ def _of_parts(name: str, modes: list[tuple[StateStability, Mode]]) -> list[Check
     if not modes:
         return []
     item, mode = min(modes, key=lambda pair: pair[1].factor)
-    words = f"its {mode.part} bows out at {mode.factor:.1f} times the forces of this state{_bowing(item, mode)}"
+    words = (
+        f"its {mode.part} bows out at {factor_words(mode.factor)} times the forces of this state{_bowing(item, mode)}"
+    )
     return [RULE.judge(name, item.state, PIPE, mode.factor, UNIT, because=words, status=_MEMORY)]
 
 
@@ -153,14 +156,20 @@ def _held(answer: LineAnswer, swings: Sequence[SwingForce]) -> Iterator[CheckRes
             for owner, name, more in swing.holds:
                 if (owner, name) == (line.name, hold.name) and stated.get(name) is not None:
                     before, after = hold.total[swing.number, :3], hold.total[swing.number, :3] + more
+                    there, drawn = (f"{np.linalg.norm(force) / 1e3:.2f} kN" for force in (after, before))
                     words = (
-                        f"{np.linalg.norm(after) / 1e3:.2f} kN in the displaced equilibrium of {swing.joint}, "
-                        f"{np.linalg.norm(before) / 1e3:.2f} kN at first order, without friction"
+                        f"{there} in the displaced equilibrium of {swing.joint}, "
+                        f"{_at_first(there, drawn)}, without friction"
                     )
                     demand, status = float(np.linalg.norm(after)), "user's data"
                     rows.append(RULE.judge(name, swing.state, demand, stated[name], "N", because=words, status=status))
         if rows:
             yield worst(rows)
+
+
+def _at_first(there: str, drawn: str) -> str:
+    """Return what the first order says, as written; where it reads the same, that it is the same."""
+    return "as at first order" if there == drawn else f"{drawn} at first order"
 
 
 def _swing(answer: LineAnswer, swing: SwingForce) -> CheckResult:
@@ -172,9 +181,10 @@ def _swing(answer: LineAnswer, swing: SwingForce) -> CheckResult:
     angular = float(np.linalg.norm(joint.angular[swing.number]))
     axial = float(joint.axial[swing.number]) + takeup.preset
     use, missing = combined_use(axial, lateral + aside, angular + askew, takeup.data)
+    there, drawn = (f"{size * 1e3:.1f} mm" for size in (lateral, swing.lateral))
     words = (
-        f"in the displaced equilibrium its lateral movement is {lateral * 1e3:.1f} mm, {swing.lateral * 1e3:.1f} mm at "
-        f"first order; the force through it changes by {swing.force / 1e3:+.2f} kN along the offset"
+        f"in the displaced equilibrium its lateral movement is {there}, {_at_first(there, drawn)}; the force through "
+        f"it changes by {swing.force / 1e3:+.2f} kN along the offset"
     )
     if missing and use <= 1.0:
         return RULE.result(joint.name, swing.state, "no limit given", f"{words}; no rating is given for {missing}")

@@ -5,9 +5,10 @@
 
 The contacts are condensed: with all of them held, one solve tells what each has to give for each to move. Where they
 come to rest is found from where the line lies (resting.py), what the walk presses them with included; a bow either way
-is looked at, and where two modes are a pair, a bow level and a bow upright. The bow has no stress; S is that of the
-state; the sag of the state is not bowed further. Friction helps nobody. L/1000 is a common tolerance of straightness
-(from memory). Theory: docs/theory/stability.md.
+is looked at, and where two modes are a pair, a bow level and a bow upright. Where the lowest factor of all modes is at
+or below one, nothing is followed: what holds the contacts would hide that the lines have no equilibrium to start from.
+The bow has no stress; S is that of the state; the sag of the state is not bowed further. Friction helps nobody. L/1000
+is a common tolerance of straightness (from memory). Theory: docs/theory/stability.md.
 """
 
 from __future__ import annotations
@@ -24,7 +25,7 @@ from takeup.study.fine import FineState, fine_model, fine_state
 from takeup.study.model import LineModel
 from takeup.study.offsets import offset_of
 from takeup.study.records import Solved
-from takeup.study.stability import Mode, StateStability
+from takeup.study.stability import Mode, StateStability, why_lost
 
 Floats = NDArray[np.float64]
 CROOKED = 1.0 / 1000.0  # of the length that bows: common tolerance of straightness (from memory)
@@ -83,7 +84,7 @@ class BowedRun:
             not be told; zero where nothing else holds the line.
         guides: every guide of the state.
         joints: every joint; the worse of both ways.
-        stable: whether it comes to rest.
+        stable: whether it comes to rest; never where the lowest factor of all modes is at or below one.
         because: why it does not, or how the all-open factor stands.
     """
 
@@ -130,7 +131,7 @@ def clearance_of(solved: Solved, stability: Sequence[StateStability]) -> tuple[B
     tests = [number for number in runs if solved.states[number].kind == "test"]
     cold = fine_model(solved)
     chosen = list(dict.fromkeys([worst, *tests]))
-    return tuple(_of_state(solved, fine_state(solved, cold, number), number, runs[number]) for number in chosen)
+    return tuple(_of_state(solved, fine_state(solved, cold, number), number, stability[number]) for number in chosen)
 
 
 def _run_modes(item: StateStability) -> list[Mode]:
@@ -168,15 +169,16 @@ def bow_of(line: LineModel, mode: Mode, clearance: float) -> tuple[float, float]
     return clearance + CROOKED * (high - low), high - low
 
 
-def _of_state(solved: Solved, fine: FineState, number: int, modes: Sequence[Mode]) -> BowedRun:
+def _of_state(solved: Solved, fine: FineState, number: int, item: StateStability) -> BowedRun:
+    modes = _run_modes(item)
     mode = modes[0]
-    line = next(item for item in fine.model.lines if item.line.name == mode.line)
+    line = next(one for one in fine.model.lines if one.line.name == mode.line)
     clearance = max((hold.clearance for hold in line.line.holds), default=0.0)
     bow, length = bow_of(line, mode, clearance)
     room = room_of(solved, fine, number)
     ways: list[Way] = []
-    because = ""
-    for shape in _bows(fine, line, modes, bow):
+    because = why_lost(item)
+    for shape in () if because else _bows(fine, line, modes, bow):
         bent = bowed(fine, room, shape)
         if isinstance(bent, str):
             ways, because = [], bent

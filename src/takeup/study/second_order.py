@@ -258,6 +258,15 @@ def _hand(swing: _Swing) -> tuple[float, str]:
     return force, words
 
 
+def _apart(after: float, before: float) -> str:
+    """Return two offsets in millimetres with as many decimals as show them apart, one at least, four at most."""
+    for decimals in range(1, 5):
+        words = f"{after * 1e3:.{decimals}f} mm", f"{before * 1e3:.{decimals}f} mm"
+        if words[0] != words[1]:
+            break
+    return " instead of ".join(words)
+
+
 def _why_apart(swing: _Swing, force: float, by_hand: float, grown: float) -> str:
     """Return why the model's force is not that of the hand formula, in words; nothing where they agree."""
     if abs(force - by_hand) <= _ALIKE * max(abs(force), abs(by_hand)):
@@ -271,8 +280,9 @@ def _why_apart(swing: _Swing, force: float, by_hand: float, grown: float) -> str
     if abs(grown) > _GIVES * swing.lateral:
         there = by_hand * (1.0 + grown / swing.lateral)
         reasons.append(
-            f"the lines give: in the displaced equilibrium it is offset by {(swing.lateral + grown) * 1e3:.1f} mm "
-            f"instead of {swing.lateral * 1e3:.1f} mm; there the formula gives {there:+.0f} N, its springs carry part"
+            "the lines give: in the displaced equilibrium it is offset by "
+            f"{_apart(swing.lateral + grown, swing.lateral)}; there the formula gives {there:+.0f} N, its springs "
+            "carry part"
         )
     if swing.tension > 0.0 and abs(swing.tension / swing.thrust - 1.0) > _WHOLE:
         reasons.append(f"its rods pull with {swing.tension / 1e3:.1f} kN, not with the whole thrust")

@@ -43,6 +43,7 @@ from takeup.study.records import JointMovement, LineAnswer, Shape, Solved, shape
 Floats = NDArray[np.float64]
 _COUNTS = (4, 8, 16, 32)  # modes looked for, more where the last is still low
 _FAR_ENOUGH = 6.0  # above every factor that is asked for: what lies beyond decides nothing
+_NEAR_ONE = 1.2  # below it one decimal does not show on which side of one a factor stands
 _NOTHING = 1.0  # N: rounding, and forces that bow nothing
 _SWAYS = 0.5  # of the largest movement: a spool that moves so far is what moves
 Part = Literal["run", "bellows", "spool", "rods"]
@@ -110,6 +111,37 @@ class StateStability:
     bowing_pressure: float | None
     because: str
     told: bool
+
+
+def factor_words(factor: float) -> str:
+    """Return a load factor with one decimal; near one with as many as show on which side of one it stands.
+
+    Args:
+        factor: not below zero.
+    """
+    if factor >= _NEAR_ONE:
+        return f"{factor:.1f}"
+    written = (f"{factor:.{decimals}f}" for decimals in range(2, 10))
+    return next((words for words in written if (float(words) < 1.0) == (factor < 1.0)), repr(factor))
+
+
+def why_lost(item: StateStability) -> str:
+    """Return why a state is no equilibrium to start from, in words: its lowest factor of all is at or below one.
+
+    Args:
+        item: of a state.
+
+    Returns:
+        The words; nothing where the lowest factor is above one, or where there is none.
+    """
+    if not item.modes or item.modes[0].factor > 1.0:
+        return ""
+    mode = item.modes[0]
+    what = f"the run of {mode.line}" if mode.joint is None else f"the {mode.part} of {mode.joint}"
+    return (
+        f"the lowest load factor of this state is {factor_words(mode.factor)}, of {what}: at or below one the lines "
+        f"bow out under the forces that they have, and a bow is not followed"
+    )
 
 
 def stability_of(solved: Solved) -> tuple[StateStability, ...]:

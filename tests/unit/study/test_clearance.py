@@ -5,10 +5,15 @@ Source: 1/(1 - S/S_cr) of a column whose bow is its mode (Timoshenko and Gere, 1
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from tests.builders import checks, hold, joint, line_file, solve_all
+from tests.unit.study.thrust_lines import UNIVERSAL, tied
 
+from takeup.checks import clearance_bow
 from takeup.study import BowedRun, asks_for_bow, clearance_of, stability_of
+from takeup.study.stability import factor_words
 
 OUTSIDE = joint("J1", "west end + 1.2 m", kind="externally pressurised")
 AT = "[2.6 m, 5.6 m, 17 m, 29 m, 41 m, 53 m]"
@@ -76,6 +81,67 @@ def test_a_run_beyond_its_first_factor_does_not_come_to_rest():
     found = clearance_of(solved, stability_of(solved))
     assert not any(item.stable for item in found)
     assert {row.outcome for row in checks(text, "clearance_bow")} == {"fails"}
+
+
+def z_tested_at(pressure: str) -> str:
+    """Return a Z whose tied universal sways with its spool free, long before the run bows."""
+    holds = (hold("slide guide", "[4 m, 9 m, 37 m, 42 m]"), hold("rest", "[15 m, 21.2 m, 25.8 m, 32 m]"))
+    takeup = tied("tied universal", "23.5 m", "2 m", **{**UNIVERSAL, "test_pressure": "40 bar(g)"})
+    test = f"{{ pressure: {pressure}, with: water, temperature: 70 °F }}"
+    return line_file(["20 m east", "7 m north", "20 m east"], holds=holds, takeups=(takeup,), test=test)
+
+
+@pytest.mark.parametrize(("pressure", "below"), [("18 bar(g)", False), ("19.1 bar(g)", True)])
+def test_no_bow_is_followed_where_the_lowest_factor_of_all_is_below_one(pressure, below):
+    """The spool sways at 1.037 times what 18 bar bring (this model): at 18.7 bar, so not at 18 and in any case at 19.1.
+
+    The run's own factor is beyond 2.5 in both, and contacts would bring its bow to rest in both.
+    """
+    text = z_tested_at(pressure)
+    solved = solve_all(text)
+    states = stability_of(solved)
+    lowest = next(item.modes[0] for item in states if item.state == TEST)
+    assert lowest.part == "bellows"
+    assert (lowest.factor < 1.0) is below
+    found = next(item for item in clearance_of(solved, states) if item.state == TEST)
+    assert found.factor > 2.5
+    assert found.stable is not below
+    rows = [row for row in checks(text, "clearance_bow") if row.state == TEST]
+    assert ("fails" in {row.outcome for row in rows if "grows by" in row.because or "bow out" in row.because}) is below
+    if below:
+        assert "the lowest load factor of this state is 0.98, of the bellows of J1" in found.because
+        assert not any(row.outcome == "passes" for row in rows)
+        told = next(row for row in checks(text, "stability", "J1") if row.unit == "load factor")
+        assert "at 0.98 times the forces" in told.because
+
+
+def test_a_state_below_one_fails_even_where_its_run_bows_out_in_no_state():
+    """Only the joint's mode is left in every state: without a bow to look at, the check would pass."""
+    solved = solve_all(z_tested_at("19.1 bar(g)"))
+    states = [
+        replace(item, modes=tuple(mode for mode in item.modes if mode.part != "run")) for item in stability_of(solved)
+    ]
+    bows = clearance_of(solved, states)
+    assert not bows
+    (row,) = clearance_bow.check(solved, states, bows)
+    assert (row.where, row.state, row.outcome) == ("J1", TEST, "fails")
+
+
+@pytest.mark.parametrize(
+    ("factor", "words"),
+    [
+        (0.976, "0.98"),
+        (0.9996, "0.9996"),
+        (1.0, "1.00"),
+        (1.037, "1.04"),
+        (1.1996, "1.20"),
+        (1.26, "1.3"),
+        (17.84, "17.8"),
+    ],
+)
+def test_words_of_a_factor_show_on_which_side_of_one_it_stands(factor, words):
+    """Two decimals below 1.2, and more where they would read one (by hand)."""
+    assert factor_words(factor) == words
 
 
 def test_a_bow_is_asked_for_where_a_guide_has_clearance_or_the_factor_is_low():

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from tests.builders import checks, hold, joint, line_file, walk_all
+from tests.builders import checks, hold, joint, line_file, study_of, walk_all
 from tests.unit.study.thrust_lines import UNIVERSAL, tied
 
+from takeup.checks import guide_design_load
 from takeup.study import GuideLoad, bowing_of
 
 GUIDES = "[3 m, 6 m, 17 m, 29 m]"
@@ -76,3 +77,14 @@ def test_a_capacity_that_nobody_stated_stops_no_study():
     (row,) = checks(text, "guide_design_load")
     assert (row.outcome, row.mandatory) == ("no limit given", False)
     assert "the most loaded of 4 guides" in row.because
+
+
+def test_one_guide_alone_is_not_the_most_loaded_of_one():
+    load = GuideLoad(
+        line="T-1", name="G", computed=8e3, computed_because="the walk", practice=None, practice_because="", state="s"
+    )
+    study = study_of(line_file(["20 m east"]))
+    (one,) = guide_design_load.check(study, [load])
+    assert one.because == "the only guide whose capacity is not stated, 8.0 kN: the walk"
+    (two,) = guide_design_load.check(study, [load, load])
+    assert two.because.startswith("the most loaded of 2 guides whose capacity is not stated")

@@ -12,10 +12,12 @@ import pytest
 from tests.builders import checks, hold, line_file, solve_all
 from tests.unit.study.thrust_lines import ASIDE, COLD, COLD_AIR, PIN_LIKE, TEST, UNIVERSAL, moved_aside, tied
 
+from takeup.checks.stability import _at_first
 from takeup.mechanics import Answer
 from takeup.study import SwingForce, second_order_of, swing_force
 from takeup.study.displaced import displaced, fine_displacements
 from takeup.study.fine import fine_model, fine_state
+from takeup.study.second_order import _apart
 
 AREA = 46e-3  # m2, of the tests' joint
 
@@ -135,6 +137,25 @@ def test_holds_and_ratings_are_held_against_the_displaced_equilibrium():
         assert west.outcome == "passes"
         assert "in the displaced equilibrium of J1" in west.because
     assert outcomes == ["fails", "passes"]
+
+
+@pytest.mark.parametrize(
+    ("after", "before", "words"),
+    [
+        (0.5063e-3, 0.5e-3, "0.51 mm instead of 0.50 mm"),
+        (148.3e-3, 87.5e-3, "148.3 mm instead of 87.5 mm"),
+    ],
+)
+def test_offsets_are_told_with_as_many_figures_as_show_them_apart(after, before, words):
+    assert _apart(after, before) == words
+
+
+@pytest.mark.parametrize(
+    ("there", "drawn", "words"),
+    [("0.5 mm", "0.5 mm", "as at first order"), ("0.6 mm", "0.5 mm", "0.5 mm at first order")],
+)
+def test_what_reads_the_same_is_not_told_twice(there, drawn, words):
+    assert _at_first(there, drawn) == words
 
 
 def test_what_does_not_move_or_has_no_pressure_has_no_second_order():
