@@ -18,9 +18,10 @@ def coverage_page() -> str:
     return page(
         "# What is covered, and what is not",
         "",
-        "Every study prints what is not covered. Where a mandatory check could not run or has no limit to be held against",
-        '(a walk with friction that does not reach its end, a stretch that rises), the verdict is at best "not proved",',
-        "whatever else passes. The subjects that are not covered show in no verdict: there the reader has to know.",
+        "Every study prints what is not covered. Where a mandatory check could not run or has no limit to be held",
+        "against (a walk with friction that does not reach its end, a stretch that rises), the verdict is at best",
+        '"not proved", whatever else passes. The subjects that are not covered show in no verdict: there the reader',
+        "has to know.",
         "",
         *coverage_block("##"),
     )

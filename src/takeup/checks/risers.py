@@ -3,8 +3,8 @@
 What: for each vertical run longer than 2 m, the movement of the pipe at every hold on it, and the share of its weight
 that one hold on it or next to it carries. Why: a guide that is passed in a floor has to let the pipe by, and a riser
 whose weight lies on nobody's hold hangs on its elbows. Source: first principles; 80 % is common practice. Limits:
-information; weight as it is shared by what touches in the state. Passes: an anchor at the foot that carries 95 %. Says: where no
-hold carries 80 %, no limit is given: nobody has said which is meant to.
+information; weight as it is shared by what touches in the state. Passes: an anchor at the foot that carries 95 %.
+Says: where no hold carries 80 %, no limit is given: nobody has said which is meant to.
 """
 
 from __future__ import annotations

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable, Sequence
 
 from takeup.drawing.places import is_anchor
 from takeup.drawing.reading import (
+    FULL,
     Record,
     Results,
     joined,
@@ -20,6 +21,7 @@ from takeup.drawing.reading import (
     use_words,
 )
 from takeup.edge import Units
+from takeup.papers.design import design_of, design_outcome
 from takeup.papers.numerals import NONE, written, written_column
 from takeup.papers.tables import Tree, facts, number_column, sentences, table, words_column
 
@@ -146,11 +148,6 @@ def holds_word(holds: Sequence[Record]) -> str:
     return "Guides, rests and hangers" if hung else "Guides and rests"
 
 
-def _design(hold: Record) -> tuple[float, str]:
-    envelope = record_of(hold, "envelope")
-    return number_of(envelope, "design_force_n"), text_of(envelope, "design_state")
-
-
 def _anchors(results: Results, units: Units) -> Tree | None:
     holds = anchors_of(results)
     if not holds:
@@ -167,7 +164,7 @@ def _guides(results: Results, units: Units) -> Tree | None:
         kinds.setdefault(text_of(hold, "kind"), []).append(hold)
     if not kinds:
         return None
-    worst = [max(group, key=lambda hold: _design(hold)[0]) for group in kinds.values()]
+    worst = [max(group, key=lambda hold: _weight(results, hold)) for group in kinds.values()]
     names = [
         (text_of(hold, "name"), with_line(results, hold, f"the most loaded of {len(group)}: {kind}"))
         for hold, (kind, group) in zip(worst, kinds.items(), strict=True)
@@ -175,25 +172,31 @@ def _guides(results: Results, units: Units) -> Tree | None:
     return _hold_table(results, worst, names, f"{holds_word(guides_of(results))}, the most loaded of each kind", units)
 
 
+def _weight(results: Results, hold: Record) -> tuple[float, float]:
+    """Return what makes one hold of a kind the most loaded: its use where that is past full, then its design force."""
+    design = design_of(results, hold)
+    return max(design.use or 0.0, FULL), design.force
+
+
 def _hold_table(
     results: Results, holds: Sequence[Record], names: Sequence[tuple[str, str]], caption: str, units: Units
 ) -> Tree:
-    forces = written_column([_design(hold)[0] for hold in holds], units.force, 2)
+    designs = [design_of(results, hold) for hold in holds]
+    forces = written_column([design.force for design in designs], units.force, 2)
     rows = []
-    for hold, name, force in zip(holds, names, forces, strict=True):
-        use, outcome = outcome_words(results, text_of(hold, "name"))
-        rows.append(
-            (name, written(number_of(hold, "station_m"), units.length, 2), force, _design(hold)[1], use, outcome)
-        )
+    for hold, name, force, design in zip(holds, names, forces, designs, strict=True):
+        use, outcome = design_outcome(results, text_of(hold, "name"), design)
+        rows.append((name, written(number_of(hold, "station_m"), units.length, 2), force, design.where, use, outcome))
     head = (
         words_column("Hold", "1fr"),
         number_column("Station", units.length.unit),
         number_column("Design force", units.force.unit),
         words_column("In state", "45mm"),
         number_column("Use"),
-        words_column("Outcome", "23mm"),
+        words_column("Outcome", "30mm"),
     )
-    return table(head, rows, f"{caption}: resultant force with the bound of friction")
+    made_for = ", of guides the load to make them for where that is greater" if any(d.of_guide for d in designs) else ""
+    return table(head, rows, f"{caption}: resultant force with the bound of friction{made_for}")
 
 
 def _joints(results: Results, units: Units) -> Tree | None:

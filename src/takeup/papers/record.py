@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Mapping, Sequence
 
 from takeup.drawing.reading import Record, Results, maybe_number, number_of, record_of, records_of, text_of
@@ -9,6 +10,8 @@ from takeup.edge import Measure, Units
 from takeup.papers.numerals import plain, written
 from takeup.papers.record_chart import Clock, Ends, clock_of, printed_names, record_charts
 from takeup.papers.tables import Cell, Tree, facts, number_column, table, words_column
+
+_LAST = (sys.maxsize, 0.0)  # of what is neither a hold nor a joint
 
 
 def record_tree(results: Results, units: Units) -> Tree | None:
@@ -23,7 +26,7 @@ def record_tree(results: Results, units: Units) -> Tree | None:
     return {
         "facts": _facts(record, clock),
         "charts": record_charts(results, record, Ends(holds=holds, joints=joints), units),
-        "events": _events(record, clock, units),
+        "events": _events(results, record, clock, units),
         "holds": _ends(holds, "n", units.force, "Hold", clock),
         "joints": _ends(joints, "mm", units.small, "Joint", clock),
         "ranges": [_ranges(name, records_of(joint, "ranges"), units) for name, joint in joints.items()],
@@ -44,8 +47,8 @@ def _facts(record: Record, clock: Clock) -> Tree:
     )
 
 
-def _events(record: Record, clock: Clock, units: Units) -> Tree | None:
-    """Return what happened where, how often, first and last, and between which temperatures."""
+def _events(results: Results, record: Record, clock: Clock, units: Units) -> Tree | None:
+    """Return what happened at each place in their order, how often, first and last, between which temperatures."""
     groups: dict[tuple[str, str, str], list[Record]] = {}
     for event in records_of(record, "events"):
         key = (text_of(event, "where"), text_of(event, "what"), text_of(event, "scenario"))
@@ -53,7 +56,8 @@ def _events(record: Record, clock: Clock, units: Units) -> Tree | None:
     if not groups:
         return None
     rows: list[tuple[Cell, ...]] = []
-    for (where, what, scenario), events in groups.items():
+    places = _places(results)
+    for (where, what, scenario), events in sorted(groups.items(), key=lambda group: places.get(group[0][0], _LAST)):
         times = [number_of(event, "time_s") for event in events]
         hot = [value for event in events if (value := maybe_number(event, "temperature_c")) is not None]
         low, high = (written(pick(hot) if hot else None, units.temperature, 1) for pick in (min, max))
@@ -66,6 +70,15 @@ def _events(record: Record, clock: Clock, units: Units) -> Tree | None:
         number_column("Coldest", units.temperature.unit), number_column("Hottest", units.temperature.unit),
     )  # fmt: skip
     return table(head, rows, "Events of the record, by place: how often, when, and at which temperatures")
+
+
+def _places(results: Results) -> dict[str, tuple[int, float]]:
+    """Return where each hold and joint is: the number of its line, and its station [m]."""
+    lines = [text_of(line, "name") for line in records_of(results, "lines")]
+    return {
+        text_of(item, "name"): (lines.index(text_of(item, "line")), number_of(item, "station_m"))
+        for item in (*records_of(results, "holds"), *records_of(results, "takeups"))
+    }
 
 
 def _ends(ends: Mapping[str, Record], unit: str, measure: Measure, head: str, clock: Clock) -> Tree | None:

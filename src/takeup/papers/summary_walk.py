@@ -31,6 +31,8 @@ def walk_lines(results: Results, units: Units) -> list[str]:
         for event in results["events"]
         if event["scenario"] == first and event["kind"] != "friction" and event["between"][0] is not None
     ]
+    if told:
+        lines.append(f"On the way, in the walk {'without friction' if first == 'no friction' else f'with {first}'}:")
     lines += [f"  {_event(event, units)}" for event in told[:_MOST]]
     if len(told) > _MOST:
         lines.append(f"  ... and {len(told) - _MOST} more; each stands in calculation.pdf.")

@@ -1,12 +1,13 @@
 """What touches and what is open, state by state; what rods carry.     (papers/walk_contacts.py)
 
-A side of a hold that bears in every state, or in none, is told in a sentence; a table has those that change. States
-go by their numbers in section 4.
+A side of a hold that bears wherever it is there, or in no state, is told in a sentence; a table has those that change.
+A side that touches and carries nothing, as at a guide without clearance on a straight leg, is left out. States go by
+their numbers in section 4.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from takeup.drawing.reading import Record, Results, joined, maybe_number, number_of, records_of, text_of
@@ -18,6 +19,8 @@ from takeup.papers.walked import in_order, runs, scenario_words
 
 TOUCHES = "touches"
 _LIFTS = "down"
+_ACROSS = ("left", "right")
+_LOADED = 1.0  # N: with less, what touches carries nothing and what is taut does not pull
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -48,13 +51,22 @@ def contacts_tree(results: Results, numbers: dict[str, int], units: Units) -> Tr
     holds = [hold for hold in records_of(results, "holds") if records_of(hold, "contact")]
     if not holds:
         return {"said": [], "table": None}
-    sides = [side for hold in holds for side in _sides(hold)]
+    sides = [side for hold in holds for side in _sides(hold) if not _idle(hold, side.side)]
     changing = [side for side in sides if side.bears and side.open]
     ordered = sorted(changing, key=lambda side: side.side != _LIFTS)
+    states = frozenset(text_of(row, "state") for row in records_of(results, "walk"))
     return {
-        "said": sentences([*_lifting(sides, numbers), *_steady(sides)]),
+        "said": sentences([*_lifting(sides, numbers), *_steady(sides, states, numbers)]),
         "table": _table(results, ordered, numbers, units),
     }
+
+
+def _idle(hold: Record, side: str) -> bool:
+    """Whether a side across the pipe touches in every state that it is told of, and carries nothing in any."""
+    rows = [row for row in records_of(hold, "contact") if text_of(row, "side") == side]
+    return side in _ACROSS and all(
+        text_of(row, "status") == TOUCHES and _size(row, "force_n") < _LOADED for row in rows
+    )
 
 
 def _sides(hold: Record) -> Iterator[_Side]:
@@ -90,15 +102,43 @@ def _states_words(numbers: Sequence[int]) -> str:
     return f"state{'s' if len(numbers) > 1 else ''} {runs(numbers)}"
 
 
-def _steady(sides: Sequence[_Side]) -> list[str]:
-    """Return sentences on the sides that bear always and on those that bear never, in whatever scenario."""
+def _steady(sides: Sequence[_Side], states: frozenset[str], numbers: dict[str, int]) -> list[str]:
+    """Return sentences on the sides that bear wherever they are there, and on those that bear never."""
     by_side: dict[tuple[str, str], list[_Side]] = {}
     for side in sides:
         by_side.setdefault((text_of(side.hold, "name"), side.side), []).append(side)
-    always = [key for key, parts in by_side.items() if not any(part.open for part in parts)]
+    closed = {
+        key: frozenset(state for part in parts for state in part.bears)
+        for key, parts in by_side.items()
+        if not any(part.open for part in parts)
+    }
+    there = _either_side(closed, states)
+    said = []
+    for own in sorted(set(there.values()), key=lambda own: (own != states, sorted(numbers[state] for state in own))):
+        named = _by_sides([key for key, others in there.items() if others == own])
+        where = "every state" if own == states else _states_words(_in_order(own, numbers))
+        said += [f"In {where} these bear: {words}." for words in named]
     never = [key for key, parts in by_side.items() if not any(part.bears for part in parts)]
-    said = [f"In every state these bear: {words}." for words in _by_sides(always)]
     return said + [f"In no state does the pipe touch these: {words}." for words in _by_sides(never)]
+
+
+def _either_side(
+    closed: dict[tuple[str, str], frozenset[str]], states: frozenset[str]
+) -> dict[tuple[str, str], frozenset[str]]:
+    """Return sides with their states; left and right of a hold as one where one or the other bears in every state."""
+    found: dict[tuple[str, str], frozenset[str]] = {}
+    for (name, side), own in closed.items():
+        across = [closed[name, each] for each in _ACROSS if (name, each) in closed]
+        if side in _ACROSS and len(across) == len(_ACROSS) and frozenset[str]().union(*across) == states:
+            found[name, " or ".join(_ACROSS)] = states
+        else:
+            found[name, side] = own
+    return found
+
+
+def _in_order(states: Iterable[str], numbers: dict[str, int]) -> list[int]:
+    """Return the numbers of states, each once, rising."""
+    return sorted({numbers[state] for state in states})
 
 
 def _by_sides(keys: Sequence[tuple[str, str]]) -> list[str]:
@@ -136,10 +176,10 @@ def _table(results: Results, sides: Sequence[_Side], numbers: dict[str, int], un
             (text_of(side.hold, "name"), with_line(results, side.hold, text_of(side.hold, "kind"))),
             side.side,
             scenario_words(side.scenarios),
-            runs([numbers[state] for state in side.bears]),
+            runs(_in_order(side.bears, numbers)),
             force,
             _number_of_state(most, numbers),
-            runs([numbers[state] for state in side.open]),
+            runs(_in_order(side.open, numbers)),
             gap,
             _number_of_state(wide, numbers),
         )
@@ -147,8 +187,9 @@ def _table(results: Results, sides: Sequence[_Side], numbers: dict[str, int], un
     ]
     head = (
         words_column("Hold", "1.2fr"), words_column("Side"), words_column("Scenario", "1fr"),
-        words_column("Bears in", "1fr"), number_column("Most", units.force.unit), number_column("in"),
-        words_column("Open in", "1fr"), number_column("Widest", units.small.unit), number_column("in"),
+        words_column("Bears in", "1fr"), number_column("Most", units.force.unit), number_column("in state", "", "11mm"),
+        words_column("Open in", "1fr"), number_column("Widest", units.small.unit),
+        number_column("in state", "", "11mm"),
     )  # fmt: skip
     return table(
         head, rows, "Contacts that open or close on the walk: in which states they bear, in which they are open"
@@ -193,14 +234,14 @@ def _rods_said(joint: Record, numbers: dict[str, int]) -> list[str]:
         taut = {text_of(row, "state") for row in own if row.get("engaged")}
         slack = [state for state in dict.fromkeys(text_of(row, "state") for row in own) if state not in taut]
         for under in (True, False):
-            states = [numbers[state] for state in slack if (state in pressed) == under]
+            states = _in_order((state for state in slack if (state in pressed) == under), numbers)
             if states:
                 said.setdefault((_states_words(states), under), []).append(scenario)
     ends = {True: "there the whole thrust is on the anchors", False: "no pressure acts there"}
     words = [
         f"Rods slack in {states} ({scenario_words(names)}): {ends[under]}." for (states, under), names in said.items()
     ]
-    return words or ["In every state at least one rod pulls."]
+    return words or ["In every state at least one rod is taut."]
 
 
 def _rods_table(results: Results, joint: Record, numbers: dict[str, int], units: Units) -> Tree:
@@ -215,7 +256,7 @@ def _rods_table(results: Results, joint: Record, numbers: dict[str, int], units:
             cells.append((name, scenario_words(names), *words))
             name = ""
     head = (
-        words_column("State", "1fr"), words_column("Scenario", "30mm"), words_column("Rods that pull", "22mm"),
+        words_column("State", "1fr"), words_column("Scenario", "30mm"), words_column("Rods that pull", "25mm"),
         number_column("All together", units.force.unit), number_column("Most in one", units.force.unit),
         number_column("Least gap", units.small.unit),
     )  # fmt: skip
@@ -233,10 +274,11 @@ def _rods_alike(
         if not own:
             continue
         tensions = [number_of(row, "tension_n") for row in own]
-        taut = sum(bool(row.get("engaged")) for row in own)
+        taut = any(row.get("engaged") for row in own)
+        pull = sum(bool(row.get("engaged")) and number_of(row, "tension_n") >= _LOADED for row in own)
         gaps = [gap for row in own if not row.get("engaged") and (gap := maybe_number(row, "gap_mm")) is not None]
         words = (
-            "slack" if taut == 0 else f"{taut} of {len(own)}",
+            f"{pull} of {len(own)}" if pull else "taut without load" if taut else "slack",
             written(sum(tensions), units.force, 2),
             written(max(tensions), units.force, 2),
             written(min(gaps), units.small, 1) if gaps else NONE,

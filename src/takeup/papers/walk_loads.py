@@ -13,7 +13,6 @@ from takeup.drawing.reading import (
     Record,
     Results,
     maybe_number,
-    number_of,
     numbers_in,
     record_of,
     records_of,
@@ -23,6 +22,7 @@ from takeup.drawing.reading import (
     vectors_of,
 )
 from takeup.edge import Measure, Units
+from takeup.papers.design import greatest_design
 from takeup.papers.front import anchors_of, guides_of, holds_word, with_line
 from takeup.papers.numerals import written_column
 from takeup.papers.tables import Cell, Column, Tree, number_column, table, words_column
@@ -147,20 +147,21 @@ def _guides_table(results: Results, holds: Sequence[Record], units: Units) -> Tr
             for hold in holds
         ]
         columns.append(written_column(values, units.force, 2))
-    design = written_column(
-        [number_of(record_of(hold, "envelope"), "design_force_n") for hold in holds], units.force, 2
-    )
+    designs = [greatest_design(results, hold) for hold in holds]
+    forces = written_column([design.force for design in designs], units.force, 2)
     rows: list[tuple[Cell, ...]] = [
         (
             _named(hold, with_line(results, hold, text_of(hold, "kind"))),
             *numbers,
             force,
-            _combination(record_of(hold, "envelope")),
+            design.where if design.of_guide else _combination(record_of(hold, "envelope")),
         )
-        for hold, force, *numbers in zip(holds, design, *columns, strict=True)
+        for hold, design, force, *numbers in zip(holds, designs, forces, *columns, strict=True)
     ]
     head: tuple[Column, ...] = (
         words_column("Hold", "1fr"), *(number_column(name.capitalize(), units.force.unit, "17mm") for name in names),
         number_column("Design force", units.force.unit, "17mm"), words_column("in state and combination", "1fr"),
     )  # fmt: skip
-    return table(head, rows, f"{holds_word(holds)}: greatest resultant by scenario, and over every combination")
+    made_for = ", of guides the load to make them for where that is greater" if any(d.of_guide for d in designs) else ""
+    caption = f"{holds_word(holds)}: greatest resultant by scenario, and over every combination{made_for}"
+    return table(head, rows, caption)

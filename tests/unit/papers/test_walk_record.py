@@ -66,6 +66,15 @@ def test_events_of_a_record_are_told_by_place(document):
     ]
 
 
+def test_events_of_a_record_stand_in_the_order_of_the_places(document):
+    """The last hold is told of first, and stands last; what is no place stands behind it."""
+    names = [hold["name"] for hold in document["holds"]]
+    first = document["record"]["events"][0]
+    document["record"]["events"] = [{**first, "where": where} for where in ("LS-201", names[-1], names[0], names[1])]
+    rows = cells(record_tree(document, SI)["events"])
+    assert [row[0] for row in rows] == [names[0], names[1], names[-1], "LS-201"]
+
+
 def test_chart_shows_extremes_and_says_what_it_cannot(document):
     (chart,) = record_tree(document, SI)["charts"]
     assert chart["caption"] == "Extremes of the record"

@@ -9,6 +9,7 @@ from tests.unit.papers.walk_fixture import SCENARIOS, walk_rows, with_walk
 
 from takeup.edge import SI, TIE, US
 from takeup.papers.calculation import calculation_pdf
+from takeup.papers.summary_walk import walk_lines
 from takeup.papers.walk import NONE_THERE, STRAIGHT, walk_section
 
 
@@ -124,6 +125,67 @@ def test_scenarios_that_disagree_on_a_contact_have_two_rows(document):
     assert row[2] == "no and low friction"
 
 
+def test_states_of_a_contact_stand_in_their_order(document):
+    """Without friction the rest is open in the second state, with the most in the fourth too, told first."""
+    hold = next(hold for hold in document["holds"] if "anchor" not in hold["kind"])
+    down = [row for row in hold["contact"] if row["side"] == "down"]
+    for row in down:
+        if row["state"] == document["states"][3]["name"]:
+            row |= {"status": "open", "gap_mm": 1.0}
+    hold["contact"] = down[::-1]
+    contacts = walk_section(document, SI)["contacts"]
+    (row,) = cells(contacts["table"])
+    assert (row[3], row[6]) == ("1, 3", "2, 4")
+    assert contacts["said"][0].endswith("in states 2, 4.")
+
+
+def test_a_lock_bears_in_the_states_in_which_it_is_there(document):
+    hold = next(hold for hold in document["holds"] if "anchor" not in hold["kind"])
+    hold["contact"] = [
+        {**row, "side": "locked", "status": "touches"}
+        for row in hold["contact"]
+        if row["side"] == "down" and row["state"] in {state["name"] for state in document["states"][:2]}
+    ]
+    said = walk_section(document, SI)["contacts"]["said"]
+    assert f"In states 1, 2 these bear: {hold['name']} (locked)." in said
+
+
+def test_sides_without_clearance_that_carry_nothing_are_not_listed(document):
+    """Left touches with 0.4 N at most: below 1 N, so nothing; with 1.2 N in one state it is told."""
+    hold = next(hold for hold in document["holds"] if "anchor" not in hold["kind"])
+    left = [
+        {**row, "status": "touches", "gap_mm": 0.0, "force_n": 0.4} for row in hold["contact"] if row["side"] == "left"
+    ]
+    hold["contact"] = left
+    others = [item for item in document["holds"] if item is not hold]
+    for item in others:
+        item["contact"] = [row for row in item["contact"] if row["side"] == "down"]
+    assert "left" not in " ".join(walk_section(document, SI)["contacts"]["said"])
+    left[0]["force_n"] = -1.2
+    assert f"{hold['name']} (left)" in " ".join(walk_section(document, SI)["contacts"]["said"])
+
+
+def test_sides_without_clearance_that_bear_by_turns_are_one(document):
+    hold = next(hold for hold in document["holds"] if "anchor" not in hold["kind"])
+    hold["contact"] = [
+        {**row, "side": ("left", "right")[row["state"] == document["states"][1]["name"]], "status": "touches",
+         "gap_mm": 0.0, "force_n": 500.0}
+        for row in hold["contact"]
+        if row["side"] == "down"
+    ]  # fmt: skip
+    said = walk_section(document, SI)["contacts"]["said"]
+    assert f"In every state these bear: {hold['name']} (left or right)." in said
+
+
+def test_rods_that_carry_nothing_are_taut_without_load(document):
+    """A pull of 0.4 N on each of four: below 1 N."""
+    for row in document["takeups"][0]["rods"]:
+        if row["state"] == document["states"][0]["name"]:
+            row["tension_n"] = 0.4
+    (rods,) = walk_section(document, SI)["rods"]
+    assert cells(rods["table"])[0][2:4] == ["taut without load", "0.00"]
+
+
 def test_slack_rods_are_said_plainly_and_tensions_add_up(document):
     """Four rods of 11, 12, 13 and 14 kN carry 50 kN together (by hand)."""
     (rods,) = walk_section(document, SI)["rods"]
@@ -131,6 +193,17 @@ def test_slack_rods_are_said_plainly_and_tensions_add_up(document):
     rows = cells(rods["table"])
     assert rows[0][2:] == ["4 of 4", "50.00", "14.00", "–"]
     assert rows[1][2:] == ["slack", "0.00", "0.00", "1.5"]
+
+
+def test_terminal_says_of_which_walk_its_events_are(document):
+    """The rest leaves and touches and the rods slacken, without friction; what several walks share is told once."""
+    document["scenarios"] |= {
+        "whole": [{"scenario": name} for name in SCENARIOS], "steps": 3, "combinations": [],
+    }  # fmt: skip
+    lines = walk_lines(document, SI)
+    assert lines[1] == "On the way, in the walk without friction:"
+    assert len(lines) == 2 + 3 + 1
+    assert walk_lines({**document, "events": []}, SI)[1:] == [""]
 
 
 def test_loads_by_scenario_stand_beside_band_and_design_force(document):
