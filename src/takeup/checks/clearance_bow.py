@@ -5,7 +5,8 @@ lowest mode comes to rest; guides can carry what it presses them with, and joint
 take guides without clearance, and a guide that does not touch holds nothing. Asked for where any guide has clearance,
 and where the run's lowest factor is below 10: above it a bow grows by less than a ninth. Source: second-order run;
 L/1000 a common tolerance, 10 of EN 1993-1-1 5.2.1 (from memory). Limits: elastic; the sag of the state stays.
-Passes: guides by the rule with 2 mm of clearance. Fails: the same guides with 2 mm and a capacity of 1 kN.
+Passes: guides by the rule with 2 mm of clearance. Fails: the same guides with 2 mm and a capacity of 1 kN,
+and every state whose lowest factor of all modes is at or below one: no bow is followed in it.
 """
 
 from __future__ import annotations
@@ -19,7 +20,7 @@ from takeup.checks.joint_movement import combined_use
 from takeup.checks.outcome import CheckResult, Rule, worst
 from takeup.line import TakeUp
 from takeup.study import BowedJoint, BowedRun, Solved, StateStability, asks_for_bow
-from takeup.study.stability import why_lost
+from takeup.study.stability import factor_words, why_lost
 
 RULE = Rule(
     name="clearance_bow",
@@ -78,7 +79,7 @@ def _rests(bow: BowedRun) -> CheckResult:
 
 def _all_open(bow: BowedRun) -> str:
     if bow.all_open is not None and bow.all_open > 0.0:
-        return f"; for information: without its loose guides the lowest factor is {bow.all_open:.2f}"
+        return f"; for information: without its loose guides the lowest factor is {factor_words(bow.all_open)}"
     return f"; for information: {bow.because}" if bow.because else ""
 
 
