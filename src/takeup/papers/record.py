@@ -42,9 +42,20 @@ def _facts(record: Record, clock: Clock) -> Tree:
             ("SHA-256 of the file", text_of(record, "sha256")),
             ("length", f"from {clock.words(first)} to {clock.words(last)} {clock.unit}; {rows:.0f} rows"),
             ("walked", f"in {steps:.0f} steps, by the same model as the states"),
+            ("held against", text_of(record, "held_against")),
+            ("goes beyond", _beyond_words(record, clock)),
             ("ranges", "counted by rainflow, ASTM E1049-85 (2017), 5.4.4; what stays open counts one half"),
         ]
     )
+
+
+def _beyond_words(record: Record, clock: Clock) -> str:
+    """Return the limits that the record passes, each with when it is worst."""
+    said = [
+        f"{text_of(one, 'words').removeprefix('record, ')} (at {clock.words(number_of(one, 'at_s'))} {clock.unit})"
+        for one in records_of(record, "beyond")
+    ]
+    return "; ".join(said) or "none of them"
 
 
 def _events(results: Results, record: Record, clock: Clock, units: Units) -> Tree | None:
