@@ -1,10 +1,12 @@
 """The model's answer: from a line to a frame, its states solved.     (study/__init__.py)"""
 
-from takeup.study.bowing import Bowing, bowing_of
+from takeup.study.bowing.clearance import BowedJoint, BowedRun, GuideForce, asks_for_bow, clearance_of
+from takeup.study.bowing.guide_loads import GuideLoad, guide_loads
+from takeup.study.bowing.second_order import SwingForce, second_order_of, swing_force
+from takeup.study.bowing.stability import BellowsFactor, Mode, StateStability, stability_of
+from takeup.study.bowing.whole import Bowing, bowing_of
 from takeup.study.causes import CAUSES
-from takeup.study.clearance import BowedJoint, BowedRun, GuideForce, asks_for_bow, clearance_of
 from takeup.study.friction import friction_bounds
-from takeup.study.guide_loads import GuideLoad, guide_loads
 from takeup.study.pieces import JointSpans, joint_spans
 from takeup.study.records import (
     NO_FRICTION,
@@ -17,9 +19,7 @@ from takeup.study.records import (
     Unsolved,
 )
 from takeup.study.scenarios import Combination, Walked, walk_study
-from takeup.study.second_order import SwingForce, second_order_of, swing_force
 from takeup.study.solve import solve_study
-from takeup.study.stability import BellowsFactor, Mode, StateStability, stability_of
 from takeup.study.way import step_words
 
 __all__ = [

@@ -13,7 +13,7 @@ from tests.unit.study.thrust_lines import UNIVERSAL, tied
 
 from takeup.checks import clearance_bow
 from takeup.study import BowedRun, asks_for_bow, clearance_of, stability_of
-from takeup.study.stability import factor_words
+from takeup.study.bowing.stability import factor_words
 
 OUTSIDE = joint("J1", "west end + 1.2 m", kind="externally pressurised")
 AT = "[2.6 m, 5.6 m, 17 m, 29 m, 41 m, 53 m]"

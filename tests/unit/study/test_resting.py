@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.optimize import lsq_linear
 
-from takeup.study.resting import rest_of
+from takeup.study.bowing.resting import rest_of
 
 
 def problem(seed: int, size: int):

@@ -15,9 +15,9 @@ from tests.unit.study.thrust_lines import ASIDE, COLD, COLD_AIR, PIN_LIKE, TEST,
 from takeup.checks.stability import _at_first
 from takeup.mechanics import Answer
 from takeup.study import SwingForce, second_order_of, swing_force
-from takeup.study.displaced import displaced, fine_displacements
-from takeup.study.fine import fine_model, fine_state
-from takeup.study.second_order import _apart
+from takeup.study.bowing.displaced import displaced, fine_displacements
+from takeup.study.bowing.fine import fine_model, fine_state
+from takeup.study.bowing.second_order import _apart
 
 AREA = 46e-3  # m2, of the tests' joint
 

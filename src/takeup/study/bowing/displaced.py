@@ -1,4 +1,4 @@
-"""The equilibrium of displaced lines in one state, beyond the first order.     (study/displaced.py)
+"""The equilibrium of displaced lines in one state, beyond the first order.     (study/bowing/displaced.py)
 
     (K + K_G(S, T)) v = -K_G(S, T) u + f(shortening)     u: first order, v: what the second order adds
 
@@ -28,7 +28,7 @@ from takeup.mechanics import (
     solve,
 )
 from takeup.mechanics.stability.second_order import shortened
-from takeup.study.fine import FineState
+from takeup.study.bowing.fine import FineState
 from takeup.study.model import SystemModel
 from takeup.study.records import Solved
 

@@ -1,4 +1,4 @@
-"""A run that does not lie straight in its guides, bowed by its thrust: guides with clearance.     (study/clearance.py)
+"""A run that does not lie straight in its guides, bowed by its thrust.     (study/bowing/clearance.py)
 
     u_0 = (clearance + L/1000) x shape of the lowest mode of the run        L: between the holds either side of its bow
     (K + K_G) v = -K_G u_0,   every guide, rest and stop a contact with the gap that the walk leaves it
@@ -20,12 +20,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.mechanics import Modes, NotAtRisk, NotHeld, buckling
-from takeup.study.bow_contacts import GUIDES, Room, Way, bowed, room_of
-from takeup.study.fine import FineState, fine_model, fine_state
+from takeup.study.bowing.contacts import GUIDES, Room, Way, bowed, room_of
+from takeup.study.bowing.fine import FineState, fine_model, fine_state
+from takeup.study.bowing.offsets import offset_of
+from takeup.study.bowing.stability import Mode, StateStability, why_lost
 from takeup.study.model import LineModel
-from takeup.study.offsets import offset_of
 from takeup.study.records import Solved
-from takeup.study.stability import Mode, StateStability, why_lost
 
 Floats = NDArray[np.float64]
 CROOKED = 1.0 / 1000.0  # of the length that bows: common tolerance of straightness (from memory)

@@ -1,4 +1,4 @@
-"""Where contacts come to rest when what presses them wants to bow away.     (study/resting.py)
+"""Where contacts come to rest when what presses them wants to bow away.     (study/bowing/resting.py)
 
     R = R_0 + G w;   R = 0 inside the room, R >= 0 at its low end, R <= 0 at its high end;   G positive where open
 

@@ -1,4 +1,4 @@
-"""The frame that may bow, in one state: finer, at the state's temperatures, with the rods that pull.  (study/fine.py)
+"""The frame that may bow, in one state: finer, warm, with the rods that pull.  (study/bowing/fine.py)
 
 Every bellows is in a dozen members, long pipe cut twice as short as for the loads; moduli are those of the state's
 temperatures; what can only push or pull holds where it touches (held.py). A rod whose nut bears is a bar of E A/L on

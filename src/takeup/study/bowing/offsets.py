@@ -1,4 +1,4 @@
-"""How far the ends of a joint are out of line with one another in a shape of its line.     (study/offsets.py)
+"""How far the ends of a joint are out of line with one another in a shape of its line.     (study/bowing/offsets.py)
 
 As in sides.py, of any frame of the lines: the lateral offset is that of the outer ends of its bellows against one
 another, their mean direction taken out.

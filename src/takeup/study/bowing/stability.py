@@ -1,4 +1,4 @@
-"""At what factor on its effective forces a system bows out, state by state.     (study/stability.py)
+"""At what factor on its effective forces a system bows out, state by state.     (study/bowing/stability.py)
 
 The frame is the finer one of the state (fine.py), the rods that pull in it. A mode belongs to the run of pipe, to the
 bellows or the spool of a joint, or to its rods, whichever holds most of its elastic energy. An externally pressurised
@@ -35,7 +35,7 @@ from takeup.mechanics import (
     buckling,
     factorise,
 )
-from takeup.study.fine import FineState, fine_model, fine_state, forces_by, less
+from takeup.study.bowing.fine import FineState, fine_model, fine_state, forces_by, less
 from takeup.study.model import LineModel, SystemModel
 from takeup.study.pieces import Piece, joint_spans
 from takeup.study.records import JointMovement, LineAnswer, Shape, Solved, shapes_of

@@ -1,14 +1,14 @@
-"""All that thrust does beyond the first order, of one study.     (study/bowing.py)"""
+"""All that thrust does beyond the first order, of one study.     (study/bowing/whole.py)"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-from takeup.study.clearance import BowedRun, clearance_of
-from takeup.study.guide_loads import GuideLoad, guide_loads
+from takeup.study.bowing.clearance import BowedRun, clearance_of
+from takeup.study.bowing.guide_loads import GuideLoad, guide_loads
+from takeup.study.bowing.second_order import SwingForce, second_order_of
+from takeup.study.bowing.stability import StateStability, stability_of
 from takeup.study.scenarios import Walked
-from takeup.study.second_order import SwingForce, second_order_of
-from takeup.study.stability import StateStability, stability_of
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -1,4 +1,4 @@
-"""A bow among contacts: the room that the walk leaves each, and where a bow brings them.     (study/bow_contacts.py)
+"""A bow among contacts: the room that the walk leaves each, and where a bow brings them.     (study/bowing/contacts.py)
 
 With all contacts held, one solve tells what each has to give where it lies, R_0, and for each to move, G. Where they
 come to rest is resting.py's affair; what the whole line then does follows from the same solve.
@@ -12,10 +12,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.mechanics import Factor, Frame, Loads, SecondOrder, factorise, second_order
+from takeup.study.bowing.fine import FineState
+from takeup.study.bowing.resting import FAR, rest_of
 from takeup.study.contacts import Row
-from takeup.study.fine import FineState
 from takeup.study.records import Solved
-from takeup.study.resting import FAR, rest_of
 
 Floats = NDArray[np.float64]
 GUIDES = ("slide guide", "spider guide", "planar guide")

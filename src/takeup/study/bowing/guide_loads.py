@@ -1,4 +1,4 @@
-"""What each guide has to be made for: computed, and 15 % of the thrust beside an open joint.   (study/guide_loads.py)
+"""What each guide has to be made for: computed, and 15 % of the thrust.   (study/bowing/guide_loads.py)
 
 Computed is the greatest resultant across the pipe in the walk, over every combination of friction and rates; what the
 second order of swinging joints adds in a state; and what a bowed run presses it with (clearance.py).
@@ -21,11 +21,11 @@ from numpy.typing import NDArray
 
 from takeup.line import ANCHORED_ENDS
 from takeup.line.holding import ANCHORS
-from takeup.study.bow_contacts import GUIDES
-from takeup.study.clearance import BowedRun
+from takeup.study.bowing.clearance import BowedRun
+from takeup.study.bowing.contacts import GUIDES
+from takeup.study.bowing.second_order import SwingForce
 from takeup.study.records import HoldLoads, LineAnswer
 from takeup.study.scenarios import Walked
-from takeup.study.second_order import SwingForce
 from takeup.study.way import step_words
 
 Floats = NDArray[np.float64]

@@ -1,4 +1,4 @@
-"""What thrust does to a joint that has moved sideways: swing of bellows, spool, rods.     (study/second_order.py)
+"""What thrust does to a joint that has moved sideways.     (study/bowing/second_order.py)
 
 A bellows under P A_e that stands askew pushes further askew, a rod that pulls draws back. For pin-like bellows
 
@@ -24,10 +24,10 @@ from numpy.typing import NDArray
 
 from takeup.line import SAME_STATION, TakeUp
 from takeup.mechanics import Answer
-from takeup.study.displaced import displaced, fine_displacements
-from takeup.study.fine import FineState, fine_model, fine_state
+from takeup.study.bowing.displaced import displaced, fine_displacements
+from takeup.study.bowing.fine import FineState, fine_model, fine_state
+from takeup.study.bowing.offsets import offset_of
 from takeup.study.model import LineModel
-from takeup.study.offsets import offset_of
 from takeup.study.records import JointMovement, LineAnswer, Solved
 from takeup.study.sides import bellows_places
 
