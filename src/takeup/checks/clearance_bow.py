@@ -20,7 +20,7 @@ from takeup.checks.joint_movement import combined_use
 from takeup.checks.outcome import CheckResult, Rule, worst
 from takeup.line import TakeUp
 from takeup.study import BowedJoint, BowedRun, Solved, StateStability, asks_for_bow
-from takeup.study.stability import factor_words, why_lost
+from takeup.study.bowing.stability import factor_words, why_lost
 
 RULE = Rule(
     name="clearance_bow",

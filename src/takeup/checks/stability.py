@@ -17,7 +17,7 @@ import numpy as np
 from takeup.checks.joint_movement import combined_use
 from takeup.checks.outcome import CheckResult, Rule, worst
 from takeup.study import BellowsFactor, LineAnswer, Mode, Solved, StateStability, SwingForce
-from takeup.study.stability import factor_words
+from takeup.study.bowing.stability import factor_words
 
 RULE = Rule(
     name="stability",
