@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import json
 
+import numpy as np
 import pytest
 from tests.builders import hold, joint, line_file, rule, study_of
 
 from takeup.cli import main
 from takeup.history import record_from_bytes, record_part, with_record
+from takeup.history.beyond import _worst
 from takeup.results import results_of
 
 GUIDED = (rule("slide guide", "spacing rule"), hold("rest", "30 m"))
@@ -71,3 +73,49 @@ def test_the_command_fails_by_a_record(tmp_path, capsys):
     assert "beyond: west end: force along it above what it can carry" in capsys.readouterr().out
     written = json.loads((tmp_path / "l.out" / "results.json").read_text(encoding="utf-8"))
     assert written["record"]["beyond"]
+
+
+def of_joint(joint_text: str, *rows: str) -> dict[str, dict]:
+    """Return what the joint is beyond in a record, by what it is."""
+    study = study_of(line_file(["40 m east"], holds=GUIDED, takeups=(joint_text,)))
+    text = "time_s,pressure_bar,temperature_c\n" + "\n".join(rows) + "\n"
+    found = record_part(study, record_from_bytes(text.encode(), "r.csv", study))
+    assert isinstance(found, dict)
+    return {one["what"]: one for one in found["beyond"] if one["where"] == "J1"}
+
+
+@pytest.mark.parametrize(("sense", "rated"), [("extended", 20.0), ("compressed", 140.0)])
+def test_movement_of_a_preset_joint_is_counted_from_its_neutral_length(sense: str, rated: float):
+    """Cold, it stands as it was fitted: 150 mm long of 20 mm, or 150 mm short of 140 mm; never the other."""
+    found = of_joint(joint("J1", "west end + 1.2 m", preset=f"150 mm {sense}"), "0,0,21.2", "9,0,21.2")
+    (what,) = found
+    assert what == f"{'longer' if sense == 'extended' else 'shorter'} than it is rated for"
+    assert found[what]["value"] == pytest.approx(150.0, abs=1.0)  # mm; 14 kN of spring press 0.5 mm out of 39 m of pipe
+    assert found[what]["limit"] == pytest.approx(rated)
+
+
+@pytest.mark.parametrize("lowest", ["-0.3 bar(g)", None])
+def test_the_lowest_pressure_of_a_joint_is_a_limit_below(lowest: str | None):
+    """-0.5 bar is below -0.3 bar, and below nothing where the sheet says no vacuum; -0.2 bar is not below -0.3 bar."""
+    text = joint("J1", "west end + 1.2 m", minimum_pressure=lowest)
+    found = of_joint(text, "0,0,21.2", "9,-0.5,21.2", "12,0,21.2")["pressure below its lowest"]
+    limit = 0.0 if lowest is None else -0.3
+    assert (found["value"], found["limit"], found["at_s"]) == (pytest.approx(-0.5), pytest.approx(limit), 9.0)
+    within = of_joint(text, "0,0,21.2", "9,-0.2,21.2", "12,0,21.2")
+    assert ("pressure below its lowest" in within) == (lowest is None)
+
+
+def test_a_limit_that_is_reached_is_not_passed_and_a_thousandth_above_is():
+    """At design, 12 bar told as such, nothing is beyond; 12.012 bar is."""
+    for pressure, told in (("12", False), ("12.012", True)):
+        whats = [one["what"] for one in part("0,0,21.2", f"100,{pressure},150", "200,0,21.2")["beyond"]]
+        assert ("pressure above design" in whats) == told
+
+
+@pytest.mark.parametrize(("above", "count"), [(1e-12, 0), (1e-6, 1)])
+def test_rounding_passes_no_limit(above: float, count: int):
+    """A value above its limit by the last bits of a sum is at it; a millionth above is beyond."""
+    study = study_of(TEXT)
+    record = record_from_bytes(b"time_s,pressure_bar,temperature_c\n0,0,21.2\n9,10,21.2\n", "r.csv", study)
+    found = list(_worst(record, np.array([0.0, 12.0 * (1.0 + above)]), 12.0, ("pressure", "here", "bar")))
+    assert len(found) == count

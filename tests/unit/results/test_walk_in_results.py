@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 
 import pytest
-from tests.builders import study_of
+from tests.builders import hold, hold_of, joint, line_file, solve, solve_all, study_of
 from tests.unit.results.walk_lines import (
     LIFTS,
     ROD_DIAMETER,
@@ -22,6 +22,8 @@ from tests.unit.results.walk_lines import (
 )
 
 from takeup.results import results_of
+from takeup.results.contacts import rod_rows
+from takeup.study import friction_bounds
 
 RATE, EFFECTIVE, TEST = 95e3, 46e-3, 18e5
 FREE, MOST = "no friction", "high friction"
@@ -70,6 +72,18 @@ def test_rods_that_do_not_pull_tell_how_far_their_nuts_are(runs_out):
     rows = [row for row in runs_out["takeups"][0]["rods"] if (row["state"], row["scenario"]) == ("installed", FREE)]
     assert not any(row["engaged"] or row["tension_n"] for row in rows)
     assert sum(row["gap_mm"] for row in rows) / RODS == pytest.approx(20.0, abs=1e-6)
+
+
+def test_rods_as_hot_as_the_pipe_let_their_nuts_further_off():
+    """1.2 m of rod, 183.3 K warmer at 12e-6: 2.64 mm more to go than with cold rods, none of them pulling."""
+    gaps = []
+    for told in ("hot: no", "hot: yes, expansion: 12e-6 1/K"):
+        solved = solve_all(RUNS_OUT.replace("hot: no", told))
+        rows = [row for row in rod_rows(solved, "T-1", "J1") if row["state"] == "hot, pressure lost"]
+        assert len(rows) == RODS
+        assert not any(row["engaged"] for row in rows)
+        gaps.append(sum(row["gap_mm"] for row in rows) / RODS)
+    assert gaps[1] - gaps[0] == pytest.approx(1e3 * 12e-6 * ROD_LENGTH * 330.0 / 1.8, rel=1e-6)  # gaps told to 1e-9 m
 
 
 def test_the_pressure_at_which_rods_take_hold_is_told(runs_out):
@@ -187,3 +201,21 @@ def test_envelope_contains_every_scenario_and_names_it(document, request):
                 for part, value in enumerate(row[key]):
                     assert envelope[key]["min"][part] - rounding <= value <= envelope[key]["max"][part] + rounding
             assert set(envelope[key]["min_scenario"]) | set(envelope[key]["max_scenario"]) <= combinations
+
+
+def test_band_reaches_as_far_as_the_friction_bound_both_ways():
+    """Without friction, less and with sum mu N of each state; no walk goes further, its bellows giving a little."""
+    pair = "{ low: 0.1, high: 0.3, source: invented }"
+    text = line_file(
+        ["30 m east"],
+        holds=(hold("rest", "[6 m, 12 m, 18 m, 24 m]", friction=pair),),
+        takeups=(joint("J1", "west end + 1.2 m", rate_scatter="0"),),
+    )
+    answer, results = solve(text), results_of(study_of(text))
+    alone = hold_of(answer, "east end").total[:, 0]
+    bound = friction_bounds(answer)["east end"]
+    band = hold_in(results, "east end")["band"]
+    assert bound.max() > 1e3  # N
+    assert (band["low_n"], band["high_n"]) == pytest.approx(((alone - bound).min(), (alone + bound).max()), rel=1e-9)
+    assert band["low_because"].endswith("less the friction bound")
+    assert band["high_because"].endswith("with the friction bound")

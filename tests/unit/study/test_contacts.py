@@ -12,9 +12,11 @@ import math
 import numpy as np
 import pytest
 from tests.builders import hold, hold_of, line_file, solve, solve_all, state_number, study_of
+from tests.unit.results.walk_lines import RUNS_OUT
 
 from takeup.study import LineAnswer, Solved
-from takeup.study.events import happenings_of
+from takeup.study.contacts import rubs_of
+from takeup.study.events import _station, happenings_of
 
 SAME = 1e-7
 LENGTH = 12.0
@@ -189,3 +191,68 @@ def test_a_temporary_anchor_holds_the_line_where_it_stands(kind: str):
     assert moved(answer, 6.0, "cooled")[0] == pytest.approx(force * 6.0 / (MODULUS * AREA), rel=1e-6)  # stays hot long
     assert load_at(answer, "prop", "let go") == pytest.approx(0.0, abs=1e-6)  # N: rounding of meganewtons
     assert moved(answer, 6.0, "let go")[0] == pytest.approx(0.0, abs=1e-9)
+
+
+@pytest.mark.parametrize(("moved_mm", "kind"), [(3.0, "rest"), (3.0, "slide guide"), (-2.0, "slide guide")])
+def test_a_foot_that_settles_changes_what_the_beam_leaves_on_it(moved_mm: float, kind: str):
+    """3 mm up press with K x 3 mm more, 2 mm down take K x 2 mm off; the line is moved with its foot."""
+    guide = hold(kind, "6 m", name="G1", settlement=f"[0 mm, 0 mm, {moved_mm} mm]")
+    answer = solve(line_file(["12 m east"], holds=(guide,)))
+    expected = WEIGHT * LENGTH / 2.0 + STIFF * moved_mm * 1e-3
+    assert expected > 1e3  # N: it carries, and is not lifted off
+    assert load_at(answer, "G1", "emptied after the test")[2] == pytest.approx(-expected, rel=SAME)
+    assert moved(answer, 6.0, "emptied after the test")[2] == pytest.approx(moved_mm * 1e-3, rel=SAME)
+
+
+@pytest.mark.parametrize("kind", ["rest", "slide guide"])
+def test_steel_as_hot_as_the_pipe_lifts_it(kind: str):
+    """0.6 m of it grow by 0.6 eps = 1.41 mm and press with K times that more, in the hot state alone."""
+    leg = hold(kind, "6 m", name="G1", hot_leg="600 mm")
+    answer = solve(line_file(["12 m east"], end="free", holds=(leg,), design=NO_VACUUM))
+    stiff = 3.0 * MODULUS * INERTIA / 6.0**3  # a cantilever of 6 m, at its tip; the pipe beyond only hangs on it
+    hot, cold = (float(load_at(answer, "G1", name)[2]) for name in ("hot, pressure lost", "coldest day, shut down"))
+    assert hot - cold == pytest.approx(-stiff * 0.6 * GROWN, rel=SAME)
+    assert moved(answer, 6.0, "hot, pressure lost")[2] == pytest.approx(0.6 * GROWN, rel=SAME)
+
+
+def test_a_temporary_anchor_takes_moments_as_moments():
+    """Put in at 6 m, then 2 kN hang on the free end at 12 m: F, and F x 6 m about the axis to the north (by hand)."""
+    load = "{ name: push, on: T-1, at: east end, force: [0 N, 0 N, -2 kN], acts: occasional, source: invented }"
+    add = "{ name: pushed, like: emptied after the test, loads: push }"
+    prop = "{ kind: main anchor, at: 6 m, name: prop, only_in: [pushed] }"
+    more = f"states: {{ add: [ {add} ] }}\nloads: [ {load} ]"
+    answer = solve(line_file(["12 m east"], end="free", holds=(prop,), more=more))
+    total = hold_of(answer, "prop").total[state_number(answer, "pushed")]
+    assert total == pytest.approx([0.0, 0.0, -2e3, 0.0, 12e3, 0.0], abs=12e3 * SAME)
+
+
+def test_a_temporary_spring_carries_only_while_it_is_there():
+    """Set to 1 kN and put in where the line stands: 1 kN, in its own state alone."""
+    data = "{ rate: 40 N/mm, least_load: 0.5 kN, most_load: 9 kN, cold_load: 1 kN, source: invented }"
+    spring = f"{{ kind: spring hanger, at: 6 m, name: H1, only_in: [sprung], spring: {data} }}"
+    more = "states: { add: [ { name: sprung, like: emptied after the test } ] }"
+    answer = solve(line_file(["12 m east"], holds=(spring,), more=more))
+    for number, state in enumerate(answer.states):
+        lifted = moved(answer, 6.0, state.name)[2] - moved(answer, 6.0, "installed")[2]
+        carried = -1e3 + 40e3 * lifted if state.name == "sprung" else 0.0
+        assert hold_of(answer, "H1").total[number, 2] == pytest.approx(carried, rel=1e-6, abs=1e-6)
+
+
+@pytest.mark.parametrize(("clearance", "ways"), [("0 mm", [1]), ("2 mm", [2, 2])])
+def test_a_guide_without_clearance_lets_nothing_slide_across(clearance: str, ways: list[int]):
+    """Held left and right and up and down it slides along alone; with clearance both its rubs have two ways."""
+    guide = hold("slide guide", "6 m", name="G1", clearance=clearance)
+    contacts = solve_all(line_file(["12 m east"], holds=(guide,))).run.ground.contacts
+    told = rubs_of(contacts, where_it_can=True).directions
+    assert [int(pair.any(axis=1).sum()) for pair in told] == ways
+    assert rubs_of(contacts).directions.any(axis=2).all()
+
+
+def test_contacts_lie_where_their_holds_and_joints_do():
+    """What happens to a rod happens in its joint's zone, to a guide in its own."""
+    ground = solve_all(RUNS_OUT).run.ground
+    rows = {row.owner: row for row in ground.contacts.rows}
+    stations = sorted(_station(ground, row) for row in rows.values())
+    assert stations == pytest.approx([1.2, 4.0, 10.0, 16.0])
+    assert rows["J1"].hold is None
+    assert _station(ground, rows["J1"]) == pytest.approx(1.2)

@@ -16,12 +16,14 @@ Tolerance 1e-6 of F: the friction of a rest acts on the centre line, and the sol
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
 from tests.builders import along, hold, hold_of, joint, line_file, solve, state_number, study_of, walk_all
 
-from takeup.study import LineAnswer, Solved, Walked
+from takeup.checks import friction_walk
+from takeup.study import LineAnswer, Solved, Walked, scenarios
 from takeup.study.run import totals_of
 from takeup.study.scenarios import Combination
 
@@ -248,3 +250,41 @@ def test_every_combination_reached_every_state(walked: Walked):
     assert walked.unique is True
     assert [one.scenario for one in walked.scenarios] == list(MU)
     assert isinstance(walked.main, Solved)
+
+
+def test_there_are_two_to_eight_steps_between_states_by_their_heat(walked: Walked):
+    """One to the first; two where pressure alone changes; 183 K in steps of 25 K at most, eight."""
+    count = dict(zip([one.name for one in walked.way.states], np.bincount(walked.way.to).tolist(), strict=True))
+    assert count[walked.way.states[0].name] == 1
+    assert [count[name] for name in ("let off hot", "then pressed", "let off cold")] == [2, 2, 2]
+    assert [count[name] for name in ("then heated", "cooled after", "heated first")] == [8, 8, 8]
+
+
+@pytest.mark.parametrize("flaw", ["converged", "held"])
+def test_steps_without_an_answer_have_no_loads_and_are_said(monkeypatch, flaw: str):
+    """From the step on that is told to have none; the steps before it stand, and the check says why."""
+    right, reason = scenarios.walk, "step 5: lost, invented"
+
+    def lost(*told, **more):
+        found = right(*told, **more)
+        good = getattr(found, flaw).copy()
+        good[5:] = False
+        return replace(found, **{flaw: good}, because=(reason,))
+
+    monkeypatch.setattr(scenarios, "walk", lost)
+    walked = walk_all(line())
+    (one,) = [item for item in walked.combinations if item.words == "high friction, rates low"]
+    assert np.isnan(one.loads[5:]).all()
+    assert not np.isnan(one.loads[:5]).any()
+    assert one.because == reason
+    (row,) = friction_walk.check(walked)
+    count = sum(bool(item.because) for item in walked.combinations)
+    assert (row.outcome, row.because) == (
+        "not covered",
+        f"no friction, rates high: {reason} (and {count - 1} more walks)",
+    )
+
+
+def test_a_scenario_without_an_answer_is_said(walked: Walked):
+    (row,) = friction_walk.check(replace(walked, because=("high friction: lost, invented",)))
+    assert (row.outcome, row.because) == ("not covered", "high friction: lost, invented")
