@@ -6,9 +6,10 @@ import json
 from collections import Counter
 
 import pytest
-from tests.builders import checks, hold, joint, line_file, solve, state_number, study_of, walk_all
+from tests.builders import checks, hold, hold_of, joint, line_file, solve, state_number, study_of, walk_all
 
 from takeup.checks import run_checks
+from takeup.checks.hold_capacity import check_combinations, design_forces
 from takeup.results import results_of
 from takeup.study import friction_bounds
 
@@ -49,6 +50,20 @@ def test_the_capacity_row_of_an_anchor_is_the_greatest_of_all_walks_stated_or_no
 def test_one_row_of_capacity_a_hold():
     rows = Counter(item.where for item in run_checks(walk_all(tied_line())) if item.rule == "hold_capacity")
     assert set(rows.values()) == {1}
+
+
+def test_a_walk_below_the_bound_does_not_take_the_place_of_the_bound():
+    """Rates without scatter: at the east end the walk without friction and sum mu N are more than any walk has."""
+    pair = "{ low: 0.1, high: 0.3, source: invented }"
+    rests = hold("rest", "[6 m, 12 m, 18 m, 24 m]", friction=pair)
+    walked = walk_all(
+        line_file(["30 m east"], holds=(rests,), takeups=(joint("J1", "west end + 1.2 m", rate_scatter="0"),))
+    )
+    (answer,) = walked.base.lines
+    known = design_forces(hold_of(answer, "east end"), friction_bounds(answer)["east end"]).max()
+    assert "east end" not in [row.where for row in check_combinations(walked)]
+    (row,) = [one for one in run_checks(walked) if (one.rule, one.where) == ("hold_capacity", "east end")]
+    assert row.demand == pytest.approx(known, rel=1e-9)  # the same sum, another way round
 
 
 def test_a_spring_that_carries_nothing_fails_and_can_be_written():
