@@ -6,11 +6,12 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from takeup.mechanics.contact.active_set import HELD, Scaled
+from takeup.mechanics.contact.active_set import HELD
 from takeup.mechanics.contact.loose import free_of_contact
 from takeup.mechanics.contact.pieces import times
 from takeup.mechanics.contact.position import Change, Position, ties
 from takeup.mechanics.contact.rows import ContactProblem
+from takeup.mechanics.contact.scaled import Scaled
 from takeup.mechanics.contact.walk_record import Block
 from takeup.mechanics.contact.walked import Event, Steps, Walk
 from takeup.mechanics.frame import Flags, Floats, Integers, NotHeld

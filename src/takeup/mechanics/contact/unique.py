@@ -14,8 +14,8 @@ from __future__ import annotations
 
 import numpy as np
 
-from takeup.mechanics.contact.active_set import scaled
 from takeup.mechanics.contact.rows import ContactProblem
+from takeup.mechanics.contact.scaled import scaled
 from takeup.mechanics.frame import Flags, Floats
 
 _WEIGHTS = (1.0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6)

@@ -18,10 +18,8 @@ from takeup.mechanics.contact.active_set import (
     REG,
     SLIP,
     ContactSet,
-    Scaled,
     first_set,
     rubbing_rows,
-    scaled,
     start_of_walks,
 )
 from takeup.mechanics.contact.jump import jump, obeys
@@ -31,6 +29,7 @@ from takeup.mechanics.contact.plane import pressed
 from takeup.mechanics.contact.position import Path, Position, note_changes, ties
 from takeup.mechanics.contact.presence import gone, presence, put_in, take_out, told_feet
 from takeup.mechanics.contact.rows import ContactProblem
+from takeup.mechanics.contact.scaled import Scaled, scaled
 from takeup.mechanics.contact.step import follow, gap_bound
 from takeup.mechanics.contact.walk_record import LONGEST, block_of
 from takeup.mechanics.contact.walked import Steps, Walk

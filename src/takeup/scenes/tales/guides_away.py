@@ -97,14 +97,19 @@ def _claims(away: Played, there: Played, modes: dict[str, Mode]) -> tuple[Claim,
     bending = facts.modulus * facts.second_moment
     thrust = formulas.pressure_thrust(away.study.conditions.test.pressure, data.effective_area)
     strut = facts.length - away.takeup(JOINT).position.station - data.live_length / 2.0
-    guides = [hold.station for hold in there.answer.holds if hold.kind in ("slide guide", "main anchor")]
-    longest = max(end - start for start, end in pairwise(guides[1:]))
-    long = facts_of(play(LONGER).study).joints[0]
+    return (
+        *_without_guides(modes["away"], bending, strut, thrust),
+        *_with_guides(there, modes, bending, thrust),
+    )
+
+
+def _without_guides(mode: Mode, bending: float, strut: float, thrust: float) -> tuple[Claim, ...]:
+    """Return what is claimed of the run without guides: a rod of length `strut` [m] and E I `bending` [N m2]."""
     return (
         beyond(
             "without guides the run bows out below its test pressure",
             "",
-            modes["away"].factor,
+            mode.factor,
             1.0,
             relation="below",
             formula="n < 1",
@@ -112,7 +117,7 @@ def _claims(away: Played, there: Played, modes: dict[str, Mode]) -> tuple[Claim,
         equal(
             "at Euler's force for a rod fixed at the anchor and pinned at the bellows",
             "",
-            modes["away"].factor,
+            mode.factor,
             euler(bending, strut, ends="one of each") / thrust,
             formula="n = 4.4934^2 E I/(L^2 P A_e)",
             source=TEXTBOOK,
@@ -122,7 +127,7 @@ def _claims(away: Played, there: Played, modes: dict[str, Mode]) -> tuple[Claim,
         beyond(
             "which lies above the pinned rod's",
             "",
-            modes["away"].factor,
+            mode.factor,
             euler(bending, strut, ends="pinned") / thrust,
             formula="n > pi^2 E I/(L^2 P A_e)",
             source=TEXTBOOK,
@@ -130,12 +135,21 @@ def _claims(away: Played, there: Played, modes: dict[str, Mode]) -> tuple[Claim,
         beyond(
             "and below the fixed rod's",
             "",
-            modes["away"].factor,
+            mode.factor,
             euler(bending, strut, ends="fixed") / thrust,
             relation="below",
             formula="n < 4 pi^2 E I/(L^2 P A_e)",
             source=TEXTBOOK,
         ),
+    )
+
+
+def _with_guides(there: Played, modes: dict[str, Mode], bending: float, thrust: float) -> tuple[Claim, ...]:
+    """Return what is claimed of the guided run and of its bellows."""
+    guides = [hold.station for hold in there.answer.holds if hold.kind in ("slide guide", "main anchor")]
+    longest = max(end - start for start, end in pairwise(guides[1:]))
+    data, long = there.takeup(JOINT).data, facts_of(play(LONGER).study).joints[0]
+    return (
         beyond(
             "with guides by the spacing rule the pipe's factor is above four",
             "",
