@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from takeup.checks.outcome import CheckResult, Rule, governing
 from takeup.line import ANCHORED_ENDS
 from takeup.line.holding import ANCHORS
-from takeup.study import NO_FRICTION, HoldLoads, LineAnswer, Walked, friction_bounds, step_words
+from takeup.study import NO_FRICTION, HoldLoads, LineAnswer, Walked, friction_bounds
 
 RULE = Rule(
     name="hold_capacity",
@@ -85,17 +85,12 @@ def check_combinations(walked: Walked) -> list[CheckResult]:
             limit = stated.get(hold.name)
             if limit is None and not _has_to_say(answer, hold, bounds):
                 continue
-            forces = np.array(
-                [np.linalg.norm(one.loads[:, model.supports[place], :3], axis=1) for one in walked.combinations]
-            )
+            force, state, combination = walked.greatest_force(int(model.supports[place]))
             known = float(design_forces(hold, bounds.get(hold.name, np.zeros(len(answer.states)))).max())
-            number = governing(np.where(np.isnan(forces), -np.inf, forces).ravel())
-            force = float(forces.ravel()[number])
             if force > known * (1.0 + _ROUNDING):
-                combination, step = divmod(number, forces.shape[1])
-                words = f"{force / 1e3:.1f} kN: {walked.combinations[combination].words}"
+                words = f"{force / 1e3:.1f} kN: {combination}"
                 words += _NOT_STATED if limit is None else ""
-                state, status = step_words(walked.way, step), "" if limit is None else "user's data"
+                status = "" if limit is None else "user's data"
                 results.append(RULE.judge(hold.name, state, force, limit, "N", because=words, status=status))
     return results
 

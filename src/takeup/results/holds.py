@@ -30,6 +30,7 @@ def holds_part(walked: Walked) -> list[Json]:
             told = _Told(
                 walked=walked,
                 answer=answer,
+                support=int(model.supports[place]),
                 scenarios=tuple((one.scenario, one.lines[number].holds[place]) for one in walked.scenarios),
                 combined=np.array([one.loads[:, model.supports[place]] for one in walked.combinations]),
                 bound=bounds.get(hold.name),
@@ -46,6 +47,7 @@ class _Told:
     Args:
         walked: everything.
         answer: of its line, without friction.
+        support: its number among the frame's supports.
         scenarios: its loads in each whole scenario, that without friction first.
         combined: its loads in each combination and step, (k, s, 6); NaN where there are none.
         bound: friction bound along the pipe, (states,); None where it is not an anchor.
@@ -54,6 +56,7 @@ class _Told:
 
     walked: Walked
     answer: LineAnswer
+    support: int
     scenarios: tuple[tuple[str, HoldLoads], ...]
     combined: Floats
     bound: Floats | None
@@ -130,10 +133,9 @@ def _envelope(told: _Told, bound: Floats) -> Json:
         told.answer.states[worst].name,
         f"{NO_FRICTION}, friction bound added",
     )
-    sizes = np.linalg.norm(forces, axis=1)
-    walked = int(np.nanargmax(sizes))
-    if sizes[walked] > value * (1.0 + _ROUNDING):
-        value, (state, scenario) = float(sizes[walked]), told.when(walked)
+    walked, where, combination = told.walked.greatest_force(told.support)
+    if walked > value * (1.0 + _ROUNDING):
+        value, state, scenario = walked, where, combination
     return {
         "force_n": _range(told, forces),
         "moment_nm": _range(told, moments),

@@ -24,11 +24,12 @@ from takeup.study.model import model_of, with_rates
 from takeup.study.records import NO_FRICTION, Solved, Unsolved
 from takeup.study.run import totals_of
 from takeup.study.solve import Ready, Refusal, one_answer_only, ready_runs, ready_to_walk, solved_by
-from takeup.study.way import Way
+from takeup.study.way import Way, step_words
 
 Floats = NDArray[np.float64]
 LOW_FRICTION, HIGH_FRICTION = "low friction", "high friction"
 NOMINAL = "nominal rates"
+_TIE = 1e-9
 USUAL_SCATTER = 0.1  # of a rate, where the sheet does not say (common practice, no source)
 
 
@@ -78,6 +79,18 @@ class Walked:
     def scenarios(self) -> tuple[Solved, ...]:
         """Every whole scenario, least friction first."""
         return (self.base, *self.rubbing)
+
+    def greatest_force(self, support: int) -> tuple[float, str, str]:
+        """Return the greatest resultant on a hold over every combination and step [N], its state and its combination.
+
+        Args:
+            support: number of the hold among the frame's supports.
+        """
+        forces = np.linalg.norm([one.loads[:, support, :3] for one in self.combinations], axis=2)
+        known = np.where(np.isnan(forces), -np.inf, forces)
+        number = int(np.argmax(known >= known.max() * (1.0 - _TIE)))  # the first, so that a tie never turns on a bit
+        combination, step = divmod(number, forces.shape[1])
+        return float(forces.flat[number]), step_words(self.way, step), self.combinations[combination].words
 
     @property
     def main(self) -> Solved:
