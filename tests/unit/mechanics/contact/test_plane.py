@@ -16,6 +16,8 @@ from tests.unit.mechanics.contact.test_walk import random_line
 from takeup.mechanics import Frame, Steps, answers_of, condense, parts_of, uniqueness_shown, walk
 from takeup.mechanics.contact import walk as walks
 from takeup.mechanics.contact.jump import jump
+from takeup.mechanics.contact.scaled import scaled
+from takeup.mechanics.contact.sweeps import swept
 
 LIMIT = 1e-9  # what a walk verifies, of the largest
 HEIGHT, MU, WEIGHT = 3.0, 0.2, 5.0e3
@@ -305,3 +307,25 @@ def test_increments_are_the_implicit_steps_of_the_sweeps(monkeypatch):
         largest = np.abs(found.forces[-1]).max()
         assert found.forces[-1] == pytest.approx(force[:6], abs=1e-5 * largest)
         assert -found.friction[-1].T.reshape(-1) == pytest.approx(force[6:], abs=1e-5 * largest)
+
+
+@pytest.mark.parametrize("cooled", [0.2, -0.2])
+def test_sweeps_alone_come_near_an_increment(cooled):
+    """One step from nothing with feet that move, guides pressed on either side: what the increment has, nearly.
+
+    Sweeps end where one changes nothing by more than 1e-7, and converge linearly: 1e-3 of the largest is allowed.
+    """
+    frame, rows, told, load = gentle_line()
+    rows[5] |= {"plus": 1e-4, "minus": 1e-4}
+    told[2] |= {"by": [2, 5]}  # pressed by the guide as well, on whichever side
+    problem = condense(frame, gaps(*rows), rubs(*told), load)
+    amounts, feet = np.array([1.0, -cooled, 0.5]), np.array([-2e-3, 1e-3, 0.0, 1e-3, 2e-3, 0.0])
+    found = walk(problem, Steps(amounts=amounts[None], feet=feet[None]), increments=True)
+    assert found.converged.all(), found.because
+    assert found.forces[0, 5] * cooled > 0.0
+    p = scaled(problem, problem.rubs.mu)
+    at = walks.begin(p, problem.start, np.ones(p.gaps, dtype=bool))
+    at.moved, at.foot = p.moved @ amounts, feet / p.scale[: p.gaps]
+    *_, last = swept(at, np.zeros(len(p.scale)), np.zeros(len(p.scale)))
+    expected = found.row_forces[0] * p.scale
+    assert last == pytest.approx(expected, abs=1e-3 * np.abs(expected).max())
