@@ -1,8 +1,8 @@
 """Shapes that no bellows can have, and why.     (bellows/impossible.py)
 
 Only impossible shapes are faults; a shape outside the range of a published form is computed by the shell alone.
-Re-entrant walls need no rule of their own: while the arcs have a common tangent, the inner sides of a bulb stay apart by
-2 (r - n t/2) sin(phi), which is above zero, and bulbs side by side are kept apart by the radius rule.
+Re-entrant walls need no rule of their own: while the arcs have a common tangent, the inner sides of a bulb stay apart
+by 2 (r - n t/2) sin(phi), which is above zero, and bulbs side by side are kept apart by the radius rule.
 """
 
 from __future__ import annotations
