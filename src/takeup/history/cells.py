@@ -14,10 +14,10 @@ from typing import get_args
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.history.faultlist import FaultList
-from takeup.history.sheet import BLANKS, Sheet, quoted
-from takeup.line.reading.fields import nearest
 from takeup.line.states import Content
+from takeup.reading.faultlist import FaultList
+from takeup.reading.fields import nearest
+from takeup.reading.sheet import BLANKS, Sheet, quoted
 
 CONTENTS: tuple[Content, ...] = get_args(Content)
 

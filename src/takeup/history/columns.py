@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from takeup.history.faultlist import FaultList
-from takeup.history.sheet import Sheet, quoted
-from takeup.line.reading.fields import listed, nearest
+from takeup.reading.faultlist import FaultList
+from takeup.reading.fields import listed, nearest
+from takeup.reading.sheet import Sheet, quoted
 
 TIME, PRESSURE, TEMPERATURE, CONTENT = "time_s", "pressure_bar", "temperature_c", "content"
 OF_ZONES = (PRESSURE, TEMPERATURE, CONTENT)

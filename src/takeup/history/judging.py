@@ -13,11 +13,11 @@ from numpy.typing import NDArray
 
 from takeup.errors import OutOfRange
 from takeup.history.cells import CONTENTS
-from takeup.history.faultlist import FaultList
-from takeup.history.sheet import Sheet
 from takeup.library import Curve
 from takeup.line import SAME_STATION, Line, Study, Zone, content_density
 from takeup.line.states import Content
+from takeup.reading.faultlist import FaultList
+from takeup.reading.sheet import Sheet
 from takeup.units import PA_PER_BAR, STANDARD_ATMOSPHERE
 
 Floats = NDArray[np.float64]

@@ -12,8 +12,7 @@ from pathlib import Path
 import numpy as np
 
 from takeup.history.cells import contents_of, numbers_of
-from takeup.history.columns import Columns, find_columns
-from takeup.history.faultlist import FaultList
+from takeup.history.columns import PRESSURE, TEMPERATURE, TIME, Columns, find_columns
 from takeup.history.judging import (
     Contents,
     Floats,
@@ -24,10 +23,19 @@ from takeup.history.judging import (
     check_vacuum,
     curves_of,
 )
-from takeup.history.sheet import Sheet, read_bytes, sheet_of
 from takeup.line import Study, zones_of
-from takeup.line.record import Record
+from takeup.line.record import LEAST_ROWS, Record
+from takeup.reading.faultlist import FaultList
+from takeup.reading.sheet import Form, Sheet, read_bytes, sheet_of
 from takeup.units import PA_PER_BAR
+
+FORM = Form(
+    what="a record",
+    header=f"{TIME},{PRESSURE},{TEMPERATURE}",
+    row="60,10.2,184.5",
+    least=LEAST_ROWS,
+)
+"""What a record looks like at least."""
 
 
 def read_record(path: Path, study: Study) -> Record:
@@ -51,7 +59,7 @@ def record_from_bytes(content: bytes, file: str, study: Study) -> Record:
         InputError: It is no record, or has faults.
     """
     faults = FaultList(file)
-    sheet = sheet_of(content, file, faults)
+    sheet = sheet_of(content, file, faults, FORM)
     zones = zones_of(study).every
     columns = find_columns(sheet, tuple(zone.name for zone in zones), faults)
     numbers = {

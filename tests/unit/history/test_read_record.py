@@ -370,7 +370,7 @@ def test_file_that_is_not_there(tmp_path):
 
 
 def test_file_that_is_too_large(tmp_path, monkeypatch):
-    monkeypatch.setattr("takeup.history.sheet.LARGEST_FILE", 10)
+    monkeypatch.setattr("takeup.reading.sheet.LARGEST_FILE", 10)
     (tmp_path / "r.csv").write_text(PLAIN)
     with pytest.raises(InputError, match="more than 10 bytes"):
         read_record(tmp_path / "r.csv", STEAM)

@@ -6,7 +6,7 @@ from takeup.joints import KINDS, JointKind
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.positions import SAME_PLACE
 from takeup.line.reading.schema_takeups import JointItem, RodsItem, TakeUpItem
-from takeup.line.reading.yaml_places import Path
+from takeup.reading.yaml_places import Path
 from takeup.units import to_mm
 
 

@@ -12,18 +12,18 @@ from takeup.errors import OutOfRange
 from takeup.library import density
 from takeup.line.conditions import AddedState
 from takeup.line.reading.faultbook import FaultBook
-from takeup.line.reading.fields import listed, nearest
 from takeup.line.reading.layout import Layout
 from takeup.line.reading.read_conditions import ConditionSet, check_heads, check_temperatures, says_own, temperatures_of
 from takeup.line.reading.read_head import ADDED, Head
 from takeup.line.reading.read_holds import check_only_in
 from takeup.line.reading.read_line import LINES, ReadLine
 from takeup.line.reading.read_loads import LOADS
-from takeup.line.reading.yaml_places import Path
 from takeup.line.records import Line, Study
 from takeup.line.spans import section_span
 from takeup.line.states import FIRST, state_names, states_of
 from takeup.line.zones import Zones, zones_of
+from takeup.reading.fields import listed, nearest
+from takeup.reading.yaml_places import Path
 
 
 def check_conditions(book: FaultBook, head: Head, read: tuple[ReadLine, ...]) -> None:

@@ -9,8 +9,8 @@ import math
 from typing import Literal, NamedTuple
 
 from takeup.line.parts import Vector
-from takeup.line.reading.fields import Reads, nearest
 from takeup.line.reading.going import DIRECTIONS
+from takeup.reading.fields import Reads, nearest
 from takeup.units import parse_number
 
 _AXES = 3

@@ -13,12 +13,12 @@ from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from takeup.errors import Fault, InputError, TakeupError
-from takeup.line.reading.fields import Reads, nearest
 from takeup.line.reading.schema import StudyItem, field_name, keys_of, model_at
 from takeup.line.reading.schema_route import ITEM_KEYS, ROUTE_MODELS, route_item
 from takeup.line.reading.values import Item
 from takeup.line.reading.whereabouts import at, whereabouts
-from takeup.line.reading.yaml_places import Path, PlacedTree, Tree
+from takeup.reading.fields import Reads, nearest
+from takeup.reading.yaml_places import Path, PlacedTree, Tree
 
 Model = TypeVar("Model", bound=BaseModel)
 Value = TypeVar("Value")

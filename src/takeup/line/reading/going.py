@@ -11,7 +11,7 @@ import re
 from typing import NamedTuple
 
 from takeup.line.parts import Vector
-from takeup.line.reading.fields import nearest
+from takeup.reading.fields import nearest
 from takeup.units import parse, parse_number
 
 _DIAGONAL = math.sqrt(0.5)

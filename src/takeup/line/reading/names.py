@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.positions import check_name
-from takeup.line.reading.yaml_places import Path
+from takeup.reading.yaml_places import Path
 
 
 class Names:

@@ -9,9 +9,9 @@ from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.layout import Layout
 from takeup.line.reading.positions import SAME_PLACE
 from takeup.line.reading.read_ends import NEARLY_ALONG, along
-from takeup.line.reading.yaml_places import Path
 from takeup.line.route import Route, centre_line
 from takeup.line.ways import EVERY_WAY, shared_way
+from takeup.reading.yaml_places import Path
 
 HOLD_PATH = 4  # lines, number, holds, number
 

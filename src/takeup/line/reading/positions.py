@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from takeup.line.reading.fields import nearest
+from takeup.reading.fields import nearest
 from takeup.units import UnitError, parse
 
 SAME_PLACE = 1e-6

@@ -14,14 +14,14 @@ import numpy as np
 
 from takeup.line.parts import Branch, Position, Vector
 from takeup.line.reading.faultbook import FaultBook
-from takeup.line.reading.fields import nearest
 from takeup.line.reading.layout import Layout
 from takeup.line.reading.positions import SAME_PLACE, locate
 from takeup.line.reading.read_pieces import Strung
 from takeup.line.reading.read_pipe import PipeParts
 from takeup.line.reading.schema_route import BranchItem
-from takeup.line.reading.yaml_places import Path
 from takeup.line.records import TakeUp
+from takeup.reading.fields import nearest
+from takeup.reading.yaml_places import Path
 from takeup.units import to_mm
 
 PADDED = "reinforced fabricated tee"

@@ -15,8 +15,8 @@ from takeup.library import Material
 from takeup.line.conditions import AddedState, Condition, Conditions, Medium, Site
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.schema_conditions import DesignItem, OperatingItem, OwnDesignItem, TestItem
-from takeup.line.reading.yaml_places import Path
 from takeup.line.states import LIQUIDS
+from takeup.reading.yaml_places import Path
 from takeup.units import STANDARD_GRAVITY, to_bar
 
 TEST_WATER_DENSITY = 1000.0

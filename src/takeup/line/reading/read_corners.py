@@ -17,8 +17,8 @@ from takeup.line.reading.read_pieces import Piece, Strung, name_of
 from takeup.line.reading.read_pipe import check_radius
 from takeup.line.reading.schema_route import LegItem
 from takeup.line.reading.sentences import LONG_RADIUS, Bend
-from takeup.line.reading.yaml_places import Path
 from takeup.line.route import STRAIGHT, turn_angle
+from takeup.reading.yaml_places import Path
 from takeup.units import to_mm
 
 UNSOUND_RADIUS = 1e-5

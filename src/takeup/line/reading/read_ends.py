@@ -12,7 +12,7 @@ from takeup.line.holding import ANCHORED_ENDS, End, EndKind, Growth, Nozzle, Sti
 from takeup.line.parts import Vector
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.schema_ends import EndKeys, GrowthItem, NozzleItem, StiffnessItem
-from takeup.line.reading.yaml_places import Path
+from takeup.reading.yaml_places import Path
 
 HELD_KEYS = ("can_carry", "can_carry_moment", "stiffness", "settlement")
 EQUIPMENT_KEYS = ("growth", "nozzle")

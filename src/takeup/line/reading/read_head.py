@@ -22,7 +22,6 @@ from takeup.line.conditions import (
 )
 from takeup.line.parts import Allowables
 from takeup.line.reading.faultbook import FaultBook
-from takeup.line.reading.fields import nearest
 from takeup.line.reading.read_conditions import ConditionSet, read_set
 from takeup.line.reading.read_pipe import check_edition, read_allowables
 from takeup.line.reading.schema import BasisItem, DocumentItem
@@ -38,7 +37,8 @@ from takeup.line.reading.schema_conditions import (
     ZoneChangeItem,
 )
 from takeup.line.reading.schema_pipe import AllowableItem
-from takeup.line.reading.yaml_places import Path
+from takeup.reading.fields import nearest
+from takeup.reading.yaml_places import Path
 
 ADDED: Path = ("states", "add")
 

@@ -15,14 +15,14 @@ from takeup.line.holding import ANCHORS, Hold, HoldKind, HoldRule, RuleKind, Spr
 from takeup.line.parts import Position
 from takeup.line.reading.directions import Sense
 from takeup.line.reading.faultbook import FaultBook
-from takeup.line.reading.fields import listed, nearest
 from takeup.line.reading.layout import Layout
 from takeup.line.reading.names import Names
 from takeup.line.reading.placed_holds import PlacedHold, check_placed
 from takeup.line.reading.positions import locate
 from takeup.line.reading.read_ends import stiffness, vector
 from takeup.line.reading.schema_holds import HoldItem, SpringItem
-from takeup.line.reading.yaml_places import Path
+from takeup.reading.fields import listed, nearest
+from takeup.reading.yaml_places import Path
 
 RULES: dict[Literal["spider guide", "slide guide", "rest"], tuple[RuleKind, ...]] = {
     "spider guide": ("spacing rule",),

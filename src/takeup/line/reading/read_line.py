@@ -23,8 +23,8 @@ from takeup.line.reading.read_takeups import read_takeups
 from takeup.line.reading.schema_conditions import OwnDesignItem
 from takeup.line.reading.schema_line import ZoneItem
 from takeup.line.reading.schema_pipe import DensityItem
-from takeup.line.reading.yaml_places import Path
 from takeup.line.records import Line
+from takeup.reading.yaml_places import Path
 
 LINES: Path = ("lines",)
 MEDIA: tuple[Medium, ...] = get_args(Medium)

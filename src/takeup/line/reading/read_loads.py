@@ -9,13 +9,13 @@ from __future__ import annotations
 from takeup.line.conditions import Load
 from takeup.line.parts import Position, Vector
 from takeup.line.reading.faultbook import FaultBook
-from takeup.line.reading.fields import listed, nearest
 from takeup.line.reading.positions import SAME_PLACE, locate
 from takeup.line.reading.read_branch import Main
 from takeup.line.reading.read_ends import vector
 from takeup.line.reading.read_line import ReadLine
 from takeup.line.reading.schema_users import LoadItem
-from takeup.line.reading.yaml_places import Path
+from takeup.reading.fields import listed, nearest
+from takeup.reading.yaml_places import Path
 
 LOADS: Path = ("loads",)
 NOTHING: Vector = (0.0, 0.0, 0.0)

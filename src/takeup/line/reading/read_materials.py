@@ -11,7 +11,7 @@ from itertools import pairwise
 from takeup.library import Material, UnknownName, tables_for, user_material
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.schema_users import MaterialItem
-from takeup.line.reading.yaml_places import Path
+from takeup.reading.yaml_places import Path
 
 MATERIALS: Path = ("materials",)
 REFERENCE = 21.1

@@ -20,8 +20,8 @@ from takeup.line.reading.layout import SectionParts
 from takeup.line.reading.positions import SAME_PLACE
 from takeup.line.reading.read_pipe import PipeParts, Stock, read_changed, read_insulation, read_reduced
 from takeup.line.reading.schema_route import AnyFitting, ChangeItem, LegItem, ReducerItem, ValveItem
-from takeup.line.reading.yaml_places import Path
 from takeup.line.route import local_axes
+from takeup.reading.yaml_places import Path
 
 LEVEL = math.sin(math.radians(10.0))
 """An eccentric reducer needs a leg within ten degrees of the level: elsewhere it has no top and no bottom."""

@@ -28,7 +28,6 @@ from takeup.library import (
 from takeup.line.conditions import Basis
 from takeup.line.parts import Allowables, Pipe, UserValue
 from takeup.line.reading.faultbook import FaultBook
-from takeup.line.reading.fields import nearest
 from takeup.line.reading.positions import SAME_PLACE
 from takeup.line.reading.schema_pipe import (
     AllowableItem,
@@ -40,7 +39,8 @@ from takeup.line.reading.schema_pipe import (
     StressItem,
 )
 from takeup.line.reading.sentences import Bend
-from takeup.line.reading.yaml_places import Path
+from takeup.reading.fields import nearest
+from takeup.reading.yaml_places import Path
 from takeup.units import METRES_PER_INCH, parse, to_mm
 
 USERS_OWN = "the material's own"

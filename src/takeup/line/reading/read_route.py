@@ -32,7 +32,7 @@ from takeup.line.reading.schema_route import (
     ThingItem,
     ValveItem,
 )
-from takeup.line.reading.yaml_places import Path
+from takeup.reading.yaml_places import Path
 
 _STEPS: tuple[type[Step], ...] = (LegItem, ValveItem, FlangeItem, ThingItem, ReducerItem, ChangeItem)
 _END_WORDS = "main anchor, equipment, free, blind, closed valve or continues"

@@ -17,8 +17,8 @@ from takeup.line.reading.names import Names
 from takeup.line.reading.placed_holds import PlacedHold
 from takeup.line.reading.positions import SAME_PLACE, locate
 from takeup.line.reading.schema_takeups import JointItem, MisalignmentItem, RodsItem, TakeUpItem
-from takeup.line.reading.yaml_places import Path
 from takeup.line.records import TakeUp
+from takeup.reading.yaml_places import Path
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -20,8 +20,8 @@ from takeup.line.reading.read_line import read_lines
 from takeup.line.reading.read_loads import read_loads
 from takeup.line.reading.read_materials import read_materials
 from takeup.line.reading.read_pipe import Stock
-from takeup.line.reading.yaml_places import PlacedTree, read_places
 from takeup.line.records import Line, Study
+from takeup.reading.yaml_places import PlacedTree, read_places
 
 VERSION = "1"
 LARGEST_FILE = 2_000_000

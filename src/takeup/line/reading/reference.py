@@ -11,9 +11,9 @@ from typing import Annotated, Union, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
-from takeup.line.reading.fields import Reads
 from takeup.line.reading.schema import MODELS, StudyItem, fields_of
 from takeup.line.reading.values import Item
+from takeup.reading.fields import Reads
 
 _TITLES = {
     (): "The file",

@@ -14,7 +14,6 @@ from pydantic import BaseModel, Field
 from pydantic.fields import FieldInfo
 
 from takeup.basis import Code
-from takeup.line.reading.fields import count, iso_date, one_of, sentence
 from takeup.line.reading.schema_conditions import (
     AddItem,
     CycleItem,
@@ -46,7 +45,8 @@ from takeup.line.reading.schema_takeups import JointItem, MisalignmentItem, Rods
 from takeup.line.reading.schema_users import ExpansionRow, LoadItem, MaterialItem, ModulusRow
 from takeup.line.reading.values import NOT_COVERED, Item, Name, Words
 from takeup.line.reading.whereabouts import at
-from takeup.line.reading.yaml_places import Path, Tree
+from takeup.reading.fields import count, iso_date, one_of, sentence
+from takeup.reading.yaml_places import Path, Tree
 
 
 class DocumentItem(Item):

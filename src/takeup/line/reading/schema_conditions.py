@@ -7,9 +7,9 @@ from typing import Annotated, Literal, TypeAlias, get_args
 from pydantic import Field
 
 from takeup.line.conditions import Vacuum, Warming
-from takeup.line.reading.fields import count, one_of, reason, sentence, texts
 from takeup.line.reading.sentences import read_vacuum
 from takeup.line.reading.values import Elevation, Item, Name, Pressure, RatedPressure, Temperature
+from takeup.reading.fields import count, one_of, reason, sentence, texts
 
 _PNEUMATIC = "not covered by this version: a pneumatic test needs an exclusion distance and its own rules"
 

@@ -9,8 +9,8 @@ from pydantic import Field
 from takeup.line.holding import NozzleRule
 from takeup.line.parts import Vector
 from takeup.line.reading.directions import direction
-from takeup.line.reading.fields import Reads, nearest, number, one_of, quantity, sentence
 from takeup.line.reading.values import Force, Item, Source
+from takeup.reading.fields import Reads, nearest, number, one_of, quantity, sentence
 from takeup.units import Kind, parse
 
 RIGID = "rigid"

@@ -9,9 +9,9 @@ from pydantic import Field
 from takeup.line.holding import HoldKind, RuleKind
 from takeup.line.parts import BendPlace, Vector
 from takeup.line.reading.directions import Axis, Sense, axis, direction, sense
-from takeup.line.reading.fields import number, one_of, texts, yes_or_no
 from takeup.line.reading.schema_ends import Moment, Movements, StiffnessItem
 from takeup.line.reading.values import Force, Height, Item, LineRate, Movement, Name, Source
+from takeup.reading.fields import number, one_of, texts, yes_or_no
 
 
 class FrictionItem(Item):

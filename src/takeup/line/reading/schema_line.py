@@ -7,13 +7,13 @@ from typing import Annotated, TypeAlias, get_args
 from pydantic import Field
 
 from takeup.line.conditions import Medium
-from takeup.line.reading.fields import free_text, one_of
 from takeup.line.reading.schema_conditions import OperatingItem, OwnDesignItem, TestItem
 from takeup.line.reading.schema_holds import HoldItem
 from takeup.line.reading.schema_pipe import DensityItem, InsulationAnswer, PipeItem
 from takeup.line.reading.schema_route import RouteItem
 from takeup.line.reading.schema_takeups import TakeUpItem
 from takeup.line.reading.values import Item, Name
+from takeup.reading.fields import free_text, one_of
 
 Place: TypeAlias = Annotated[str, free_text("a position such as reducing valve or 34.5 m", "34.5 m")]
 

@@ -6,9 +6,9 @@ from typing import Annotated, Literal, TypeAlias
 
 from pydantic import Discriminator, Field, Tag
 
-from takeup.line.reading.fields import free_text, one_of, quantity, sentence
 from takeup.line.reading.sentences import Bend, read_bend
 from takeup.line.reading.values import Density, Item, Name, Source, Thickness
+from takeup.reading.fields import free_text, one_of, quantity, sentence
 
 BendWord: TypeAlias = Annotated[
     Bend,

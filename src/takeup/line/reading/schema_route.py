@@ -8,11 +8,11 @@ from pydantic import Discriminator, Field, Tag
 
 from takeup.basis import Tee
 from takeup.line.holding import EndKind
-from takeup.line.reading.fields import free_text, number, one_of, sentence, whole_number, yes_or_no
 from takeup.line.reading.going import Go, read_go
 from takeup.line.reading.schema_ends import EndKeys
 from takeup.line.reading.schema_pipe import BendWord, ChangedPipeItem, InsulationAnswer, ReducedPipeItem
 from takeup.line.reading.values import NOT_COVERED, Coordinate, FittingLength, Item, Name, Thickness, Weight
+from takeup.reading.fields import free_text, number, one_of, sentence, whole_number, yes_or_no
 
 Eccentric = Literal["flat top", "flat bottom"]
 OWN_ENDS: tuple[EndKind, ...] = tuple(kind for kind in get_args(EndKind) if kind != "branch")

@@ -7,7 +7,6 @@ from typing import Annotated, get_args
 from pydantic import Field
 
 from takeup.joints import TakeUpKind
-from takeup.line.reading.fields import count, free_text, number, one_of, quantity, sentence, whole_number, yes_or_no
 from takeup.line.reading.schema_ends import Moment
 from takeup.line.reading.sentences import read_preset
 from takeup.line.reading.values import (
@@ -24,6 +23,7 @@ from takeup.line.reading.values import (
     Temperature,
     TurnRate,
 )
+from takeup.reading.fields import count, free_text, number, one_of, quantity, sentence, whole_number, yes_or_no
 
 OTHER_TAKEUPS = dict.fromkeys(
     ("swing", "hinge", "gimbal", "pressure balanced", "small-bore compensator", "braided hose loop"), NOT_COMPUTED

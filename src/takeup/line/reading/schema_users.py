@@ -7,8 +7,8 @@ from typing import Annotated, TypeAlias, get_args
 from pydantic import Field
 
 from takeup.line.conditions import Duration
-from takeup.line.reading.fields import free_text, number, one_of, quantity
 from takeup.line.reading.values import Density, Item, Name, Source, Stress, Temperature
+from takeup.reading.fields import free_text, number, one_of, quantity
 
 AnyForce: TypeAlias = Annotated[float, quantity("force", "-12 kN", most="100 MN")]
 AnyLineForce: TypeAlias = Annotated[float, quantity("force per length", "120 N/m", most="1000 kN/m")]

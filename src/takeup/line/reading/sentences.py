@@ -10,8 +10,8 @@ import re
 from typing import NamedTuple
 
 from takeup.line.conditions import Vacuum
-from takeup.line.reading.fields import check_size, nearest
 from takeup.line.reading.going import length_above_zero
+from takeup.reading.fields import check_size, nearest
 from takeup.units import STANDARD_ATMOSPHERE, parse
 
 _BECAUSE = re.compile(r"not possible\s*,\s*because\s+(\S.*)", re.DOTALL)

@@ -6,7 +6,7 @@ from typing import Annotated, TypeAlias
 
 from pydantic import BaseModel, ConfigDict
 
-from takeup.line.reading.fields import free_text, name, quantity
+from takeup.reading.fields import free_text, name, quantity
 
 NOT_COVERED = "not covered by this version"
 NOT_COMPUTED = "not computed by this version"

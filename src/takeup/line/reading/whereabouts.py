@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from takeup.line.reading.fields import LONGEST_NAME
-from takeup.line.reading.yaml_places import Path, Tree
+from takeup.reading.fields import LONGEST_NAME
+from takeup.reading.yaml_places import Path, Tree
 
 _ITEM_WORDS = {
     "lines": "line",

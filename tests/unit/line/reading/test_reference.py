@@ -13,7 +13,7 @@ from takeup.line.reading.reader import study_from_text
 from takeup.line.reading.reference import json_schema, reference_page
 from takeup.line.reading.schema import MODELS, keys_of
 from takeup.line.reading.template import template
-from takeup.line.reading.yaml_places import read_places
+from takeup.reading.yaml_places import read_places
 
 ROOT = Path(__file__).parents[4]
 SCHEMA = Path(takeup.line.reading.__file__).parent / "line-file.schema.json"

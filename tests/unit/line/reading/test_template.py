@@ -8,7 +8,7 @@ import pytest
 
 from takeup.line.reading.reader import study_from_text
 from takeup.line.reading.template import template
-from takeup.line.reading.yaml_places import read_places
+from takeup.reading.yaml_places import read_places
 
 
 @pytest.mark.parametrize("units", ["si", "us"])

@@ -9,7 +9,7 @@ from tests.line_texts import VALID, changed, faults, study, with_top
 
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.read_materials import read_materials
-from takeup.line.reading.yaml_places import read_places
+from takeup.reading.yaml_places import read_places
 
 GALE = (
     "{ name: gale, on: S-7, from: gate corner, to: gate corner + 12 m, "

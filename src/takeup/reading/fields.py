@@ -1,7 +1,7 @@
-"""The kinds of value a line file holds: quantities, words from a list, counts, free text.     (line/reading/fields.py)
+"""The kinds of value a user's file holds: quantities, words from a list, counts, free text.     (reading/fields.py)
 
 Each is a marker for pydantic: text goes in, a checked value comes out, and the JSON Schema says text.
-A wrong value raises ValueError with a sentence for the user; `line/faultbook.py` adds the place.
+A wrong value raises ValueError with a sentence for the user; the room's fault book adds the place.
 """
 
 from __future__ import annotations

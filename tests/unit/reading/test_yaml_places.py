@@ -7,7 +7,7 @@ import json
 import pytest
 
 from takeup.errors import InputError
-from takeup.line.reading.yaml_places import REPLACED, read_places
+from takeup.reading.yaml_places import REPLACED, read_places
 
 
 def test_scalars_stay_the_text_that_was_typed():

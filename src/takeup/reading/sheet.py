@@ -1,4 +1,4 @@
-"""A record's file as columns of cells, and where each cell stands.     (history/sheet.py)
+"""A table's file as columns of cells, and where each cell stands.     (reading/sheet.py)
 
 Comma-separated text in UTF-8, with or without a byte order mark, lines ended any way. One line is one row: a cell
 cannot go over lines. Lines that begin with # and blank ones are passed over. A cell that holds a comma, such as the
@@ -14,20 +14,33 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from takeup.errors import Fault, InputError
-from takeup.history.faultlist import FaultList
-from takeup.line.reading.yaml_places import shown
-from takeup.line.record import LEAST_ROWS
+from takeup.reading.faultlist import FaultList
+from takeup.reading.yaml_places import shown
 
 LARGEST_FILE = 200_000_000
 """Bytes past which a file is not read: a row a minute for ten years."""
-
-HEADER = "time_s,pressure_bar,temperature_c"
-"""The shortest header, as messages show it."""
 
 BLANKS = " \t"
 """What may stand round the value of a cell."""
 
 _QUOTED = 60  # letters of a file's cell that a message repeats
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Form:
+    """What a table must look like, for the messages.
+
+    Args:
+        what: it is, with its article: "a record".
+        header: the columns that it cannot be without, as they may be typed.
+        row: a row that fits the header.
+        least: rows that there must be.
+    """
+
+    what: str
+    header: str
+    row: str
+    least: int
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -87,7 +100,7 @@ def read_bytes(path: Path) -> bytes:
     return content
 
 
-def sheet_of(content: bytes, file: str, faults: FaultList) -> Sheet:
+def sheet_of(content: bytes, file: str, faults: FaultList, form: Form) -> Sheet:
     """Return the cells of a file; rows with a wrong number of them are noted and left out.
 
     Raises:
@@ -97,12 +110,14 @@ def sheet_of(content: bytes, file: str, faults: FaultList) -> Sheet:
     lines = text.split("\n")
     kept = [(number, line) for number, line in enumerate(lines, start=1) if _is_row(line)]
     if not kept:
-        raise _only(file, 1, 1, f"the file has no rows; a record begins with the names of its columns: {HEADER}")
+        raise _only(
+            file, 1, 1, f"the file has no rows; {form.what} begins with the names of its columns: {form.header}"
+        )
     (header_line, first), rows = kept[0], kept[1:]
-    header = _header(first, header_line, file)
-    if len(rows) < LEAST_ROWS:
+    header = _header(first, header_line, file, form)
+    if len(rows) < form.least:
         found = "one row" if rows else "no row"
-        faults.add(header_line, 1, f"found {found} of values below the names; a record has {LEAST_ROWS} or more")
+        faults.add(header_line, 1, f"found {found} of values below the names; {form.what} has {form.least} or more")
     numbers, cells = _equal_rows(rows, len(header), faults)
     return Sheet(
         file=file,
@@ -120,13 +135,13 @@ def _is_row(line: str) -> bool:
     return begin != "" and begin[0] != "#"
 
 
-def _header(line: str, number: int, file: str) -> tuple[str, ...]:
+def _header(line: str, number: int, file: str, form: Form) -> tuple[str, ...]:
     """Return the names of the columns; refuse a file that is parted by something else than commas."""
     for letter, name in ((";", "semicolons"), ("\t", "tabs")):
-        if letter in line and ("," not in line or _names_parted(line, letter) > _names_parted(line, ",")):
+        if letter in line and ("," not in line or _names_parted(line, letter, form) > _names_parted(line, ",", form)):
             message = (
                 f"the columns are parted by {name}; part them by commas and write decimals with a point, "
-                f"as in {HEADER} and 60,10.2,184.5"
+                f"as in {form.header} and {form.row}"
             )
             raise _only(file, number, line.index(letter) + 1, message)
     try:
@@ -134,14 +149,16 @@ def _header(line: str, number: int, file: str) -> tuple[str, ...]:
     except csv.Error:
         raise _only(file, number, 1, "a quotation mark in the header is not closed, or closed too early") from None
     if _is_number(names[0]):
-        raise _only(file, number, 1, f"found {quoted(names[0])}, expected the names of the columns first: {HEADER}")
+        raise _only(
+            file, number, 1, f"found {quoted(names[0])}, expected the names of the columns first: {form.header}"
+        )
     return names
 
 
-def _names_parted(line: str, letter: str) -> int:
-    """Return how many of the names that a record cannot be without stand alone when a line is parted at a letter."""
+def _names_parted(line: str, letter: str, form: Form) -> int:
+    """Return how many of the names that a table cannot be without stand alone when a line is parted at a letter."""
     found = {cell.strip(f'{BLANKS}"') for cell in line.split(letter)}
-    return len(found & set(HEADER.split(",")))
+    return len(found & set(form.header.split(",")))
 
 
 def _equal_rows(rows: list[tuple[int, str]], width: int, faults: FaultList) -> tuple[list[int], list[list[str]]]:

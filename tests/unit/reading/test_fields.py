@@ -7,7 +7,7 @@ from typing import Annotated
 import pytest
 from pydantic import TypeAdapter, ValidationError
 
-from takeup.line.reading.fields import Reads, listed, name, nearest, number, quantity, reason
+from takeup.reading.fields import Reads, listed, name, nearest, number, quantity, reason
 
 STATES = ("cold at design pressure", "design pressure and temperature", "hot, pressure lost", "hot beyond A1")
 

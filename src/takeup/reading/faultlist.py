@@ -1,4 +1,4 @@
-"""Faults of a long file: the first of them listed, the others counted.     (history/faultlist.py)
+"""Faults of a long file: the first of them listed, the others counted.     (reading/faultlist.py)
 
 A column in another unit is wrong in every row; a hundred thousand lines would bury the one that tells why.
 """

@@ -1,9 +1,9 @@
-"""A YAML text as plain words, with the line and column of every key and value.     (line/reading/yaml_places.py)
+"""A YAML text as plain words, with the line and column of every key and value.     (reading/yaml_places.py)
 
 YAML 1.2 through ruamel.yaml's pure-Python composer. Every scalar stays the text that was typed (`08`, `1.10`
 and `no` are words here, never numbers or truth values), so nothing is read in a way its writer did not mean.
 The base composer leaves every scalar alone, and is a fifth faster than the one that keeps comments for a rewrite.
-Limits: anchors, aliases and tags are refused, because each value of a line file stands where it is used. So are texts
+Limits: anchors, aliases and tags are refused, because each value stands where it is used. So are texts
 that are too long, and texts with characters that a page or a terminal would obey instead of showing.
 """
 
@@ -19,7 +19,7 @@ from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
 from ruamel.yaml.reader import ReaderError
 
 from takeup.errors import Fault, InputError
-from takeup.line.reading.fields import LONGEST_NAME, LONGEST_TEXT
+from takeup.reading.fields import LONGEST_NAME, LONGEST_TEXT
 
 _WHITE = frozenset("\t\n")
 _UNSHOWN = frozenset({"Cc", "Cs", "Zl", "Zp"})
@@ -72,8 +72,13 @@ class PlacedTree:
         return self.values.get(path) or self.place(path)
 
 
-def read_places(text: str, file: str) -> PlacedTree:
+def read_places(text: str, file: str, *, what: str = "line file") -> PlacedTree:
     """Compose a YAML text into words and places.
+
+    Args:
+        text: of the file.
+        file: the name that faults begin with.
+        what: sort of file it should be, for the messages.
 
     Raises:
         InputError: The text is not YAML at all; it then carries the one fault at which reading stopped.
@@ -88,19 +93,20 @@ def read_places(text: str, file: str) -> PlacedTree:
     except YAMLError as error:
         raise InputError((Fault(file=file, line=1, column=1, message=f"not YAML: {error}"),)) from error
     except RecursionError as error:
-        message = "the file is nested too deeply to be a line file"
+        message = f"the file is nested too deeply to be a {what}"
         raise InputError((Fault(file=file, line=1, column=1, message=message),)) from error
     placed = PlacedTree(file=file)
     if root is not None:
-        placed.tree = _Walker(placed, text.splitlines(keepends=True)).tree(root, ())
+        placed.tree = _Walker(placed, text.splitlines(keepends=True), what).tree(root, ())
     return placed
 
 
 class _Walker:
     """Turns nodes into words once each; an alias would lead to a node a second time and is not followed."""
 
-    def __init__(self, placed: PlacedTree, lines: list[str]) -> None:
+    def __init__(self, placed: PlacedTree, lines: list[str], what: str) -> None:
         self.placed = placed
+        self.what = what
         self.lines = lines
         self.seen: set[int] = set()
 
@@ -128,7 +134,7 @@ class _Walker:
                 self.placed.report(place, "a key must be one plain word before a colon")
                 continue
             key = str(key_node.value)
-            why = unsound(key) if len(key) <= LONGEST_NAME else f"a key of {len(key)} letters is none of a line file"
+            why = unsound(key) if len(key) <= LONGEST_NAME else f"a key of {len(key)} letters is none of a {self.what}"
             if why:
                 self.placed.report(place, why)
                 continue
@@ -154,10 +160,10 @@ class _Walker:
         if node.anchor is not None:
             self.placed.report(
                 place,
-                f"the anchor '&{shown(node.anchor)}' is not used in line files; write the value out in each place",
+                f"the anchor '&{shown(node.anchor)}' is not used in {self.what}s; write the value out in each place",
             )
         elif line[place.column - 1 : place.column] == "!":
-            self.placed.report(place, "a tag (beginning with '!') is not used in line files; write the value alone")
+            self.placed.report(place, f"a tag (beginning with '!') is not used in {self.what}s; write the value alone")
 
 
 def unsound(text: str) -> str:
