@@ -9,7 +9,7 @@ from __future__ import annotations
 import os
 from collections.abc import Generator
 
-os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # as the commands do, before numpy is there: see cli.py
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # as the commands do, before numpy is there: see cli/__init__.py
 
 import hypothesis
 import pytest
