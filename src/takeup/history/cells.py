@@ -7,7 +7,6 @@ cells looked at by itself.
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Callable
 from typing import get_args
 
@@ -17,29 +16,22 @@ from numpy.typing import NDArray
 from takeup.line.states import Content
 from takeup.reading.faultlist import FaultList
 from takeup.reading.fields import nearest
+from takeup.reading.numbers import all_numbers, is_number, why_no_number
 from takeup.reading.sheet import BLANKS, Sheet, quoted
 
 CONTENTS: tuple[Content, ...] = get_args(Content)
 
-_NUMBER = re.compile(r"[+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?")
 _EMPTY = "the cell is empty; every row has a value in every column"
 _NO_MEASUREMENT = ("nan", "inf", "infinity")
-_HINTS = {
-    "#": "; a comment stands on a line of its own",
-    ":": "; a record has no dates and times of day, its times are seconds",
-    ",": "; the decimal mark is a point",
-    ";": "; cells are parted by commas",
-    "\N{MINUS SIGN}": "; write a plain hyphen for the minus",
-}
-"""What to say of a text that is no number, by a sign in it; the first that is found counts."""
+_HINTS = {":": "; a record has no dates and times of day, its times are seconds"}
 
 
 def numbers_of(sheet: Sheet, column: int, faults: FaultList) -> NDArray[np.float64]:
     """Return a column as numbers, (n,); what is no number is noted and comes back as NaN."""
     cells = sheet.columns[column]
-    values = _all_numbers(cells)
+    values = all_numbers(cells)
     if values is None:
-        values = np.array([float(cell.strip(BLANKS)) if _is_number(cell) else math.nan for cell in cells])
+        values = np.array([float(cell.strip(BLANKS)) if is_number(cell) else math.nan for cell in cells])
         _note(sheet, column, (np.flatnonzero(np.isnan(values)).tolist(), _why_no_number), faults)
     return values
 
@@ -54,21 +46,6 @@ def contents_of(sheet: Sheet, column: int, faults: FaultList) -> tuple[Content |
     return found
 
 
-def _all_numbers(cells: tuple[str, ...]) -> NDArray[np.float64] | None:
-    """Return the numbers of a column in which every cell is one, else None.
-
-    Python also takes `1_000`, digits of other scripts, control characters and `nan` for numbers; a record does not.
-    """
-    together = "".join(cells)
-    if "_" in together or not (together.isascii() and together.isprintable()):
-        return None
-    try:
-        values = np.array([float(cell) for cell in cells])
-    except ValueError:
-        return None
-    return values if np.isfinite(values).all() else None
-
-
 def _note(sheet: Sheet, column: int, wrong: tuple[list[int], Callable[[str], str]], faults: FaultList) -> None:
     """Note the cells of a column that are wrong, each with why."""
     rows, why = wrong
@@ -76,21 +53,13 @@ def _note(sheet: Sheet, column: int, wrong: tuple[list[int], Callable[[str], str
     faults.add_rows(rows, lambda row: sheet.place(row, column), lambda row: f"{name}: {why(cells[row])}")
 
 
-def _is_number(cell: str) -> bool:
-    word = cell.strip(BLANKS)
-    return _NUMBER.fullmatch(word) is not None and math.isfinite(float(word))
-
-
 def _why_no_number(cell: str) -> str:
     word = cell.strip(BLANKS)
-    if _NUMBER.fullmatch(word):
-        return f"{quoted(word)} is too large a number"
     if not word:
         return _EMPTY
     if word.lstrip("+-").lower() in _NO_MEASUREMENT:
         return f"{quoted(word)} is no measured value; leave out the rows in which there is none"
-    hint = next((hint for sign, hint in _HINTS.items() if sign in word), "")
-    return f"found {quoted(word)}, expected a number such as 12.5{hint}"
+    return why_no_number(cell, more=_HINTS)
 
 
 def _why_no_content(cell: str) -> str:
