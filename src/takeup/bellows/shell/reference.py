@@ -1,0 +1,80 @@
+"""The element before it is bent to a meridian: nodes, polynomials, points.     (bellows/shell/reference.py)
+
+Lagrange polynomials through Gauss-Lobatto points, which keeps high orders well conditioned. The two end nodes come
+first, so that what an element shares with its neighbours is one block. An element stiffness is a sum over points of
+coefficients times products of polynomials; the products are the same for every element and stand here once, so that
+thousands of elements are one matrix product.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cache
+
+import numpy as np
+
+from takeup.bellows.geometry import Array
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Reference:
+    """An element of one order on -1 to 1.
+
+    Args:
+        order: of the polynomials; `order` + 1 nodes.
+        nodes: their places, the two ends first, shape (order + 1,).
+        points: Gauss points, shape (g,).
+        weights: of the points, shape (g,).
+        products: value or slope of one polynomial times value or slope of another at each point, by (0 or 1, 0 or 1):
+            0 the value, 1 the slope; shape (g, nodes * nodes) each.
+        values: polynomials at the points, shape (g, nodes).
+        slopes: their slopes there, shape (g, nodes).
+    """
+
+    order: int
+    nodes: Array
+    points: Array
+    weights: Array
+    products: dict[tuple[int, int], Array]
+    values: Array
+    slopes: Array
+
+
+@cache
+def reference(order: int) -> Reference:
+    """Return the element of an order from 2; as many Gauss points as nodes and one more integrate it well."""
+    nodes = _lobatto(order)
+    points, weights = np.polynomial.legendre.leggauss(order + 1)
+    both = polynomials(nodes, points)
+    products = {
+        (left, right): np.einsum("gi,gj->gij", both[left], both[right]).reshape(len(points), -1)
+        for left in (0, 1)
+        for right in (0, 1)
+    }
+    return Reference(
+        order=order,
+        nodes=nodes,
+        points=points,
+        weights=weights,
+        products=products,
+        values=both[0],
+        slopes=both[1],
+    )
+
+
+def polynomials(nodes: Array, places: Array) -> tuple[Array, Array]:
+    """Return the Lagrange polynomials of `nodes` and their slopes at `places`, shape (places, nodes) each."""
+    legendre = np.polynomial.legendre
+    degree = len(nodes) - 1
+    to_nodal = np.linalg.inv(legendre.legvander(nodes, degree))
+    slopes = legendre.legder(np.eye(degree + 1), axis=0)
+    return legendre.legvander(places, degree) @ to_nodal, legendre.legvander(places, degree - 1) @ slopes @ to_nodal
+
+
+def _lobatto(order: int) -> Array:
+    """Return the Gauss-Lobatto points, both ends first: the ends and where the Legendre polynomial is flat."""
+    inner = np.polynomial.legendre.Legendre.basis(order).deriv().roots()
+    return np.concatenate(([-1.0, 1.0], np.sort(np.real(inner))))
+
+
+__all__ = ["Reference", "polynomials", "reference"]
