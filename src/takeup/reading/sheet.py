@@ -100,13 +100,31 @@ def read_bytes(path: Path) -> bytes:
     return content
 
 
+def decoded(content: bytes, file: str) -> str:
+    """Return the text of a file.
+
+    Raises:
+        InputError: It is not text in UTF-8.
+    """
+    if b"\0" in content:
+        raise _only(file, 1, 1, "this is not text in UTF-8; save the file as UTF-8")
+    try:
+        return content.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        before = content[: error.start]
+        line = before.count(b"\n") + 1
+        column = len(before.rpartition(b"\n")[2].decode("utf-8-sig", errors="replace")) + 1
+        message = f"the byte 0x{content[error.start]:02x} is not UTF-8 text; save the file as UTF-8"
+        raise _only(file, line, column, message) from error
+
+
 def sheet_of(content: bytes, file: str, faults: FaultList, form: Form) -> Sheet:
     """Return the cells of a file; rows with a wrong number of them are noted and left out.
 
     Raises:
         InputError: The file is not text in UTF-8, has no header, or is not parted by commas.
     """
-    text = _decode(content, file).replace("\r\n", "\n").replace("\r", "\n")
+    text = decoded(content, file).replace("\r\n", "\n").replace("\r", "\n")
     lines = text.split("\n")
     kept = [(number, line) for number, line in enumerate(lines, start=1) if _is_row(line)]
     if not kept:
@@ -212,20 +230,6 @@ def _is_number(word: str) -> bool:
     except ValueError:
         return False
     return True
-
-
-def _decode(content: bytes, file: str) -> str:
-    """Return the text of a file, or refuse it where it is not text in UTF-8."""
-    if b"\0" in content:
-        raise _only(file, 1, 1, "this is not text in UTF-8; save the table as CSV in UTF-8")
-    try:
-        return content.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        before = content[: error.start]
-        line = before.count(b"\n") + 1
-        column = len(before.rpartition(b"\n")[2].decode("utf-8-sig", errors="replace")) + 1
-        message = f"the byte 0x{content[error.start]:02x} is not UTF-8 text; save the table as CSV in UTF-8"
-        raise _only(file, line, column, message) from error
 
 
 def _only(file: str, line: int, column: int, message: str) -> InputError:

@@ -183,10 +183,10 @@ def test_oil_line_takes_oil_as_its_content():
             'time_s;pressure_bar;"temperature_c:hall, north"\n', "r.csv:1:7: the columns are parted by semi", id="both"
         ),
         pytest.param(HEADER.replace(",", "\t"), "r.csv:1:7: the columns are parted by tabs", id="tabs"),
-        pytest.param(b"a\0b", "r.csv:1:1: this is not text in UTF-8; save the table as CSV in UTF-8", id="NUL"),
+        pytest.param(b"a\0b", "r.csv:1:1: this is not text in UTF-8; save the file as UTF-8", id="NUL"),
         pytest.param(
             HEADER.encode() + b"0,\xe4,12\n",
-            "r.csv:2:3: the byte 0xe4 is not UTF-8 text; save the table as CSV",
+            "r.csv:2:3: the byte 0xe4 is not UTF-8 text; save the file as UTF-8",
             id="Latin-1",
         ),
         pytest.param(

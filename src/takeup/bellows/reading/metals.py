@@ -1,0 +1,173 @@
+"""What each bellows is made of: what the file states first, then what the library says.     (bellows/reading/metals.py)
+
+Nothing is assumed for a metal: without a modulus, or a material with its temperature, there is no rating. Strengths
+and the family are nan and "" where nobody states them; what would need them is then not computed. What was looked up
+or taken for something else is noted, and printed with the rating.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from typing import NamedTuple
+
+import numpy as np
+
+from takeup.bellows.duty import Metal
+from takeup.bellows.reading.table import Table
+from takeup.errors import OutOfRange
+from takeup.library import Material, UnknownName, material, tables_for
+from takeup.reading.faultlist import FaultList
+
+ROOM_TEMPERATURE = 20.0
+"""Of the cold modulus [degC]: EN 13445-3 clause 14 has 20 degC, the EJMA form 70 degF (both from memory)."""
+
+_FIELDS = ("modulus", "cold_modulus", "poisson", "yield_strength", "allowable")
+
+
+class _Stated(NamedTuple):
+    """What a row says of its metal, in SI; None or "" where nothing."""
+
+    material: str
+    annealed: str
+    family: str
+    temperature: float | None
+    modulus: float | None
+    cold_modulus: float | None
+    poisson: float | None
+    yield_strength: float | None
+    allowable: float | None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _One:
+    """The metal of one bellows, what was assumed or looked up for it, and what is wrong: (column, message)."""
+
+    modulus: float = math.nan
+    cold_modulus: float = math.nan
+    poisson: float = math.nan
+    yield_strength: float = math.nan
+    allowable: float = math.nan
+    annealed: bool = False
+    family: str = ""
+    notes: tuple[str, ...] = ()
+    wrong: tuple[tuple[str, str], ...] = ()
+
+
+def metals_of(table: Table, faults: FaultList) -> tuple[Metal, tuple[tuple[str, ...], ...]]:
+    """Return the metals, and what was assumed or looked up for each; note rows without a metal."""
+    seen: dict[_Stated, _One] = {}
+    every: list[_One] = []
+    for row, stated in enumerate(_stated(table)):
+        one = seen.get(stated)
+        if one is None:
+            one = seen[stated] = _metal(stated)
+        every.append(one)
+        for column, message in one.wrong:
+            faults.add(*table.place(row, column), f"{table.called(column)}: {message}")
+    metal = Metal(
+        **{name: np.array([getattr(one, name) for one in every], dtype=float) for name in _FIELDS},
+        annealed=np.array([one.annealed for one in every], dtype=bool),
+        family=tuple(one.family for one in every),
+    )
+    return metal, tuple(one.notes for one in every)
+
+
+def _stated(table: Table) -> Iterator[_Stated]:
+    """Yield what each row says of its metal."""
+
+    def words(column: str) -> tuple[str, ...]:
+        return table.words.get(column) or ("",) * table.rows
+
+    def numbers(column: str, size: float) -> list[float | None]:
+        values = table.numbers.get(column)
+        if values is None:
+            return [None] * table.rows
+        return [None if math.isnan(value) else value * size for value in values.tolist()]
+
+    rows = zip(
+        words("material"),
+        words("annealed"),
+        words("family"),
+        numbers("temperature_c", 1.0),
+        numbers("modulus_gpa", 1e9),
+        numbers("cold_modulus_gpa", 1e9),
+        numbers("poisson", 1.0),
+        numbers("yield_mpa", 1e6),
+        numbers("allowable_mpa", 1e6),
+        strict=True,
+    )
+    return (_Stated(*row) for row in rows)
+
+
+def _metal(stated: _Stated) -> _One:
+    """Return the metal of a row."""
+    one = _typed(stated)
+    if not stated.material:
+        missing = [
+            words
+            for words, value in (("the modulus", stated.modulus), ("Poisson's ratio", stated.poisson))
+            if value is None
+        ]
+        if not missing:
+            return one
+        message = (
+            f"{' and '.join(missing)} of the metal not stated; expected a material with its temperature, "
+            "or modulus and Poisson's ratio"
+        )
+        return replace(one, wrong=(("material", message),))
+    try:
+        found = material(stated.material, expansion_table=tables_for(stated.material)[0])
+    except UnknownName as error:
+        return replace(one, wrong=(("material", str(error)),))
+    return _from_library(stated, found, one)
+
+
+def _typed(stated: _Stated) -> _One:
+    """Return what the file itself says of a metal."""
+    notes = []
+    if not stated.annealed:
+        notes.append("as formed, not annealed: the file does not say")
+    if stated.modulus is not None and stated.cold_modulus is None:
+        notes.append("the modulus typed in taken as the cold modulus too")
+    cold = stated.modulus if stated.cold_modulus is None else stated.cold_modulus
+    return _One(
+        modulus=_or_nan(stated.modulus),
+        cold_modulus=_or_nan(cold),
+        poisson=_or_nan(stated.poisson),
+        yield_strength=_or_nan(stated.yield_strength),
+        allowable=_or_nan(stated.allowable),
+        annealed=stated.annealed == "yes",
+        family=stated.family,
+        notes=tuple(notes),
+    )
+
+
+def _from_library(stated: _Stated, found: Material, one: _One) -> _One:
+    """Return a metal with what the file leaves open taken from the library's material."""
+    notes = list(one.notes)
+    if stated.poisson is None:
+        one = replace(one, poisson=found.poisson)
+        notes.append(f"Poisson's ratio of {found.name} {found.poisson:g} ({found.poisson_source.status})")
+    if stated.modulus is not None:
+        return replace(one, notes=tuple(notes))
+    if stated.temperature is None:
+        message = f"the modulus of {found.name} needs the temperature of the metal; state it too"
+        return replace(one, wrong=(("material", message),))
+    try:
+        modulus = found.modulus.at(stated.temperature)
+    except OutOfRange as error:
+        return replace(one, wrong=(("temperature_c", str(error)),))
+    notes.append(
+        f"modulus of {found.name} {modulus / 1e9:.4g} GPa at {stated.temperature:g} °C, from the library "
+        f"({found.modulus.status_at(stated.temperature)})"
+    )
+    if stated.cold_modulus is None:
+        one = replace(one, cold_modulus=found.modulus.at(ROOM_TEMPERATURE))
+        notes.append(f"cold modulus {one.cold_modulus / 1e9:.4g} GPa at {ROOM_TEMPERATURE:g} °C, from the library")
+    return replace(one, modulus=modulus, notes=tuple(notes))
+
+
+def _or_nan(value: float | None) -> float:
+    return math.nan if value is None else value
