@@ -9,12 +9,12 @@ the axis by what is imposed. Two cases, from which every other follows because t
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from takeup.bellows.geometry import Array
-from takeup.bellows.shell.chain import Condensed, condensed, row_matrix
+from takeup.bellows.shell.chain import condensed, ends_of, recovered, row_matrix
 from takeup.bellows.shell.element import pressure_load, stiffness
 from takeup.bellows.shell.meridian import Segments
 from takeup.bellows.shell.reference import Reference
@@ -66,7 +66,9 @@ def solve_half(
         small.stiffness.reshape(rows, elements, ends, ends), small.load.reshape(rows, elements, ends, 1), THINGS
     )
     moved, force, thrust = _between_planes(whole, right[:, :, 0])
-    nodal = _nodal(small, moved, elements).reshape(rows, elements, of.order + 1, THINGS, 2)
+    both = replace(small, inside_load=np.concatenate((np.zeros_like(small.inside_load), small.inside_load), axis=2))
+    nodal = recovered(both, ends_of(moved, THINGS).reshape(rows * elements, ends, 2))
+    nodal = nodal.reshape(rows, elements, of.order + 1, THINGS, 2)
     return HalfConvolution(
         segments=segments, nodal=nodal, axial_stiffness=force / 2.0, held_thrust=thrust, outside=outside
     )
@@ -91,17 +93,6 @@ def _between_planes(whole: Array, load: Array) -> tuple[Array, Array, Array]:
     thrust = (moved[:, :, MOVEMENT] * load).sum(axis=1)
     moved[:, :, MOVEMENT] /= 2.0
     return moved, force, thrust
-
-
-def _nodal(small: Condensed, moved: Array, elements: int) -> Array:
-    """Return what moves at every node of every element, shape (n * e, nodes * 3, 2)."""
-    rows, cases = moved.shape[0], moved.shape[2]
-    ends = np.stack([moved[:, number * THINGS : (number + 2) * THINGS] for number in range(elements)], axis=1).reshape(
-        rows * elements, 2 * THINGS, cases
-    )
-    inside = small.inside @ ends
-    inside[:, :, PRESSURE] += small.inside_load[:, :, 0]
-    return np.concatenate((ends, inside), axis=1)
 
 
 __all__ = ["MOVEMENT", "PRESSURE", "THINGS", "HalfConvolution", "solve_half"]

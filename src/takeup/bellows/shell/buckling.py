@@ -1,0 +1,156 @@
+"""The pressure at which a whole bellows gives way as a shell.     (bellows/shell/buckling.py)
+
+Pressure inside: the column squirms, the first harmonic. Pressure outside: the shell folds in waves round the axis, from
+two. The ends are welded and stay; the pressure follows the wall. The state before is axisymmetric and small.
+
+    (K + p K_p) x = 0,  K_p from the stress at unit pressure and from the pressure itself (prestress.py)
+
+K(p) is reduced to the roots between convolutions exactly, at any p; its slope there gives the next p, as Newton's
+method does, until nothing changes. Then the reduced matrix just below that pressure must still be positive, with every
+inside of it: that no lower pressure was passed over is checked, not assumed.
+"""
+
+from __future__ import annotations
+
+from typing import TypeAlias
+
+import numpy as np
+import numpy.typing as npt
+
+from takeup.bellows.geometry import Array, Bellows
+from takeup.bellows.shell.axisymmetric import THINGS
+from takeup.bellows.shell.element import pressure_load, stiffness
+from takeup.bellows.shell.harmonic import ROUND
+from takeup.bellows.shell.prestress import pressure_stiffness, stress_stiffness
+from takeup.bellows.shell.reference import Reference
+from takeup.bellows.shell.whole import Meridian, Reduced, alike, meridian, nodal_of, picked, reduced, reduced_derivative
+
+Rows: TypeAlias = npt.NDArray[np.intp]
+_INNER = slice(ROUND, -ROUND)  # the joints that are free: the two ends are welded
+_STEPS = 12  # Newton's method doubles its digits at each
+_STILL = 1e-7  # of the pressure: the step after this one would change no printed digit
+_BELOW = 1e-5  # how far below the answer the check looks
+_HALVINGS = 60  # from the answer down to a lower one that was passed over: more than the digits of a number
+
+
+def buckling_pressure(
+    shape: Bellows, modulus: Array, poisson: Array, of: Reference, *, harmonic: int = 1, outside: bool = False
+) -> Array:
+    """Return the least pressure at which whole bellows between welded ends give way in a harmonic.
+
+    Args:
+        shape: n bellows.
+        modulus: E [Pa], shape (n,).
+        poisson: nu, shape (n,).
+        of: the element of reference.
+        harmonic: waves round the axis, from 1.
+        outside: whether the pressure is outside.
+
+    Returns:
+        p [Pa], shape (n,); infinite where no pressure does it.
+    """
+    answer = np.empty(len(shape))
+    for rows, some in alike(shape):
+        case = _Case(some, modulus[rows], poisson[rows], of, harmonic=harmonic, outside=outside)
+        answer[rows] = case.least()
+    return answer
+
+
+class _Case:
+    """Bellows alike, under one pressure in one harmonic: K, K_p and the search for the least pressure."""
+
+    def __init__(
+        self, shape: Bellows, modulus: Array, poisson: Array, of: Reference, *, harmonic: int, outside: bool
+    ) -> None:
+        self.whole = meridian(shape)
+        self.rows, self.elements = self.whole.segments.radius.shape
+        elements = self.elements
+        flat = self.whole.segments.reshaped(-1)
+        many_modulus, many_poisson = np.repeat(modulus, elements), np.repeat(poisson, elements)
+        state = _held_state(self.whole, many_modulus, many_poisson, of, outside=outside)
+        self.elastic = stiffness(flat, many_modulus, many_poisson, harmonic, of)
+        self.by_pressure = stress_stiffness(flat, state, many_modulus, many_poisson, harmonic=harmonic, of=of)
+        self.by_pressure += pressure_stiffness(flat, harmonic, of, outside=outside)
+
+    def least(self) -> Array:
+        """Return the least pressures, shape (n,), infinite where there is none."""
+        pressure = self._first()
+        found = np.flatnonzero(np.isfinite(pressure))
+        for _ in range(_STEPS):
+            if not len(found):
+                break
+            change = self._change(pressure[found], found)
+            pressure[found] += change
+            found = found[np.abs(change) > _STILL * np.abs(pressure[found])]
+        for row in np.flatnonzero(np.isfinite(pressure)):
+            pressure[row] = self._lowest(float(pressure[row]), int(row))
+        return pressure
+
+    def _first(self) -> Array:
+        """Return the least pressures as the matrices at none have them."""
+        at, slope = self._reduced(np.zeros(self.rows), np.arange(self.rows))
+        lower = np.linalg.inv(np.linalg.cholesky(at))
+        most = np.linalg.eigvalsh(lower @ -slope @ lower.transpose(0, 2, 1))[:, -1]
+        answer = np.full(self.rows, np.inf)
+        np.divide(1.0, most, out=answer, where=most > 0.0)
+        return answer
+
+    def _change(self, pressure: Array, rows: Rows) -> Array:
+        """Return how far the nearest pressure is that the matrices at this one have."""
+        at, slope = self._reduced(pressure, rows)
+        per = np.linalg.eigvals(np.linalg.solve(at, -slope))
+        nearest = np.take_along_axis(per, np.abs(per).argmax(axis=1)[:, None], axis=1)[:, 0]
+        return np.asarray(1.0 / np.real(nearest), dtype=np.float64)
+
+    def _reduced(self, pressure: Array, rows: Rows) -> tuple[Array, Array]:
+        """Return the reduced matrices of some bellows at their pressures, and their slopes."""
+        small, some, by_pressure = self._small(pressure, rows)
+        slope = reduced_derivative(some, by_pressure, small, ROUND)
+        return small.matrix[:, _INNER, _INNER], slope[:, _INNER, _INNER]
+
+    def _small(self, pressure: Array, rows: Rows) -> tuple[Reduced, Meridian, Array]:
+        of_rows = (rows[:, None] * self.elements + np.arange(self.elements)).ravel()
+        by_pressure = self.by_pressure[of_rows]
+        parts = self.elastic[of_rows] + np.repeat(pressure, self.elements)[:, None, None] * by_pressure
+        some = self.whole if len(rows) == self.rows else picked(self.whole, rows)
+        return reduced(some, parts, np.zeros((*parts.shape[:2], 0)), ROUND), some, by_pressure
+
+    def _lowest(self, pressure: float, row: int) -> float:
+        """Return the pressure, or the least one below it where Newton's method had passed it over.
+
+        Below the least pressure the bellows stands and so do all its parts; from it on it does not.
+        """
+        if self._stands(pressure * (1.0 - _BELOW), row):
+            return pressure
+        low, high = 0.0, pressure
+        for _ in range(_HALVINGS):
+            middle = (low + high) / 2.0
+            low, high = (middle, high) if self._stands(middle, row) else (low, middle)
+        return high
+
+    def _stands(self, pressure: float, row: int) -> bool:
+        """Return whether all that was taken out and all that is left is positive definite."""
+        some = slice(row * self.elements, (row + 1) * self.elements)
+        parts = self.elastic[some] + pressure * self.by_pressure[some]
+        small, _, _ = self._small(np.array([pressure]), np.array([row]))
+        try:
+            np.linalg.cholesky(parts[:, 2 * ROUND :, 2 * ROUND :])
+            np.linalg.cholesky(small.inside_cells)
+            np.linalg.cholesky(small.matrix[:, _INNER, _INNER])
+        except np.linalg.LinAlgError:
+            return False
+        return True
+
+
+def _held_state(whole: Meridian, modulus: Array, poisson: Array, of: Reference, *, outside: bool) -> Array:
+    """Return the axisymmetric state under unit pressure between welded ends, shape (n * e, nodes, 3)."""
+    flat = whole.segments.reshaped(-1)
+    load = pressure_load(flat, poisson, of, outside=outside)[:, :, None]
+    small = reduced(whole, stiffness(flat, modulus, poisson, 0, of), load, THINGS)
+    inner = slice(THINGS, -THINGS)
+    joints = np.zeros_like(small.load)
+    joints[:, inner] = np.linalg.solve(small.matrix[:, inner, inner], small.load[:, inner])
+    return nodal_of(whole, small, joints, THINGS).reshape(-1, of.order + 1, THINGS)
+
+
+__all__ = ["buckling_pressure"]
