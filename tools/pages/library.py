@@ -20,7 +20,11 @@ SUBJECTS = {
     "library/data/friction.csv": "Friction coefficients",
     "library/data/insulation.csv": "Insulation",
     "library/data/cladding.csv": "Cladding",
+    "library/data/strengths.csv": "Strength of strip for bellows in metric units",
+    "library/data/strengths_us.csv": "Strength of strip for bellows in US units",
+    "library/data/fatigue_families.csv": "Families of metals for the life of bellows",
     "basis/data/spans.csv": "Support spans",
+    "bellows/data/factors.csv": "Factors Cp, Cf and Cd of bellows",
 }
 
 SAID_OF = {
@@ -31,6 +35,13 @@ SAID_OF = {
     "library/data/pipe_walls.csv": (
         "One line of this page for each size and source. A size of ASME B36.10M also has the schedules of ASME",
         "B36.19M.",
+    ),
+    "library/data/strengths_us.csv": (
+        "Strip solution annealed, before forming. The last temperature is that of the last row known here, not that of",
+        "the code.",
+    ),
+    "bellows/data/factors.csv": (
+        "C = a0 + a1 C1 + ... + a5 C1^5 for each row of C2, linear between rows; compared with a shell solution.",
     ),
     "library/data/expansion_groups.csv": (
         "The tables print their values by group of materials. A value is `read` for a material only where both the",

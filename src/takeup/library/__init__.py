@@ -23,6 +23,14 @@ from takeup.library.sizes import (
     wall_source,
     wall_thickness,
 )
+from takeup.library.strengths import (
+    EN_ALLOWABLE,
+    allowable_stress,
+    allowable_tables,
+    fatigue_family,
+    proof_strength,
+    yield_strength,
+)
 from takeup.library.surroundings import (
     cladding,
     cladding_kinds,
@@ -33,6 +41,7 @@ from takeup.library.surroundings import (
 )
 
 __all__ = [
+    "EN_ALLOWABLE",
     "MEDIA",
     "Cladding",
     "Curve",
@@ -44,6 +53,8 @@ __all__ = [
     "Source",
     "Status",
     "UnknownName",
+    "allowable_stress",
+    "allowable_tables",
     "check_wall",
     "cladding",
     "cladding_kinds",
@@ -51,6 +62,7 @@ __all__ = [
     "expansion_table_for",
     "expansion_table_of",
     "expansion_tables",
+    "fatigue_family",
     "friction",
     "friction_pairs",
     "insulation",
@@ -60,6 +72,7 @@ __all__ = [
     "materials",
     "pipe_size",
     "pipe_sizes",
+    "proof_strength",
     "saturation_temperature",
     "schedules",
     "size_tables",
@@ -67,4 +80,5 @@ __all__ = [
     "user_material",
     "wall_source",
     "wall_thickness",
+    "yield_strength",
 ]
