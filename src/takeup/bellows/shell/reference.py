@@ -29,6 +29,8 @@ class Reference:
             0 the value, 1 the slope; shape (g, nodes * nodes) each.
         values: polynomials at the points, shape (g, nodes).
         slopes: their slopes there, shape (g, nodes).
+        samples: places close together at the ends where stresses are asked for, both ends among them, shape (m,).
+        from_points: what a polynomial through its values at the points is worth at the samples, shape (m, g).
     """
 
     order: int
@@ -38,19 +40,26 @@ class Reference:
     products: dict[tuple[int, int], Array]
     values: Array
     slopes: Array
+    samples: Array
+    from_points: Array
 
 
 @cache
 def reference(order: int) -> Reference:
-    """Return the element of an order from 2; as many Gauss points as nodes and one more integrate it well."""
+    """Return the element of an order from 2.
+
+    It has as many Gauss points as its order, one fewer than its nodes: a curved shell then bends without having to
+    stretch or to shear between them (reduced integration), and its strains are at their best at those points.
+    """
     nodes = _lobatto(order)
-    points, weights = np.polynomial.legendre.leggauss(order + 1)
+    points, weights = np.polynomial.legendre.leggauss(order)
     both = polynomials(nodes, points)
     products = {
         (left, right): np.einsum("gi,gj->gij", both[left], both[right]).reshape(len(points), -1)
         for left in (0, 1)
         for right in (0, 1)
     }
+    samples = -np.cos(np.pi * np.arange(2 * order - 1) / (2 * order - 2))
     return Reference(
         order=order,
         nodes=nodes,
@@ -59,6 +68,8 @@ def reference(order: int) -> Reference:
         products=products,
         values=both[0],
         slopes=both[1],
+        samples=samples,
+        from_points=polynomials(points, samples)[0],
     )
 
 

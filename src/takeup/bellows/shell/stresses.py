@@ -16,15 +16,14 @@ N/t + 6 M/t^2 leaves out (first principles, plane stress; held against solid ele
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cache
 
 import numpy as np
 
 from takeup.bellows.geometry import Array
-from takeup.bellows.shell.axisymmetric import PRESSURE, THINGS, HalfConvolution
+from takeup.bellows.shell.axisymmetric import PRESSURE, HalfConvolution
 from takeup.bellows.shell.meridian import Places, Segments, places
-from takeup.bellows.shell.reference import Reference, polynomials, reference
-from takeup.bellows.shell.section import Section, section, thinning
+from takeup.bellows.shell.reference import Reference
+from takeup.bellows.shell.section import section, thinning
 from takeup.bellows.shell.strains import B, U, W
 
 
@@ -49,58 +48,56 @@ class Stresses:
     hoop: Array
 
 
-@cache
-def _sample(order: int, count: int) -> tuple[Array, Array, Array]:
-    """Return places from -1 to 1, close together at the ends, and the polynomials and slopes there."""
-    share = -np.cos(np.pi * np.arange(count) / (count - 1))
-    values, slopes = polynomials(reference(order).nodes, share)
-    return share, values, slopes
+def stresses(half: HalfConvolution, modulus: Array, poisson: Array, of: Reference) -> Stresses:
+    """Return stresses at the samples of each element.
 
-
-def stresses(half: HalfConvolution, modulus: Array, poisson: Array, of: Reference, count: int) -> Stresses:
-    """Return stresses at `count` places of each element, both ends among them.
+    Strains are taken at the Gauss points and carried to the samples: elsewhere an element of curved shell shows strains
+    that it needs only to fit its nodes.
 
     Args:
         half: half convolutions solved, n of them in e elements.
         modulus: E [Pa], shape (n,).
         poisson: nu, shape (n,).
         of: the element of reference they were solved with.
-        count: m.
     """
     rows, elements = half.segments.radius.shape
     flat = half.segments.reshaped(-1)
-    share, values, slopes = _sample(of.order, count)
-    at = places(flat, share)
-    nu = np.repeat(poisson, elements)[:, None, None]
-    wall = section(flat, at, nu[:, :, 0])
-    cases = half.nodal.shape[-1]
-    by_thing = half.nodal.reshape(rows * elements, of.order + 1, THINGS * cases).transpose(0, 2, 1)
-    value = (by_thing @ values.T).reshape(rows * elements, THINGS, cases, count)
-    slope = (by_thing @ slopes.T).reshape(rows * elements, THINGS, cases, count)
+    cases, things = half.nodal.shape[-1], half.nodal.shape[-2]
+    by_thing = half.nodal.reshape(rows * elements, of.order + 1, things * cases).transpose(0, 2, 1)
+    value = (by_thing @ of.values.T).reshape(rows * elements, things, cases, -1)
+    slope = (by_thing @ of.slopes.T).reshape(rows * elements, things, cases, -1)
     slope *= (2.0 / flat.length)[:, None, None, None]
     plate = np.repeat(modulus / (1.0 - poisson**2), elements)[:, None, None]
-    fields = _fields(value, slope, at=at, wall=wall, flat=flat, plate=plate, nu=nu)
+    nu = np.repeat(poisson, elements)[:, None, None]
+    strain = [one @ of.from_points.T for one in _strains(value, slope, flat, nu, of)]
+    fields = _fields(strain, places(flat, of.samples), flat, plate, nu)
     _pressed(fields, half, nu)
-    shape = (rows, elements, cases, count)
-    along = flat.length[:, None] * (share + 1.0) / 2.0
+    shape = (rows, elements, cases, len(of.samples))
+    along = flat.length[:, None] * (of.samples + 1.0) / 2.0
     start = np.cumsum(half.segments.length, axis=1) - half.segments.length
     return Stresses(
-        along=along.reshape(rows, elements, count) + start[:, :, None],
+        along=along.reshape(rows, elements, -1) + start[:, :, None],
         **{name: field.reshape(shape).transpose(0, 1, 3, 2) for name, field in fields.items()},
     )
 
 
-def _fields(
-    value: Array, slope: Array, *, at: Places, wall: Section, flat: Segments, plate: Array, nu: Array
-) -> dict[str, Array]:
-    """Return the stresses named in the module's header, shape (e, cases, m) each."""
+def _strains(value: Array, slope: Array, flat: Segments, nu: Array, of: Reference) -> tuple[Array, ...]:
+    """Return stretch, hoop, bend and hoop_bend at the Gauss points, shape (e, cases, g) each."""
+    at = places(flat, of.points)
     sine, radius = at.sine[:, None], at.radius[:, None]
-    first, other = -flat.turn[:, None, None], at.hoop_curvature[:, None]
     stretch = slope[:, U] * sine + slope[:, W] * at.cosine[:, None]
     hoop = value[:, U] / radius
     thin = thinning(nu) * (stretch + hoop)
-    bend = slope[:, B] + first * thin
-    hoop_bend = value[:, B] * sine / radius + other * thin
+    bend = slope[:, B] - flat.turn[:, None, None] * thin
+    hoop_bend = value[:, B] * sine / radius + at.hoop_curvature[:, None] * thin
+    return stretch, hoop, bend, hoop_bend
+
+
+def _fields(strain: list[Array], at: Places, flat: Segments, plate: Array, nu: Array) -> dict[str, Array]:
+    """Return the stresses named in the module's header, shape (e, cases, m) each."""
+    stretch, hoop, bend, hoop_bend = strain
+    first, other = -flat.turn[:, None, None], at.hoop_curvature[:, None]
+    wall = section(flat, at, nu[:, :, 0])
     along, around = ([part[:, None] for part in parts] for parts in (wall.along, wall.around))
     thickness, second = wall.plain[:, :, None], wall.plain_second[:, :, None]
     bulge = thinning(nu) * (bend + hoop_bend) * thickness**2 / 12.0
@@ -131,4 +128,39 @@ def _pressed(fields: dict[str, Array], half: HalfConvolution, nu: Array) -> None
         fields[name][:, PRESSURE] += mean + part * across
 
 
-__all__ = ["Stresses", "stresses"]
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Peak:
+    """The greatest absolute value of a stress, shape (n,), and where: distance from the root [m], shape (n,)."""
+
+    value: Array
+    along: Array
+
+
+def peak(along: Array, stress: Array) -> Peak:
+    """Return the greatest absolute value along the meridian, between samples too.
+
+    A parabola through the greatest sample and its neighbours in the same element gives the top between them.
+
+    Args:
+        along: of the samples [m], shape (n, e, m).
+        stress: shape (n, e, m).
+    """
+    rows, _, count = stress.shape
+    number = np.arange(rows)
+    size = np.abs(stress).reshape(rows, -1)
+    top = size.argmax(axis=1)
+    element, sample = top // count, top % count
+    middle = np.where(sample == 0, 1, np.where(sample == count - 1, count - 2, sample))
+    x = np.stack([along[number, element, middle + step] for step in (-1, 0, 1)])
+    y = np.stack([np.abs(stress)[number, element, middle + step] for step in (-1, 0, 1)])
+    left, right = (y[1] - y[0]) / (x[1] - x[0]), (y[2] - y[1]) / (x[2] - x[1])
+    curve = (right - left) / (x[2] - x[0])
+    with np.errstate(divide="ignore", invalid="ignore"):
+        at = (x[0] + x[1]) / 2.0 - left / (2.0 * curve)
+    inside = (curve < 0.0) & (at > x[0]) & (at < x[2])
+    at = np.where(inside, at, along[number, element, sample])
+    value = np.where(inside, y[0] + left * (at - x[0]) + curve * (at - x[0]) * (at - x[1]), size[number, top])
+    return Peak(value=value, along=at)
+
+
+__all__ = ["Peak", "Stresses", "peak", "stresses"]
