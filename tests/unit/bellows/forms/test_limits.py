@@ -99,3 +99,15 @@ def test_in_plane_without_bending():
     """Alpha = 2 at delta = 0, and 4 delta^2 + 1/2 for great delta, by expanding the root; 1e-4 comes next."""
     assert squirm.interaction(np.array([0.0])) == pytest.approx(2.0, rel=1e-12)
     assert squirm.interaction(np.array([50.0])) == pytest.approx(4 * 2500 + 0.5, abs=1e-3)
+
+
+def test_in_plane_of_ejma_by_hand():
+    """1.3 x 54.889 mm2 x 0.67 x 3 x 205 MPa/(242 x 24 mm x sqrt(4.8343)) = 2.3024 MPa; five digits by hand."""
+    pressure = squirm.in_plane_ejma(SHAPE, np.array([4.8343]), squirm.yield_ejma(np.array([205e6]), np.array([3.0])))
+    assert pressure == pytest.approx(2.3024e6, abs=50)
+
+
+def test_a_third_of_the_collapse_is_allowed():
+    """ASME VIII-1 UG-28 (from memory): a factor of 3. Rings 2 x 180e9/0.91 x (10.918/262.84)^3 = 28.354 MPa by hand."""
+    capacity = limits(-1e5)["collapse, pressure from outside", "elas"].capacity
+    assert capacity == pytest.approx(28.354e6 / 3, rel=3e-4)  # e to five digits, cubed

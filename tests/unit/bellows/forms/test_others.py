@@ -97,3 +97,20 @@ def test_ring_stiffens():
     assert reinforced.ringed_column_squirm(SHAPE, one(1e6)) == pytest.approx(
         0.3 * np.pi * 1e6 / (64 * 0.024), rel=1e-12
     )
+
+
+def test_compressed_universal_has_less_length():
+    """L_u 600, L_b 120 mm, 100 mm compressed: by hand (600 - 120)/(600 - 120 - 50) = 1.11628; only doubles round."""
+    e_y, shorter = (
+        movement.universal_lateral_equivalent(
+            one(8e-3), one(0.25), one(5.0), length=one(0.12), overall=one(0.6), axial=one(x)
+        )
+        for x in (0.0, -0.1)
+    )
+    assert shorter / e_y == pytest.approx(480 / 430, rel=1e-12)
+
+
+def test_equivalent_cylinder_by_hand():
+    """I_xx 0.95129 x 3006.73 = 2860.3 mm4; e (10.92 x 2860.3/24)^(1/3) = 10.918, D 241 + 2 e = 262.84 mm; five digits."""
+    assert external.equivalent_thickness(SHAPE, one(0.3)) == pytest.approx(10.918e-3, abs=5e-7)
+    assert external.equivalent_diameter(SHAPE, one(0.3)) == pytest.approx(262.84e-3, abs=5e-6)
