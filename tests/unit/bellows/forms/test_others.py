@@ -111,6 +111,6 @@ def test_compressed_universal_has_less_length():
 
 
 def test_equivalent_cylinder_by_hand():
-    """I_xx 0.95129 x 3006.73 = 2860.3 mm4; e (10.92 x 2860.3/24)^(1/3) = 10.918, D 241 + 2 e = 262.84 mm; five digits."""
+    """I_xx = 2860.3 mm4, e (10.92 x 2860.3/24)^(1/3) = 10.918, D 241 + 2 e = 262.84 mm; five digits."""
     assert external.equivalent_thickness(SHAPE, one(0.3)) == pytest.approx(10.918e-3, abs=5e-7)
     assert external.equivalent_diameter(SHAPE, one(0.3)) == pytest.approx(262.84e-3, abs=5e-6)
