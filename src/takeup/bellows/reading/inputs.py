@@ -47,6 +47,11 @@ class Input:
     most: float | None = None
 
     @property
+    def field(self) -> str:
+        """Where it stands in a `Bellows`, `Metal` or `Duty`; the pressure there is inside above outside."""
+        return _FIELDS.get(self.column, self.key[-1])
+
+    @property
     def size(self) -> float:
         """The SI value is the number of the table times this."""
         return 1.0 if self.kind is None else UNITS[self.kind][self.unit].factor
@@ -61,6 +66,13 @@ class Input:
         if self.most is not None and value > self.most:
             return f"it is above {self.most:g}{mark}{'; is its unit right?' if self.unit else ''}"
         return "it must be a whole number" if self.whole and value != round(value) else ""
+
+
+_FIELDS = {
+    "convolution_height_mm": "height",
+    "tangent_length_mm": "tangent_length",
+    "allowable_mpa": "allowable",
+}
 
 
 def _length(
@@ -282,6 +294,11 @@ WORDS: tuple[Word, ...] = (
         meaning="family of the metal, which the life curves ask for; the material's where it has one",
         example="austenitic",
         known=FAMILIES,
+    ),
+    Word(
+        column="allowable_table",
+        meaning="table of the library that the allowable stress of the material comes from, where it is not typed in",
+        example="EN 13445-3, Rp1.0/1.5",
     ),
 )
 

@@ -8,8 +8,9 @@ or taken for something else is noted, and printed with the rating.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
+from functools import partial
 from typing import NamedTuple
 
 import numpy as np
@@ -17,13 +18,23 @@ import numpy as np
 from takeup.bellows.duty import Metal
 from takeup.bellows.reading.table import Table
 from takeup.errors import OutOfRange
-from takeup.library import Material, UnknownName, material, tables_for
+from takeup.library import Curve, Material, UnknownName, material, tables_for
+from takeup.library.strengths import allowable_stress, fatigue_family, yield_strength
 from takeup.reading.faultlist import FaultList
 
 ROOM_TEMPERATURE = 20.0
 """Of the cold modulus [degC]: EN 13445-3 clause 14 has 20 degC, the EJMA form 70 degF (both from memory)."""
 
+_TYPED = ("modulus_gpa", "poisson")
 _FIELDS = ("modulus", "cold_modulus", "poisson", "yield_strength", "allowable")
+
+
+class _Wrong(NamedTuple):
+    """What is wrong with a metal: the column to point to, in words, and which columns it is for lack of."""
+
+    column: str
+    message: str
+    lacks: tuple[str, ...] = ()
 
 
 class _Stated(NamedTuple):
@@ -32,6 +43,7 @@ class _Stated(NamedTuple):
     material: str
     annealed: str
     family: str
+    allowable_table: str
     temperature: float | None
     modulus: float | None
     cold_modulus: float | None
@@ -42,7 +54,7 @@ class _Stated(NamedTuple):
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class _One:
-    """The metal of one bellows, what was assumed or looked up for it, and what is wrong: (column, message)."""
+    """The metal of one bellows, what was assumed or looked up for it, and what is wrong."""
 
     modulus: float = math.nan
     cold_modulus: float = math.nan
@@ -52,26 +64,40 @@ class _One:
     annealed: bool = False
     family: str = ""
     notes: tuple[str, ...] = ()
-    wrong: tuple[tuple[str, str], ...] = ()
+    wrong: tuple[_Wrong, ...] = ()
 
 
 def metals_of(table: Table, faults: FaultList) -> tuple[Metal, tuple[tuple[str, ...], ...]]:
     """Return the metals, and what was assumed or looked up for each; note rows without a metal."""
     seen: dict[_Stated, _One] = {}
     every: list[_One] = []
+    nowhere = "material" not in table.words and not set(_TYPED) <= set(table.numbers)
     for row, stated in enumerate(_stated(table)):
         one = seen.get(stated)
         if one is None:
             one = seen[stated] = _metal(stated)
         every.append(one)
-        for column, message in one.wrong:
-            faults.add(*table.place(row, column), f"{table.called(column)}: {message}")
+        for wrong in one.wrong:
+            if not (nowhere and wrong.lacks == _TYPED) and not _told(table, row, wrong):
+                faults.add(*table.place(row, wrong.column), f"{table.called(wrong.column)}: {wrong.message}")
+    if nowhere:
+        faults.add(
+            *table.head, "the column 'material', or 'modulus_gpa' and 'poisson', is required: what it is made of"
+        )
     metal = Metal(
         **{name: np.array([getattr(one, name) for one in every], dtype=float) for name in _FIELDS},
         annealed=np.array([one.annealed for one in every], dtype=bool),
         family=tuple(one.family for one in every),
     )
     return metal, tuple(one.notes for one in every)
+
+
+def _told(table: Table, row: int, wrong: _Wrong) -> bool:
+    """Whether what is lacking was written after all, and is a fault already."""
+    return any(
+        table.says(row, column) and column in table.numbers and bool(np.isnan(table.numbers[column][row]))
+        for column in wrong.lacks
+    )
 
 
 def _stated(table: Table) -> Iterator[_Stated]:
@@ -90,6 +116,7 @@ def _stated(table: Table) -> Iterator[_Stated]:
         words("material"),
         words("annealed"),
         words("family"),
+        words("allowable_table"),
         numbers("temperature_c", 1.0),
         numbers("modulus_gpa", 1e9),
         numbers("cold_modulus_gpa", 1e9),
@@ -104,6 +131,9 @@ def _stated(table: Table) -> Iterator[_Stated]:
 def _metal(stated: _Stated) -> _One:
     """Return the metal of a row."""
     one = _typed(stated)
+    if not stated.material and stated.allowable_table:
+        message = "a table of allowable stresses is looked up by a material; name the material, or type the stress in"
+        return replace(one, wrong=(_Wrong("allowable_table", message),))
     if not stated.material:
         missing = [
             words
@@ -116,12 +146,12 @@ def _metal(stated: _Stated) -> _One:
             f"{' and '.join(missing)} of the metal not stated; expected a material with its temperature, "
             "or modulus and Poisson's ratio"
         )
-        return replace(one, wrong=(("material", message),))
+        return replace(one, wrong=(_Wrong("material", message, _TYPED),))
     try:
         found = material(stated.material, expansion_table=tables_for(stated.material)[0])
     except UnknownName as error:
-        return replace(one, wrong=(("material", str(error)),))
-    return _from_library(stated, found, one)
+        return replace(one, wrong=(_Wrong("material", str(error)),))
+    return _with_strengths(stated, _from_library(stated, found, one))
 
 
 def _typed(stated: _Stated) -> _One:
@@ -154,11 +184,11 @@ def _from_library(stated: _Stated, found: Material, one: _One) -> _One:
         return replace(one, notes=tuple(notes))
     if stated.temperature is None:
         message = f"the modulus of {found.name} needs the temperature of the metal; state it too"
-        return replace(one, wrong=(("material", message),))
+        return replace(one, wrong=(_Wrong("material", message, ("temperature_c", "modulus_gpa")),))
     try:
         modulus = found.modulus.at(stated.temperature)
     except OutOfRange as error:
-        return replace(one, wrong=(("temperature_c", str(error)),))
+        return replace(one, wrong=(_Wrong("temperature_c", str(error)),))
     notes.append(
         f"modulus of {found.name} {modulus / 1e9:.4g} GPa at {stated.temperature:g} °C, from the library "
         f"({found.modulus.status_at(stated.temperature)})"
@@ -167,6 +197,39 @@ def _from_library(stated: _Stated, found: Material, one: _One) -> _One:
         one = replace(one, cold_modulus=found.modulus.at(ROOM_TEMPERATURE))
         notes.append(f"cold modulus {one.cold_modulus / 1e9:.4g} GPa at {ROOM_TEMPERATURE:g} °C, from the library")
     return replace(one, modulus=modulus, notes=tuple(notes))
+
+
+def _with_strengths(stated: _Stated, one: _One) -> _One:
+    """Return a metal with its family and strengths from the library, where the file leaves them open."""
+    if one.wrong:
+        return one
+    if not stated.family:
+        one = replace(one, family=fatigue_family(stated.material))
+    if stated.yield_strength is None:
+        value, note = _strength("yield strength", partial(yield_strength, stated.material), stated)
+        one = replace(one, yield_strength=value, notes=(*one.notes, note))
+    if stated.allowable is None and stated.allowable_table:
+        look_up = partial(allowable_stress, stated.material, stated.allowable_table)
+        try:
+            look_up()
+        except UnknownName as error:
+            return replace(one, wrong=(_Wrong("allowable_table", str(error)),))
+        value, note = _strength("allowable stress", look_up, stated)
+        one = replace(one, allowable=value, notes=(*one.notes, note))
+    return one
+
+
+def _strength(what: str, look_up: Callable[[], Curve], stated: _Stated) -> tuple[float, str]:
+    """Return a strength at the temperature with words on where it is from, or nan and why there is none."""
+    if stated.temperature is None:
+        return math.nan, f"{what} not looked up: no temperature is stated"
+    try:
+        found = look_up()
+        value = found.at(stated.temperature)
+    except (UnknownName, OutOfRange) as error:
+        return math.nan, f"{what} not known: {error}"
+    words = f"{what} {value / 1e6:.4g} MPa at {stated.temperature:g} °C, from the library"
+    return value, f"{words} ({found.status_at(stated.temperature)})"
 
 
 def _or_nan(value: float | None) -> float:

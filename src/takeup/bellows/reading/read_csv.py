@@ -48,6 +48,8 @@ def read_csv(content: bytes, file: str, faults: FaultList) -> Table:
             for word in WORDS
             if word.column in found
         },
+        head=(sheet.header_line, 1),
+        says=lambda row, column: column in found and sheet.columns[found[column]][row].strip(BLANKS) != "",
         place=place,
         row_place=lambda row: (sheet.numbers[row], 1),
         typed=typed,

@@ -79,7 +79,8 @@ def _items(placed: PlacedTree, faults: FaultList) -> Iterator[tuple[Path, Mappin
             message = f"unknown key {quoted(key)}; beside a list of bellows stands no other key"
             faults.add(*placed.place((key,)), message)
     if not isinstance(listed, list) or not listed:
-        faults.add(*placed.value_place((LIST_KEY,)), f"{LIST_KEY}: found {_found(listed)}, expected a list of bellows")
+        found = "an empty list" if isinstance(listed, list) else _found(listed)
+        faults.add(*placed.value_place((LIST_KEY,)), f"{LIST_KEY}: found {found}, expected a list of bellows")
         return
     for number, item in enumerate(listed):
         if isinstance(item, dict):
@@ -157,6 +158,8 @@ def _table(
             word.column: tuple(found[word.column][1].strip() if word.column in found else "" for found in said)
             for word in WORDS
         },
+        head=(1, 1),
+        says=lambda row, column: column in said[row],
         place=place,
         row_place=lambda row: placed.place(paths[row]),
         typed=lambda row, column: quoted(said[row][column][1]),

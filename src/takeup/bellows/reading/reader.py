@@ -13,7 +13,7 @@ from pathlib import Path
 import numpy as np
 
 from takeup.bellows.duty import Duty, Metal
-from takeup.bellows.geometry import Array, Bellows, bellows
+from takeup.bellows.geometry import Array, Bellows, bellows, chosen
 from takeup.bellows.impossible import impossible
 from takeup.bellows.reading.inputs import INPUTS
 from takeup.bellows.reading.limits import Rows, check_limits
@@ -53,6 +53,12 @@ class BellowsFile:
     metal: Metal
     duty: Duty
     assumptions: tuple[tuple[str, ...], ...]
+
+    def row(self, number: int) -> tuple[Bellows, Metal]:
+        """Return shape and metal of one bellows, rows of one."""
+        one = slice(number, number + 1)
+        fields = {name: getattr(self.metal, name)[one] for name in Metal.__dataclass_fields__}
+        return chosen(self.shape, one), Metal(**fields)
 
 
 def read_bellows(path: Path) -> BellowsFile:
@@ -146,9 +152,13 @@ def _radius_words(no_crest: bool, no_root: bool) -> tuple[str, ...]:  # noqa: FB
 def _duty(table: Table, faults: FaultList) -> Duty:
     """Return the duties; the pressure is inside above outside, and the atmosphere is outside where nothing is said."""
     inside, outside = _si(table, "pressure_bar"), _si(table, "outside_pressure_bar")
-    alone = np.flatnonzero(np.isnan(inside) & ~np.isnan(outside))
+    alone = [
+        row
+        for row in np.flatnonzero(np.isnan(inside) & ~np.isnan(outside)).tolist()
+        if not table.says(row, "pressure_bar")
+    ]
     faults.add_rows(
-        alone.tolist(),
+        alone,
         lambda row: table.place(row, "outside_pressure_bar"),
         lambda _: f"{table.called('outside_pressure_bar')}: {_INSIDE_UNSAID}",
     )

@@ -21,6 +21,8 @@ class Table:
         rows: n.
         numbers: by column, in the unit of the table, shape (n,); nan where the file says nothing or nothing sound.
         words: by column, n of them; "" where the file says nothing or nothing sound.
+        head: line and column of the names of the columns; of the file's beginning where it is no table.
+        says: whether anything is said, sound or not, by row and column.
         place: line and column of what is said, by row and column; of the row where nothing is said.
         row_place: line and column of a row.
         typed: how something was typed, by row and column.
@@ -30,6 +32,8 @@ class Table:
     rows: int
     numbers: Mapping[str, Array]
     words: Mapping[str, tuple[str, ...]]
+    head: Place
+    says: Callable[[int, str], bool]
     place: Callable[[int, str], Place]
     row_place: Callable[[int], Place]
     typed: Callable[[int, str], str]
