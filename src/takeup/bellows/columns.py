@@ -10,11 +10,21 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, Protocol
 
 import numpy as np
 
 from takeup.bellows.geometry import Array
+
+
+class Ratings(Protocol):
+    """What the columns are read from: an array in SI for each column's field, shape (n,), and n remarks."""
+
+    @property
+    def remarks(self) -> tuple[str, ...]:
+        """What is to be said of each bellows; "" where nothing is."""
+        ...
+
 
 Side = Literal["shell", "formula", "difference", ""]
 
@@ -41,7 +51,7 @@ class Column:
     side: Side
     meaning: str
 
-    def numbers(self, rated: object) -> Array:
+    def numbers(self, rated: Ratings) -> Array:
         """Return the column as printed, shape (n,); nan where nothing was computed."""
         return np.asarray(getattr(rated, self.field), dtype=float) * self.size
 
@@ -145,6 +155,15 @@ def _limits() -> Iterator[Column]:
     )  # fmt: skip
     yield _column("squirm_design_bar", "column squirm, design", "formula", "design pressure for column squirm")
     yield _column("in_plane_squirm_bar", "in-plane squirm, design", "formula", "design pressure for in-plane squirm")
+    what = "collapse under pressure from outside, elastic"
+    yield _column(
+        "shell_collapse_bar", what, "shell", "pressure from outside at which the bellows folds, elastic, without any "
+        "factor; computed where the duty's pressure is from outside",
+    )  # fmt: skip
+    yield _column(
+        "formula_collapse_bar", what, "formula", "pressure from outside at which a ring of the convolutions' second "
+        "moment folds, elastic, without any factor",
+    )  # fmt: skip
 
 
 def _formula_stresses() -> Iterator[Column]:
@@ -158,7 +177,7 @@ def _formula_stresses() -> Iterator[Column]:
         ("s6", "meridional bending stress of movement"),
         ("stress_range", "stress range that the life curve takes"),
     ):
-        title = words if name == "stress_range" else f"{name.replace('_', ', ').upper()}, {words}"
+        title = words if name == "stress_range" else f"{name.partition('_')[0].upper()}, {words}"
         yield _column(f"formula_{name}_mpa", title, "formula", f"{words}, of the stated duty")
     yield _column("c1", "shape ratio C1", "formula", "first ratio of the charts, 2 r/w")
     yield _column("c2", "shape ratio C2", "formula", "second ratio of the charts, 1.82 r/sqrt(D_m t_p)")
@@ -187,4 +206,4 @@ COLUMNS: tuple[Column, ...] = (
 
 HEADER: tuple[str, ...] = ("name", *(column.name for column in COLUMNS), "remark")
 
-__all__ = ["COLUMNS", "HEADER", "Column"]
+__all__ = ["COLUMNS", "HEADER", "Column", "Ratings"]

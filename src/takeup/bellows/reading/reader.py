@@ -13,7 +13,7 @@ from pathlib import Path
 import numpy as np
 
 from takeup.bellows.duty import Duty, Metal
-from takeup.bellows.geometry import Array, Bellows, bellows, chosen
+from takeup.bellows.geometry import Array, Bellows, bellows
 from takeup.bellows.impossible import impossible
 from takeup.bellows.reading.inputs import INPUTS
 from takeup.bellows.reading.limits import Rows, check_limits
@@ -53,12 +53,6 @@ class BellowsFile:
     metal: Metal
     duty: Duty
     assumptions: tuple[tuple[str, ...], ...]
-
-    def row(self, number: int) -> tuple[Bellows, Metal]:
-        """Return shape and metal of one bellows, rows of one."""
-        one = slice(number, number + 1)
-        fields = {name: getattr(self.metal, name)[one] for name in Metal.__dataclass_fields__}
-        return chosen(self.shape, one), Metal(**fields)
 
 
 def read_bellows(path: Path) -> BellowsFile:

@@ -162,9 +162,7 @@ def test_file_is_known_by_its_ending_and_else_by_its_first_line():
 def test_example_is_read(name):
     read = read_bellows(EXAMPLES / name)
     assert len(read.names) == len(read.shape) == (6 if name.endswith("csv") else 2)
-    shape, metal = read.row(1)
-    assert shape.inside_diameter[0] == read.shape.inside_diameter[1]
-    assert metal.modulus[0] == read.metal.modulus[1]
+    assert len(set(read.assumptions)) > 1
 
 
 def test_thousands_of_rows_are_read_fast():

@@ -1,0 +1,58 @@
+"""The commands on bellows.     (cli/bellows.py)"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+from cyclopts import App, Parameter
+
+from takeup.cli.saying import BAD_INPUT, PROVED, print_out, say
+
+bellows = App(
+    name="bellows", help_format="plaintext", help="Rate bellows from the shell up, beside the published forms."
+)
+
+
+@bellows.command
+def rate(
+    file: Path,
+    *,
+    as_csv: Annotated[bool, Parameter(name="--csv", negative=())] = False,
+    as_json: Annotated[bool, Parameter(name="--json", negative=())] = False,
+    out: Annotated[Path | None, Parameter(help="Folder for a picture of each bellows (SVG).")] = None,
+) -> int:
+    """Compute stiffness, stress, squirm and life of the bellows of a file, by the shell and by the published forms.
+
+    Parameters
+    ----------
+    file
+        Bellows: a table (CSV), or a text with units (YAML).
+    as_csv
+        Print a table instead, one row a bellows.
+    as_json
+        Print a JSON document instead.
+    out
+        Folder for a picture of each convolution with its stress along the meridian (SVG).
+    """
+    from takeup.bellows import rating
+    from takeup.bellows.document import csv_text, document_of, json_text
+    from takeup.bellows.reading import read_bellows
+    from takeup.papers.bellows_sheet import rating_lines
+    from takeup.papers.convolution_picture import write_pictures
+
+    if as_csv and as_json:
+        say("takeup: --csv and --json are two answers: give one of them")
+        return BAD_INPUT
+    read = read_bellows(file)
+    rated = rating.rate(read.shape, read.metal, read.duty)
+    if as_csv:
+        print_out(csv_text(read, rated).rstrip("\n"))
+    elif as_json:
+        print_out(json_text(document_of(read, rated)).rstrip("\n"))
+    else:
+        print_out("\n".join(rating_lines(document_of(read, rated))))
+    if out is not None:
+        for path in write_pictures(read, out):
+            (say if as_csv or as_json else print_out)(str(path))
+    return PROVED

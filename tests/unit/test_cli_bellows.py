@@ -1,0 +1,82 @@
+"""`takeup bellows rate` from outside: what it prints where, what it writes, its exit codes."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+from pathlib import Path
+
+import jsonschema
+import pytest
+
+import takeup.bellows
+from takeup import __version__, cli
+
+EXAMPLES = Path(__file__).parents[2] / "examples" / "bellows"
+SCHEMA = json.loads((Path(takeup.bellows.__file__).parent / "rating.schema.json").read_text(encoding="utf-8"))
+
+
+@pytest.mark.parametrize("name", ["thornby.csv", "thornby.yaml"])
+def test_example_is_rated_as_table_and_document_alike(name, capsys):
+    assert cli.run(["bellows", "rate", str(EXAMPLES / name), "--csv"]) == 0
+    rows = list(csv.DictReader(io.StringIO(capsys.readouterr().out)))
+    assert cli.run(["bellows", "rate", str(EXAMPLES / name), "--json"]) == 0
+    document = json.loads(capsys.readouterr().out)
+    jsonschema.Draft202012Validator(SCHEMA).validate(document)
+    assert document["tool"] == {"name": "takeup", "version": __version__}
+    assert document["input"]["file"] == name
+    for row, other in zip(rows, document["rows"], strict=True):
+        for column, cell in row.items():
+            said = other[column]
+            assert cell == ("" if said is None else said if isinstance(said, str) else f"{said:.9g}"), column
+
+
+def test_shape_outside_the_published_range_keeps_its_shell_values(tmp_path, capsys):
+    """A convolution lower than half its pitch has C1 = q/(2 w) = 1.25, above the charts' 1 (from memory); no fault."""
+    path = tmp_path / "odd.csv"
+    path.write_text(
+        "name,inside_diameter_mm,convolution_height_mm,pitch_mm,convolutions,plies,ply_thickness_mm,crest_radius_mm,"
+        "root_radius_mm,modulus_gpa,poisson\nodd,219,12,30,8,2,1,6,6,195,0.3\n",
+        encoding="utf-8",
+    )
+    assert cli.run(["bellows", "rate", str(path), "--csv"]) == 0
+    [row] = csv.DictReader(io.StringIO(capsys.readouterr().out))
+    assert float(row["shell_stiffness_n_per_mm"]) > 0.0
+    assert float(row["squirm_elastic_bar"]) > 0.0
+    assert row["formula_stiffness_n_per_mm"] == ""
+    assert row["remark"] != ""
+
+
+def test_sheet_is_printed_and_pictures_are_written_where_asked(tmp_path, capsys):
+    assert cli.run(["bellows", "rate", str(EXAMPLES / "thornby.yaml"), "--out", str(tmp_path / "here")]) == 0
+    printed = capsys.readouterr().out.splitlines()
+    paths = sorted((tmp_path / "here").iterdir())
+    assert [path.suffix for path in paths] == [".svg", ".svg"]
+    assert printed[-2:] == [str(path) for path in paths]
+    assert any(line.startswith("  Thornby 200  ") for line in printed)
+
+
+def test_machine_output_stays_clean_when_pictures_are_written(tmp_path, capsys):
+    assert cli.run(["bellows", "rate", str(EXAMPLES / "thornby.yaml"), "--json", "--out", str(tmp_path)]) == 0
+    said = capsys.readouterr()
+    json.loads(said.out)
+    assert len(said.err.splitlines()) == 2
+
+
+def test_faults_are_told_at_once_and_nothing_is_written(tmp_path, capsys):
+    path = tmp_path / "bad.yaml"
+    path.write_text("takeup_bellows: 1\nname: A\npich: 30 mm\n", encoding="utf-8")
+    assert cli.run(["bellows", "rate", str(path), "--out", str(tmp_path / "out")]) == 2
+    said = capsys.readouterr()
+    assert said.out == ""
+    faults = said.err.splitlines()
+    assert len(faults) > 2
+    assert all(fault.startswith(f"{path}:") for fault in faults)
+    assert any("did you mean 'pitch'?" in fault for fault in faults)
+    assert not (tmp_path / "out").exists()
+
+
+def test_two_answers_are_not_given(capsys):
+    assert cli.run(["bellows", "rate", str(EXAMPLES / "thornby.csv"), "--csv", "--json"]) == 2
+    assert capsys.readouterr().err == "takeup: --csv and --json are two answers: give one of them\n"
