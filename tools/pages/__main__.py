@@ -7,6 +7,7 @@ from pathlib import Path
 
 from tools.pages import ROOT
 from tools.pages.api import api_page
+from tools.pages.bellows import bellows_page
 from tools.pages.checks import check_pages
 from tools.pages.commands import commands_page
 from tools.pages.coverage import coverage_page
@@ -17,16 +18,20 @@ from tools.pages.scenes import scene_pages
 from tools.pages.sources import sources_page
 from tools.pages.tutorial import tutorial_pages
 
+from takeup.bellows.schema import rating_schema
+
 
 def every_page() -> dict[Path, str]:
     """Return the text of every generated page by its path from the top folder."""
     reference = Path("docs") / "reference"
     return {
         reference / "api.md": api_page(),
+        reference / "bellows-file.md": bellows_page(),
         reference / "commands.md": commands_page(),
         reference / "coverage.md": coverage_page(),
         reference / "library.md": library_page(),
         reference / "results.md": results_page(),
+        Path("src") / "takeup" / "bellows" / "rating.schema.json": rating_schema(),
         **check_pages(),
         Path("docs") / "references.md": sources_page(),
         Path("docs") / "pictures" / "ketterby-layout.svg": layout_picture(),

@@ -13,15 +13,19 @@ _WIDTH = 100
 
 
 def names() -> list[str]:
-    """Return the names of the commands."""
-    return sorted(name for name in cli.app if not name.startswith("-"))
+    """Return the names of the commands, those of a group after it."""
+    found: list[str] = []
+    for name in sorted(name for name in cli.app if not name.startswith("-")):
+        group = sorted(inner for inner in cli.app[name] if not inner.startswith("-"))
+        found += [name, *(f"{name} {inner}" for inner in group)]
+    return found
 
 
 def help_text(name: str | None) -> str:
     """Return what `--help` prints, without colour."""
     stream = io.StringIO()
     console = Console(file=stream, width=_WIDTH, no_color=True, force_terminal=False, highlight=False)
-    cli.app.help_print([] if name is None else [name], console=console)
+    cli.app.help_print([] if name is None else name.split(), console=console)
     return "\n".join(line.rstrip() for line in stream.getvalue().strip().splitlines())
 
 

@@ -38,6 +38,7 @@ _SMALL, _WORDS, _HEADING = 2.3, 2.6, 4.2
 _SCALE = (40.0, 3.0)  # width and height of the scale of colours [mm]
 _STEPS = 32  # of its colours
 _SAME = 1e-9  # of the half meridian: where two elements meet a place stands twice
+_PIECES = 121  # of the half wall, each with a colour of its own, at least
 _LONGEST = 60  # letters of a file's name
 _TALL = 40.0  # height of a panel of curves [mm]
 _PENS = {
@@ -109,7 +110,7 @@ def convolution_sheet(name: str, shape: Bellows, line: Meridian) -> Sheet:
 
 
 def _percent(line: Meridian) -> Array:
-    """Return how far each place is along the half line, per cent of its length from the root, shape (m,)."""
+    """Return how far each place is along the half meridian, per cent of its length from the root, shape (m,)."""
     share: Array = line.position / line.position[-1]
     return 100.0 * share
 
@@ -188,8 +189,11 @@ def _convolution(shape: Bellows, line: Meridian, case: _Case, place: tuple[float
     half = _stack(shape) * _PER_METRE * scale * thicker / 2.0
     yield Text(at=(left, _TOP - 4.0), words=case.title, size=_WORDS, bold=True)
     apart = np.append(True, np.diff(line.position) > _SAME * line.position[-1])
-    for across in (x, 2.0 * left + wide - x):
-        yield from _wall(across[apart], y[apart], half, case.share[apart])
+    every = line.position[apart]
+    fine = np.union1d(every, np.linspace(every[0], every[-1], _PIECES))
+    across, up, share = (np.interp(fine, every, values[apart]) for values in (x, y, case.share))
+    for side in (across, 2.0 * left + wide - across):
+        yield from _wall(side, up, half, share)
     middle = (float(x[case.greatest]), float(y[case.greatest]))
     yield from _greatest(case, middle, left + wide, foot)
     low = foot + half
@@ -264,7 +268,7 @@ def _chart(shape: Bellows, line: Meridian, cases: list[_Case]) -> Chart:
         key=(
             Key(words="", strokes=tuple((_PENS[name], _MEANING[name]) for name in _PENS)),
             Key(
-                words="1: end of the root's arc; 2: beginning of the crest's arc. Stresses are along the line, but "
+                words="1: end of the root's arc; 2: beginning of the crest's arc. Stresses are along the meridian, but "
                 "for hoop; tension is above zero"
             ),
         ),
