@@ -30,7 +30,7 @@ _INNER = slice(ROUND, -ROUND)  # the joints that are free: the two ends are weld
 _STEPS = 12  # Newton's method doubles its digits at each
 _STILL = 1e-7  # of the pressure: the step after this one would change no printed digit
 _BELOW = 1e-5  # how far below the answer the check looks
-_HALVINGS = 60  # from the answer down to a lower one that was passed over: more than the digits of a number
+_BRACKET = 1e-6  # of the pressure: how close halving comes to one that was passed over
 
 
 def buckling_pressure(
@@ -118,12 +118,13 @@ class _Case:
     def _lowest(self, pressure: float, row: int) -> float:
         """Return the pressure, or the least one below it where Newton's method had passed it over.
 
-        Below the least pressure the bellows stands and so do all its parts; from it on it does not.
+        Below the least pressure the bellows stands and so do all its parts; from it on it does not, so that halving
+        finds it.
         """
         if self._stands(pressure * (1.0 - _BELOW), row):
             return pressure
-        low, high = 0.0, pressure
-        for _ in range(_HALVINGS):
+        low, high = 0.0, pressure * (1.0 - _BELOW)
+        while high - low > _BRACKET * high:
             middle = (low + high) / 2.0
             low, high = (middle, high) if self._stands(middle, row) else (low, middle)
         return high

@@ -30,6 +30,7 @@ class Reference:
         values: polynomials at the points, shape (g, nodes).
         slopes: their slopes there, shape (g, nodes).
         samples: places close together at the ends where stresses are asked for, both ends among them, shape (m,).
+        sample_weights: what the values at the samples add to the integral from -1 to 1, shape (m,).
         from_points: what a polynomial through its values at the points is worth at the samples, shape (m, g).
     """
 
@@ -41,6 +42,7 @@ class Reference:
     values: Array
     slopes: Array
     samples: Array
+    sample_weights: Array
     from_points: Array
 
 
@@ -69,6 +71,7 @@ def reference(order: int) -> Reference:
         values=both[0],
         slopes=both[1],
         samples=samples,
+        sample_weights=_integral(samples),
         from_points=polynomials(points, samples)[0],
     )
 
@@ -80,6 +83,14 @@ def polynomials(nodes: Array, places: Array) -> tuple[Array, Array]:
     to_nodal = np.linalg.inv(legendre.legvander(nodes, degree))
     slopes = legendre.legder(np.eye(degree + 1), axis=0)
     return legendre.legvander(places, degree) @ to_nodal, legendre.legvander(places, degree - 1) @ slopes @ to_nodal
+
+
+def _integral(places: Array) -> Array:
+    """Return the weights that integrate the polynomial through values at places, from -1 to 1."""
+    degree = len(places) - 1
+    of_legendre = np.zeros(degree + 1)
+    of_legendre[0] = 2.0
+    return np.asarray(np.linalg.solve(np.polynomial.legendre.legvander(places, degree).T, of_legendre), dtype=float)
 
 
 def _lobatto(order: int) -> Array:
