@@ -28,7 +28,7 @@ from takeup.bellows.shell.whole import Meridian, Reduced, alike, meridian, nodal
 Rows: TypeAlias = npt.NDArray[np.intp]
 _INNER = slice(ROUND, -ROUND)  # the joints that are free: the two ends are welded
 _STEPS = 12  # Newton's method doubles its digits at each
-_STILL = 1e-7  # of the pressure: the step after this one would change no printed digit
+_STILL = 1e-4  # of the pressure: the next step would change its square, 1e-8 of it
 _BELOW = 1e-5  # how far below the answer the check looks
 _BRACKET = 1e-6  # of the pressure: how close halving comes to one that was passed over
 
