@@ -23,6 +23,8 @@ from takeup.bellows.shell.meridian import places
 from takeup.bellows.shell.reference import reference
 
 _WAVES = (2, 3, 4, 5, 6)  # round the axis, in which a bellows folds under pressure from outside
+_COLUMN = 5  # order of the elements for squirm: within 0.1 % for all but the thinnest, 1 % for those
+_PICTURE = 20  # order of the elements for curves: samples enough to draw
 _CHARTS_FAR = 0.1  # a shell that differs from the charts by more is worth a remark
 
 
@@ -108,7 +110,7 @@ def rate(shape: Bellows, metal: Metal, duty: Duty) -> Rated:
         **_of_forms(shape, metal, forms),
         stiffness_difference=shell.axial_stiffness / forms.stiffness_pi - 1.0,
         shell_angular_stiffness=angular_stiffness(shape, metal.modulus, metal.poisson, of),
-        squirm_elastic=buckling_pressure(shape, metal.modulus, metal.poisson, of),
+        squirm_elastic=buckling_pressure(shape, metal.modulus, metal.poisson, reference(_COLUMN)),
         squirm_design=design,
         shell_collapse=_collapse(shape, metal, duty),
         remarks=_remarks(shell, forms),
@@ -169,7 +171,7 @@ def _collapse(shape: Bellows, metal: Metal, duty: Duty) -> Array:
     if len(rows):
         some, modulus, poisson = chosen(shape, rows), metal.modulus[rows], metal.poisson[rows]
         by_waves = [
-            buckling_pressure(some, modulus, poisson, reference(QUICK), harmonic=waves, outside=True)
+            buckling_pressure(some, modulus, poisson, reference(_COLUMN), harmonic=waves, outside=True)
             for waves in _WAVES
         ]
         answer[rows] = np.min(by_waves, axis=0)
@@ -217,7 +219,7 @@ class Meridian:
 def meridian(shape: Bellows, modulus: float, poisson: float) -> Meridian:
     """Return the half meridian of one bellows (shape of length 1) with its stresses; pressure from inside."""
     assert len(shape) == 1, "one bellows at a time"
-    of = reference(FINE)
+    of = reference(_PICTURE)
     half, stress = solved(shape, np.array([modulus]), np.array([poisson]), of, outside=False)
     at = places(half.segments.reshaped(-1), of.samples)
     return Meridian(

@@ -7,17 +7,17 @@ sideways without turning, so that the shear of the convolutions and the stiffer 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from takeup.bellows.geometry import Array, Bellows, chosen, root_middle_radius
 from takeup.bellows.shell.axisymmetric import THINGS
-from takeup.bellows.shell.chain import condensed, row_matrix
+from takeup.bellows.shell.chain import condensed, condensed_row, row_matrix
 from takeup.bellows.shell.element import stiffness
 from takeup.bellows.shell.reference import Reference
 from takeup.bellows.shell.strains import B, U, V, W
-from takeup.bellows.shell.whole import alike, half_meridian, has_wall, meridian, reduced
+from takeup.bellows.shell.whole import alike, half_meridian, has_wall, meridian
 
 ROUND = 5  # U, W, beta, V and gamma move at a node
 
@@ -87,13 +87,7 @@ def whole_rates(shape: Bellows, modulus: Array, poisson: Array, of: Reference) -
 
 
 def _rates_alike(shape: Bellows, modulus: Array, poisson: Array, of: Reference) -> tuple[Array, Array, Array]:
-    whole = meridian(shape)
-    elements = whole.segments.radius.shape[1]
-    flat = whole.segments.reshaped(-1)
-    matrices = []
-    for harmonic, count in ((0, THINGS), (1, ROUND)):
-        parts = stiffness(flat, np.repeat(modulus, elements), np.repeat(poisson, elements), harmonic, of)
-        matrices.append(reduced(whole, parts, np.zeros((*parts.shape[:2], 0)), count).matrix)
+    matrices = [_whole_matrix(shape, modulus, poisson, of, harmonic) for harmonic in (0, 1)]
     straight, round_ = matrices
     pulled = np.zeros(straight.shape[:2])
     pulled[:, -THINGS + W] = 1.0
@@ -106,6 +100,23 @@ def _rates_alike(shape: Bellows, modulus: Array, poisson: Array, of: Reference) 
         lateral,
         turning - both**2 / lateral,
     )
+
+
+def _whole_matrix(shape: Bellows, modulus: Array, poisson: Array, of: Reference, harmonic: int) -> Array:
+    """Return the matrix of all roots of bellows that are alike; a convolution is solved once and stands N times."""
+    one = replace(shape, convolutions=np.ones(len(shape)))
+    segments, tangents = meridian(one).segments, meridian(one).tangents
+    rows, elements = segments.radius.shape
+    count = ROUND if harmonic else THINGS
+    parts = stiffness(segments.reshaped(-1), np.repeat(modulus, elements), np.repeat(poisson, elements), harmonic, of)
+    small = condensed(parts, np.zeros((*parts.shape[:2], 0)), count).stiffness.reshape(rows, elements, 2 * count, -1)
+    inner = small[:, tangents : elements - tangents]
+    cell, _ = condensed_row(inner, np.zeros((*inner.shape[:3], 0)), count)
+    row = [cell.stiffness] * round(float(shape.convolutions[0]))
+    if tangents:
+        row = [small[:, 0], *row, small[:, -1]]
+    whole = np.stack(row, axis=1)
+    return row_matrix(whole, np.zeros((*whole.shape[:3], 0)), count)[0]
 
 
 def _aside_and_turned(matrix: Array, aside: Array, turned: Array) -> tuple[Array, Array, Array]:

@@ -29,7 +29,7 @@ from takeup.bellows.shell.meridian import Segments, half_convolution, tangent
 
 _NO_WALL = 1e-6  # of the pitch: a shorter wall is no element of its own
 _FEW_CONVOLUTIONS = 3  # halves of convolutions are parts then, so that there is a joint to ask
-_FEW = 64  # bellows solved together: their matrices stay near the processor
+_FEW = 8  # bellows solved together: their matrices stay near the processor
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
