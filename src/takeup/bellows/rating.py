@@ -25,6 +25,8 @@ from takeup.bellows.shell.reference import reference
 _WAVES = (2, 3, 4, 5, 6)  # round the axis, in which a bellows folds under pressure from outside
 _COLUMN = 5  # order of the elements for squirm: within 0.1 % for all but the thinnest, 1 % for those
 _PICTURE = 20  # order of the elements for curves: samples enough to draw
+_MARGIN = 2.0 / 0.34  # what the published limit of column squirm keeps below the elastic pressure, 2 pi over 0.34 pi
+_LITTLE_MARGIN = 0.75  # of that margin: a shell that leaves less is worth a remark
 _CHARTS_FAR = 0.1  # a shell that differs from the charts by more is worth a remark
 
 
@@ -102,6 +104,7 @@ def rate(shape: Bellows, metal: Metal, duty: Duty) -> Rated:
     rates = whole_rates(shape, metal.modulus, metal.poisson, of)
     in_charts = ~np.isnan(forms.stiffness_pi)
     design = np.where(in_charts, forms.squirm_column, column_squirm(shape, shell.axial_stiffness))
+    elastic = buckling_pressure(shape, metal.modulus, metal.poisson, reference(_COLUMN))
     return Rated(
         shape=shape,
         metal=metal,
@@ -110,10 +113,10 @@ def rate(shape: Bellows, metal: Metal, duty: Duty) -> Rated:
         **_of_forms(shape, metal, forms),
         stiffness_difference=shell.axial_stiffness / forms.stiffness_pi - 1.0,
         shell_angular_stiffness=angular_stiffness(shape, metal.modulus, metal.poisson, of),
-        squirm_elastic=buckling_pressure(shape, metal.modulus, metal.poisson, reference(_COLUMN)),
+        squirm_elastic=elastic,
         squirm_design=design,
         shell_collapse=_collapse(shape, metal, duty),
-        remarks=_remarks(shell, forms),
+        remarks=_remarks(shell, forms, elastic / design),
     )
 
 
@@ -178,7 +181,7 @@ def _collapse(shape: Bellows, metal: Metal, duty: Duty) -> Array:
     return answer
 
 
-def _remarks(shell: Convolution, forms: Forms) -> tuple[str, ...]:
+def _remarks(shell: Convolution, forms: Forms, margin: Array) -> tuple[str, ...]:
     """Return the remarks of the forms, with what the shell adds to them."""
     answer = []
     for number, said in enumerate(forms.remarks):
@@ -188,6 +191,11 @@ def _remarks(shell: Convolution, forms: Forms) -> tuple[str, ...]:
             parts.append("squirm_design from the shell's stiffness with the published limit")
         elif abs(ours / formula - 1.0) > _CHARTS_FAR:
             parts.append(f"the shell's stiffness differs from the charts by {100.0 * (ours / formula - 1.0):+.0f} %")
+        if margin[number] < _LITTLE_MARGIN * _MARGIN:
+            parts.append(
+                f"the shell squirms at {margin[number]:.2g} times the design pressure of column squirm, "
+                f"which counts on {_MARGIN:.2g} times"
+            )
         answer.append("; ".join(parts))
     return tuple(answer)
 

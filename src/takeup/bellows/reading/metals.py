@@ -1,8 +1,8 @@
 """What each bellows is made of: what the file states first, then what the library says.     (bellows/reading/metals.py)
 
-Nothing is assumed for a metal: without a modulus, or a material with its temperature, there is no rating. Strengths
-and the family are nan and "" where nobody states them; what would need them is then not computed. What was looked up
-or taken for something else is noted, and printed with the rating.
+Nothing is assumed in silence: without a modulus, or a material with its temperature, there is no rating. Strengths are
+nan where nobody states them; what would need them is then not computed. Of a metal that is only its modulus, lives are
+those of austenitic steel, and the rating says so. What was looked up or taken for something else is noted as well.
 """
 
 from __future__ import annotations
@@ -24,6 +24,9 @@ from takeup.reading.faultlist import FaultList
 
 ROOM_TEMPERATURE = 20.0
 """Of the cold modulus [degC]: EN 13445-3 clause 14 has 20 degC, the EJMA form 70 degF (both from memory)."""
+
+_USUAL = "austenitic"
+_USUAL_NOTE = "lives by the curves for austenitic steel as formed: the file states neither a material nor a family"
 
 _TYPED = ("modulus_gpa", "poisson")
 _FIELDS = ("modulus", "cold_modulus", "poisson", "yield_strength", "allowable")
@@ -141,7 +144,7 @@ def _metal(stated: _Stated) -> _One:
             if value is None
         ]
         if not missing:
-            return one
+            return one if stated.family else replace(one, family=_USUAL, notes=(*one.notes, _USUAL_NOTE))
         message = (
             f"{' and '.join(missing)} of the metal not stated; expected a material with its temperature, "
             "or modulus and Poisson's ratio"

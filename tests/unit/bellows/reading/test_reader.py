@@ -94,7 +94,7 @@ def test_what_is_not_said_is_not_made_up():
     assert all(math.isnan(getattr(read.duty, field.name)[0]) for field in fields(read.duty))
     assert math.isnan(read.metal.yield_strength[0])
     assert math.isnan(read.metal.allowable[0])
-    assert read.metal.family == ("",)
+    assert read.metal.family == ("austenitic",)
     assert read.shape.tangent_length.tolist() == [0.0]
 
 
