@@ -8,7 +8,7 @@ those of austenitic steel, and the rating says so. What was looked up or taken f
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from typing import NamedTuple
@@ -32,7 +32,7 @@ _TYPED = ("modulus_gpa", "poisson")
 _FIELDS = ("modulus", "cold_modulus", "poisson", "yield_strength", "allowable")
 
 
-class _Wrong(NamedTuple):
+class Wrong(NamedTuple):
     """What is wrong with a metal: the column to point to, in words, and which columns it is for lack of."""
 
     column: str
@@ -40,7 +40,7 @@ class _Wrong(NamedTuple):
     lacks: tuple[str, ...] = ()
 
 
-class _Stated(NamedTuple):
+class StatedMetal(NamedTuple):
     """What a row says of its metal, in SI; None or "" where nothing."""
 
     material: str
@@ -56,7 +56,7 @@ class _Stated(NamedTuple):
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class _One:
+class OneMetal:
     """The metal of one bellows, what was assumed or looked up for it, and what is wrong."""
 
     modulus: float = math.nan
@@ -67,18 +67,18 @@ class _One:
     annealed: bool = False
     family: str = ""
     notes: tuple[str, ...] = ()
-    wrong: tuple[_Wrong, ...] = ()
+    wrong: tuple[Wrong, ...] = ()
 
 
 def metals_of(table: Table, faults: FaultList) -> tuple[Metal, tuple[tuple[str, ...], ...]]:
     """Return the metals, and what was assumed or looked up for each; note rows without a metal."""
-    seen: dict[_Stated, _One] = {}
-    every: list[_One] = []
+    seen: dict[StatedMetal, OneMetal] = {}
+    every: list[OneMetal] = []
     nowhere = "material" not in table.words and not set(_TYPED) <= set(table.numbers)
     for row, stated in enumerate(_stated(table)):
         one = seen.get(stated)
         if one is None:
-            one = seen[stated] = _metal(stated)
+            one = seen[stated] = metal_of(stated)
         every.append(one)
         for wrong in one.wrong:
             if not (nowhere and wrong.lacks == _TYPED) and not _told(table, row, wrong):
@@ -87,15 +87,19 @@ def metals_of(table: Table, faults: FaultList) -> tuple[Metal, tuple[tuple[str, 
         faults.add(
             *table.head, "the column 'material', or 'modulus_gpa' and 'poisson', is required: what it is made of"
         )
-    metal = Metal(
+    return together(every), tuple(one.notes for one in every)
+
+
+def together(every: Sequence[OneMetal]) -> Metal:
+    """Return the metals of so many bellows as one record."""
+    return Metal(
         **{name: np.array([getattr(one, name) for one in every], dtype=float) for name in _FIELDS},
         annealed=np.array([one.annealed for one in every], dtype=bool),
         family=tuple(one.family for one in every),
     )
-    return metal, tuple(one.notes for one in every)
 
 
-def _told(table: Table, row: int, wrong: _Wrong) -> bool:
+def _told(table: Table, row: int, wrong: Wrong) -> bool:
     """Whether what is lacking was written after all, and is a fault already."""
     return any(
         table.says(row, column) and column in table.numbers and bool(np.isnan(table.numbers[column][row]))
@@ -103,7 +107,7 @@ def _told(table: Table, row: int, wrong: _Wrong) -> bool:
     )
 
 
-def _stated(table: Table) -> Iterator[_Stated]:
+def _stated(table: Table) -> Iterator[StatedMetal]:
     """Yield what each row says of its metal."""
 
     def words(column: str) -> tuple[str, ...]:
@@ -128,15 +132,15 @@ def _stated(table: Table) -> Iterator[_Stated]:
         numbers("allowable_mpa", 1e6),
         strict=True,
     )
-    return (_Stated(*row) for row in rows)
+    return (StatedMetal(*row) for row in rows)
 
 
-def _metal(stated: _Stated) -> _One:
-    """Return the metal of a row."""
+def metal_of(stated: StatedMetal) -> OneMetal:
+    """Return the metal of a bellows; what is wrong with it is said in `wrong`."""
     one = _typed(stated)
     if not stated.material and stated.allowable_table:
         message = "a table of allowable stresses is looked up by a material; name the material, or type the stress in"
-        return replace(one, wrong=(_Wrong("allowable_table", message),))
+        return replace(one, wrong=(Wrong("allowable_table", message),))
     if not stated.material:
         missing = [
             words
@@ -149,15 +153,15 @@ def _metal(stated: _Stated) -> _One:
             f"{' and '.join(missing)} of the metal not stated; expected a material with its temperature, "
             "or modulus and Poisson's ratio"
         )
-        return replace(one, wrong=(_Wrong("material", message, _TYPED),))
+        return replace(one, wrong=(Wrong("material", message, _TYPED),))
     try:
         found = material(stated.material, expansion_table=tables_for(stated.material)[0])
     except UnknownName as error:
-        return replace(one, wrong=(_Wrong("material", str(error)),))
+        return replace(one, wrong=(Wrong("material", str(error)),))
     return _with_strengths(stated, _from_library(stated, found, one))
 
 
-def _typed(stated: _Stated) -> _One:
+def _typed(stated: StatedMetal) -> OneMetal:
     """Return what the file itself says of a metal."""
     notes = []
     if not stated.annealed:
@@ -165,7 +169,7 @@ def _typed(stated: _Stated) -> _One:
     if stated.modulus is not None and stated.cold_modulus is None:
         notes.append("the modulus typed in taken as the cold modulus too")
     cold = stated.modulus if stated.cold_modulus is None else stated.cold_modulus
-    return _One(
+    return OneMetal(
         modulus=_or_nan(stated.modulus),
         cold_modulus=_or_nan(cold),
         poisson=_or_nan(stated.poisson),
@@ -177,7 +181,7 @@ def _typed(stated: _Stated) -> _One:
     )
 
 
-def _from_library(stated: _Stated, found: Material, one: _One) -> _One:
+def _from_library(stated: StatedMetal, found: Material, one: OneMetal) -> OneMetal:
     """Return a metal with what the file leaves open taken from the library's material."""
     notes = list(one.notes)
     if stated.poisson is None:
@@ -187,11 +191,11 @@ def _from_library(stated: _Stated, found: Material, one: _One) -> _One:
         return replace(one, notes=tuple(notes))
     if stated.temperature is None:
         message = f"the modulus of {found.name} needs the temperature of the metal; state it too"
-        return replace(one, wrong=(_Wrong("material", message, ("temperature_c", "modulus_gpa")),))
+        return replace(one, wrong=(Wrong("material", message, ("temperature_c", "modulus_gpa")),))
     try:
         modulus = found.modulus.at(stated.temperature)
     except OutOfRange as error:
-        return replace(one, wrong=(_Wrong("temperature_c", str(error)),))
+        return replace(one, wrong=(Wrong("temperature_c", str(error)),))
     notes.append(
         f"modulus of {found.name} {modulus / 1e9:.4g} GPa at {stated.temperature:g} °C, from the library "
         f"({found.modulus.status_at(stated.temperature)})"
@@ -202,7 +206,7 @@ def _from_library(stated: _Stated, found: Material, one: _One) -> _One:
     return replace(one, modulus=modulus, notes=tuple(notes))
 
 
-def _with_strengths(stated: _Stated, one: _One) -> _One:
+def _with_strengths(stated: StatedMetal, one: OneMetal) -> OneMetal:
     """Return a metal with its family and strengths from the library, where the file leaves them open."""
     if one.wrong:
         return one
@@ -216,13 +220,13 @@ def _with_strengths(stated: _Stated, one: _One) -> _One:
         try:
             look_up()
         except UnknownName as error:
-            return replace(one, wrong=(_Wrong("allowable_table", str(error)),))
+            return replace(one, wrong=(Wrong("allowable_table", str(error)),))
         value, note = _strength("allowable stress", look_up, stated)
         one = replace(one, allowable=value, notes=(*one.notes, note))
     return one
 
 
-def _strength(what: str, look_up: Callable[[], Curve], stated: _Stated) -> tuple[float, str]:
+def _strength(what: str, look_up: Callable[[], Curve], stated: StatedMetal) -> tuple[float, str]:
     """Return a strength at the temperature with words on where it is from, or nan and why there is none."""
     if stated.temperature is None:
         return math.nan, f"{what} not looked up: no temperature is stated"
@@ -237,3 +241,6 @@ def _strength(what: str, look_up: Callable[[], Curve], stated: _Stated) -> tuple
 
 def _or_nan(value: float | None) -> float:
     return math.nan if value is None else value
+
+
+__all__ = ["ROOM_TEMPERATURE", "OneMetal", "StatedMetal", "Wrong", "metal_of", "metals_of", "together"]
