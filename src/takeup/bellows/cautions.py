@@ -43,11 +43,11 @@ def cautions_of(read: BellowsFile, rated: Ratings) -> tuple[tuple[str, ...], ...
     for field, words in _LIVES.items():
         for row in np.flatnonzero(cycles > values[field]).tolist():
             found[row].append(f"{cycles[row]:g} cycles are wanted, and {values[field][row]:.0f} are allowed by {words}")
-    bending = values["shell_bending_per_pressure"] * np.abs(pressure)
-    for row in np.flatnonzero(bending > values["formula_s4"]).tolist():
+    bending, printed = values["shell_bending_per_pressure"] * np.abs(pressure), np.abs(values["formula_s4"])
+    for row in np.flatnonzero(bending > printed).tolist():
         found[row].append(
             f"bending stress of pressure is higher by the shell, {to_mpa(bending[row]):.4g} MPa, than by the published "
-            f"form, {to_mpa(values['formula_s4'][row]):.4g} MPa: the life does not count that"
+            f"form, {to_mpa(printed[row]):.4g} MPa: the life does not count that"
         )
     least = np.fmin(values["shell_collapse"], values["formula_collapse"])
     for row in np.flatnonzero((pressure < 0.0) & (-pressure * COLLAPSE_FACTOR > least)).tolist():

@@ -40,7 +40,7 @@ class Forms:
         s2: hoop, inner convolution [Pa]. s2_end: hoop, end convolution [Pa].
         s3: meridional membrane of pressure [Pa]. s4: meridional bending of pressure [Pa].
         s5: meridional membrane of movement [Pa]. s6: meridional bending of movement [Pa].
-        range_ejma: S_t = 0.7 (S3+S4) + (S5+S6) [Pa].
+        range_ejma: S_t = 0.7 |S3+S4| + |S5+S6| [Pa].
         range_design: (E_o/E_b) S_t with every stress at E_b, for the design curves [Pa].
         life_ejma_average: average cycles. life_asme_design: design cycles. life_en_design: design cycles.
         squirm_column: ASME and EN, with `stiffness_pi` [Pa]. squirm_column_ejma: EJMA, of yielding columns too [Pa].
