@@ -63,6 +63,7 @@ _UNITS: dict[str, tuple[str, float]] = {
     "_mpa_per_mm": ("MPa/mm", 1e-9),
     "_nm_per_rad": ("N·m/rad", 1.0),
     "_nm_per_deg": ("N·m/°", math.pi / 180.0),
+    "_mm_per_bar": ("mm/bar", 1e8),
     "_bar": ("bar", 1e-5),
     "_mpa": ("MPa", 1e-6),
     "_cycles": ("cycles", 1.0),
@@ -148,6 +149,18 @@ def _shell_stresses() -> Iterator[Column]:
     )
 
 
+def _free_end() -> Iterator[Column]:
+    yield _column(
+        "shell_free_extension_mm_per_bar", "lengthening, ends free", "shell",
+        f"lengthening {_ONE}, per bar of pressure inside, where the closed ends are free to move",
+    )  # fmt: skip
+    for stress in ("bending", "surface"):
+        yield _column(
+            f"shell_free_{stress}_mpa_per_bar", f"{stress} stress of pressure, ends free", "shell",
+            f"greatest absolute meridional {stress} stress per bar of pressure inside, where the closed ends are free",
+        )  # fmt: skip
+
+
 def _limits() -> Iterator[Column]:
     yield _column(
         "squirm_elastic_bar", "column squirm, elastic", "shell", "pressure at which the N convolutions between clamped "
@@ -198,6 +211,7 @@ COLUMNS: tuple[Column, ...] = (
     *_stiffness(),
     *_area(),
     *_shell_stresses(),
+    *_free_end(),
     *_limits(),
     *_formula_stresses(),
     *_lives(),

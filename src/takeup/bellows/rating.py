@@ -66,6 +66,9 @@ class Rated:
     shell_surface_per_movement: Array
     shell_surface_movement_position: Array
     shell_hoop_mean_per_pressure: Array
+    shell_free_extension: Array
+    shell_free_bending_per_pressure: Array
+    shell_free_surface_per_pressure: Array
     squirm_elastic: Array
     squirm_design: Array
     in_plane_squirm: Array
@@ -137,6 +140,9 @@ def _of_shell(shell: Convolution, rates: WholeRates, forms: Forms) -> dict[str, 
         "shell_surface_per_movement": shell.surface_per_movement,
         "shell_surface_movement_position": shell.surface_movement_place,
         "shell_hoop_mean_per_pressure": shell.hoop_mean_per_pressure,
+        "shell_free_extension": shell.free_extension_per_pressure,
+        "shell_free_bending_per_pressure": shell.bending_free_per_pressure,
+        "shell_free_surface_per_pressure": shell.surface_free_per_pressure,
     }
 
 

@@ -18,6 +18,7 @@ from takeup.bellows.shell.stresses import Peak, Stresses, peak, stresses
 from takeup.bellows.shell.whole import half_meridian, has_wall
 
 FINE, QUICK = 10, 6  # orders of the elements: the peaks of all but the thinnest within 0.1 %, and within 1 %
+_MERIDIONAL = ("bending", "inner", "outer")  # the stresses whose peaks are wanted
 _FEW = 256  # shapes solved together: their matrices stay near the processor
 
 
@@ -33,6 +34,10 @@ class Convolution:
         bending_per_pressure: the same per pressure [Pa/Pa].
         surface_per_pressure: the same per pressure [Pa/Pa].
         hoop_mean_per_pressure: mean hoop stress over the metal area [Pa/Pa].
+        free_extension_per_pressure: how far one convolution lengthens where its closed ends are free, A_e/f [m/Pa]; it
+            shortens as far under a pressure from outside.
+        bending_free_per_pressure: greatest absolute bending stress then, of pressure and movement [Pa/Pa].
+        surface_free_per_pressure: greatest absolute surface stress then [Pa/Pa].
         bending_movement_place: where on the half meridian the greatest is, 0 at the root, 1 at the crest.
         surface_movement_place: the same. bending_pressure_place: the same. surface_pressure_place: the same.
     """
@@ -44,6 +49,9 @@ class Convolution:
     bending_per_pressure: Array
     surface_per_pressure: Array
     hoop_mean_per_pressure: Array
+    free_extension_per_pressure: Array
+    bending_free_per_pressure: Array
+    surface_free_per_pressure: Array
     bending_movement_place: Array
     surface_movement_place: Array
     bending_pressure_place: Array
@@ -91,17 +99,29 @@ def _some(shape: Bellows, modulus: Array, poisson: Array, of: Reference, *, outs
     crest = root_middle_radius(shape) + shape.height
     face = face_depth(half.segments, outside=outside)[:, -1]
     thrust = half.held_thrust if not outside else -half.held_thrust
+    area = np.pi * (crest + face) ** 2 + thrust
+    free = area / half.axial_stiffness
     answer = {
         "axial_stiffness": half.axial_stiffness,
-        "effective_area": np.pi * (crest + face) ** 2 + thrust,
+        "effective_area": area,
         "hoop_mean_per_pressure": _mean(half, stress, of),
+        "free_extension_per_pressure": free,
     }
-    for case, cause in ((MOVEMENT, "movement"), (PRESSURE, "pressure")):
-        bending = peak(stress.along, stress.bending[..., case])
-        surface = _greater(peak(stress.along, stress.inner[..., case]), peak(stress.along, stress.outer[..., case]))
+    movement = (-free if outside else free)[:, None, None]
+    cases = {
+        "movement": {name: getattr(stress, name)[..., MOVEMENT] for name in _MERIDIONAL},
+        "pressure": {name: getattr(stress, name)[..., PRESSURE] for name in _MERIDIONAL},
+    }
+    cases["free"] = {name: cases["pressure"][name] + movement * cases["movement"][name] for name in _MERIDIONAL}
+    for cause, found in cases.items():
+        bending = peak(stress.along, found["bending"])
+        surface = _greater(peak(stress.along, found["inner"]), peak(stress.along, found["outer"]))
         for name, top in (("bending", bending), ("surface", surface)):
-            answer[f"{name}_per_{cause}"] = top.value
-            answer[f"{name}_{cause}_place"] = top.along / length
+            if cause == "free":
+                answer[f"{name}_free_per_pressure"] = top.value
+            else:
+                answer[f"{name}_per_{cause}"] = top.value
+                answer[f"{name}_{cause}_place"] = top.along / length
     return answer
 
 
