@@ -52,8 +52,8 @@ def test_sheet_is_printed_and_pictures_are_written_where_asked(tmp_path, capsys)
     assert cli.run(["bellows", "rate", str(EXAMPLES / "thornby.yaml"), "--out", str(tmp_path / "here")]) == 0
     printed = capsys.readouterr().out.splitlines()
     paths = sorted((tmp_path / "here").iterdir())
-    assert [path.suffix for path in paths] == [".svg", ".svg"]
-    assert printed[-2:] == [str(path) for path in paths]
+    assert [path.suffix for path in paths] == [".svg"] * 4  # a convolution and an envelope each
+    assert sorted(printed[-4:]) == [str(path) for path in paths]
     assert any(line.startswith("  Thornby 200  ") for line in printed)
 
 
@@ -61,7 +61,7 @@ def test_machine_output_stays_clean_when_pictures_are_written(tmp_path, capsys):
     assert cli.run(["bellows", "rate", str(EXAMPLES / "thornby.yaml"), "--json", "--out", str(tmp_path)]) == 0
     said = capsys.readouterr()
     json.loads(said.out)
-    assert len(said.err.splitlines()) == 2
+    assert len(said.err.splitlines()) == 4  # a convolution and an envelope each
 
 
 def test_faults_are_told_at_once_and_nothing_is_written(tmp_path, capsys):
@@ -80,3 +80,21 @@ def test_faults_are_told_at_once_and_nothing_is_written(tmp_path, capsys):
 def test_two_answers_are_not_given(capsys):
     assert cli.run(["bellows", "rate", str(EXAMPLES / "thornby.csv"), "--csv", "--json"]) == 2
     assert capsys.readouterr().err == "takeup: --csv and --json are two answers: give one of them\n"
+
+
+def test_rating_at_the_wanted_life_stands_in_sheet_and_document(tmp_path, capsys):
+    """Least of the curves in the table, both in the document; the limit is the least of the criteria."""
+    path = tmp_path / "one.yaml"
+    text = (EXAMPLES / "thornby.yaml").read_text(encoding="utf-8").split("  - name:")[1]
+    path.write_text("takeup_bellows: 1\nname:" + text.replace("\n    ", "\n"), encoding="utf-8")
+    assert cli.run(["bellows", "rate", str(path)]) == 0
+    sheet = capsys.readouterr().out
+    assert "Rating at the wanted life, 1000 cycles" in sheet
+    assert "governs" in sheet
+    assert cli.run(["bellows", "rate", str(path), "--json"]) == 0
+    [row] = json.loads(capsys.readouterr().out)["rows"]
+    assert [one["curve"] for one in row["rated_movements"]] == ["ASME design", "EN design"]
+    assert row["rated_axial_mm"] == min(one["axial_mm"] for one in row["rated_movements"])
+    inside = [one["pressure_bar"] for one in row["pressure_limits"] if one["from"] == "inside"]
+    assert row["pressure_limit_bar"] == min(inside)
+    assert "rated movement held by" in row["remark"]

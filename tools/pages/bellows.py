@@ -38,7 +38,10 @@ _OUTPUT = """\
 
 On a terminal one bellows has a sheet, several have a table. `--csv` prints one row a bellows with the columns below,
 `--json` a document with the same names as keys; its schema is `src/takeup/bellows/rating.schema.json`. `--out DIR`
-writes a picture of each convolution with its stress along the meridian. A number that was not computed is an empty
+writes a picture of each convolution with its stress along the meridian and, where the file states cycles, pressure and
+a metal with a family, one of the movements allowed over those cycles. The document and the sheet of one bellows say
+that too, by each design curve, with the pressure limit by each criterion
+([how](../theory/bellows-rating.md)). A number that was not computed is an empty
 cell, `null` in the document. A text that begins with `=`, `+`, `-` or `@` gets an apostrophe before it in the table,
 so that no spreadsheet takes it for a formula. The exit code is 0 whatever the numbers are, 2 where the file has faults.
 """

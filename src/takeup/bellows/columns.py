@@ -58,6 +58,8 @@ class Column:
 
 _UNITS: dict[str, tuple[str, float]] = {
     "_n_per_mm": ("N/mm", 1e-3),
+    "_mm": ("mm", 1e3),
+    "_deg": ("°", 180.0 / math.pi),
     "_mm2": ("mm²", 1e6),
     "_mpa_per_bar": ("MPa/bar", 0.1),
     "_mpa_per_mm": ("MPa/mm", 1e-9),
@@ -207,6 +209,23 @@ def _lives() -> Iterator[Column]:
         )
 
 
+def _rated() -> Iterator[Column]:
+    least = "by the design curve that allows less, alone; `remark` says what holds it"
+    for name, words in (
+        ("rated_axial_mm", "axial movement of the whole bellows over the wanted cycles at the stated pressure"),
+        ("rated_lateral_mm", "lateral movement of the whole bellows over the wanted cycles at the stated pressure"),
+        ("rated_angular_deg", "angle between its ends over the wanted cycles at the stated pressure"),
+    ):
+        yield _column(name, f"{name.split('_')[1]} movement at the wanted life", "formula", f"{words}, {least}")
+    yield _column(
+        "pressure_limit_bar",
+        "pressure limit",
+        "formula",
+        "least pressure at temperature at which a criterion is full, in the sense of the stated pressure; `remark` "
+        "says which",
+    )
+
+
 COLUMNS: tuple[Column, ...] = (
     *_stiffness(),
     *_area(),
@@ -215,6 +234,7 @@ COLUMNS: tuple[Column, ...] = (
     *_limits(),
     *_formula_stresses(),
     *_lives(),
+    *_rated(),
 )
 """All columns of numbers; `name` stands before them and `remark` after them."""
 

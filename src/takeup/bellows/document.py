@@ -20,6 +20,7 @@ from takeup.bellows.cautions import CAUTIONS, NOT_COVERED, cautions_of
 from takeup.bellows.columns import COLUMNS, HEADER, Ratings
 from takeup.bellows.reading.inputs import INPUTS
 from takeup.bellows.reading.reader import BellowsFile
+from takeup.bellows.wanted import wanted_rows
 
 Json: TypeAlias = "Mapping[str, Json] | Sequence[Json] | str | float | int | bool | None"
 GIVEN = tuple(one for one in INPUTS if one.column != "outside_pressure_bar")
@@ -83,8 +84,8 @@ def _rows(read: BellowsFile, rated: Ratings) -> Iterator[dict[str, Json]]:
     """Yield the row of each bellows."""
     columns = [[_rounded(value) for value in column.numbers(rated).tolist()] for column in COLUMNS]
     given = [[_rounded(value) for value in _given(read, one.of, one.field, one.size)] for one in GIVEN]
-    cautions = cautions_of(read, rated)
-    for row, (name, remark) in enumerate(zip(read.names, remarks_of(read, rated), strict=True)):
+    cautions, wanted = cautions_of(read, rated), wanted_rows(read.shape, read.metal, read.duty)
+    for row, (name, remark, more) in enumerate(zip(read.names, remarks_of(read, rated), wanted, strict=True)):
         yield {
             "name": name,
             "given": {
@@ -94,6 +95,7 @@ def _rows(read: BellowsFile, rated: Ratings) -> Iterator[dict[str, Json]]:
                 "family": read.metal.family[row],
             },
             **{column.name: values[row] for column, values in zip(COLUMNS, columns, strict=True)},
+            **{key: [_printed(one) for one in listed] for key, listed in more.items()},
             "remark": remark,
             "assumptions": list(read.assumptions[row]),
             "cautions": list(cautions[row]),
@@ -112,6 +114,10 @@ def _cells(values: np.ndarray[tuple[int], np.dtype[np.float64]]) -> list[str]:
 def _rounded(value: float) -> float | None:
     """Return a number with the figures that the table has; None where there is none."""
     return float(f"{value:.{_FIGURES}g}") + 0.0 if math.isfinite(value) else None
+
+
+def _printed(one: Mapping[str, str | float]) -> dict[str, Json]:
+    return {key: value if isinstance(value, str) else _rounded(value) for key, value in one.items()}
 
 
 def _harmless(text: str) -> str:

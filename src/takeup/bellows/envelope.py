@@ -9,7 +9,7 @@ it. Pressure has limits of its own: bellows/pressures.py. Theory: docs/theory/be
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final, Literal, TypeAlias
 
 import numpy as np
@@ -177,6 +177,12 @@ def angular_alone(shape: Bellows, movement: Array) -> Array:
     return 2.0 * shape.convolutions * movement / mean_diameter(shape)
 
 
+def envelope_of(every: Envelope, row: int) -> Envelope:
+    """Return the envelope of one of the bellows, its arrays of shape (1,)."""
+    listed = [name for name in Envelope.__dataclass_fields__ if name not in ("curve", "safety_factor")]
+    return replace(every, **{name: getattr(every, name)[row : row + 1] for name in listed})
+
+
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Frontier:
     """The edge of the envelope of one bellows: k angles, m points of axial movement each.
@@ -252,7 +258,7 @@ def _governing(allowed: float, gap: float, curve: Curve) -> str:
         return ""
     if allowed <= 0.0:
         return PRESSURE_ALONE
-    return GAP if gap < allowed else f"life by the {curve} curve"
+    return GAP if gap < allowed else f"{curve} life"
 
 
 def _warnings(form: Array, shell: Array) -> Iterator[Note]:
@@ -307,6 +313,7 @@ __all__ = [
     "checked_factor",
     "closing_gap",
     "envelope",
+    "envelope_of",
     "frontier",
     "lateral_alone",
     "life_movement",

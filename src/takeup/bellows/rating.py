@@ -21,6 +21,7 @@ from takeup.bellows.shell.convolution import FINE, QUICK, Convolution, convoluti
 from takeup.bellows.shell.harmonic import WholeRates, angular_stiffness, whole_rates
 from takeup.bellows.shell.meridian import places
 from takeup.bellows.shell.reference import reference
+from takeup.bellows.wanted import at_wanted_life
 
 _WAVES = (2, 3, 4, 5, 6)  # round the axis, in which a bellows folds under pressure from outside
 _COLUMN = 5  # order of the elements for squirm: within 0.1 % for all but the thinnest, 1 % for those
@@ -87,6 +88,10 @@ class Rated:
     life_ejma_average: Array
     life_asme_design: Array
     life_en_design: Array
+    rated_axial: Array
+    rated_lateral: Array
+    rated_angular: Array
+    pressure_limit: Array
     remarks: tuple[str, ...]
 
     def __len__(self) -> int:
@@ -107,6 +112,7 @@ def rate(shape: Bellows, metal: Metal, duty: Duty) -> Rated:
     rates = whole_rates(shape, metal.modulus, metal.poisson, of)
     in_charts = ~np.isnan(forms.stiffness_pi)
     design = np.where(in_charts, forms.squirm_column, column_squirm(shape, shell.axial_stiffness))
+    wanted = at_wanted_life(shape, metal, duty)
     elastic = buckling_pressure(shape, metal.modulus, metal.poisson, reference(_COLUMN))
     return Rated(
         shape=shape,
@@ -119,7 +125,11 @@ def rate(shape: Bellows, metal: Metal, duty: Duty) -> Rated:
         squirm_elastic=elastic,
         squirm_design=design,
         shell_collapse=_collapse(shape, metal, duty),
-        remarks=_remarks(shell, forms, elastic / design),
+        rated_axial=wanted.axial,
+        rated_lateral=wanted.lateral,
+        rated_angular=wanted.angular,
+        pressure_limit=wanted.pressure,
+        remarks=_joined(_remarks(shell, forms, elastic / design), wanted.words),
     )
 
 
@@ -185,6 +195,10 @@ def _collapse(shape: Bellows, metal: Metal, duty: Duty) -> Array:
         ]
         answer[rows] = np.min(by_waves, axis=0)
     return answer
+
+
+def _joined(remarks: tuple[str, ...], words: tuple[str, ...]) -> tuple[str, ...]:
+    return tuple("; ".join(part for part in both if part) for both in zip(remarks, words, strict=True))
 
 
 def _remarks(shell: Convolution, forms: Forms, margin: Array) -> tuple[str, ...]:

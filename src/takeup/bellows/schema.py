@@ -11,6 +11,34 @@ from takeup.bellows.document import GIVEN
 _Schema: TypeAlias = "dict[str, _Schema] | list[_Schema] | str | bool"
 
 
+def _text(description: str) -> _Schema:
+    return {"type": "string", "description": description}
+
+
+def _number(description: str) -> _Schema:
+    return {"type": ["number", "null"], "description": description}
+
+
+_MOVED: dict[str, _Schema] = {
+    "curve": _text("of design life"),
+    "cycles": _number("wanted"),
+    "movement_mm": _number("equivalent movement of one convolution"),
+    "axial_mm": _number("of the whole bellows, alone"),
+    "lateral_mm": _number("of the whole bellows, alone, the ends parallel"),
+    "angular_deg": _number("between the ends, alone"),
+    "governed_by": _text("life, the gap between convolutions, or pressure alone"),
+    "form_range_mpa": _number("stress range at that movement by the curve's own standard"),
+    "shell_range_mpa": _number("the same with the shell's greatest surface stresses, a comparison"),
+    "warning": _text("where the shell's is higher; else empty"),
+}
+_PRESSED: dict[str, _Schema] = {
+    "criterion": _text("what is full at this pressure"),
+    "source": _text("whose criterion it is"),
+    "from": {"enum": ["inside", "outside"], "description": "where the pressure is"},
+    "pressure_bar": _number("greatest pressure at temperature, a magnitude"),
+}
+
+
 def rating_schema() -> str:
     """Return the schema as text."""
     rows = _object("The rating of one bellows.", _row_keys())
@@ -54,6 +82,10 @@ def _row_keys() -> dict[str, _Schema]:
         "name": {"type": "string", "description": "of the bellows"},
         "given": _object("What the file says, with what was looked up; the pressure is inside above outside.", given),
         **{column.name: _number(column.meaning) for column in COLUMNS},
+        "rated_movements": _list(
+            "By each design curve; empty where the file states no cycles, pressure or family.", _MOVED
+        ),
+        "pressure_limits": _list("By each criterion at temperature; those that lack a datum are left out.", _PRESSED),
         "remark": {"type": "string", "description": "why a number is missing, and what was assumed"},
         "assumptions": _texts("what was assumed or looked up"),
         "cautions": _texts("what goes beyond its limit"),
@@ -70,8 +102,8 @@ def _object(description: str, properties: dict[str, _Schema]) -> dict[str, _Sche
     }
 
 
-def _number(description: str) -> _Schema:
-    return {"type": ["number", "null"], "description": description}
+def _list(description: str, properties: dict[str, _Schema]) -> _Schema:
+    return {"type": "array", "items": _object("One of them.", properties), "description": description}
 
 
 def _texts(description: str) -> _Schema:

@@ -20,7 +20,7 @@ def rate(
     *,
     as_csv: Annotated[bool, Parameter(name="--csv", negative=())] = False,
     as_json: Annotated[bool, Parameter(name="--json", negative=())] = False,
-    out: Annotated[Path | None, Parameter(help="Folder for a picture of each bellows (SVG).")] = None,
+    out: Annotated[Path | None, Parameter(help="Folder for pictures of each bellows (SVG).")] = None,
 ) -> int:
     """Compute stiffness, stress, squirm and life of the bellows of a file, by the shell and by the published forms.
 
@@ -33,13 +33,15 @@ def rate(
     as_json
         Print a JSON document instead.
     out
-        Folder for a picture of each convolution with its stress along the meridian (SVG).
+        Folder for pictures (SVG): each convolution with its stress along the meridian, and the movements allowed over
+        the wanted cycles.
     """
     from takeup.bellows import rating
     from takeup.bellows.document import csv_text, document_of, json_text
     from takeup.bellows.reading import read_bellows
     from takeup.papers.bellows_sheet import rating_lines
     from takeup.papers.convolution_picture import write_pictures
+    from takeup.papers.envelope_picture import write_envelopes
 
     if as_csv and as_json:
         say("takeup: --csv and --json are two answers: give one of them")
@@ -53,6 +55,6 @@ def rate(
     else:
         print_out("\n".join(rating_lines(document_of(read, rated))))
     if out is not None:
-        for path in write_pictures(read, out):
+        for path in (*write_pictures(read, out), *write_envelopes(read, out)):
             (say if as_csv or as_json else print_out)(str(path))
     return PROVED

@@ -13,6 +13,7 @@ from typing import Any  # the document is JSON: what its values are is said by i
 
 from takeup.bellows.columns import COLUMNS, Column
 from takeup.bellows.document import GIVEN
+from takeup.bellows.envelope import GAP_RULE
 from takeup.bellows.reading.inputs import Input
 from takeup.papers.summary import table
 
@@ -57,9 +58,51 @@ def _sheet(row: Mapping[str, Any]) -> list[str]:
     if values:
         head = ("computed", "shell", "formula", "difference %", "unit")
         lines += [*table(head, values, (1, 2, 3)), ""]
+    lines += _moved(row["rated_movements"])
+    lines += _pressed(row["pressure_limits"], row["pressure_limit_bar"])
     lines += _paragraphs("Cautions:", row["cautions"])
     lines += _paragraphs("Remarks:", _remarks(row))
     return [*lines, *_paragraphs("Assumed or looked up:", row["assumptions"])]
+
+
+def _moved(movements: Sequence[Mapping[str, Any]]) -> list[str]:
+    """Return the rating at the wanted life, a line for each design curve; nothing where none is known."""
+    if not movements:
+        return []
+    numbers = ("movement_mm", "axial_mm", "lateral_mm", "angular_deg", "form_range_mpa", "shell_range_mpa")
+    head = ("curve", "e mm", "axial mm", "lateral mm", "angular °", "range MPa", "shell MPa", "held by")
+    body = [(one["curve"], *(figures(one[name]) for name in numbers), one["governed_by"]) for one in movements]
+    warnings = [f"{one['curve']}: {one['warning']}" for one in movements if one["warning"]]
+    return [
+        f"Rating at the wanted life, {figures(movements[0]['cycles'])} cycles: each movement of the bellows alone.",
+        *table(head, body, tuple(range(1, 7))),
+        *_listed(
+            [
+                "Together they share e of one convolution: e_y + e_theta + e_x is at most e, all to one side.",
+                GAP_RULE[0].upper() + GAP_RULE[1:] + ".",
+                *warnings,
+            ]
+        ),
+        "",
+    ]
+
+
+def _pressed(limits: Sequence[Mapping[str, Any]], least: float | None) -> list[str]:
+    """Return the pressure limits, a line for each criterion; the least in the sense of the duty is marked."""
+    if not limits:
+        return []
+    first = next((number for number, one in enumerate(limits) if one["pressure_bar"] == least), None)
+    body = [
+        (
+            one["criterion"],
+            one["from"],
+            figures(one["pressure_bar"]),
+            "governs" if number == first else "",
+            one["source"],
+        )
+        for number, one in enumerate(limits)
+    ]
+    return ["Pressure limits at temperature:", *table(("criterion", "pressure", "bar", "", "whose"), body, (2,)), ""]
 
 
 def _given(given: Mapping[str, Any]) -> list[str]:

@@ -320,7 +320,7 @@ def write_pictures(read: BellowsFile, folder: Path) -> tuple[Path, ...]:
     """
     folder.mkdir(parents=True, exist_ok=True)
     paths: list[Path] = []
-    for row, stem in enumerate(_stems(read.names)):
+    for row, stem in enumerate(stems(read.names)):
         shape = chosen(read.shape, slice(row, row + 1))
         found = meridian(shape, float(read.metal.modulus[row]), float(read.metal.poisson[row]))
         paths.append(folder / f"{stem}.svg")
@@ -328,7 +328,7 @@ def write_pictures(read: BellowsFile, folder: Path) -> tuple[Path, ...]:
     return tuple(paths)
 
 
-def _stems(names: Sequence[str]) -> list[str]:
+def stems(names: Sequence[str]) -> list[str]:
     """Return a file name of plain letters for each name; two names never share one, on any file system."""
     plain = [re.sub(r"[^A-Za-z0-9_-]+", "-", name).strip("-")[:_LONGEST] for name in names]
     often = Counter(stem.lower() for stem in plain)
