@@ -1,20 +1,30 @@
 """Joints: their data, their kinds, their bellows, and the rates that the model uses.     (joints/__init__.py)"""
 
 from takeup.joints.bellows import bellows_between, whole_axial_rate, whole_live_length
+from takeup.joints.computed import BellowsRates, ComputedBellows, JointBellows, LifeCurve, computed
 from takeup.joints.data import JointData, Rods, TakeUpKind
 from takeup.joints.kinds import KINDS, JointKind
 from takeup.joints.rates import Rates, angular_rate, joint_rates
+from takeup.joints.ratings import RatedMovements, RatingDuty, rated_movements
 
 __all__ = [
     "KINDS",
+    "BellowsRates",
+    "ComputedBellows",
+    "JointBellows",
     "JointData",
     "JointKind",
+    "LifeCurve",
+    "RatedMovements",
     "Rates",
+    "RatingDuty",
     "Rods",
     "TakeUpKind",
     "angular_rate",
     "bellows_between",
+    "computed",
     "joint_rates",
+    "rated_movements",
     "whole_axial_rate",
     "whole_live_length",
 ]

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from takeup.joints import JointData, Rods, TakeUpKind
+from takeup.joints import ComputedBellows, JointData, Rods, TakeUpKind
 from takeup.line.conditions import (
     COLD_WALK,
     AddedState,
@@ -36,13 +36,14 @@ class TakeUp:
     """A joint in the line; `position` is the middle of its face-to-face length. `preset` > 0: fitted extended [m].
 
     `misalignment` is what installation may use up of its ratings: lateral [m] and angular [rad]. `rods` run from face
-    to face.
+    to face. Where `bellows` is given, the rates, effective area and live length of `data` are computed from it, cold.
     """
 
     name: str
     kind: TakeUpKind
     position: Position
     data: JointData
+    bellows: ComputedBellows | None = None
     preset: float = 0.0
     misalignment: tuple[float, float] = (0.0, 0.0)
     rods: Rods | None = None

@@ -2,20 +2,20 @@
 
 from __future__ import annotations
 
-from takeup.joints import KINDS, JointKind
+from takeup.joints import KINDS, JointData, JointKind
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.positions import SAME_PLACE
-from takeup.line.reading.schema_takeups import JointItem, RodsItem, TakeUpItem
+from takeup.line.reading.schema_takeups import RodsItem, TakeUpItem
 from takeup.reading.yaml_places import Path
 from takeup.units import to_mm
 
 
-def check_joint(book: FaultBook, item: TakeUpItem, path: Path) -> None:
+def check_joint(book: FaultBook, item: TakeUpItem, data: JointData, path: Path) -> None:
     """Note what contradicts itself in the data and the rods of a joint, wherever it stands."""
     kind, place = KINDS[item.kind], (*path, "data")
-    _check_ratings(book, item.data, place)
-    _check_lengths(book, item.data, kind, place)
-    _check_rods(book, item, kind, path)
+    _check_ratings(book, data, place)
+    _check_lengths(book, data, kind, place)
+    _check_rods(book, item, data, path)
 
 
 def check_circle(book: FaultBook, item: RodsItem | None, outside: float | None, path: Path) -> None:
@@ -37,7 +37,7 @@ def check_circle(book: FaultBook, item: RodsItem | None, outside: float | None, 
         )
 
 
-def _check_ratings(book: FaultBook, data: JointItem, place: Path) -> None:
+def _check_ratings(book: FaultBook, data: JointData, place: Path) -> None:
     if data.axial_compression == data.axial_extension == 0.0:
         book.add((*place, "axial_compression"), "the joint is rated for no axial movement at all")
     if data.minimum_pressure is not None and data.minimum_pressure >= data.pressure:
@@ -48,11 +48,13 @@ def _check_ratings(book: FaultBook, data: JointItem, place: Path) -> None:
         book.add((*place, "test_pressure"), f"'{said}' is below the rated pressure")
 
 
-def _check_lengths(book: FaultBook, data: JointItem, kind: JointKind, place: Path) -> None:
+def _check_lengths(book: FaultBook, data: JointData, kind: JointKind, place: Path) -> None:
     """Note bellows that do not fit between the faces, or into each other."""
-    live, length, centres = (f"'{book.words((*place, key))}'" for key in ("live_length", "length", "centres"))
-    if data.live_length > data.length:
-        book.add((*place, "live_length"), f"{live} is above the length, {length}")
+    length, centres = (f"'{book.words((*place, key))}'" for key in ("length", "centres"))
+    typed = book.has((*place, "live_length"))
+    live = f"'{book.words((*place, 'live_length'))}'" if typed else f"{to_mm(data.live_length):.5g} mm of convolutions"
+    if data.live_length > data.length + SAME_PLACE:
+        book.add((*place, "live_length" if typed else "length"), f"{live} is above the length, {length}")
     if kind.bellows == 1:
         if book.has((*place, "centres")):
             book.add((*place, "centres"), f"{_a(kind)} has one bellows; leave this key out", at_key=True)
@@ -70,9 +72,9 @@ def _check_lengths(book: FaultBook, data: JointItem, kind: JointKind, place: Pat
         )
 
 
-def _check_rods(book: FaultBook, item: TakeUpItem, kind: JointKind, path: Path) -> None:
+def _check_rods(book: FaultBook, item: TakeUpItem, data: JointData, path: Path) -> None:
     """Note rods where there are none, none where there must be some, and rods that contradict themselves."""
-    place, rods = (*path, "rods"), item.rods
+    place, rods, kind = (*path, "rods"), item.rods, KINDS[item.kind]
     if rods is None:
         if kind.rods == "required" and not book.has(place):
             book.add(path, f"{_a(kind)} needs 'rods': how many, how thick, on which circle, of which modulus")
@@ -86,7 +88,7 @@ def _check_rods(book: FaultBook, item: TakeUpItem, kind: JointKind, path: Path) 
         book.add((*place, "hot"), "hot rods need 'expansion': their mean coefficient, such as 12e-6 1/K")
     if not rods.hot and rods.expansion is not None:
         book.add((*place, "expansion"), "rods that stay cold do not grow; leave this key out", at_key=True)
-    span = item.data.live_length + (item.data.centres or 0.0)
+    span = data.live_length + (data.centres or 0.0)
     if rods.length is not None and rods.length < span - SAME_PLACE:
         book.add(
             (*place, "length"),

@@ -34,7 +34,9 @@ def check_conditions(book: FaultBook, head: Head, read: tuple[ReadLine, ...]) ->
         seen[one.name] = (*one.sets, *(seen[branch.of] if branch else ()))  # a branch may be one zone with its main
         temperatures = temperatures_of(head.site, seen[one.name], head.added)
         for material in one.materials:
-            check_temperatures(book, temperatures, material)
+            check_temperatures(book, temperatures, (material.expansion, material.modulus))
+        for material in one.bellows:
+            check_temperatures(book, temperatures, (material.modulus,))
         if one.medium == "steam":
             _check_steam(book, one.sets)
     for together in _connected(read):

@@ -7,7 +7,8 @@ readers add what they find with `add`. Nothing is raised until everything that c
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TypeVar
+from types import NoneType
+from typing import TypeVar, get_args
 
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
@@ -30,6 +31,8 @@ _RINGS = (
 )
 _NO_VACUUM = "the answer on vacuum stands once, under design at the top of the file"
 _OF_ITS_OWN = "this is an item of its own in the route, after the leg that leads to it"
+_OF_THE_JOINT = "the joint's data and the line's conditions say this; leave this key out"
+_OF_THE_LINE = "the line's own movements and the joint's data say this; leave this key out"
 REFUSED_KEYS = {
     ("takeups", "from"): _SELECTION,
     ("takeups", "select"): _SELECTION,
@@ -38,6 +41,9 @@ REFUSED_KEYS = {
     **{("route", key): _OF_ITS_OWN for key in ITEM_KEYS},
     ("route", "can_close"): "only a valve closes; leave this key out",
     ("design", "vacuum"): _NO_VACUUM,
+    **{("bellows", key): _OF_THE_JOINT for key in ("pressure", "outside_pressure", "temperature")},
+    **{("bellows", key): _OF_THE_LINE for key in ("axial", "lateral", "angular", "cycles")},
+    ("bellows", "name"): "the bellows has the take-up's name; leave this key out",
 }
 
 OPEN_LISTS = ("lines", "route", "cycles", "expansion", "modulus")  # as long as their writer likes; others are counted
@@ -69,6 +75,14 @@ class FaultBook:
         if fault not in self._noted:  # two lines may find the same thing wrong with what both rest on
             self._noted.add(fault)
             self._faults.append(fault)
+
+    def need(self, path: Path) -> None:
+        """Note that a key is missing which some other key could have stood for; nothing where its mapping is none."""
+        if isinstance(at(self._placed.tree, path[:-1]), dict) and not self.has(path):
+            self._missing(path)
+
+    def _missing(self, path: Path) -> None:
+        self.add(path[:-1], f"the key '{path[-1]}' is required: {_meaning(path, self._placed.tree)}", at_key=True)
 
     def attempt(self, path: Path, make: Callable[[], Value]) -> Value | None:
         """Return what `make` makes, or note why it cannot be made and return None."""
@@ -136,7 +150,7 @@ class FaultBook:
     def _note(self, details: ErrorDetails, path: Path) -> None:
         kind = details["type"]
         if kind == "missing":
-            self.add(path[:-1], f"the key '{path[-1]}' is required: {_meaning(path, self._placed.tree)}", at_key=True)
+            self._missing(path)
         elif kind == "extra_forbidden":
             self.add(path, self._unknown_key(path), at_key=True)
         elif kind in ("too_short", "too_long"):
@@ -209,6 +223,9 @@ def _meaning(path: Path, tree: Tree) -> str:
     """Return what a missing key is for and what is expected there, from the model's own words."""
     for name, info in model_at(path[:-1], tree).model_fields.items():
         if path[-1] in (info.alias, name):
-            about = [marker.about for marker in info.metadata if isinstance(marker, Reads)]
-            return "; expected ".join([info.description or "", *about])
+            one, *others = [part for part in get_args(info.annotation) if part is not NoneType] or [None]
+            inner = () if others else get_args(one)  # of a value or nothing; several kinds of value have no one word
+            about = [marker.about for marker in (*info.metadata, *inner) if isinstance(marker, Reads)]
+            meaning = (info.description or "").partition("; required where")[0]
+            return "; expected ".join([meaning, *about])
     return ""

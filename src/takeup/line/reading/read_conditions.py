@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from functools import partial
 from typing import Literal
 
-from takeup.library import Material
+from takeup.library import Curve
 from takeup.line.conditions import AddedState, Condition, Conditions, Medium, Site
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.schema_conditions import DesignItem, OperatingItem, OwnDesignItem, TestItem
@@ -78,12 +78,12 @@ def says_own(book: FaultBook, base: Path) -> str:
     return next((part for part in PARTS if book.has((*base, part))), "")
 
 
-def check_temperatures(book: FaultBook, temperatures: list[tuple[Path, float]], material: Material) -> None:
-    """Note every temperature at which the material's tables have no row on one side."""
+def check_temperatures(book: FaultBook, temperatures: list[tuple[Path, float]], curves: tuple[Curve, ...]) -> None:
+    """Note every temperature at which a material's tables have no row on one side."""
     for path, temperature in temperatures:
         what = f"{path[-2]} temperature" if path[-1] == "temperature" else f"{path[-1]} temperature"
         what = "temperature" if path[0] == "states" else what
-        for curve in (material.expansion, material.modulus):
+        for curve in curves:
             if book.attempt(path, partial(curve.at, temperature, asked=what)) is None:
                 break
 

@@ -23,7 +23,7 @@ from takeup.line.reading.read_takeups import read_takeups
 from takeup.line.reading.schema_conditions import OwnDesignItem
 from takeup.line.reading.schema_line import ZoneItem
 from takeup.line.reading.schema_pipe import DensityItem
-from takeup.line.records import Line
+from takeup.line.records import Line, TakeUp
 from takeup.reading.yaml_places import Path
 
 LINES: Path = ("lines",)
@@ -43,6 +43,7 @@ class ReadLine:
         medium: what flows in it.
         sets: its conditions and those of its zones.
         materials: of its pipes.
+        bellows: materials of its joints' bellows whose modulus is tabulated.
     """
 
     name: str
@@ -52,6 +53,7 @@ class ReadLine:
     medium: Medium | None
     sets: tuple[ConditionSet, ...]
     materials: tuple[Material, ...]
+    bellows: tuple[Material, ...]
 
 
 def read_lines(book: FaultBook, names: Names, stock: Stock, conditions: ConditionSet) -> tuple[ReadLine, ...]:
@@ -137,7 +139,14 @@ def _read_line(
         medium=medium,
         sets=(own, *sets),
         materials=tuple({part.steel.material.name: part.steel.material for part in parts if part.steel}.values()),
+        bellows=_of_bellows(takeups),
     )
+
+
+def _of_bellows(takeups: tuple[TakeUp, ...]) -> tuple[Material, ...]:
+    """Return the materials of the library that bellows by geometry are made of, each once."""
+    found = [takeup.bellows.of.library_material for takeup in takeups if takeup.bellows is not None]
+    return tuple({one.name: one for one in found if one is not None}.values())
 
 
 def _sections(layout: Layout | None) -> tuple[Section, ...] | None:

@@ -5,10 +5,11 @@ A joint lies in one straight leg, clear of bends, of fittings, of holds and of o
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from takeup.joints import JointData, Rods
+from takeup.joints import ComputedBellows, JointData, Rods
 from takeup.line.parts import Position
 from takeup.line.reading.check_joint import check_circle, check_joint
 from takeup.line.reading.faultbook import FaultBook
@@ -16,6 +17,7 @@ from takeup.line.reading.layout import Layout
 from takeup.line.reading.names import Names
 from takeup.line.reading.placed_holds import PlacedHold
 from takeup.line.reading.positions import SAME_PLACE, locate
+from takeup.line.reading.read_bellows import AXIAL, NEEDED, check_answers, read_bellows, read_ratings
 from takeup.line.reading.schema_takeups import JointItem, MisalignmentItem, RodsItem, TakeUpItem
 from takeup.line.records import TakeUp
 from takeup.reading.yaml_places import Path
@@ -46,13 +48,18 @@ def read_takeups(
     placed: list[PlacedTakeUp] = []
     for index in range(book.size(takeups)):
         path = (*takeups, index)
+        check_answers(book, path)
         item = book.sound(TakeUpItem, path)
         if item is None:
             continue
         names.claim(item.name, (*path, "name"))
-        check_joint(book, item, path)
+        made, ratings = _made(book, item, path)
+        data = _data(item.data, made, ratings)
+        if data is None:
+            continue
+        check_joint(book, item, data, path)
         if layout is not None:
-            one = _placed(book, layout, holds, item, path)
+            one = _placed(book, layout, holds, (item, data, made), path)
             placed.extend([one] if one else [])
     placed.sort(key=lambda one: one.begin)
     for first, second in pairwise(placed):
@@ -66,8 +73,13 @@ def read_takeups(
 
 
 def _placed(
-    book: FaultBook, layout: Layout, holds: tuple[PlacedHold, ...], item: TakeUpItem, path: Path
+    book: FaultBook,
+    layout: Layout,
+    holds: tuple[PlacedHold, ...],
+    read: tuple[TakeUpItem, JointData, ComputedBellows | None],
+    path: Path,
 ) -> PlacedTakeUp | None:
+    item, data, made = read
     places = {one.hold.name: one.hold.position.station for one in holds} | layout.places
     station = book.attempt((*path, "at"), lambda: locate(item.at, places, layout.length))
     if station is None:
@@ -76,10 +88,11 @@ def _placed(
         name=item.name,
         kind=item.kind,
         position=Position(words=item.at, station=station),
-        data=_data(item.data),
+        data=data,
+        bellows=made,
         preset=item.preset or 0.0,
         misalignment=_misalignment(book, item.misalignment, (*path, "misalignment")),
-        rods=_rods(item.rods, item.data),
+        rods=_rods(item.rods, data),
     )
     size = layout.section_at(station).pipe.size
     check_circle(book, item.rods, size.outside_diameter if size else None, (*path, "rods"))
@@ -124,11 +137,33 @@ def _misalignment(book: FaultBook, item: MisalignmentItem | None, path: Path) ->
     return (item.lateral or 0.0, item.angular or 0.0)
 
 
-def _data(item: JointItem) -> JointData:
-    return JointData(**item.model_dump())
+def _made(book: FaultBook, item: TakeUpItem, path: Path) -> tuple[ComputedBellows | None, Mapping[str, float | None]]:
+    """Return the bellows of a joint that is given by its geometry, and the rated movements that are left to it."""
+    made = None
+    if item.bellows is not None:
+        made = read_bellows(book, item.bellows, item.data.temperature, path)
+    if made is None:
+        return None, {}
+    ratings, words = read_ratings(book, made, item, path)
+    return (replace(made, notes=(*made.notes, words)) if words else made), ratings
 
 
-def _rods(item: RodsItem | None, data: JointItem) -> Rods | None:
+def _data(item: JointItem, made: ComputedBellows | None, ratings: Mapping[str, float | None]) -> JointData | None:
+    """Return the data of a joint, with what a geometry gives; None where something is neither typed in nor given."""
+    values = item.model_dump() | dict(ratings)
+    if made is not None:
+        values |= {
+            "axial_rate": made.shell.axial,
+            "lateral_rate": made.shell.lateral,
+            "angular_rate": made.shell.angular,
+            "torsion_rate": made.shell.torsion,
+            "effective_area": made.shell.effective_area,
+            "live_length": made.of.live_length,
+        }
+    return None if any(values[key] is None for key in (*NEEDED, *AXIAL)) else JointData(**values)
+
+
+def _rods(item: RodsItem | None, data: JointData) -> Rods | None:
     if item is None:
         return None
     return Rods(

@@ -14,6 +14,7 @@ from pydantic import BaseModel, Field
 from pydantic.fields import FieldInfo
 
 from takeup.basis import Code
+from takeup.line.reading.schema_bellows import BellowsItem, TangentItem
 from takeup.line.reading.schema_conditions import (
     AddItem,
     CycleItem,
@@ -138,6 +139,8 @@ MODELS: dict[tuple[str, ...], type[Item]] = {
     ("lines", "takeups"): TakeUpItem,
     ("lines", "takeups", "misalignment"): MisalignmentItem,
     ("lines", "takeups", "rods"): RodsItem,
+    ("lines", "takeups", "bellows"): BellowsItem,
+    ("lines", "takeups", "bellows", "tangent"): TangentItem,
     ("lines", "takeups", "data"): JointItem,
 }
 """Which model each mapping of the file has; numbers of list items are left out of the path."""

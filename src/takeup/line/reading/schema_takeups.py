@@ -7,6 +7,7 @@ from typing import Annotated, get_args
 from pydantic import Field
 
 from takeup.joints import TakeUpKind
+from takeup.line.reading.schema_bellows import BellowsItem
 from takeup.line.reading.schema_ends import Moment
 from takeup.line.reading.sentences import read_preset
 from takeup.line.reading.values import (
@@ -33,8 +34,10 @@ OTHER_TAKEUPS = dict.fromkeys(
 class JointItem(Item):
     """The data of a joint, from its maker's certified sheet or typed in; of a universal, rates are of each bellows."""
 
-    axial_rate: LineRate = Field(
-        description="axial spring rate; of a universal, of each of its bellows, like all rates"
+    axial_rate: LineRate | None = Field(
+        default=None,
+        description="axial spring rate; of a universal, of each of its bellows, like all rates; required where no "
+        "`bellows` is given",
     )
     lateral_rate: LineRate | None = Field(default=None, description="lateral spring rate")
     angular_rate: TurnRate | None = Field(default=None, description="angular spring rate")
@@ -43,19 +46,27 @@ class JointItem(Item):
         default=None,
         description="how far the true rates may lie from these, as a share of them; 0.1, the trade's, where not said",
     )
-    effective_area: Annotated[float, quantity("area", "490 cm2", above=0.0, most="20 m2")] = Field(
-        description="area on which the pressure pushes the line apart"
+    effective_area: Annotated[float, quantity("area", "490 cm2", above=0.0, most="20 m2")] | None = Field(
+        default=None,
+        description="area on which the pressure pushes the line apart; required where no `bellows` is given",
     )
     length: JointLength = Field(description="length, face to face")
-    live_length: JointLength = Field(description="length of the bellows that moves; of a universal, of each")
+    live_length: JointLength | None = Field(
+        default=None,
+        description="length of the bellows that moves; of a universal, of each; required where no `bellows` is given",
+    )
     centres: JointLength | None = Field(
         default=None, description="of a universal, required: distance between the middles of its two bellows"
     )
     weight: Annotated[float, quantity("weight", "65 kg", above=0.0, most="1 MN")] = Field(
         description="weight, or mass (taken times standard gravity)"
     )
-    axial_compression: Movement = Field(description="rated axial movement, shorter")
-    axial_extension: Movement = Field(description="rated axial movement, longer")
+    axial_compression: Movement | None = Field(
+        default=None, description="rated axial movement, shorter; required where no `bellows` is given"
+    )
+    axial_extension: Movement | None = Field(
+        default=None, description="rated axial movement, longer; required where no `bellows` is given"
+    )
     lateral: Movement | None = Field(default=None, description="rated lateral movement")
     angular: Annotated[float, quantity("angle", "3 deg", least=0.0)] | None = Field(
         default=None, description="rated angular movement"
@@ -129,5 +140,9 @@ class TakeUpItem(Item):
     rods: RodsItem | None = Field(
         default=None,
         description="its rods: of a tied kind, required; of single axial and universal, limit rods where it has any",
+    )
+    bellows: BellowsItem | None = Field(
+        default=None,
+        description="its bellows by geometry: rates, effective area and live length are then computed, not typed in",
     )
     data: JointItem = Field(description="the joint's data")
