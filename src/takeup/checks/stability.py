@@ -25,7 +25,7 @@ RULE = Rule(
     what="the lowest load factor at which the run of pipe, or a bellows, bows out, against 4 and against 5.9",
     why="a line under thrust is a strut: it may bow out sideways at a pressure below its test pressure",
     source="eigenvalue; 4: load factor of the EJMA guide spacing rule; 5.9: EJMA column squirm (both from memory)",
-    limits="elastic; no clearance; nominal rates; externally pressurised joints bend like pipe; no in-plane squirm",
+    limits="elastic; no clearance; typed-in rates nominal; externally pressurised joints bend like pipe; no tilting",
 )
 PIPE = 4.0  # pinned Euler with four times load in hand, the spacing rule's own (from memory)
 BELLOWS = 5.9  # 2 pi over 0.34 pi: elastic column squirm over the published limit (from memory)

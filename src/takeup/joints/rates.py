@@ -7,7 +7,7 @@ a lateral rate that was given and differs is said so.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from takeup.joints.data import JointData
 
@@ -23,6 +23,16 @@ class Rates:
     lateral: float
     torsion: float
     remarks: tuple[str, ...]
+
+    def times(self, share: float) -> Rates:
+        """Return the rates of the same bellows with so large a share of its modulus."""
+        return replace(
+            self,
+            axial=self.axial * share,
+            angular=self.angular * share,
+            lateral=self.lateral * share,
+            torsion=self.torsion * share,
+        )
 
 
 def angular_rate(axial_rate: float, effective_area: float) -> float:

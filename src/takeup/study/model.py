@@ -1,9 +1,10 @@
 """From resolved lines to one frame: members, bends, bellows, items, holds, branches.     (study/model.py)
 
 Members have one modulus for the whole walk, at installation temperature unless the file asks for that of operation:
-forces are greatest cold. Bends have the flexibility factor of the basis, without credit for pressure. A branch begins
-on the centre line of its main, and the joint of the two is rigid: no flexibility of a tee is counted. A valve, a flange
-or another item is as many times as stiff as the pipe beside it as the file says.
+forces are greatest cold. So has a bellows whose geometry and metal are known; other rates are as typed in. Bends have
+the flexibility factor of the basis, without credit for pressure. A branch begins on the centre line of its main, and
+the joint of the two is rigid: no flexibility of a tee is counted. A valve, a flange or another item is as many times as
+stiff as the pipe beside it as the file says.
 """
 
 from __future__ import annotations
@@ -120,7 +121,7 @@ def model_of(study: Study, *, fine: bool = False) -> SystemModel:
     number[~curved], number[curved] = np.arange((~curved).sum()), (~curved).sum() + np.arange(curved.sum())
     starts = np.concatenate([one.nodes[:-1] for one in laid])
     ends = np.concatenate([one.nodes[1:] for one in laid])
-    rates = [_rates(study, one) for one in laid]
+    rates = [_rates(study, zones, one) for one in laid]
     every = [rate for one, own in zip(laid, rates, strict=True) for rate in [own] * len(one.pieces)]
     sections = np.array(
         [_section(piece, own, walked_at(study, zones, piece)) for piece, own in zip(pieces, every, strict=True)]
@@ -198,12 +199,25 @@ def _line_models(
     return tuple(models)
 
 
-def _rates(study: Study, one: _Laid) -> dict[str, Rates]:
+def _rates(study: Study, zones: Zones, one: _Laid) -> dict[str, Rates]:
     rates = {}
     for takeup in one.line.takeups:
         pipe = one.line.section_at(takeup.position.station).pipe
-        rates[takeup.name] = joint_rates(takeup.data, pipe_stiffness(pipe, study.site.installation)[2])
+        found = joint_rates(takeup.data, pipe_stiffness(pipe, study.site.installation)[2])
+        share = walked_share(study, zones, next(piece for piece in one.pieces if piece.joint is takeup))
+        rates[takeup.name] = found if share == 1.0 else found.times(share)
     return rates
+
+
+def walked_share(study: Study, zones: Zones, piece: Piece) -> float:
+    """Return how stiff the bellows of a piece is throughout the walk, as a share of its cold rates.
+
+    Where the file asks for the modulus of operation a bellows of a known metal has it too; else its rates stay those of
+    room temperature, which makers state.
+    """
+    if study.walk.modulus != "operating" or piece.joint is None or piece.joint.bellows is None:
+        return 1.0
+    return piece.joint.bellows.of.rate_share(walked_at(study, zones, piece))
 
 
 def pipe_stiffness(pipe: Pipe, temperature: float) -> tuple[float, float, float]:
@@ -335,4 +349,4 @@ def _length(route: Route, piece: Piece) -> float:
     return turn.arc_length * (piece.end - piece.start) / (2.0 * turn.tangent_length)
 
 
-__all__ = ["LineModel", "SystemModel", "model_of", "pipe_stiffness", "walked_at", "with_rates"]
+__all__ = ["LineModel", "SystemModel", "model_of", "pipe_stiffness", "walked_at", "walked_share", "with_rates"]

@@ -20,7 +20,8 @@ from takeup.mechanics import Frame, Links, Straights, parts_of
 from takeup.study.causes import CAUSES
 from takeup.study.contacts import Row
 from takeup.study.held import supports_in
-from takeup.study.model import SystemModel, model_of, walked_at
+from takeup.study.model import SystemModel, model_of, walked_at, walked_share
+from takeup.study.pieces import Piece
 from takeup.study.records import Solved
 
 Floats = NDArray[np.float64]
@@ -187,13 +188,14 @@ def _forces(solved: Solved, model: SystemModel, number: int, causes: slice | lis
 
 
 def _warmed(solved: Solved, cold: SystemModel, state: State) -> SystemModel:
-    """Return the model with the moduli of a state's temperatures; bellows keep their nominal rates."""
+    """Return the model with the moduli of a state's temperatures, bellows of known metal included."""
     straight = len(cold.frame.straights.start)
     share = np.ones(cold.frame.member_count)
     known: dict[tuple[int, int], float] = {}
     for line in cold.lines:
         for member, piece in zip(line.members, line.pieces, strict=True):
             if piece.part == "bellows":
+                share[member] = warm_share(solved, cold, piece, state)
                 continue
             key = (id(piece.pipe.material), piece.zone)
             if key not in known:
@@ -213,6 +215,14 @@ def _warmed(solved: Solved, cold: SystemModel, state: State) -> SystemModel:
     return replace(cold, frame=frame)
 
 
+def warm_share(solved: Solved, model: SystemModel, piece: Piece, state: State) -> float:
+    """Return how stiff a bellows is in a state, as a share of its rate in the walk; 1 where its metal is not known."""
+    if piece.joint is None or piece.joint.bellows is None:
+        return 1.0
+    there = piece.joint.bellows.of.rate_share(state.zones[piece.zone].temperature)
+    return there / walked_share(solved.study, model.zones, piece)
+
+
 def _with_stiff_sleeves(model: SystemModel) -> Frame:
     """Return the frame with externally pressurised joints bending like the pipe beside them."""
     straights = model.frame.straights
@@ -225,4 +235,4 @@ def _with_stiff_sleeves(model: SystemModel) -> Frame:
     return replace(model.frame, straights=replace(straights, bending=bending))
 
 
-__all__ = ["FineState", "fine_model", "fine_state", "forces_by", "less"]
+__all__ = ["FineState", "fine_model", "fine_state", "forces_by", "less", "warm_share"]

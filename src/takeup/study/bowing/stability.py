@@ -7,9 +7,10 @@ itself under vacuum.
 
     bellows by itself, ends held    |S| = 4 pi^2 EI/L_b^2,  EI = k_theta L_b         (Haringx; fixed-fixed strut)
 
-A universal joint whose spool nothing holds gives way when the spool moves aside: both of its bellows then bow with
-one end free to sway, at a quarter of that. Spring rates are nominal at every temperature: their own fall with
-temperature is not known to the tool. Friction never stabilises and is not in it. Theory: docs/theory/stability.md.
+A universal joint whose spool nothing holds gives way when the spool moves aside: both of its bellows then bow with one
+end free to sway, at a quarter of that. Spring rates typed in are nominal at every temperature: their own fall with
+temperature is not known to the tool. Those of a bellows by geometry fall as its modulus does. Friction never stabilises
+and is not in it. Theory: docs/theory/stability.md.
 """
 
 from __future__ import annotations
@@ -35,7 +36,7 @@ from takeup.mechanics import (
     buckling,
     factorise,
 )
-from takeup.study.bowing.fine import FineState, fine_model, fine_state, forces_by, less
+from takeup.study.bowing.fine import FineState, fine_model, fine_state, forces_by, less, warm_share
 from takeup.study.model import LineModel, SystemModel
 from takeup.study.pieces import Piece, joint_spans
 from takeup.study.records import JointMovement, LineAnswer, Shape, Solved, shapes_of
@@ -161,7 +162,7 @@ def stability_of(solved: Solved) -> tuple[StateStability, ...]:
 
 def _of_state(solved: Solved, cold: SystemModel, number: int, state: State) -> StateStability:
     bellows = tuple(
-        one for answer in solved.lines for joint in answer.joints for one in _by_itself(answer, joint, number)
+        one for answer in solved.lines for joint in answer.joints for one in _by_itself(solved, answer, joint, number)
     )
     fine = fine_state(solved, cold, number)
 
@@ -264,7 +265,7 @@ def _sways(line: LineModel, joint: str | None, shape: Floats) -> bool:
     return bool(np.linalg.norm(moved, axis=1).max() >= _SWAYS)
 
 
-def _by_itself(answer: LineAnswer, joint: JointMovement, number: int) -> list[BellowsFactor]:
+def _by_itself(solved: Solved, answer: LineAnswer, joint: JointMovement, number: int) -> list[BellowsFactor]:
     """Return the factor of each bellows of a joint by itself, with the force that it carries in a state."""
     takeup = next(item for item in answer.line.takeups if item.name == joint.name)
     outside = not KINDS[takeup.kind].column_squirm
@@ -279,7 +280,8 @@ def _by_itself(answer: LineAnswer, joint: JointMovement, number: int) -> list[Be
         factor = None
         if force < -_NOTHING:
             length = takeup.data.live_length
-            factor = 4.0 * math.pi**2 * answer.model.rates[joint.name].angular / length / -force
+            warm = warm_share(solved, solved.model, answer.model.pieces[place], answer.states[number])
+            factor = 4.0 * math.pi**2 * warm * answer.model.rates[joint.name].angular / length / -force
         found.append(
             BellowsFactor(line=answer.line.name, joint=joint.name, number=count, of=len(places), factor=factor)
         )
