@@ -8,6 +8,9 @@ Of one ply, at places along each element, for every case that was solved:
                            + nu (hoop + zeta hoop_bend + k_2 bulge)/(1 + zeta k_2))
     hoop mean              plate (b_0 hoop + b_1 hoop_bend + nu t stretch)/t,   plate = E/(1 - nu^2)
 
+Bending a curved wall presses or pulls it through its thickness, on average by -(k_1 M_s + k_2 M_t)/t; nu/(1 - nu) of
+that joins the membrane and the mean hoop stress, which are in equilibrium with the pressure only so.
+
 bend and hoop_bend with the thinning of section.py; bulge = -nu/(1 - nu) (bend + hoop_bend) t^2/12 is how a bent wall
 moves its surfaces, one thinner and one thicker. The surface stress carries the curvature of the wall, which
 N/t + 6 M/t^2 leaves out (first principles, plane stress; held against solid elements).
@@ -101,10 +104,13 @@ def _fields(strain: list[Array], at: Places, flat: Segments, plate: Array, nu: A
     along, around = ([part[:, None] for part in parts] for parts in (wall.along, wall.around))
     thickness, second = wall.plain[:, :, None], wall.plain_second[:, :, None]
     bulge = thinning(nu) * (bend + hoop_bend) * thickness**2 / 12.0
+    moment = plate * (along[1] * stretch + along[2] * bend + nu * second * hoop_bend)
+    hoop_moment = plate * (around[1] * hoop + around[2] * hoop_bend + nu * second * bend)
+    through = thinning(nu) * (first * moment + other * hoop_moment)
     fields = {
-        "membrane": plate * (along[0] * stretch + along[1] * bend + nu * thickness * hoop) / thickness,
-        "bending": 6.0 * plate * (along[1] * stretch + along[2] * bend + nu * second * hoop_bend) / thickness**2,
-        "hoop": plate * (around[0] * hoop + around[1] * hoop_bend + nu * thickness * stretch) / thickness,
+        "membrane": (plate * (along[0] * stretch + along[1] * bend + nu * thickness * hoop) + through) / thickness,
+        "bending": 6.0 * moment / thickness**2,
+        "hoop": (plate * (around[0] * hoop + around[1] * hoop_bend + nu * thickness * stretch) + through) / thickness,
     }
     for name, depth in (("inner", -thickness / 2.0), ("outer", thickness / 2.0)):
         fields[name] = plate * (
