@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Literal
 
 from cyclopts import App, Parameter
 
-from takeup.cli.saying import BAD_INPUT, PROVED, print_out, say
+from takeup.cli.saying import BAD_INPUT, NOT_PROVED, PROVED, print_out, say
 
 bellows = App(
-    name="bellows", help_format="plaintext", help="Rate bellows from the shell up, beside the published forms."
+    name="bellows",
+    help_format="plaintext",
+    help="Rate and design bellows, from the shell up, beside the published forms.",
 )
 
 
@@ -58,3 +60,32 @@ def rate(
         for path in (*write_pictures(read, out), *write_envelopes(read, out)):
             (say if as_csv or as_json else print_out)(str(path))
     return PROVED
+
+
+@bellows.command
+def design(
+    duty: Path,
+    *,
+    least: Literal["material", "length", "stiffness"] = "material",
+    as_json: Annotated[bool, Parameter(name="--json", negative=())] = False,
+) -> int:
+    """Find the bellows of least material, shortest and softest for a duty, from stock.
+
+    Parameters
+    ----------
+    duty
+        What is asked: bore, pressures, temperature, movements, cycles, material, as a text with units (YAML).
+    least
+        Which of the best stands first.
+    as_json
+        Print a JSON document instead.
+    """
+    from takeup.bellows import design as designing
+    from takeup.bellows.design.document import design_document
+    from takeup.bellows.document import json_text
+    from takeup.papers.bellows_design_sheet import design_lines
+
+    read = designing.read_duty(duty)
+    document = design_document(read, designing.design(read.duty, least=least))
+    print_out(json_text(document).rstrip("\n") if as_json else "\n".join(design_lines(document)))
+    return PROVED if document["designs"] else NOT_PROVED
