@@ -13,6 +13,7 @@ from takeup.drawing.reading import (
     text_of,
 )
 from takeup.edge import Measure, Units
+from takeup.papers.bellows_inputs import computed_tables, geometry_of
 from takeup.papers.hold_inputs import hold_facts, holds_table
 from takeup.papers.joint_inputs import joint_tables, provenance_of, rods_of
 from takeup.papers.line_inputs import line_inputs
@@ -31,8 +32,8 @@ def inputs_section(results: Results, units: Units) -> Tree:
         "loads": _loads(resolved, units),
         "holds": holds_table(results, units),
         "hold_facts": facts(hold_facts(resolved, units)),
-        "joints": joint_tables(results, units),
-        "provenance": facts([*rods_of(results, units), *provenance_of(results)]),
+        "joints": [*joint_tables(results, units), *computed_tables(results, units)],
+        "provenance": facts([*rods_of(results, units), *geometry_of(results, units), *provenance_of(results)]),
     }
 
 

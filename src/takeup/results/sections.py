@@ -8,6 +8,7 @@ import numpy as np
 
 from takeup.library import Insulation
 from takeup.line import Item, Line, Pipe, Study, TakeUp, Turn
+from takeup.results.computed_bellows import computed_part, provenance_words
 from takeup.results.contacts import rod_rows
 from takeup.results.joint_data import joint_data_part
 from takeup.results.plain import Json, numbers
@@ -239,8 +240,9 @@ def _takeup(answer: Solved | Unsolved, model: LineModel, item: TakeUp, moved: Jo
         "misalignment_lateral_mm": to_mm(item.misalignment[0]),
         "misalignment_angular_deg": to_deg(item.misalignment[1]),
         "data": joint_data_part(item, rates),
+        "computed": computed_part(item.bellows),
         "remarks": list(rates.remarks),
-        "provenance": f"user's data: {item.data.source}",
+        "provenance": provenance_words(item.data.source, item.bellows),
     }
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from takeup.joints import KINDS
 from takeup.line import Item, Line, Load, Study
 from takeup.line.parts import Corner
+from takeup.results.computed_bellows import PROVENANCE
 from takeup.study import Solved, Unsolved
 from takeup.study.scenarios import USUAL_SCATTER
 
@@ -39,6 +40,7 @@ def assumptions_of(answer: Solved | Unsolved) -> tuple[str, ...]:
         *_of_edition(study),
         "Every end of a line is closed, except where a branch opens into its main.",
         "Effective areas are nominal; a bellows' live length does not grow.",
+        *_of_bellows(study),
         *_of_scatter(study),
         *_of_friction(study),
         "The weight of a joint or of an item is spread over its length; small fittings are not in the weight.",
@@ -118,6 +120,21 @@ def _of_friction(study: Study) -> list[str]:
         "To loads without friction the bound sum(mu N), with the high coefficient, is added on each anchor.",
         installed,
     ]
+
+
+def _of_bellows(study: Study) -> list[str]:
+    """Return what is taken for bellows given by their geometry, at which temperature."""
+    words = []
+    for takeup in (item for line in study.lines for item in line.takeups if item.bellows is not None):
+        assert takeup.bellows is not None, "only those with a geometry are asked"
+        modulus = f"{takeup.name}: {PROVENANCE}; cold modulus {takeup.bellows.cold_modulus / 1e9:.1f} GPa"
+        if takeup.bellows.of.metal.modulus is not None:
+            words.append(f"{modulus}, typed in, so that its rates are the cold ones at every temperature.")
+        elif study.walk.modulus == "operating":
+            words.append(f"{modulus}; loads with the modulus of operation, stability with that of each state.")
+        else:
+            words.append(f"{modulus}, at 20 °C, in every state of the walk; stability with the modulus of each state.")
+    return words
 
 
 def _of_scatter(study: Study) -> list[str]:
