@@ -98,3 +98,37 @@ def test_rating_at_the_wanted_life_stands_in_sheet_and_document(tmp_path, capsys
     inside = [one["pressure_bar"] for one in row["pressure_limits"] if one["from"] == "inside"]
     assert row["pressure_limit_bar"] == min(inside)
     assert "rated movement held by" in row["remark"]
+
+
+DUTY = EXAMPLES / "duty-thornby.yaml"
+
+
+def test_design_prints_a_sheet_and_a_document_of_the_same(capsys):
+    assert cli.run(["bellows", "design", str(DUTY)]) == 0
+    sheet = capsys.readouterr().out
+    assert "least material of all that fit" in sheet
+    assert cli.run(["bellows", "design", str(DUTY), "--least", "length", "--json"]) == 0
+    document = json.loads(capsys.readouterr().out)
+    assert document["input"]["file"] == DUTY.name
+    first, *others = document["designs"]
+    assert first["why"].startswith("shortest")
+    assert all(first["length_mm"] <= one["length_mm"] for one in others)
+    assert all(one["greatest_use"] <= 1.0 for one in document["designs"])
+    assert {"mass_kg", "formula_axial_rate_n_per_mm", "squirm_elastic_factor", "criteria"} <= set(first)
+
+
+def test_design_that_nothing_fits_leaves_with_one_and_says_what_would_help(tmp_path, capsys):
+    path = tmp_path / "tight.yaml"
+    path.write_text(DUTY.read_text(encoding="utf-8").replace("320 mm", "224 mm"), encoding="utf-8")
+    assert cli.run(["bellows", "design", str(path)]) == 1
+    assert "Nothing fits" in (said := capsys.readouterr().out)
+    assert "more room" in said
+
+
+def test_design_of_a_wrong_file_leaves_with_two(tmp_path, capsys):
+    path = tmp_path / "wrong.yaml"
+    path.write_text("takeup_duty: 1\n", encoding="utf-8")
+    assert cli.run(["bellows", "design", str(path)]) == 2
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert all(fault.startswith(f"{path}:1:1: ") for fault in said.err.splitlines())
