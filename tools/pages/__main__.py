@@ -8,6 +8,7 @@ from pathlib import Path
 from tools.pages import ROOT
 from tools.pages.api import api_page
 from tools.pages.bellows import bellows_page
+from tools.pages.bellows_duty import bellows_duty_page
 from tools.pages.checks import check_pages
 from tools.pages.commands import commands_page
 from tools.pages.coverage import coverage_page
@@ -26,6 +27,7 @@ def every_page() -> dict[Path, str]:
     reference = Path("docs") / "reference"
     return {
         reference / "api.md": api_page(),
+        reference / "bellows-duty.md": bellows_duty_page(),
         reference / "bellows-file.md": bellows_page(),
         reference / "commands.md": commands_page(),
         reference / "coverage.md": coverage_page(),

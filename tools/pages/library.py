@@ -25,6 +25,7 @@ SUBJECTS = {
     "library/data/fatigue_families.csv": "Families of metals for the life of bellows",
     "basis/data/spans.csv": "Support spans",
     "bellows/data/factors.csv": "Factors Cp, Cf and Cd of bellows",
+    "bellows/data/stock.csv": "Thicknesses of strip for designs of bellows",
 }
 
 SAID_OF = {
