@@ -77,38 +77,21 @@ def bend(
     line: Meridian, *, modulus: float, poisson: float, through: int = THROUGH, around: int = ROUND
 ) -> tuple[float, float]:
     """Return moment over angle of the solid of a middle line [N m/rad], and the stray force as in `Bent`."""
-    across = np.linspace(-0.5, 0.5, 2 * through + 1) * line.thickness
-    angle = np.linspace(0.0, np.pi / 2.0, 2 * around + 1)
-    radius = line.radius[:, None] + np.cos(line.turn)[:, None] * across
-    height = line.height[:, None] - np.sin(line.turn)[:, None] * across
-    number = np.arange(1, radius.size * angle.size + 1).reshape(*radius.shape, angle.size)
-    x = radius[..., None] * np.cos(angle)
-    places = np.stack([x, np.broadcast_to(height[..., None], x.shape), radius[..., None] * np.sin(angle)], axis=-1)
-    used = np.add.outer(np.add.outer(np.arange(len(line.arc)) % 2, np.arange(2 * through + 1) % 2), angle * 0.0)
-    used = used + np.arange(angle.size) % 2 <= 1.0  # a middle node is in the middle of one edge only
-    nodes = [
-        f"{node},{','.join(f'{part:.12e}' for part in place)}"
-        for node, place in zip(number[used], places[used], strict=True)
-    ]
+    solid = quarter(line, through=through, around=around)
+    number, used, x, angle = solid.number, solid.used, solid.x, solid.angle
     root = used[0] & (np.arange(angle.size) < angle.size - 1)
     turned = [
         f"{node},2,2,{TURNED * away:.12e}" for node, away in zip(number[0][root], x[0][root].tolist(), strict=True)
     ]
     told = [
-        "*NODE",
-        *nodes,
-        "*ELEMENT,TYPE=C3D20R,ELSET=ALL",
-        *_elements(number),
-        *_set("ROOT", number[0][root]),
-        *_set("CREST", number[-1][used[-1]]),
-        *_set("PLANE", number[..., 0][used[..., 0]]),
-        *_set("ACROSS", number[..., -1][used[..., -1]]),
+        *solid.cards,
         *material(modulus, poisson),
         "*STEP\n*STATIC",
         "*BOUNDARY\nCREST,2,2\nPLANE,3,3\nACROSS,2,3",
         f"{number[-1, 0, 0]},1,1",
         *turned,
-        "*NODE PRINT,NSET=ROOT\nRF",
+        *node_set("TURNED", number[0][root]),
+        "*NODE PRINT,NSET=TURNED\nRF",
         "*NODE PRINT,NSET=CREST,TOTALS=ONLY\nRF",
         "*END STEP",
         "",
@@ -118,6 +101,53 @@ def bend(
     arms = dict(zip(number[0][root].tolist(), x[0][root].tolist(), strict=True))
     moment = QUARTERS * sum(force * arms[int(node)] for node, _, force, _ in forces)
     return float(moment / TURNED), float(abs(QUARTERS * crest[0, 0] * line.radius.mean() / moment))
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Quarter:
+    """A quarter of the turn as solids.
+
+    Args:
+        cards: nodes, elements and the sets ROOT, CREST, PLANE (z = 0) and ACROSS (x = 0).
+        number: of the nodes, along, through and round.
+        used: which of them are there: a middle node is in the middle of one edge only.
+        x: of the nodes [m].
+        angle: of the nodes round the axis [rad].
+    """
+
+    cards: tuple[str, ...]
+    number: np.ndarray
+    used: np.ndarray
+    x: np.ndarray
+    angle: np.ndarray
+
+
+def quarter(line: Meridian, *, through: int, around: int) -> Quarter:
+    """Return the solid of a middle line in a quarter of the turn, C3D20R."""
+    across = np.linspace(-0.5, 0.5, 2 * through + 1) * line.thickness
+    angle = np.linspace(0.0, np.pi / 2.0, 2 * around + 1)
+    radius = line.radius[:, None] + np.cos(line.turn)[:, None] * across
+    height = line.height[:, None] - np.sin(line.turn)[:, None] * across
+    number = np.arange(1, radius.size * angle.size + 1).reshape(*radius.shape, angle.size)
+    x = radius[..., None] * np.cos(angle)
+    places = np.stack([x, np.broadcast_to(height[..., None], x.shape), radius[..., None] * np.sin(angle)], axis=-1)
+    used = np.add.outer(np.add.outer(np.arange(len(line.arc)) % 2, np.arange(2 * through + 1) % 2), angle * 0.0)
+    used = used + np.arange(angle.size) % 2 <= 1.0
+    nodes = [
+        f"{node},{','.join(f'{part:.12e}' for part in place)}"
+        for node, place in zip(number[used], places[used], strict=True)
+    ]
+    cards = (
+        "*NODE",
+        *nodes,
+        "*ELEMENT,TYPE=C3D20R,ELSET=ALL",
+        *_elements(number),
+        *node_set("ROOT", number[0][used[0]]),
+        *node_set("CREST", number[-1][used[-1]]),
+        *node_set("PLANE", number[..., 0][used[..., 0]]),
+        *node_set("ACROSS", number[..., -1][used[..., -1]]),
+    )
+    return Quarter(cards=cards, number=number, used=used, x=x, angle=angle)
 
 
 def _elements(number: np.ndarray) -> list[str]:
@@ -133,5 +163,5 @@ def _elements(number: np.ndarray) -> list[str]:
     return cards
 
 
-def _set(name: str, nodes: np.ndarray) -> list[str]:
+def node_set(name: str, nodes: np.ndarray) -> list[str]:
     return [f"*NSET,NSET={name}", *(f"{node}," for node in nodes)]

@@ -49,9 +49,9 @@ def test_buckling_of_a_splayed_bellows_of_two_plies_is_that_of_the_shell_unreduc
     assert found(shape)[0] == pytest.approx(unreduced(shape), rel=1.5e-6)
 
 
-@pytest.mark.parametrize(("count", "harmonic", "outside"), [(1, 1, False), (2, 2, True), (16, 3, True), (16, 5, True)])
+@pytest.mark.parametrize(("count", "harmonic", "outside"), [(1, 1, False), (3, 2, True), (16, 3, True), (16, 5, True)])
 def test_buckling_passed_over_is_found(count, harmonic, outside, monkeypatch):
-    """Newton's method alone stops at a higher pressure here: by 6 % for two convolutions, by 3.4 times for one."""
+    """Newton's method alone stops at a higher pressure here: by 13 % for three convolutions, fivefold for one."""
     shape = bellows(**DN200, convolutions=count)
     case = {"harmonic": harmonic, "outside": outside}
     least = found(shape, **case)[0]

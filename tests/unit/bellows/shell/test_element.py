@@ -65,7 +65,7 @@ def test_cylinder_under_pressure_is_a_thick_one(ends, thickness, close):
 
 @pytest.mark.parametrize(("ends", "factor"), [("open", 1.0), ("closed", 1.0 - NU / 2.0), ("held", 1.0 - NU**2)])
 def test_cylinder_under_pressure_tends_to_the_membrane(ends, factor):
-    """Membrane p R^2/(E t), times 1 - nu/2 with closed ends; pressure on the inner face leaves some t/(2 R), so 1e-3."""
+    """Thin: p R^2/(E t), times 1 - nu/2 with closed ends; pressure on the inner face leaves some t/(2 R), so 1e-3."""
     assert pressed_cylinder(THIN, ends) == pytest.approx(factor / THIN, rel=THIN / 2.0)
 
 
@@ -146,7 +146,7 @@ def test_sphere_under_pressure_is_a_thick_one(thickness, close):
 
 
 def test_hemisphere_with_loads_at_its_edge():
-    """Edge moves 2 lambda H/(E t), turn 2 lambda^2 H/(E t R) and 4 lambda^3 M/(E t R^2), lambda^4 = 3 (1 - nu^2) (R/t)^2.
+    """Moves 2 lambda H/(E t), turn 2 lambda^2 H/(E t R) and 4 lambda^3 M/(E t R^2), lambda^4 = 3 (1 - nu^2) (R/t)^2.
 
     Geckeler's edge formulas (from memory), at the equator good to the order of t/R. Measured 3.2e-4 at most, in
     proportion to t/R = 0.002: 5e-4.
