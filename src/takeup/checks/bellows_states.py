@@ -1,0 +1,124 @@
+"""A joint's bellows in every state: pressure on it, its metal there, published forms.     (checks/bellows_states.py)
+
+No rule: what the rules on bellows of known geometry share. Pressure of an externally pressurised joint is outside its
+bellows, and vacuum in its line is inside. The metal is as hot as the medium.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+
+from takeup.bellows import Bellows, Duty, Metal
+from takeup.bellows.forms import Forms, Limit, acceptance, published
+from takeup.bellows.geometry import Array
+from takeup.checks.outcome import CheckResult, Rule, governing
+from takeup.errors import OutOfRange
+from takeup.joints import KINDS, JointBellows
+from takeup.line import TakeUp
+from takeup.study import JointMovement, LineAnswer
+from takeup.units import to_bar
+
+Criterion = Literal["column squirm", "in-plane squirm", "collapse, pressure from outside"]
+STATUS = "from memory"
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class PressedBellows:
+    """Each bellows of a joint in every state, its pressure and metal; arrays of shape (states,)."""
+
+    name: str
+    of: JointBellows
+    shape: Bellows
+    metal: Metal
+    duty: Duty
+    forms: Forms
+
+    @property
+    def limits(self) -> tuple[Limit, ...]:
+        """Every criterion of every standard, its demand and capacity by state."""
+        return acceptance(self.forms, self.metal, self.duty)
+
+
+def with_geometry(answer: LineAnswer) -> list[tuple[JointMovement, TakeUp, JointBellows]]:
+    """Return the joints of a line whose bellows are given by their geometry."""
+    takeups = {item.name: item for item in answer.line.takeups}
+    pairs = [(joint, takeups[joint.name]) for joint in answer.joints]
+    return [(joint, takeup, takeup.bellows.of) for joint, takeup in pairs if takeup.bellows is not None]
+
+
+def temperatures_at(answer: LineAnswer, joint: JointMovement) -> tuple[float, ...]:
+    """Return the temperature of a joint's metal in each state [degC]."""
+    return tuple(state.at(answer.line.name, joint.station).temperature for state in answer.states)
+
+
+def inside_pressure(joint: JointMovement, takeup: TakeUp) -> Array:
+    """Return pressure inside the bellows above outside, by state (states,) [Pa]."""
+    return joint.pressure * (1.0 if KINDS[takeup.kind].column_squirm else -1.0)
+
+
+def pressed(answer: LineAnswer, joint: JointMovement, takeup: TakeUp, of: JointBellows) -> PressedBellows:
+    """Return a joint's bellows in every state.
+
+    Raises:
+        OutOfRange: A table of its metal does not reach a state's temperature.
+    """
+    hot = temperatures_at(answer, joint)
+    metal, shape = of.metals_at(hot), of.shapes(len(hot))
+    unstated = np.full(len(hot), np.nan)
+    duty = Duty(
+        pressure=inside_pressure(joint, takeup),
+        temperature=np.array(hot),
+        **dict.fromkeys(("axial", "lateral", "angular", "cycles"), unstated),
+    )
+    return PressedBellows(
+        name=joint.name, of=of, shape=shape, metal=metal, duty=duty, forms=published(shape, metal, duty)
+    )
+
+
+def judged(rule: Rule, answer: LineAnswer, criterion: Criterion) -> list[CheckResult]:
+    """Return what a rule on pressure says of each bellows of known geometry: its governing standard and state.
+
+    Args:
+        rule: that asks.
+        answer: of a line.
+        criterion: of `acceptance`; all standards that have it are looked at.
+    """
+    results = []
+    for joint, takeup, of in with_geometry(answer):
+        try:
+            bellows = pressed(answer, joint, takeup, of)
+        except OutOfRange as why:
+            results.append(rule.result(joint.name, "all states", "not covered", str(why)))
+            continue
+        limits = [limit for limit in bellows.limits if limit.name == criterion]
+        results.append(judge_pressure(rule, answer, bellows, limits))
+    return results
+
+
+def judge_pressure(rule: Rule, answer: LineAnswer, bellows: PressedBellows, limits: Sequence[Limit]) -> CheckResult:
+    """Return the governing one of some limits on pressure, or that no pressure or no limit is there."""
+    demand = limits[0].demand
+    if np.isnan(demand).all():
+        side = "outside" if limits[0].name.startswith("collapse") else "inside"
+        return rule.result(bellows.name, "all states", "passes", f"no state has pressure {side} the bellows")
+    known = [limit for limit in limits if not np.isnan(limit.use).all()]
+    if not known:
+        number = governing(np.nan_to_num(demand))
+        words = "the published limit is not known: outside its range, or a strength is not stated"
+        return rule.result(bellows.name, answer.states[number].name, "not covered", words, status=STATUS)
+    limit = max(known, key=lambda one: round(float(np.nanmax(one.use)), 9))
+    number = governing(np.nan_to_num(limit.use))
+    words = f"at {bellows.duty.temperature[number]:.0f} °C, design pressure by {limit.source}"
+    return rule.judge(
+        bellows.name,
+        answer.states[number].name,
+        to_bar(float(limit.demand[number])),
+        to_bar(float(limit.capacity[number])),
+        "bar",
+        because=words,
+        status=STATUS,
+    )
