@@ -32,6 +32,30 @@ JOINT_DATA = {
 }
 
 
+GEOMETRY = {
+    "inside_diameter": "219 mm",
+    "convolution_height": "30 mm",
+    "pitch": "28 mm",
+    "convolutions": "6",
+    "plies": "2",
+    "ply_thickness": "0.8 mm",
+    "material": "Alloy 321",
+    "annealed": "no",
+    "allowable_table": "ASME BPVC II-D Table 1A",
+    "life_curve": "EN design",
+}
+_DATA_KEYS = frozenset({*JOINT_DATA, "torsion_rate", "angular_rate", "lateral_rate", "centres", "torque"})
+
+
+def joint_by_geometry(name: str, at: str, *, kind: str = "single axial", **changes: str | None) -> str:
+    """Return one take-up with its bellows' geometry; `changes` are of its data or, by other keys, of `GEOMETRY`."""
+    given = dict.fromkeys(("axial_rate", "effective_area", "live_length"))
+    data = given | {key: value for key, value in changes.items() if key in _DATA_KEYS}
+    shape = GEOMETRY | {key: value for key, value in changes.items() if key not in _DATA_KEYS}
+    inner = ", ".join(f"{key}: {value}" for key, value in shape.items() if value is not None)
+    return joint(name, at, kind=kind, **data).replace(", data:", f", bellows: {{ {inner} }}, data:", 1)
+
+
 def joint(name: str, at: str, *, kind: str = "single axial", preset: str = "", **data: str | None) -> str:
     """Return one take-up; `data` replaces values of `JOINT_DATA`, and None leaves a key out."""
     values = {key: value for key, value in {**JOINT_DATA, **data}.items() if value is not None}
