@@ -12,7 +12,7 @@ from takeup.cli.saying import BAD_INPUT, NOT_PROVED, PROVED, print_out, say
 bellows = App(
     name="bellows",
     help_format="plaintext",
-    help="Rate and design bellows, from the shell up, beside the published forms.",
+    help="Rate and design bellows, from the shell up, beside the published forms; make a demonstration series.",
 )
 
 
@@ -89,3 +89,32 @@ def design(
     document = design_document(read, designing.design(read.duty, least=least))
     print_out(json_text(document).rstrip("\n") if as_json else "\n".join(design_lines(document)))
     return PROVED if document["designs"] else NOT_PROVED
+
+
+@bellows.command
+def series(
+    *, out: Annotated[Path, Parameter(help="Folder for the tables; tables of the same name are replaced.")]
+) -> int:
+    """Make the demonstration series, a table of joints for each kind (CSV): demonstration data, not any maker's.
+
+    Parameters
+    ----------
+    out
+        Folder for the tables; tables of the same name there are replaced.
+    """
+    import time
+
+    from takeup.joints.series import PROVENANCE
+    from takeup.joints.series.inputs import series_inputs
+    from takeup.joints.series.make import make_series
+    from takeup.joints.series.writing import write_tables
+
+    start = time.perf_counter()
+    made = make_series(series_inputs())
+    paths = write_tables(made.files, out)
+    print_out(f"{made.rows} joints in {time.perf_counter() - start:.1f} s: {PROVENANCE}.")
+    for name in made.left_out:
+        print_out(f"left out, nothing of the stock fits: {name}")
+    for path in paths:
+        print_out(str(path))
+    return PROVED

@@ -19,6 +19,7 @@ from takeup.bellows.design.duty import DESIGN_CURVES, DesignCurve
 from takeup.units import parse
 
 SeriesKind = Literal["single axial", "externally pressurised", "universal"]
+INPUTS_FILE: Final = "inputs.yaml"
 SERIES_KINDS: Final[tuple[SeriesKind, ...]] = get_args(SeriesKind)
 
 
@@ -94,11 +95,15 @@ class SeriesInputs:
         return tuple(way for row in self.travels[kind] if row.first <= size <= row.last for way in row.travel)
 
 
+def inputs_text() -> str:
+    """Return what stands in inputs.yaml."""
+    return files("takeup.joints.series").joinpath(INPUTS_FILE).read_text(encoding="utf-8")
+
+
 @cache
 def series_inputs() -> SeriesInputs:
     """Return the inputs of the series."""
-    text = files("takeup.joints.series").joinpath("inputs.yaml").read_text(encoding="utf-8")
-    said = cast("dict[str, Any]", YAML(typ="safe", pure=True).load(text))
+    said = cast("dict[str, Any]", YAML(typ="safe", pure=True).load(inputs_text()))
     of = said["bellows"]
     assert of["curve"] in DESIGN_CURVES, "the curve is one of design life"
     assert isinstance(of["annealed"], bool), "annealed is true or false: YAML 1.2 takes yes and no for words"
@@ -166,11 +171,13 @@ def _travels(said: dict[str, Any]) -> Travels:
 
 
 __all__ = [
+    "INPUTS_FILE",
     "SERIES_KINDS",
     "PipeEnds",
     "PressureClass",
     "SeriesInputs",
     "SeriesKind",
     "Travels",
+    "inputs_text",
     "series_inputs",
 ]

@@ -6,9 +6,10 @@ The same inputs give the same bytes. What the stock cannot do is left out and na
 from __future__ import annotations
 
 import csv
+import hashlib
 import io
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -16,12 +17,14 @@ import numpy as np
 from takeup.bellows.geometry import Array
 from takeup.joints.series.choose import Chosen, Wanted, bearing, bearing_pairs, choose
 from takeup.joints.series.columns import COLUMNS, FILES, PROVENANCE
-from takeup.joints.series.inputs import SERIES_KINDS, SeriesInputs, SeriesKind
+from takeup.joints.series.inputs import INPUTS_FILE, SERIES_KINDS, SeriesInputs, SeriesKind, inputs_text
 from takeup.joints.series.parts import pipe_of
 from takeup.joints.series.rated import RatedJoints, rated_joints
 from takeup.units import to_bar, to_mm, to_mm2, to_n_per_mm, to_nm_per_deg
 
 ENDS = "weld ends"
+MANIFEST = "manifest.csv"
+MANIFEST_COLUMNS = ("file", "sha256", "provenance")
 _FIGURES = 5
 _WORDS: dict[SeriesKind, str] = {
     "single axial": "axial",
@@ -32,7 +35,7 @@ _WORDS: dict[SeriesKind, str] = {
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Series:
-    """The series: for each kind the text of its file; how many rows in all; names of joints that no stock can do."""
+    """The series: the text of each file; how many rows in all; names of joints that no stock can do."""
 
     files: dict[str, str]
     rows: int
@@ -54,7 +57,16 @@ def make_series(inputs: SeriesInputs, *, sizes: tuple[int, ...] | None = None) -
         else:
             found[wanted.kind].append(one)
     files = {FILES[kind]: _text(inputs, kind, tuple(each)) for kind, each in found.items()}
+    files[MANIFEST] = manifest(files)
     return Series(files=files, rows=sum(map(len, found.values())), left_out=tuple(left_out))
+
+
+def manifest(files: Mapping[str, str]) -> str:
+    """Return the table of checksums: of what the tables were made from, and of each table (SHA-256)."""
+    lines = [",".join(MANIFEST_COLUMNS)]
+    for name, text in {INPUTS_FILE: inputs_text(), **files}.items():
+        lines.append(f'{name},{hashlib.sha256(text.encode("utf-8")).hexdigest()},"{PROVENANCE}"')
+    return "\n".join(lines) + "\n"
 
 
 def name_of(wanted: Wanted) -> str:
@@ -159,4 +171,4 @@ def _rates(values: Array) -> list[str]:
     return [number(to_n_per_mm(value)) for value in values.tolist()]
 
 
-__all__ = ["ENDS", "Series", "make_series", "name_of", "number"]
+__all__ = ["ENDS", "MANIFEST", "MANIFEST_COLUMNS", "Series", "make_series", "manifest", "name_of", "number"]
