@@ -85,7 +85,14 @@ COVERAGE: tuple[Coverage, ...] = (
         words="second order; bow of clearance and L/1000 in the lowest mode; 15 % of thrust is common practice",
     ),
     Coverage(
-        subject="in-plane squirm of bellows", status="not covered", words="the joint's rated pressure is the limit"
+        subject="bellows given by their geometry: squirm, collapse, stresses of pressure, life",
+        status="from memory",
+        words="published forms with the metal of each state; loads use the shell's rates at one modulus for the walk",
+    ),
+    Coverage(
+        subject="in-plane squirm of bellows whose geometry is not given",
+        status="not covered",
+        words="the joint's rated pressure is the limit",
     ),
     Coverage(
         subject="friction in the order of events",
