@@ -71,7 +71,7 @@ def test_squirm_design_falls_back_to_the_stiffness_of_the_shell():
 
 
 def test_shell_far_from_the_charts_is_a_remark():
-    """C1 = 1: the charts are 16 % below the shell (C4's warning), it 18 or 19 % above them; at 0.7 % nothing is said."""
+    """C1 = 1: the charts are 16 % below the shell (C4's warning), it 18 % above; at 0.7 % nothing is said."""
     found = rate(plain(height=[0.018, 0.022], pitch=[0.036, 0.024]), metal(2), duty(2, **DUTY))
     assert "the shell's stiffness differs from the charts by +18 %" in found.remarks[0]
     assert "charts" not in found.remarks[1]

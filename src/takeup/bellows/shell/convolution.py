@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from takeup.bellows.geometry import Array, Bellows, chosen, metal_length, root_middle_radius
+from takeup.bellows.geometry import Array, Bellows, chosen, root_middle_radius, wall
 from takeup.bellows.shell.axisymmetric import MOVEMENT, PRESSURE, HalfConvolution, solve_half
 from takeup.bellows.shell.element import face_depth
 from takeup.bellows.shell.reference import Reference, reference
@@ -73,9 +73,11 @@ def convolutions(
     Returns:
         n answers; nan where the arcs overlap, which is no shape (`impossible`).
     """
-    answer = {name: np.full(len(shape), np.nan) for name in Convolution.__dataclass_fields__}
     of = reference(order)
-    walled, there = has_wall(shape), ~np.isnan(metal_length(shape))
+    walled, there = has_wall(shape), ~np.isnan(wall(shape).length)
+    if len(shape) <= _FEW and bool(walled.all()):  # one bellows, or a few alike: nothing to sort
+        return Convolution(**_some(shape, modulus, poisson, of, outside=outside))
+    answer = {name: np.full(len(shape), np.nan) for name in Convolution.__dataclass_fields__}
     for group in (np.flatnonzero(walled & there), np.flatnonzero(~walled & there)):
         for start in range(0, len(group), _FEW):
             rows = group[start : start + _FEW]
@@ -107,21 +109,29 @@ def _some(shape: Bellows, modulus: Array, poisson: Array, of: Reference, *, outs
         "hoop_mean_per_pressure": _mean(half, stress, of),
         "free_extension_per_pressure": free,
     }
-    movement = (-free if outside else free)[:, None, None]
-    cases = {
-        "movement": {name: getattr(stress, name)[..., MOVEMENT] for name in _MERIDIONAL},
-        "pressure": {name: getattr(stress, name)[..., PRESSURE] for name in _MERIDIONAL},
-    }
-    cases["free"] = {name: cases["pressure"][name] + movement * cases["movement"][name] for name in _MERIDIONAL}
-    for cause, found in cases.items():
-        bending = peak(stress.along, found["bending"])
-        surface = _greater(peak(stress.along, found["inner"]), peak(stress.along, found["outer"]))
+    free_movement = -free if outside else free
+    for cause, (bending, surface) in _peaks(stress, free_movement).items():
         for name, top in (("bending", bending), ("surface", surface)):
             if cause == "free":
                 answer[f"{name}_free_per_pressure"] = top.value
             else:
                 answer[f"{name}_per_{cause}"] = top.value
                 answer[f"{name}_{cause}_place"] = top.along / length
+    return answer
+
+
+def _peaks(stress: Stresses, free_movement: Array) -> dict[str, tuple[Peak, Peak]]:
+    """Return the peaks of bending and of surface stress, by movement, by pressure and with the ends free."""
+    three = np.stack([getattr(stress, name) for name in _MERIDIONAL])
+    moved, pressed = three[..., MOVEMENT], three[..., PRESSURE]
+    found = peak(stress.along, np.stack((moved, pressed, pressed + free_movement[:, None, None] * moved)))
+    answer = {}
+    for number, cause in enumerate(("movement", "pressure", "free")):
+        bending, inner, outer = (
+            Peak(value=value, along=along)
+            for value, along in zip(found.value[number], found.along[number], strict=True)
+        )
+        answer[cause] = (bending, _greater(inner, outer))
     return answer
 
 

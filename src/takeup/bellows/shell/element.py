@@ -35,7 +35,7 @@ def element_matrices(count: int, terms: Iterable[Term], lengths: Array, area: Ar
     elements = len(lengths)
     whole = np.zeros((elements, nodes, count, nodes, count))
     for (left, right), parts in _blocks(terms, area, (2.0 / lengths)[:, None]).items():
-        coefficients = np.concatenate([np.broadcast_to(part, area.shape) for part in parts.values()], axis=1)
+        coefficients = np.concatenate(list(parts.values()), axis=1)
         products = np.concatenate([of.products[kind] for kind in parts], axis=0)
         block = (coefficients @ products).reshape(elements, nodes, nodes)
         whole[:, :, left, :, right] = block
@@ -83,7 +83,7 @@ def stiffness(segments: Segments, modulus: Array, poisson: Array, harmonic: int,
     """
     at = places(segments, of.points)
     nu = poisson[:, None]
-    terms = energy(at, section(segments, at, nu), modulus[:, None], nu, harmonic)
+    terms = energy(at, section(segments, at), modulus[:, None], nu, harmonic)
     area = round_the_axis(harmonic) * segments.plies[:, None] * measure(segments, of) * at.radius
     return element_matrices(5 if harmonic else 3, terms, segments.length, area, of)
 

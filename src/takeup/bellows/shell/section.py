@@ -35,15 +35,16 @@ class Section:
         around: b_0 to b_2.
         plain: t.
         plain_second: t^3/12.
-        matrix: of stretch, hoop, bend and hoop_bend, by their numbers, in units of E/(1 - nu^2): what each strain costs
-            with each other, thinning included.
+        first_curvature: k_1 [1/m].
+        second_curvature: k_2 [1/m].
     """
 
     along: tuple[Array, Array, Array]
     around: tuple[Array, Array, Array]
     plain: Array
     plain_second: Array
-    matrix: dict[tuple[int, int], Array]
+    first_curvature: Array
+    second_curvature: Array
 
 
 def thinning(poisson: Array) -> Array:
@@ -51,7 +52,7 @@ def thinning(poisson: Array) -> Array:
     return -poisson / (1.0 - poisson)
 
 
-def section(segments: Segments, at: Places, poisson: Array) -> Section:
+def section(segments: Segments, at: Places) -> Section:
     """Return the integrals at places of segments.
 
     The curvature along a segment does not change, so its integral is taken once a segment; that round the axis is
@@ -60,21 +61,46 @@ def section(segments: Segments, at: Places, poisson: Array) -> Section:
     Args:
         segments: shape (e,).
         at: places on them, (e, g).
-        poisson: nu, shape (e, 1).
     """
     thickness = segments.thickness[:, None]
     first_curvature, second_curvature = -segments.turn[:, None], at.hoop_curvature
     first = _by_points(thickness, first_curvature)
     second = _by_series(thickness, second_curvature)
-    along = tuple(first[k] + second_curvature * first[k + 1] for k in range(3))
-    around = tuple(second[k] + first_curvature * second[k + 1] for k in range(3))
-    plain, plain_second = thickness, thickness**3 / 12.0
-    bent, hoop_bent = first_curvature * thinning(poisson), second_curvature * thinning(poisson)
+    return Section(
+        along=(
+            first[0] + second_curvature * first[1],
+            first[1] + second_curvature * first[2],
+            first[2] + second_curvature * first[3],
+        ),
+        around=(
+            second[0] + first_curvature * second[1],
+            second[1] + first_curvature * second[2],
+            second[2] + first_curvature * second[3],
+        ),
+        plain=thickness,
+        plain_second=thickness**3 / 12.0,
+        first_curvature=first_curvature,
+        second_curvature=second_curvature,
+    )
+
+
+def worth(wall: Section, poisson: Array) -> dict[tuple[int, int], Array]:
+    """Return what stretch, hoop, bend and hoop_bend cost with each other, by their numbers, thinning included.
+
+    Args:
+        wall: the integrals.
+        poisson: nu, shape (e, 1).
+
+    Returns:
+        in units of E/(1 - nu^2), shape (e, g) or (e, 1) each.
+    """
+    along, around, plain, plain_second = wall.along, wall.around, wall.plain, wall.plain_second
+    bent, hoop_bent = wall.first_curvature * thinning(poisson), wall.second_curvature * thinning(poisson)
     between = poisson * plain_second
     bend_share = bent * along[2] + hoop_bent * between
     hoop_share = hoop_bent * around[2] + bent * between
     both = bent * bend_share + hoop_bent * hoop_share
-    matrix = {
+    return {
         (0, 0): along[0] + 2.0 * bent * along[1] + both,
         (0, 1): poisson * plain + bent * along[1] + hoop_bent * around[1] + both,
         (1, 1): around[0] + 2.0 * hoop_bent * around[1] + both,
@@ -86,13 +112,6 @@ def section(segments: Segments, at: Places, poisson: Array) -> Section:
         (2, 3): between,
         (3, 3): around[2],
     }
-    return Section(
-        along=(along[0], along[1], along[2]),
-        around=(around[0], around[1], around[2]),
-        plain=plain,
-        plain_second=plain_second,
-        matrix=matrix,
-    )
 
 
 def _by_points(thickness: Array, curvature: Array) -> tuple[Array, ...]:
@@ -121,4 +140,4 @@ def _by_series(thickness: Array, curvature: Array) -> tuple[Array, Array, Array,
     )
 
 
-__all__ = ["Section", "section", "thinning"]
+__all__ = ["Section", "section", "thinning", "worth"]

@@ -25,7 +25,7 @@ import numpy as np
 
 from takeup.bellows.geometry import Array
 from takeup.bellows.shell.meridian import Places
-from takeup.bellows.shell.section import Section
+from takeup.bellows.shell.section import Section, worth
 
 U, W, B, V, G = range(5)  # what moves: radially, along the axis, turning (beta), round the axis, turning (gamma)
 SHEAR_SHARE = 5.0 / 6.0  # of a rectangular section that carries shear (Reissner)
@@ -79,8 +79,8 @@ def energy(at: Places, wall: Section, modulus: Array, poisson: Array, harmonic: 
     shear = modulus / (2.0 * (1.0 + poisson))
     rows = strains(at, harmonic)
     four = (rows.stretch, rows.hoop, rows.bend, rows.hoop_bend)
-    for (left, right), worth in wall.matrix.items():
-        yield plate * worth, four[left], four[right]
+    for (left, right), cost in worth(wall, poisson).items():
+        yield plate * cost, four[left], four[right]
     yield SHEAR_SHARE * shear * wall.along[0], rows.shear, rows.shear
     if harmonic:
         yield from _round_energy(at, wall, shear, harmonic)

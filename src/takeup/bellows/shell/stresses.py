@@ -100,7 +100,7 @@ def _fields(strain: list[Array], at: Places, flat: Segments, plate: Array, nu: A
     """Return the stresses named in the module's header, shape (e, cases, m) each."""
     stretch, hoop, bend, hoop_bend = strain
     first, other = -flat.turn[:, None, None], at.hoop_curvature[:, None]
-    wall = section(flat, at, nu[:, :, 0])
+    wall = section(flat, at)
     along, around = ([part[:, None] for part in parts] for parts in (wall.along, wall.around))
     thickness, second = wall.plain[:, :, None], wall.plain_second[:, :, None]
     bulge = thinning(nu) * (bend + hoop_bend) * thickness**2 / 12.0
@@ -136,37 +136,39 @@ def _pressed(fields: dict[str, Array], half: HalfConvolution, nu: Array) -> None
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Peak:
-    """The greatest absolute value of a stress, shape (n,), and where: distance from the root [m], shape (n,)."""
+    """The greatest absolute value of stresses, and where: distance from the root [m]; shape (..., n) each."""
 
     value: Array
     along: Array
 
 
 def peak(along: Array, stress: Array) -> Peak:
-    """Return the greatest absolute value along the meridian, between samples too.
+    """Return the greatest absolute values along the meridian, between samples too.
 
     A parabola through the greatest sample and its neighbours in the same element gives the top between them.
 
     Args:
         along: of the samples [m], shape (n, e, m).
-        stress: shape (n, e, m).
+        stress: any number of stresses, shape (..., n, e, m).
     """
-    rows, _, count = stress.shape
-    number = np.arange(rows)
-    size = np.abs(stress).reshape(rows, -1)
+    rows, _, count = along.shape
+    places_ = along.reshape(rows, -1)
+    size = np.abs(stress).reshape(-1, places_.shape[1])
+    number = np.arange(len(size))
     top = size.argmax(axis=1)
-    element, sample = top // count, top % count
-    middle = np.where(sample == 0, 1, np.where(sample == count - 1, count - 2, sample))
-    x = np.stack([along[number, element, middle + step] for step in (-1, 0, 1)])
-    y = np.stack([np.abs(stress)[number, element, middle + step] for step in (-1, 0, 1)])
+    sample = top % count
+    middle = top + (sample == 0) - (sample == count - 1)
+    near = middle + np.array([[-1], [0], [1]])
+    x, y = places_[number % rows, near], size[number, near]
     left, right = (y[1] - y[0]) / (x[1] - x[0]), (y[2] - y[1]) / (x[2] - x[1])
     curve = (right - left) / (x[2] - x[0])
     with np.errstate(divide="ignore", invalid="ignore"):
         at = (x[0] + x[1]) / 2.0 - left / (2.0 * curve)
     inside = (curve < 0.0) & (at > x[0]) & (at < x[2])
-    at = np.where(inside, at, along[number, element, sample])
+    at = np.where(inside, at, places_[number % rows, top])
     value = np.where(inside, y[0] + left * (at - x[0]) + curve * (at - x[0]) * (at - x[1]), size[number, top])
-    return Peak(value=value, along=at)
+    shape = stress.shape[:-2]
+    return Peak(value=value.reshape(shape), along=at.reshape(shape))
 
 
 __all__ = ["Peak", "Stresses", "peak", "stresses"]

@@ -77,7 +77,7 @@ def test_section_of_a_curved_wall(ratio):
     arc = Segments(
         radius=1e9 * one, axial=0.0 * one, angle=0.0 * one, turn=-one / a, length=one, thickness=t * one, plies=one
     )
-    found = section(arc, places(arc, np.zeros(1)), np.full((1, 1), 0.3))
+    found = section(arc, places(arc, np.zeros(1)))
     h = t / (2.0 * a)
     a_0 = a * np.log((1.0 + h) / (1.0 - h))
     a_1 = a * (t - a_0)
@@ -92,7 +92,7 @@ def test_section_round_the_axis_is_a_logarithm():
     tube = Segments(
         radius=one, axial=0.0 * one, angle=0.0 * one, turn=0.0 * one, length=one, thickness=0.4 * one, plies=one
     )
-    found = section(tube, places(tube, np.zeros(1)), np.full((1, 1), 0.3))
+    found = section(tube, places(tube, np.zeros(1)))
     b_0 = np.log(1.2 / 0.8)
     b_1 = 0.4 - b_0
     assert [float(part[0, 0]) for part in found.around] == pytest.approx([b_0, b_1, -b_1], rel=2e-5)
