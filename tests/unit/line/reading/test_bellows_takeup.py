@@ -158,6 +158,13 @@ def test_fault_is_found_at_its_place(changes, expected):
     assert any(expected.partition(": ")[2] in fault and expected.partition(": ")[0] in fault for fault in found), found
 
 
+def test_metal_of_a_bellows_must_be_tabulated_at_every_temperature():
+    """The pipe's modulus begins at -75 degC, Alloy 321's at -100 degF, -73.3 degC (modulus.csv, modulus_us.csv)."""
+    text = text_of(joint_by_geometry("J1", WEST)).replace("coldest: 70 °F", "coldest: -74 °C")
+    with pytest.raises(InputError, match="modulus of Alloy 321"):
+        study_of(text)
+
+
 def test_without_a_geometry_rates_are_asked_for():
     found = faults_of(joint("J1", WEST, axial_rate=None, effective_area=None, live_length=None))
     assert [fault.partition("the key ")[2].split(" is ")[0] for fault in found] == [
