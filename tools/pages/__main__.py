@@ -16,6 +16,7 @@ from tools.pages.library import library_page
 from tools.pages.readme import layout_picture, readme_page
 from tools.pages.results import results_page
 from tools.pages.scenes import scene_pages
+from tools.pages.series import series_page
 from tools.pages.sources import sources_page
 from tools.pages.tutorial import tutorial_pages
 
@@ -31,6 +32,7 @@ def every_page() -> dict[Path, str]:
         reference / "bellows-file.md": bellows_page(),
         reference / "commands.md": commands_page(),
         reference / "coverage.md": coverage_page(),
+        reference / "demonstration-series.md": series_page(),
         reference / "library.md": library_page(),
         reference / "results.md": results_page(),
         Path("src") / "takeup" / "bellows" / "rating.schema.json": rating_schema(),

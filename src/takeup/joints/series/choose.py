@@ -81,6 +81,8 @@ def bearing(inputs: SeriesInputs, kind: SeriesKind, of: PressureClass, pipe: Pip
 
 def bearing_pairs(inputs: SeriesInputs, of: PressureClass, stock: tuple[Bellows, Array]) -> tuple[Bellows, Array]:
     """Return those of a stock for single axial joints of which a pair bears the class's pressures too."""
+    if not len(stock[0]):
+        return stock
     rows = np.flatnonzero(pressure_use(inputs, stock[0], of, "universal") <= FULL)
     return chosen(stock[0], rows), stock[1][rows]
 
