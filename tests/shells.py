@@ -134,7 +134,9 @@ class Shell:
             whole[np.ix_(places_of, places_of)] += part
         return whole
 
-    def stresses(self, *, moved: np.ndarray | None = None, pressed: np.ndarray | None = None) -> Stresses:
+    def stresses(
+        self, *, moved: np.ndarray | None = None, pressed: np.ndarray | None = None, outside: bool = False
+    ) -> Stresses:
         """Return the stresses of states (nodes * 3), one row of elements, in the product's two cases."""
         nothing = np.zeros(self.nodes * AXIAL_THINGS)
         both = np.stack([nothing if case is None else case for case in (moved, pressed)], axis=-1)
@@ -144,7 +146,7 @@ class Shell:
             nodal=nodal,
             axial_stiffness=np.full(1, np.nan),
             held_thrust=np.full(1, np.nan),
-            outside=False,
+            outside=outside,
         )
         return stresses(half, np.array([self.modulus]), np.array([self.poisson]), self.of)
 

@@ -59,6 +59,16 @@ def test_buckling_passed_over_is_found(count, harmonic, outside, monkeypatch):
     assert found(shape, **case)[0] > 1.05 * least
 
 
+@pytest.mark.parametrize(("count", "harmonic", "outside"), [(1, 1, False), (2, 2, True), (5, 4, True)])
+def test_bellows_stands_below_its_least_pressure_and_never_above(count, harmonic, outside):
+    """Also far above, where what is left after condensing is positive again but what was taken out is not."""
+    shape = bellows(**DN200, convolutions=count)
+    least = found(shape, harmonic=harmonic, outside=outside)[0]
+    case = _Case(shape, E, NU, reference(5), harmonic=harmonic, outside=outside)
+    for share in np.geomspace(0.1, 200.0, 120):
+        assert case._stands(least * share, 0) == (share < 1.0), share
+
+
 def test_buckling_as_a_column_does_not_come_from_outside():
     """Pressure from outside pulls a column straight: sixteen convolutions, which bow at 43 bar inside, do not outside.
 

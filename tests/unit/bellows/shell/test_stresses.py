@@ -35,6 +35,18 @@ def test_stress_of_a_thick_cylinder(thickness):
     assert np.abs(found.hoop[..., MOVEMENT]).max() == 0.0
 
 
+@pytest.mark.parametrize("thickness", [0.02, 0.2])
+def test_stress_of_a_thick_cylinder_pressed_from_outside(thickness):
+    """Lame: along the axis -2 nu B at both faces, B = b^2/(b^2 - a^2), round it -b/t in the mean."""
+    some = shell(straight(angle=0.0, length=0.5, radius=1.0, thickness=thickness), order=4)
+    state = moved_by(some.stiffness(0), some.pressed(outside=True), ends_free_to_breathe(some))
+    found = some.stresses(pressed=state, outside=True)
+    a, b = 1.0 - thickness / 2.0, 1.0 + thickness / 2.0
+    along = -2.0 * NU * b**2 / (b**2 - a**2)
+    for name, expected in (("membrane", along), ("inner", along), ("outer", along), ("hoop", -b / thickness)):
+        assert getattr(found, name)[..., PRESSURE] == pytest.approx(expected, abs=0.15 * thickness)
+
+
 @pytest.mark.parametrize("ratio", [1.05, 1.2, 1.5])
 def test_stress_of_a_thick_bend(ratio):
     """A tube closed to a ring of very great radius, pressure in its bore: plane strain, Lame along the meridian.
