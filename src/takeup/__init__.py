@@ -3,4 +3,4 @@
 Nothing is imported here, so that `takeup --help` starts fast. Begin reading at `takeup.results.results_of`.
 """
 
-__version__ = "0.3.0"
+__version__ = "0.4.0"

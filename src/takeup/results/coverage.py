@@ -90,6 +90,29 @@ COVERAGE: tuple[Coverage, ...] = (
         words="published forms with the metal of each state; loads use the shell's rates at one modulus for the walk",
     ),
     Coverage(
+        subject="bellows by themselves: stiffness, effective area, stress, rates, elastic squirm and folding",
+        status="covered",
+        words="U-shapes as a shell of revolution, any radii, held against solid elements; plies in parallel, elastic",
+    ),
+    Coverage(
+        subject="bellows by themselves: published stresses, lives, squirm, rated movements, design; demonstration series",
+        status="from memory",
+        words="EJMA form, ASME VIII-1 App. 26, EN 13445-3 cl. 14; series of joints invented, no maker's data",
+    ),
+    Coverage(
+        subject="ring-reinforced bellows: hoop shared with integral rings, stresses, stiffness, column",
+        status="from memory",
+        words="formulas alone, in Python; not in a bellows file or a line file",
+    ),
+    Coverage(
+        subject=(
+            "equalising rings, rings with fasteners, end reinforcement, life of ring-reinforced bellows; toroidal and "
+            "other shapes; forming strain; yielding and out-of-roundness under outside pressure"
+        ),
+        status="not covered",
+        words="the maker's certified data decide",
+    ),
+    Coverage(
         subject="in-plane squirm of bellows whose geometry is not given",
         status="not covered",
         words="the joint's rated pressure is the limit",
@@ -120,7 +143,7 @@ COVERAGE: tuple[Coverage, ...] = (
         words="straight pipe alone is looked at",
     ),
     Coverage(
-        subject="joint fatigue and strength",
+        subject="fatigue and strength of joints whose bellows are not given, of ends, rods, lugs and welds of all",
         status="not covered",
         words="the joint's own ratings are what it is judged by",
     ),
