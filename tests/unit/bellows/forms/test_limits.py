@@ -9,12 +9,18 @@ import pytest
 
 from takeup.bellows.duty import Duty, Metal
 from takeup.bellows.forms import Limit, acceptance, forming, published, squirm
-from takeup.bellows.geometry import bellows
+from takeup.bellows.geometry import Bellows, bellows
 
 SHAPE = bellows(inside_diameter=0.219, height=0.022, pitch=0.024, convolutions=8, ply_thickness=1e-3)
+TANGENT = bellows(
+    inside_diameter=0.219, height=0.022, pitch=0.024, convolutions=8, ply_thickness=1e-3, tangent_length=0.03
+)
+TWO_PLIES = bellows(inside_diameter=0.219, height=0.022, pitch=0.024, ply_thickness=1e-3, plies=2)
 
 
-def limits(pressure: float, *, annealed: bool = False, allowable: float = 110e6) -> dict[tuple[str, str], Limit]:
+def limits(
+    pressure: float, *, annealed: bool = False, allowable: float = 110e6, shape: Bellows = SHAPE
+) -> dict[tuple[str, str], Limit]:
     metal = Metal(
         **{
             name: np.array([value])
@@ -31,7 +37,7 @@ def limits(pressure: float, *, annealed: bool = False, allowable: float = 110e6)
     )
     asked = {"pressure": pressure, "temperature": 200.0, "axial": 0.02, "lateral": 0.0, "angular": 0.0, "cycles": 500.0}
     duty = Duty(**{name: np.array([value]) for name, value in asked.items()})
-    return {(one.name, one.source[:4]): one for one in acceptance(published(SHAPE, metal, duty), metal, duty)}
+    return {(one.name, one.source[:4]): one for one in acceptance(published(shape, metal, duty), metal, duty)}
 
 
 def test_uses_by_hand():
@@ -39,6 +45,21 @@ def test_uses_by_hand():
     found = limits(1e6)
     assert found["S2, inner convolution", "ASME"].use == pytest.approx(0.4810, abs=5e-5)
     assert found["S3 + S4, meridian", "ASME"].use == pytest.approx(0.5226, abs=5e-5)
+
+
+def test_end_convolution_counts_its_tangent():
+    """S2,E = (24 x 242 + 30 x 220)/(2 (54.8888 + 0.951290 x 30)) = 74.364 MPa at 1 MPa: 0.67604 of 110; by hand."""
+    found = limits(1e6, shape=TANGENT)
+    assert found["S2, end convolution", "ASME"].use == pytest.approx(0.67604, abs=5e-6)  # half of the last digit
+
+
+def test_stress_of_pressure_from_outside_counts_by_its_magnitude():
+    """No form knows the sense of pressure: each stress only turns its sign, so the use stays to the last bit."""
+    inside, outside = limits(1e6, shape=TANGENT), limits(-1e6, shape=TANGENT)
+    stresses = [name for name in inside if inside[name].unit == "Pa" and name[0].startswith("S")]
+    assert len(stresses) == 5
+    for name in stresses:
+        assert outside[name].use == inside[name].use, name
 
 
 def test_annealed_may_bend_half_as_much():
@@ -75,6 +96,11 @@ def test_no_average_life_is_a_limit():
 def test_forming_strain_by_hand():
     """ln(1 + 44/219) = 0.18309; t_p 0.95129: ln(1 + 1.90258/24) = 0.07629; root of squares 0.19835. Four digits."""
     assert forming.forming_strain(SHAPE) == pytest.approx(0.19835, abs=2e-5)
+
+
+def test_forming_strain_bends_all_plies_as_one():
+    """Two plies: t_p 0.949334, ln(1 + 4 x 0.949334/24) = 0.146886 beside 0.183082: 0.234723; six digits by hand."""
+    assert forming.forming_strain(TWO_PLIES) == pytest.approx(0.234723, abs=5e-7)
 
 
 def test_hardening_by_hand():

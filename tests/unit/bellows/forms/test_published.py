@@ -83,10 +83,11 @@ def test_no_wall_at_all_is_still_inside():
     assert published(plain(height=0.012), metal(), duty(axial=0.005)).remarks == ("",)
 
 
+@pytest.mark.parametrize("radius", ["crest_radius", "root_radius"])
 @pytest.mark.parametrize(("share", "said"), [(1.09, False), (0.91, False), (1.11, True), (0.89, True)])
-def test_other_radii_keep_their_values_and_are_remarked(share, said):
+def test_other_radii_keep_their_values_and_are_remarked(radius, share, said):
     """Past a tenth from a quarter pitch; the forms themselves do not see radii at all."""
-    forms = published(plain(crest_radius=6e-3 * share), metal(), duty())
+    forms = published(plain(**{radius: 6e-3 * share}), metal(), duty())
     assert ("radii as a quarter pitch (6 mm)" in forms.remarks[0]) is said
     assert forms.stiffness_pi == published(plain(), metal(), duty()).stiffness_pi
 
@@ -96,6 +97,7 @@ def test_other_radii_keep_their_values_and_are_remarked(share, said):
     [
         ({"plies": 6.0, "ply_thickness": 0.4e-3}, "6 plies, more than 5"),
         ({"ply_thickness": 5.1e-3, "pitch": 0.04}, "5.1 mm of plies, more than 5 mm"),
+        ({"ply_thickness": 1.7e-3, "plies": 3.0}, "5.1 mm of plies, more than 5 mm"),
         ({"convolutions": 30.0}, "3.29 bores long, more than 3"),
         ({"height": 0.08}, "height 0.365 of the bore, more than a third"),
     ],
@@ -161,6 +163,16 @@ def test_design_range_is_raised_by_the_moduli_but_movement_only_once():
     by_pressure, by_movement = 0.7 * (forms.s3 + forms.s4), forms.s5 + forms.s6
     assert forms.range_ejma == pytest.approx(by_pressure + by_movement, rel=1e-12)  # only doubles round
     assert forms.range_design == pytest.approx(195 / 180 * by_pressure + by_movement, rel=1e-12)
+
+
+def test_stresses_of_movement_go_with_the_cold_modulus_alone():
+    """EJMA: S5 and S6 are in proportion to E_o, and E_b is in neither (from memory); only doubles round."""
+    usual, softer_hot, softer_cold = (
+        published(plain(), metal(**changed), duty()) for changed in ({}, {"modulus": 90e9}, {"cold_modulus": 97.5e9})
+    )
+    for name in ("s5", "s6"):
+        assert getattr(softer_hot, name) == getattr(usual, name), name
+        assert getattr(softer_cold, name) == pytest.approx(getattr(usual, name) / 2, rel=1e-12), name
 
 
 def test_pressure_from_outside_turns_the_stresses_and_keeps_the_life():

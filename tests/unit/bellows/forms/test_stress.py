@@ -45,6 +45,15 @@ def test_collar_and_tangent_carry_the_pressure_together():
     assert carried == pytest.approx(1e6 * bore * 0.05 / 2, rel=1e-12)
 
 
+def test_short_tangent_lets_its_collar_help_by_the_same_share():
+    """K = 0.47140 stands on both sides, once with p and once with the collar; by hand, six digits.
+
+    S1 = 202^2 x 10 x 0.47140/(2 [2 x 10 x 202 + 5 x 0.47140 x 10 x 209]) = 10.7265 MPa, lengths in mm, E alike.
+    """
+    both = shape(tangent_length=0.01, collar_thickness=5e-3, collar_length=0.01)
+    assert stress.tangent_stress(both, P, E, E) == pytest.approx(10.7265e6, abs=50)  # half of the last digit
+
+
 def test_no_tangent_no_stress_of_one():
     assert np.isnan(stress.tangent_stress(shape(), P, E, E)).all()
     assert np.isnan(stress.collar_stress(shape(tangent_length=0.05), P, E, E)).all()
