@@ -17,13 +17,13 @@ from takeup.bellows.forms.stiffness import torsion_rate_about
 from takeup.bellows.geometry import Array, Bellows, chosen
 from takeup.bellows.shell.axisymmetric import MOVEMENT, PRESSURE
 from takeup.bellows.shell.buckling import buckling_pressure
+from takeup.bellows.shell.collapse import collapse_pressure
 from takeup.bellows.shell.convolution import FINE, QUICK, Convolution, convolutions, solved
 from takeup.bellows.shell.harmonic import WholeRates, angular_stiffness, whole_rates
 from takeup.bellows.shell.meridian import places
 from takeup.bellows.shell.reference import reference
 from takeup.bellows.wanted import at_wanted_life
 
-_WAVES = (2, 3, 4, 5, 6)  # round the axis, in which a bellows folds under pressure from outside
 _COLUMN = 5  # order of the elements for squirm: within 0.1 % for all but the thinnest, 1 % for those
 _PICTURE = 20  # order of the elements for curves: samples enough to draw
 _MARGIN = 2.0 / 0.34  # what the published limit of column squirm keeps below the elastic pressure, 2 pi over 0.34 pi
@@ -189,11 +189,7 @@ def _collapse(shape: Bellows, metal: Metal, duty: Duty) -> Array:
     rows = np.flatnonzero(duty.pressure < 0.0)
     if len(rows):
         some, modulus, poisson = chosen(shape, rows), metal.modulus[rows], metal.poisson[rows]
-        by_waves = [
-            buckling_pressure(some, modulus, poisson, reference(_COLUMN), harmonic=waves, outside=True)
-            for waves in _WAVES
-        ]
-        answer[rows] = np.min(by_waves, axis=0)
+        answer[rows] = collapse_pressure(some, modulus, poisson, reference(_COLUMN))
     return answer
 
 

@@ -30,6 +30,7 @@ _INNER = slice(ROUND, -ROUND)  # the joints that are free: the two ends are weld
 _STEPS = 12  # Newton's method doubles its digits at each
 _STILL = 1e-4  # of the pressure: the next step would change its square, 1e-8 of it
 _BELOW = 1e-5  # how far below the answer the check looks
+_DOUBLINGS = 20  # a millionfold of the first guess: past that there is no pressure
 _BRACKET = 1e-6  # of the pressure: how close halving comes to one that was passed over
 
 
@@ -56,6 +57,37 @@ def buckling_pressure(
     return answer
 
 
+def stands(
+    shape: Bellows,
+    modulus: Array,
+    poisson: Array,
+    of: Reference,
+    pressure: Array,
+    *,
+    harmonic: int = 1,
+    outside: bool = False,
+) -> npt.NDArray[np.bool_]:
+    """Return whether the least pressure of whole bellows in a harmonic is above a known one, shape (n,).
+
+    It takes one factorisation, where finding the least pressure takes many.
+
+    Args:
+        shape: n bellows.
+        modulus: E [Pa], shape (n,).
+        poisson: nu, shape (n,).
+        of: the element of reference.
+        pressure: above zero [Pa], shape (n,); none stands an infinite one.
+        harmonic: waves round the axis, from 1.
+        outside: whether the pressure is outside.
+    """
+    answer = np.empty(len(shape), dtype=bool)
+    for rows, some in alike(shape):
+        case = _Case(some, modulus[rows], poisson[rows], of, harmonic=harmonic, outside=outside)
+        asked = enumerate(pressure[rows].tolist())
+        answer[rows] = [np.isfinite(one) and case.stands(one, number) for number, one in asked]
+    return answer
+
+
 class _Case:
     """Bellows alike, under one pressure in one harmonic: K, K_p and the search for the least pressure."""
 
@@ -74,7 +106,8 @@ class _Case:
 
     def least(self) -> Array:
         """Return the least pressures, shape (n,), infinite where there is none."""
-        pressure = self._first()
+        first = self._first()
+        pressure = first.copy()
         found = np.flatnonzero(np.isfinite(pressure))
         for _ in range(_STEPS):
             if not len(found):
@@ -82,8 +115,11 @@ class _Case:
             change = self._change(pressure[found], found)
             pressure[found] += change
             found = found[np.abs(change) > _STILL * np.abs(pressure[found])]
-        for row in np.flatnonzero(np.isfinite(pressure)):
-            pressure[row] = self._lowest(float(pressure[row]), int(row))
+        still = np.isfinite(pressure) & (pressure > 0.0)
+        still[found] = False
+        for row in np.flatnonzero(np.isfinite(first)):
+            known = float(pressure[row]) if still[row] else self._fallen(float(first[row]), int(row))
+            pressure[row] = self._lowest(known, int(row))
         return pressure
 
     def _first(self) -> Array:
@@ -121,15 +157,23 @@ class _Case:
         Below the least pressure the bellows stands and so do all its parts; from it on it does not, so that halving
         finds it.
         """
-        if self._stands(pressure * (1.0 - _BELOW), row):
+        if not np.isfinite(pressure) or self.stands(pressure * (1.0 - _BELOW), row):
             return pressure
         low, high = 0.0, pressure * (1.0 - _BELOW)
         while high - low > _BRACKET * high:
             middle = (low + high) / 2.0
-            low, high = (middle, high) if self._stands(middle, row) else (low, middle)
+            low, high = (middle, high) if self.stands(middle, row) else (low, middle)
         return high
 
-    def _stands(self, pressure: float, row: int) -> bool:
+    def _fallen(self, pressure: float, row: int) -> float:
+        """Return a pressure that is too much, where Newton's method went to one below zero or nowhere."""
+        for _ in range(_DOUBLINGS):
+            if not self.stands(pressure, row):
+                return pressure
+            pressure *= 2.0
+        return np.inf
+
+    def stands(self, pressure: float, row: int) -> bool:
         """Return whether all that was taken out and all that is left is positive definite."""
         some = slice(row * self.elements, (row + 1) * self.elements)
         parts = self.elastic[some] + pressure * self.by_pressure[some]
@@ -154,4 +198,4 @@ def _held_state(whole: Meridian, modulus: Array, poisson: Array, of: Reference, 
     return nodal_of(whole, small, joints, THINGS).reshape(-1, of.order + 1, THINGS)
 
 
-__all__ = ["buckling_pressure"]
+__all__ = ["buckling_pressure", "stands"]

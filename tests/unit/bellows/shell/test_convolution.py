@@ -11,9 +11,9 @@ from hypothesis import strategies as st
 
 from takeup.bellows.geometry import Bellows, bellows, chosen, root_middle_radius
 from takeup.bellows.impossible import impossible
-from takeup.bellows.shell.axisymmetric import MOVEMENT, solve_half
+from takeup.bellows.shell.axisymmetric import MOVEMENT, PRESSURE, solve_half
 from takeup.bellows.shell.buckling import buckling_pressure
-from takeup.bellows.shell.convolution import QUICK, convolutions
+from takeup.bellows.shell.convolution import FINE, QUICK, convolutions, solved
 from takeup.bellows.shell.harmonic import angular_stiffness, whole_rates
 from takeup.bellows.shell.meridian import places
 from takeup.bellows.shell.reference import polynomials, reference
@@ -180,6 +180,26 @@ def test_outside_pressure_is_inside_pressure_on_the_other_face():
     assert outside.axial_stiffness == pytest.approx(inside.axial_stiffness, rel=1e-12)
     assert outside.effective_area == pytest.approx(inside.effective_area, rel=0.01)
     assert outside.bending_per_pressure == pytest.approx(inside.bending_per_pressure, rel=0.03)
+    # pressure and the movement it causes turn their signs together, so the free ends change nothing else
+    for name in ("bending_free_per_pressure", "surface_free_per_pressure", "free_extension_per_pressure"):
+        assert getattr(outside, name) == pytest.approx(getattr(inside, name), rel=0.01), name
+
+
+@pytest.mark.parametrize("radii", [(0.006, 0.006), (0.004, 0.007), (0.007, 0.004)])
+def test_greatest_surface_stress_stands_where_the_samples_have_it(radii):
+    """Of both sides: a parabola between samples moves the top by less than a tenth of an element, 0.04 of the whole."""
+    crest, root = radii
+    shape = bellows(
+        inside_diameter=0.219, height=0.022, pitch=0.024, ply_thickness=0.001, crest_radius=crest, root_radius=root
+    )
+    half, stress = solved(shape, E, NU, reference(FINE), outside=False)
+    found = convolutions(shape, E, NU)
+    for case, cause in ((MOVEMENT, "movement"), (PRESSURE, "pressure")):
+        both = np.abs(np.stack((stress.inner, stress.outer))[:, 0, ..., case])
+        _, element, sample = np.unravel_index(both.argmax(), both.shape)
+        place = stress.along[0, element, sample] / half.segments.length.sum()
+        assert getattr(found, f"surface_{cause}_place") == pytest.approx(place, abs=0.04)
+        assert getattr(found, f"surface_per_{cause}") == pytest.approx(both.max(), rel=1e-3)  # as far as FINE is good
 
 
 @pytest.mark.parametrize("more", [0.0, 1e-9, 1e-7, 1e-5, 1e-3])
