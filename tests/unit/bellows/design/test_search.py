@@ -9,7 +9,7 @@ import pytest
 from tests.design_builders import MIDDLE, SMALL, wanted
 
 from takeup.bellows.design import GRID, design
-from takeup.bellows.design.criteria import candidates
+from takeup.bellows.design.criteria import candidates, outside_diameter, whole_length
 from takeup.bellows.design.duty import FULL_VACUUM, asked, many
 from takeup.bellows.design.grid import LEAST_BEND, shapes
 from takeup.bellows.design.search import mass, objectives_of
@@ -137,6 +137,15 @@ def test_mass_by_hand():
     values = {"inside_diameter": 0.2, "height": 0.02, "pitch": 0.02, "ply_thickness": 1e-3}
     assert mass(bellows(**values), 8000.0) == pytest.approx(0.271674, rel=2e-6)
     assert mass(bellows(**values, tangent_length=0.01), 8000.0) == pytest.approx(0.271674 + 0.10103, rel=2e-5)
+
+
+def test_room_by_hand():
+    """Outside 200 + 2 x 30 + 2 x 2 x 1 = 264 mm, length 5 x 20 + 2 x 40 = 180 mm, both by hand; only doubles round."""
+    shape = bellows(
+        inside_diameter=0.2, height=0.03, pitch=0.02, convolutions=5, plies=2, ply_thickness=1e-3, tangent_length=0.04
+    )
+    assert outside_diameter(shape) == pytest.approx(0.264, rel=1e-12)
+    assert whole_length(shape) == pytest.approx(0.18, rel=1e-12)
 
 
 def test_every_shape_of_the_grid_can_be_made_and_is_known_to_the_charts():
