@@ -33,7 +33,8 @@ def test_one_that_is_best_in_all_has_all_reasons():
 
 
 def test_the_one_between_has_the_least_product():
-    points = np.array([[1.0, 9.0, 9.0], [9.0, 1.0, 9.0], [9.0, 9.0, 1.0], [2.0, 3.0, 4.0]])
+    """By hand 22.5 and 27; the sums, 11 and 9, go the other way, but would weigh kilograms against metres."""
+    points = np.array([[1.0, 9.0, 9.0], [9.0, 1.0, 9.0], [9.0, 9.0, 1.0], [1.5, 2.0, 7.5], [3.0, 3.0, 3.0]])
     rows, why = picked(points, "stiffness")
     assert rows.tolist() == [2, 0, 1, 3]
     assert why[3].startswith("between them")
