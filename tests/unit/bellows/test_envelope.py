@@ -16,6 +16,7 @@ from takeup.bellows.envelope import (
 )
 from takeup.bellows.forms import published
 from takeup.bellows.forms.movement import combined
+from takeup.bellows.shell.convolution import QUICK, convolutions
 from takeup.errors import OutOfRange
 
 FIELD = {"ASME design": "life_asme_design", "EN design": "life_en_design", "EJMA average": "life_ejma_average"}
@@ -140,3 +141,21 @@ def test_many_at_once_are_the_same_as_one_by_one():
             assert getattr(together, name)[row] == pytest.approx(getattr(alone, name)[0], rel=1e-9), (
                 name
             )  # order of sums
+
+
+@pytest.mark.parametrize("curve", CURVES)
+@pytest.mark.parametrize("pressure", [1e6, -1e6])
+def test_shell_range_is_of_both_peaks_at_the_sense_of_the_pressure(curve, pressure):
+    """0.7 p s_p E_o/E_b + s_e e, s at the cold modulus and on the pressed face; the average curve raises nothing."""
+    hot = metal(modulus=150e9)
+    found = envelope(plain(), hot, duty(pressure=pressure), curve=curve, safety_factor=factor_of(curve))
+    shell = convolutions(plain(), hot.cold_modulus, hot.poisson, order=QUICK, outside=pressure < 0.0)
+    raised = 1.0 if curve == "EJMA average" else 195.0 / 150.0
+    expected = 0.7 * 1e6 * raised * shell.surface_per_pressure + shell.surface_per_movement * found.movement
+    assert found.shell_range == pytest.approx(expected, rel=1e-12)  # only doubles round
+
+
+@pytest.mark.parametrize("greater", ["crest_radius", "root_radius"])
+def test_gap_is_that_of_the_blunter_bend(greater):
+    """By hand: 24 - 2 x 7 - 1 = 9 mm, whichever of the two bends has the 7 mm; only doubles round."""
+    assert closing_gap(plain(**{greater: 0.007})) == pytest.approx(0.009, rel=1e-12)

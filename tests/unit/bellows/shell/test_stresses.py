@@ -53,8 +53,8 @@ def test_stress_of_a_thick_cylinder_pressed_from_outside(thickness):
 def test_plies_of_a_cylinder_share_the_pressure_from_side_to_side(plies):
     """Each ply of n bears p/n by Lame, whose stress along the axis is the same at both of its faces.
 
-    In units of the pressure: 0.005 (measured 0.0025 at t/R = 0.02, and as much less as there are plies). A ply that took all of the
-    pressure from side to side would be out by nu/(1 - nu) (1 - 1/n), 0.21 for two and 0.32 for four.
+    In units of the pressure: 0.005 (measured 0.0025 at t/R = 0.02, and as much less as there are plies). A ply that
+    took all of the pressure from side to side would be out by nu/(1 - nu) (1 - 1/n), 0.21 for two and 0.32 for four.
     """
     wall = replace(straight(angle=0.0, length=0.5, radius=1.0, thickness=0.02 / plies), plies=np.full(1, float(plies)))
     some = shell(wall, order=4)
