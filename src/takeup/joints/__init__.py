@@ -2,19 +2,26 @@
 
 from takeup.joints.bellows import bellows_between, whole_axial_rate, whole_live_length
 from takeup.joints.computed import BellowsRates, ComputedBellows, JointBellows, LifeCurve, computed
-from takeup.joints.data import JointData, Rods, TakeUpKind
+from takeup.joints.data import JointData, TakeUpKind
+from takeup.joints.hardware import Balance, Pins, Rods
 from takeup.joints.kinds import KINDS, JointKind
+from takeup.joints.links import Hardware, Link, PinRub, links_of, rubs_of_pins
 from takeup.joints.rates import Rates, angular_rate, joint_rates
 from takeup.joints.ratings import RatedMovements, RatingDuty, rated_movements
 
 __all__ = [
     "KINDS",
+    "Balance",
     "BellowsRates",
     "ComputedBellows",
+    "Hardware",
     "JointBellows",
     "JointData",
     "JointKind",
     "LifeCurve",
+    "Link",
+    "PinRub",
+    "Pins",
     "RatedMovements",
     "Rates",
     "RatingDuty",
@@ -24,7 +31,9 @@ __all__ = [
     "bellows_between",
     "computed",
     "joint_rates",
+    "links_of",
     "rated_movements",
+    "rubs_of_pins",
     "whole_axial_rate",
     "whole_live_length",
 ]

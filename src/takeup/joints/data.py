@@ -5,34 +5,23 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-TakeUpKind = Literal["single axial", "externally pressurised", "tied axial", "universal", "tied universal"]
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Rods:
-    """Rods from one end of a joint to the other: they pull when their nuts bear, and never push.
-
-    Args:
-        count: how many, evenly round the pipe; the first stands on the joint's second axis.
-        diameter: of each, that carries [m].
-        circle: diameter of the circle they stand on [m].
-        gap: between nut and lug as fitted [m]: none for tie rods, some for limit rods.
-        length: between the nuts [m].
-        modulus: [Pa].
-        expansion: mean coefficient of rods as hot as the pipe [1/K]; None for rods that stay as cold as they were.
-        can_carry: tension of each [N]; None where not said.
-        source: where the data come from.
-    """
-
-    count: int
-    diameter: float
-    circle: float
-    gap: float
-    length: float
-    modulus: float
-    expansion: float | None
-    can_carry: float | None
-    source: str
+TakeUpKind = Literal[
+    "single axial",
+    "tied axial",
+    "limit-rod axial",
+    "universal",
+    "tied universal",
+    "limit-rod universal",
+    "swing",
+    "hinged",
+    "gimbal",
+    "externally pressurised",
+    "small-bore compensator",
+    "in-line pressure balanced",
+    "elbow pressure balanced",
+    "braided hose loop",
+]
+"""Kinds of one joint; a double stands in a line as two of these with an anchor base between (kinds/double.py)."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

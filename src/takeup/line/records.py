@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from takeup.joints import ComputedBellows, JointData, Rods, TakeUpKind
+from takeup.joints import Balance, ComputedBellows, Hardware, JointData, Pins, Rods, TakeUpKind
 from takeup.line.conditions import (
     COLD_WALK,
     AddedState,
@@ -35,8 +35,9 @@ from takeup.line.parts import Allowables, Branch, Item, Leg, Pipe, Position, Sec
 class TakeUp:
     """A joint in the line; `position` is the middle of its face-to-face length. `preset` > 0: fitted extended [m].
 
-    `misalignment` is what installation may use up of its ratings: lateral [m] and angular [rad]. `rods` run from face
-    to face. Where `bellows` is given, the rates, effective area and live length of `data` are computed from it, cold.
+    `misalignment` is what installation may use up of its ratings: lateral [m] and angular [rad]. `rods`, `pins` and
+    `balance` are its hardware, as far as its kind has it. Where `bellows` is given, the rates, effective area and live
+    length of `data` are computed from it, cold.
     """
 
     name: str
@@ -47,6 +48,13 @@ class TakeUp:
     preset: float = 0.0
     misalignment: tuple[float, float] = (0.0, 0.0)
     rods: Rods | None = None
+    pins: Pins | None = None
+    balance: Balance | None = None
+
+    @property
+    def hardware(self) -> Hardware:
+        """What it has beside its bellows."""
+        return Hardware(rods=self.rods, pins=self.pins, balance=self.balance)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -22,7 +22,7 @@ def contact_rows(solved: Solved, line: str, name: str) -> list[Json]:
     """
     return [
         row
-        for number, contact in _contacts(solved, line, name, rods=False)
+        for number, contact in _contacts(solved, line, name, ("hold",))
         for row in _hold_rows(solved, number, contact)
     ]
 
@@ -37,7 +37,7 @@ def rod_rows(solved: Solved, line: str, name: str) -> list[Json]:
     """
     found: list[Json] = []
     walk, way = solved.run.walk, solved.run.way
-    for number, row in _contacts(solved, line, name, rods=True):
+    for number, row in _contacts(solved, line, name, ("rod",)):
         for state, step in zip(way.states, way.arrivals, strict=True):
             tension = float(walk.forces[step, number])
             found.append(
@@ -55,9 +55,25 @@ def rod_rows(solved: Solved, line: str, name: str) -> list[Json]:
     return found
 
 
-def _contacts(solved: Solved, line: str, name: str, *, rods: bool) -> Iterator[tuple[int, Row]]:
+def hardware_rows(solved: Solved, line: str, name: str) -> list[Json]:
+    """Return what each plate, bar and balancing bellows of a joint carries in every state; tension above zero."""
+    walk, way = solved.run.walk, solved.run.way
+    return [
+        {
+            "state": state.name,
+            "scenario": solved.scenario,
+            "part": row.plus,
+            "role": row.role,
+            "force_n": float(walk.forces[step, number]) + 0.0,
+        }
+        for number, row in _contacts(solved, line, name, ("pin", "bar", "balance"))
+        for state, step in zip(way.states, way.arrivals, strict=True)
+    ]
+
+
+def _contacts(solved: Solved, line: str, name: str, roles: tuple[str, ...]) -> Iterator[tuple[int, Row]]:
     for number, row in enumerate(solved.run.ground.contacts.rows):
-        if row.line == line and row.owner == name and (row.hold is None) == rods:
+        if row.line == line and row.owner == name and row.role in roles:
             yield number, row
 
 

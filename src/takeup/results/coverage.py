@@ -95,7 +95,7 @@ COVERAGE: tuple[Coverage, ...] = (
         words="U-shapes as a shell of revolution, any radii, held against solid elements; plies in parallel, elastic",
     ),
     Coverage(
-        subject="bellows by themselves: published stresses, lives, squirm, rated movements, design; demonstration series",
+        subject="bellows by themselves: published stresses, lives, squirm, ratings, design; demonstration series",
         status="from memory",
         words="EJMA form, ASME VIII-1 App. 26, EN 13445-3 cl. 14; series of joints invented, no maker's data",
     ),

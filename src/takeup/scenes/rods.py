@@ -81,4 +81,4 @@ def slackens_at(played: Played, joint: str, state: str) -> float:
 
 def _rows(played: Played, joint: str) -> list[int]:
     rows = played.solved.run.ground.contacts.rows
-    return [number for number, row in enumerate(rows) if row.owner == joint and row.hold is None]
+    return [number for number, row in enumerate(rows) if row.owner == joint and row.role == "rod"]

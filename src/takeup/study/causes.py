@@ -26,7 +26,7 @@ from takeup.line import GRAVITY, SAME_STATION, Load, State, Study, bore_area
 from takeup.mechanics import Loads, pressure_strain
 from takeup.study.course import Course, growth_strain
 from takeup.study.model import LineModel, SystemModel
-from takeup.study.pieces import Piece
+from takeup.study.pieces import Piece, joint_spans
 
 Floats = NDArray[np.float64]
 CAUSES = (
@@ -138,8 +138,28 @@ def _pressures(model: SystemModel) -> Iterator[_Cause]:
         def head(line: LineModel, place: int, piece: Piece, zone: int = zone) -> float:
             return -float(line.elevation[place]) * strain(line, place, piece, zone)
 
-        yield _Cause(kind=PRESSURE, amount=_at_datum(zone), strain=_members_where(model, strain))
-        yield _Cause(kind=PRESSURE, amount=_per_height(zone), strain=_members_where(model, head))
+        tied, tied_head = _balances(model, zone)
+        yield _Cause(kind=PRESSURE, amount=_at_datum(zone), strain=_members_where(model, strain), nodal=tied)
+        yield _Cause(kind=PRESSURE, amount=_per_height(zone), strain=_members_where(model, head), nodal=tied_head)
+
+
+def _balances(model: SystemModel, zone: int) -> tuple[Floats, Floats]:
+    """Return how a pascal on balancing bellows pulls the ends of their joints together, and so per metre of head.
+
+    F = P A_b on either end, against the thrust of the line's bellows (first principles): its ties reach across.
+    """
+    pull, head = (np.zeros((len(model.frame.points), 6)) for _ in range(2))
+    for line in model.lines:
+        for takeup in line.line.takeups:
+            if takeup.balance is None or model.zones.number(line.line.name, takeup.position.station) != zone:
+                continue
+            spans, along = joint_spans(takeup), line.route.direction(takeup.position.station)
+            force = takeup.balance.effective_area * along
+            height = float(line.route.point(takeup.position.station)[2])
+            for station, sense in ((spans.start, 1.0), (spans.end, -1.0)):
+                pull[line.node_at(station), :3] += sense * force
+                head[line.node_at(station), :3] -= height * sense * force
+    return pull, head
 
 
 def _strain_of_a_pascal(piece: Piece, axial: float) -> float:

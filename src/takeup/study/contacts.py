@@ -6,7 +6,7 @@
     planar guide          the row across the way that it leaves free
     directional anchor    its axis, both ways; a contact only where it rubs
     spring hanger         its spring is in the frame; a row where its casing has stops, a row while it is locked
-    rods                  a row each, from face to face: they pull after their gap and never push
+    hardware of joints    rows between two places of a joint: rods, pins, bars, balances (joints/links.py)
     temporary holds       all that they hold, in the states that name them, where the line then stands
 
 Friction works in the plane of the support: along and across the pipe under a rest, the free way and along it in a
@@ -18,23 +18,26 @@ much sideways; a slide guide carries weight at once, and its clearance is above.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
+from takeup.joints import Link, PinRub, links_of, rubs_of_pins
+from takeup.joints.links import LinkRole, Vector
 from takeup.line import Hold, State, Study, TakeUp
 from takeup.line.holding import Spring
 from takeup.mechanics import GROUND, Gaps, Rubs, Supports
 from takeup.study.course import Course, growth_strain
 from takeup.study.holding import Holding, structure_springs
 from takeup.study.model import LineModel, SystemModel
-from takeup.study.pieces import joint_spans
 
 Floats = NDArray[np.float64]
 Flags = NDArray[np.bool_]
 NEVER = math.inf
+_NO_ARM: Vector = (0.0, 0.0, 0.0)
 _TURNS = 3  # first component that is a rotation
 _ALONG = 1e-6  # sine of the angle between pipe and axis: none
 ROUND_GUIDES = ("slide guide", "spider guide")
@@ -57,8 +60,11 @@ class Row:
         turns: whether it holds a rotation.
         only_in: the states it is there in; None: always.
         lock: whether it is there only while a spring is locked.
-        other: the other node of a rod.
-        arm: from either node to its rod [m].
+        role: of what: a hold, or which hardware of a joint.
+        other: the other node of a joint's hardware.
+        arm: from the node to where the row acts [m].
+        other_arm: from the other node to there [m].
+        length: of the bar that a joint's hardware stands for [m].
     """
 
     line: str
@@ -73,8 +79,11 @@ class Row:
     turns: bool = False
     only_in: tuple[str, ...] | None = None
     lock: bool = False
+    role: Literal["hold"] | LinkRole = "hold"
     other: int = GROUND
-    arm: tuple[float, float, float] = (0.0, 0.0, 0.0)
+    arm: Vector = _NO_ARM
+    other_arm: Vector = _NO_ARM
+    length: float = 0.0
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -83,8 +92,8 @@ class Rub:
 
     Args:
         line: name of its line.
-        owner: name of the hold.
-        hold: number of the hold among the frame's supports.
+        owner: name of the hold or joint.
+        hold: number of the hold among the frame's supports; None for the pins of a joint.
         station: [m].
         node: where it acts.
         tangents: one or two, (., 3).
@@ -92,11 +101,16 @@ class Rub:
         low: least coefficient.
         high: greatest coefficient.
         slides_across: whether it can slide along its second tangent; at a guide without clearance it cannot.
+        lever: what the force that presses it is multiplied by: the radius of a pin [m], one where a face slides.
+        turns: whether it is a turn about its tangent.
+        other: the other node of a joint's pins.
+        arm: from the node to where it acts [m].
+        other_arm: from the other node to there [m].
     """
 
     line: str
     owner: str
-    hold: int
+    hold: int | None
     station: float
     node: int
     tangents: Floats
@@ -104,6 +118,11 @@ class Rub:
     low: float
     high: float
     slides_across: bool = True
+    lever: float = 1.0
+    turns: bool = False
+    other: int = GROUND
+    arm: Vector = _NO_ARM
+    other_arm: Vector = _NO_ARM
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -164,7 +183,9 @@ def contacts_of(model: SystemModel, states: Sequence[State], *, giving: bool) ->
             rubs += place.rubs(len(rows)) if own else []
             rows += own
         for takeup in line.line.takeups:
-            rows += _rods(line, takeup)
+            hardware = _of_joint(line, takeup)
+            rubs += _of_pins(line, takeup, hardware, len(rows))
+            rows += hardware
     return Contacts(rows=tuple(rows), rubs=tuple(rubs), supports=supports)
 
 
@@ -186,7 +207,7 @@ def _foot(study: Study, model: SystemModel, row: Row, course: Course) -> Floats:
     """Return how far the foot of a row has moved along it, (k,) [m]."""
     line = next(item for item in model.lines if item.line.name == row.line)
     if row.hold is None:
-        return _rod_growth(study, model, row, course)
+        return _hardware_growth(study, model, row, course)
     hold = model.holds[row.hold]
     shift = course.settled * float(row.direction @ hold.settlement)
     if hold.hot_leg:
@@ -197,10 +218,9 @@ def _foot(study: Study, model: SystemModel, row: Row, course: Course) -> Floats:
     return shift
 
 
-def _rod_growth(study: Study, model: SystemModel, row: Row, course: Course) -> Floats:
+def _hardware_growth(study: Study, model: SystemModel, row: Row, course: Course) -> Floats:
     takeup = next(item for item in study.line(row.line).takeups if item.name == row.owner)
-    assert takeup.rods is not None, "only rods have rows without a hold"
-    if takeup.rods.expansion is None:
+    if row.role != "rod" or takeup.rods is None or takeup.rods.expansion is None:
         return np.zeros(len(course.settled))
     zone = model.zones.number(row.line, takeup.position.station)
     warmer = course.temperature[:, zone] - study.site.installation
@@ -314,45 +334,89 @@ class _Place:
         )
 
 
-def _rods(line: LineModel, takeup: TakeUp) -> Iterator[Row]:
-    """Yield a row for each rod of a joint, evenly round the pipe."""
-    rods = takeup.rods
-    if rods is None:
-        return
-    along, across, up = line.route.axes(takeup.position.station)
-    spans = joint_spans(takeup)
-    area = math.pi / 4.0 * rods.diameter**2
-    for number in range(rods.count):
-        angle = 2.0 * math.pi * number / rods.count
-        arm = rods.circle / 2.0 * (math.cos(angle) * across + math.sin(angle) * up)
-        yield Row(
-            line=line.line.name,
-            owner=takeup.name,
-            hold=None,
-            plus=f"rod {number + 1}",
-            minus="",
-            node=line.node_at(spans.end),
-            direction=along,
-            gap=(rods.gap, NEVER),
-            compliance=rods.length / (rods.modulus * area),
-            other=line.node_at(spans.start),
-            arm=(float(arm[0]), float(arm[1]), float(arm[2])),
+def _of_joint(line: LineModel, takeup: TakeUp) -> list[Row]:
+    """Return the rows of a joint's hardware."""
+    rows = []
+    for link in links_of(takeup.kind, takeup.data, takeup.hardware):
+        start, end, place = _ends(line, takeup, link)
+        rows.append(
+            Row(
+                line=line.line.name,
+                owner=takeup.name,
+                hold=None,
+                role=link.role,
+                plus=link.name,
+                minus=link.name if link.gap[1] == 0.0 else "",
+                node=end[0],
+                direction=place(link.direction),
+                gap=link.gap,
+                compliance=link.compliance,
+                other=start[0],
+                arm=end[1],
+                other_arm=start[1],
+                length=link.length,
+            )
         )
+    return rows
+
+
+def _of_pins(line: LineModel, takeup: TakeUp, rows: list[Row], first: int) -> list[Rub]:
+    """Return what of a joint's pins rubs; its rows are numbered from `first` on."""
+    numbers = {row.plus: first + number for number, row in enumerate(rows)}
+    rubs = []
+    for pin in rubs_of_pins(takeup.kind, takeup.data, takeup.pins):
+        start, end, place = _ends(line, takeup, pin)
+        rubs.append(
+            Rub(
+                line=line.line.name,
+                owner=takeup.name,
+                hold=None,
+                station=takeup.position.station,
+                node=end[0],
+                tangents=place(pin.direction)[None],
+                pressed_by=tuple(numbers[name] for name in pin.pressed_by),
+                low=pin.low,
+                high=pin.high,
+                slides_across=False,
+                lever=pin.lever,
+                turns=pin.turns,
+                other=start[0],
+                arm=end[1],
+                other_arm=start[1],
+            )
+        )
+    return rubs
+
+
+def _ends(
+    line: LineModel, takeup: TakeUp, what: Link | PinRub
+) -> tuple[tuple[int, Vector], tuple[int, Vector], Callable[[Vector], Floats]]:
+    """Return node and arm of both ends of a joint's hardware, and what turns the joint's axes into global ones."""
+    station = takeup.position.station
+    axes = line.route.axes(station)
+
+    def place(vector: Vector) -> Floats:
+        return np.asarray(vector) @ axes
+
+    def end(away: float) -> tuple[int, Vector]:
+        arm = place((what.at[0] - away, what.at[1], what.at[2]))
+        return line.node_at(station + away), (float(arm[0]), float(arm[1]), float(arm[2]))
+
+    return end(what.start), end(what.end), place
 
 
 def gaps_of(contacts: Contacts) -> Gaps:
     """Return the rows as mechanics wants them."""
     rows = contacts.rows
-    arms = np.array([row.arm for row in rows]).reshape(-1, 3)
     return Gaps(
         node=np.array([row.node for row in rows], dtype=np.int64),
         direction=np.array([row.direction for row in rows]).reshape(-1, 3),
         gap_plus=np.array([row.gap[0] for row in rows]),
         gap_minus=np.array([row.gap[1] for row in rows]),
         compliance=np.array([row.compliance for row in rows]),
-        arm=arms,
+        arm=np.array([row.arm for row in rows]).reshape(-1, 3),
         other=np.array([row.other for row in rows], dtype=np.int64),
-        other_arm=arms,
+        other_arm=np.array([row.other_arm for row in rows]).reshape(-1, 3),
         turns=np.array([row.turns for row in rows], dtype=bool),
     )
 
@@ -378,4 +442,9 @@ def rubs_of(contacts: Contacts, *, where_it_can: bool = False) -> Rubs:
         directions=directions,
         mu=np.array([rub.high for rub in rubs]),
         pressed_by=pressed,
+        lever=np.array([rub.lever for rub in rubs]),
+        arm=np.array([rub.arm for rub in rubs]).reshape(-1, 3),
+        other=np.array([rub.other for rub in rubs], dtype=np.int64),
+        other_arm=np.array([rub.other_arm for rub in rubs]).reshape(-1, 3),
+        turns=np.array([rub.turns for rub in rubs], dtype=bool),
     )

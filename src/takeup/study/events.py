@@ -90,7 +90,7 @@ def occurrences_of(ground: Ground, walk: Walk) -> Iterator[Occurrence]:
     for (step, fraction, line, where, mechanics_word), group in groupby(sorted(walk.events, key=moment), key=moment):
         events = list(group)
         thing = owner(events[0])
-        kind: Kind = "friction" if isinstance(thing, Rub) else "rods" if thing.hold is None else "hold"
+        kind: Kind = "friction" if isinstance(thing, Rub) else "rods" if thing.role == "rod" else "hold"
         what, words = _in_words(ground, walk, (events, kind), mechanics_word)
         yield Occurrence(
             step=step,
@@ -145,12 +145,15 @@ def _in_words(ground: Ground, walk: Walk, alike: tuple[list[Event], Kind], mecha
     """Return what happened as one of a few words, and as the end of a sentence."""
     events, kind = alike
     if kind == "friction":
+        rub = ground.contacts.rubs[events[0].index]
+        if rub.hold is None:
+            return mechanics_word, "its pins turn" if mechanics_word == "slips" else f"its pins: {mechanics_word}"
         return mechanics_word, f"the line {mechanics_word}" if mechanics_word != "lifts off" else "carries nothing"
     rows = [ground.contacts.rows[event.index] for event in events]
     opens = mechanics_word == "opens"
     if kind == "rods":
         what = "rods slacken" if opens else "rods take hold"
-        every = sum(row.owner == rows[0].owner and row.hold is None for row in ground.contacts.rows)
+        every = sum(row.owner == rows[0].owner and row.role == "rod" for row in ground.contacts.rows)
         return what, what if len(rows) == every else f"{', '.join(row.plus for row in rows)} of {every}: {what}"
     if opens:
         return "leaves", _leaving(ground, rows[0])

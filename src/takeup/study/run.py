@@ -120,6 +120,8 @@ def _of_rubs(ground: Ground, friction: Floats) -> Floats:
     """Return what friction puts on the structures of holds, (s, t, 2) -> (s, h, 6)."""
     loads = np.zeros((len(friction), len(ground.model.holds), 6))
     for number, rub in enumerate(ground.contacts.rubs):
+        if rub.hold is None:
+            continue  # pins of a joint rub within the line
         pulls = friction[:, number, : len(rub.tangents)] @ rub.tangents
         loads[:, rub.hold, :3] -= pulls
     return loads

@@ -114,7 +114,7 @@ def _joint_movements(line: LineModel, runs: Sequence[Run], displacements: Floats
 def _rod_tensions(run: Run, line: LineModel, joint: str) -> Floats:
     """Return the tension of each rod of a joint, (states, rods) [N]."""
     rows = run.ground.contacts.rows
-    own = [k for k, row in enumerate(rows) if row.hold is None and row.line == line.line.name and row.owner == joint]
+    own = [k for k, row in enumerate(rows) if row.role == "rod" and row.line == line.line.name and row.owner == joint]
     return np.asarray(run.walk.forces[run.way.arrivals][:, own])
 
 

@@ -139,16 +139,30 @@ def test_the_lateral_rate_with_ends_kept_parallel(centres):
     assert rate == pytest.approx(1.0 / by_hand, rel=1e-5)  # the 10 mm that are not alike either side
 
 
-def test_kinds_say_how_many_bellows_and_whether_they_have_rods():
-    """As the kinds' headers say; tied kinds are the only ones whose rods are meant to carry the thrust."""
-    facts = {kind.name: (kind.bellows, kind.rods, kind.restrained, kind.column_squirm) for kind in KINDS.values()}
+def test_kinds_say_what_they_are_made_of_and_whether_anchors_carry_their_thrust():
+    """As the kinds' headers say: bellows, rods, pins, a balance; whether they hold their thrust; whether they squirm."""
+    facts = {
+        kind.name: (kind.bellows, kind.rods, kind.pins, kind.balanced, kind.restrained, kind.column_squirm)
+        for kind in KINDS.values()
+    }
     assert facts == {
-        "single axial": (1, "optional", False, True),
-        "externally pressurised": (1, "none", False, False),
-        "tied axial": (1, "required", True, True),
-        "universal": (2, "optional", False, True),
-        "tied universal": (2, "required", True, True),
+        "single axial": (1, "optional", "none", False, False, True),
+        "tied axial": (1, "required", "none", False, True, True),
+        "limit-rod axial": (1, "required", "none", False, False, True),
+        "universal": (2, "optional", "none", False, False, True),
+        "tied universal": (2, "required", "none", False, True, True),
+        "limit-rod universal": (2, "required", "none", False, False, True),
+        "swing": (2, "none", "swing", False, True, True),
+        "hinged": (1, "none", "hinge", False, True, True),
+        "gimbal": (1, "none", "gimbal", False, True, True),
+        "externally pressurised": (1, "none", "none", False, False, False),
+        "small-bore compensator": (1, "none", "none", False, False, False),
+        "in-line pressure balanced": (1, "none", "none", True, True, True),
+        "elbow pressure balanced": (1, "none", "none", True, True, True),
+        "braided hose loop": (1, "none", "none", False, True, False),
     }
     for kind in KINDS.values():
-        if kind.restrained:
+        if kind.restrained and kind.rods == "required":
             assert "the whole thrust arrives on the anchors" in kind.thrust
+        if not kind.restrained:
+            assert "the anchors either side carry it" in kind.thrust

@@ -8,6 +8,8 @@ from typing import Literal
 from takeup.joints.data import TakeUpKind
 
 RodsOf = Literal["none", "required", "optional"]
+PinsOf = Literal["none", "hinge", "gimbal", "swing"]
+Movement = Literal["axial", "lateral", "angular"]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -18,6 +20,10 @@ class JointKind:
         name: as the line file spells it.
         bellows: how many it has; between two is a spool.
         rods: whether it has rods: never, always, or as the line file says (limit rods).
+        rods_across: what each set of rods spans.
+        pins: which pins it has.
+        balanced: whether a balancing bellows takes off its thrust.
+        rated: movements that its data must rate; others count as none where they are not rated.
         restrained: whether rods, hinges or balancing are meant to carry the pressure thrust; if not, anchors must.
             Rods carry it only while their nuts bear, which the answer decides, not this word.
         thrust: how the pressure thrust travels.
@@ -30,6 +36,10 @@ class JointKind:
     name: TakeUpKind
     bellows: int
     rods: RodsOf
+    rods_across: Literal["the joint", "each bellows"] = "the joint"
+    pins: PinsOf = "none"
+    balanced: bool = False
+    rated: tuple[Movement, ...] = ("axial",)
     restrained: bool
     thrust: str
     takes: str

@@ -5,17 +5,22 @@ from __future__ import annotations
 from takeup.joints import KINDS, JointData, JointKind
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.positions import SAME_PLACE
-from takeup.line.reading.schema_takeups import RodsItem, TakeUpItem
+from takeup.line.reading.schema_hardware import RodsItem
+from takeup.line.reading.schema_takeups import TakeUpItem
 from takeup.reading.yaml_places import Path
 from takeup.units import to_mm
+
+_NEARLY = 2.0  # of the joint's own area: a balance that far off is a slip of the pen
 
 
 def check_joint(book: FaultBook, item: TakeUpItem, data: JointData, path: Path) -> None:
     """Note what contradicts itself in the data and the rods of a joint, wherever it stands."""
     kind, place = KINDS[item.kind], (*path, "data")
-    _check_ratings(book, data, place)
+    _check_ratings(book, data, kind, place)
     _check_lengths(book, data, kind, place)
     _check_rods(book, item, data, path)
+    _check_pins(book, item, path)
+    _check_balance(book, item, data, path)
 
 
 def check_circle(book: FaultBook, item: RodsItem | None, outside: float | None, path: Path) -> None:
@@ -37,9 +42,12 @@ def check_circle(book: FaultBook, item: RodsItem | None, outside: float | None, 
         )
 
 
-def _check_ratings(book: FaultBook, data: JointData, place: Path) -> None:
-    if data.axial_compression == data.axial_extension == 0.0:
+def _check_ratings(book: FaultBook, data: JointData, kind: JointKind, place: Path) -> None:
+    if "axial" in kind.rated and data.axial_compression == data.axial_extension == 0.0:
         book.add((*place, "axial_compression"), "the joint is rated for no axial movement at all")
+    for movement in kind.rated:
+        if movement != "axial" and not getattr(data, movement):
+            book.add(place, f"{_a(kind)} needs '{movement}', its rated {movement} movement", at_key=True)
     if data.minimum_pressure is not None and data.minimum_pressure >= data.pressure:
         said = book.words((*place, "minimum_pressure"))
         book.add((*place, "minimum_pressure"), f"'{said}' is not below the rated pressure")
@@ -82,19 +90,43 @@ def _check_rods(book: FaultBook, item: TakeUpItem, data: JointData, path: Path) 
     if kind.rods == "none":
         book.add(place, f"{_a(kind)} has no rods; leave this key out", at_key=True)
         return
-    if kind.rods == "optional" and rods.gap is None:
+    if (kind.rods == "optional" or "limit" in kind.name) and rods.gap is None:
         book.add(place, f"the limit rods of {_a(kind)} need 'gap': between nut and lug as fitted", at_key=True)
     if rods.hot and rods.expansion is None:
         book.add((*place, "hot"), "hot rods need 'expansion': their mean coefficient, such as 12e-6 1/K")
     if not rods.hot and rods.expansion is not None:
         book.add((*place, "expansion"), "rods that stay cold do not grow; leave this key out", at_key=True)
-    span = data.live_length + (data.centres or 0.0)
+    span = data.live_length + ((data.centres or 0.0) if kind.rods_across == "the joint" else 0.0)
     if rods.length is not None and rods.length < span - SAME_PLACE:
         book.add(
             (*place, "length"),
             f"'{book.words((*place, 'length'))}' between the nuts is shorter than what the rods span, "
             f"{to_mm(span):.5g} mm of bellows",
         )
+
+
+def _check_pins(book: FaultBook, item: TakeUpItem, path: Path) -> None:
+    """Note pins where there are none, none where there must be some, and whether anybody says how they rub."""
+    kind, place = KINDS[item.kind], (*path, "pins")
+    if item.pins is None:
+        if kind.pins != "none" and not book.has(place):
+            book.add(path, f"{_a(kind)} needs 'pins': how they lie, how thick, how far apart, of which plates")
+        return
+    if kind.pins == "none":
+        book.add(place, f"{_a(kind)} has no pins; leave this key out", at_key=True)
+
+
+def _check_balance(book: FaultBook, item: TakeUpItem, data: JointData, path: Path) -> None:
+    kind, place = KINDS[item.kind], (*path, "balance")
+    if item.balance is None:
+        if kind.balanced and not book.has(place):
+            book.add(path, f"{_a(kind)} needs 'balance': the rate and the effective area of its balancing bellows")
+        return
+    if not kind.balanced:
+        book.add(place, f"{_a(kind)} has no balancing bellows; leave this key out", at_key=True)
+    elif not 1.0 / _NEARLY < item.balance.effective_area / data.effective_area < _NEARLY:
+        said = book.words((*place, "effective_area"))
+        book.add((*place, "effective_area"), f"'{said}' balances less than half or more than double the joint's own")
 
 
 def _a(kind: JointKind) -> str:

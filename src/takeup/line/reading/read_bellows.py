@@ -25,13 +25,19 @@ _KEYS = {one.column: one.key for one in INPUTS}
 def check_answers(book: FaultBook, path: Path) -> None:
     """Note what neither the data of a joint nor a geometry says, and what both say."""
     geometry = book.has((*path, "bellows"))
+    kind = KINDS.get(book.words((*path, "kind")))
+    hose = kind is not None and kind.name == "braided hose loop"
     for key in GIVEN_BY_GEOMETRY:
         place = (*path, "data", key)
         if geometry and book.has(place):
             message = "two answers: it is computed from the geometry under 'bellows'; leave out this key or that one"
             book.add(place, message, at_key=True)
-        elif not geometry and key in NEEDED:
+        elif hose and key == "effective_area" and book.has(place):
+            book.add(place, "a braided hose loop carries its thrust in its braid; leave this key out", at_key=True)
+        elif not geometry and key in NEEDED and not (hose and key == "effective_area"):
             book.need(place)
+    if kind is not None and "axial" not in kind.rated:
+        return
     typed = [key for key in AXIAL if book.has((*path, "data", key))]
     if not geometry or typed:
         for key in AXIAL:

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from takeup.library import Friction, Source, friction
+from takeup.library import Friction
 from takeup.line.holding import ANCHORS, Hold, HoldKind, HoldRule, RuleKind, Spring
 from takeup.line.parts import Position
 from takeup.line.reading.directions import Sense
@@ -20,6 +20,7 @@ from takeup.line.reading.names import Names
 from takeup.line.reading.placed_holds import PlacedHold, check_placed
 from takeup.line.reading.positions import locate
 from takeup.line.reading.read_ends import stiffness, vector
+from takeup.line.reading.read_friction import read_friction
 from takeup.line.reading.schema_holds import HoldItem, SpringItem
 from takeup.reading.fields import listed, nearest
 from takeup.reading.yaml_places import Path
@@ -104,15 +105,7 @@ def _friction(book: FaultBook, item: HoldItem, path: Path) -> Friction | None:
             path, f"a {item.kind} rubs: it needs 'slides_on' (a pair) or 'friction' (a range with its source); {which}"
         )
         return None
-    if item.slides_on is not None:
-        pair = item.slides_on
-        return book.attempt((*path, "slides_on"), lambda: friction(pair))
-    assert item.friction is not None, "one of the two keys is there"
-    low, high = item.friction.low, item.friction.high
-    if low > high:
-        book.add((*path, "friction", "low"), f"the lowest coefficient, {low:g}, is above the highest, {high:g}")
-    source = Source(words=item.friction.source, status="user's data")
-    return Friction(words=f"{low:g} to {high:g}", low=low, high=high, source=source)
+    return read_friction(book, item.slides_on, item.friction, path)
 
 
 def _check_keys(book: FaultBook, item: HoldItem, path: Path) -> None:

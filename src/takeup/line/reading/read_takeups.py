@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from takeup.joints import ComputedBellows, JointData, Rods
+from takeup.joints import KINDS, ComputedBellows, JointData
 from takeup.line.parts import Position
 from takeup.line.reading.check_joint import check_circle, check_joint
 from takeup.line.reading.faultbook import FaultBook
@@ -18,7 +18,8 @@ from takeup.line.reading.names import Names
 from takeup.line.reading.placed_holds import PlacedHold
 from takeup.line.reading.positions import SAME_PLACE, locate
 from takeup.line.reading.read_bellows import AXIAL, NEEDED, check_answers, read_bellows, read_ratings
-from takeup.line.reading.schema_takeups import JointItem, MisalignmentItem, RodsItem, TakeUpItem
+from takeup.line.reading.read_hardware import read_balance, read_pins, read_rods
+from takeup.line.reading.schema_takeups import MisalignmentItem, TakeUpItem
 from takeup.line.records import TakeUp
 from takeup.reading.yaml_places import Path
 
@@ -54,7 +55,7 @@ def read_takeups(
             continue
         names.claim(item.name, (*path, "name"))
         made, ratings = _made(book, item, path)
-        data = _data(item.data, made, ratings)
+        data = _data(item, made, ratings)
         if data is None:
             continue
         check_joint(book, item, data, path)
@@ -92,7 +93,9 @@ def _placed(
         bellows=made,
         preset=item.preset or 0.0,
         misalignment=_misalignment(book, item.misalignment, (*path, "misalignment")),
-        rods=_rods(item.rods, data),
+        rods=read_rods(item.rods, data),
+        pins=read_pins(book, item.pins, data, (*path, "pins")),
+        balance=read_balance(item.balance),
     )
     size = layout.section_at(station).pipe.size
     check_circle(book, item.rods, size.outside_diameter if size else None, (*path, "rods"))
@@ -148,9 +151,17 @@ def _made(book: FaultBook, item: TakeUpItem, path: Path) -> tuple[ComputedBellow
     return (replace(made, notes=(*made.notes, words)) if words else made), ratings
 
 
-def _data(item: JointItem, made: ComputedBellows | None, ratings: Mapping[str, float | None]) -> JointData | None:
-    """Return the data of a joint, with what a geometry gives; None where something is neither typed in nor given."""
-    values = item.model_dump() | dict(ratings)
+def _data(item: TakeUpItem, made: ComputedBellows | None, ratings: Mapping[str, float | None]) -> JointData | None:
+    """Return the data of a joint, with what a geometry gives; None where something is neither typed in nor given.
+
+    Movements that a kind does not take count as none where they are not rated; the braid of a hose loop carries its
+    thrust, so that it has no effective area.
+    """
+    values = item.data.model_dump() | dict(ratings)
+    if "axial" not in KINDS[item.kind].rated:
+        values |= {key: values[key] or 0.0 for key in AXIAL}
+    if item.kind == "braided hose loop":
+        values["effective_area"] = 0.0
     if made is not None:
         values |= {
             "axial_rate": made.shell.axial,
@@ -161,19 +172,3 @@ def _data(item: JointItem, made: ComputedBellows | None, ratings: Mapping[str, f
             "live_length": made.of.live_length,
         }
     return None if any(values[key] is None for key in (*NEEDED, *AXIAL)) else JointData(**values)
-
-
-def _rods(item: RodsItem | None, data: JointData) -> Rods | None:
-    if item is None:
-        return None
-    return Rods(
-        count=item.count,
-        diameter=item.diameter,
-        circle=item.circle,
-        gap=item.gap or 0.0,
-        length=data.length if item.length is None else item.length,
-        modulus=item.modulus,
-        expansion=item.expansion,
-        can_carry=item.can_carry,
-        source=item.source,
-    )

@@ -29,6 +29,7 @@ from takeup.line.reading.schema_conditions import (
     ZoneChangeItem,
 )
 from takeup.line.reading.schema_ends import GrowthItem, NozzleItem, StiffnessItem
+from takeup.line.reading.schema_hardware import BalanceItem, PinsItem, RodsItem
 from takeup.line.reading.schema_holds import FrictionItem, HoldItem, SpringItem
 from takeup.line.reading.schema_line import LineItem, ZoneItem
 from takeup.line.reading.schema_pipe import (
@@ -42,7 +43,7 @@ from takeup.line.reading.schema_pipe import (
     StressItem,
 )
 from takeup.line.reading.schema_route import ROUTE_MODELS, route_item
-from takeup.line.reading.schema_takeups import JointItem, MisalignmentItem, RodsItem, TakeUpItem
+from takeup.line.reading.schema_takeups import JointItem, MisalignmentItem, TakeUpItem
 from takeup.line.reading.schema_users import ExpansionRow, LoadItem, MaterialItem, ModulusRow
 from takeup.line.reading.values import NOT_COVERED, Item, Name, Words
 from takeup.line.reading.whereabouts import at
@@ -139,6 +140,9 @@ MODELS: dict[tuple[str, ...], type[Item]] = {
     ("lines", "takeups"): TakeUpItem,
     ("lines", "takeups", "misalignment"): MisalignmentItem,
     ("lines", "takeups", "rods"): RodsItem,
+    ("lines", "takeups", "pins"): PinsItem,
+    ("lines", "takeups", "pins", "friction"): FrictionItem,
+    ("lines", "takeups", "balance"): BalanceItem,
     ("lines", "takeups", "bellows"): BellowsItem,
     ("lines", "takeups", "bellows", "tangent"): TangentItem,
     ("lines", "takeups", "data"): JointItem,

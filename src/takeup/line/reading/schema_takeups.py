@@ -9,10 +9,9 @@ from pydantic import Field
 from takeup.joints import TakeUpKind
 from takeup.line.reading.schema_bellows import BellowsItem
 from takeup.line.reading.schema_ends import Moment
+from takeup.line.reading.schema_hardware import BalanceItem, PinsItem, RodsItem
 from takeup.line.reading.sentences import read_preset
 from takeup.line.reading.values import (
-    NOT_COMPUTED,
-    Force,
     Item,
     JointLength,
     LineRate,
@@ -24,11 +23,16 @@ from takeup.line.reading.values import (
     Temperature,
     TurnRate,
 )
-from takeup.reading.fields import count, free_text, number, one_of, quantity, sentence, whole_number, yes_or_no
+from takeup.reading.fields import count, free_text, number, one_of, quantity, sentence
 
-OTHER_TAKEUPS = dict.fromkeys(
-    ("swing", "hinge", "gimbal", "pressure balanced", "small-bore compensator", "braided hose loop"), NOT_COMPUTED
-)
+_DOUBLE = "two joints with an anchor base between them: write two take-ups and an intermediate anchor"
+OTHER_TAKEUPS = {
+    "hinge": "spelt 'hinged'",
+    "pressure balanced": "either 'in-line pressure balanced' or 'elbow pressure balanced'",
+    "double": _DOUBLE,
+    "double externally pressurised": _DOUBLE,
+    "pipe loop": "pipe that takes growth by its route: draw its legs, no take-up is needed",
+}
 
 
 class JointItem(Item):
@@ -48,7 +52,8 @@ class JointItem(Item):
     )
     effective_area: Annotated[float, quantity("area", "490 cm2", above=0.0, most="20 m2")] | None = Field(
         default=None,
-        description="area on which the pressure pushes the line apart; required where no `bellows` is given",
+        description="area on which the pressure pushes the line apart; required where no `bellows` is given; a "
+        "braided hose loop has none",
     )
     length: JointLength = Field(description="length, face to face")
     live_length: JointLength | None = Field(
@@ -62,10 +67,12 @@ class JointItem(Item):
         description="weight, or mass (taken times standard gravity)"
     )
     axial_compression: Movement | None = Field(
-        default=None, description="rated axial movement, shorter; required where no `bellows` is given"
+        default=None,
+        description="rated axial movement, shorter; required where no `bellows` is given, of kinds that move axially",
     )
     axial_extension: Movement | None = Field(
-        default=None, description="rated axial movement, longer; required where no `bellows` is given"
+        default=None,
+        description="rated axial movement, longer; required where no `bellows` is given, of kinds that move axially",
     )
     lateral: Movement | None = Field(default=None, description="rated lateral movement")
     angular: Annotated[float, quantity("angle", "3 deg", least=0.0)] | None = Field(
@@ -91,36 +98,6 @@ class MisalignmentItem(Item):
     )
 
 
-class RodsItem(Item):
-    """Tie rods or limit rods, from one end of a joint to the other: they pull when their nuts bear, and never push."""
-
-    count: Annotated[int, whole_number("from 2 to 24", least=2, most=24)] = Field(
-        description="how many, evenly round the pipe"
-    )
-    diameter: Annotated[float, quantity("length", "30 mm", above=0.0, most="300 mm")] = Field(
-        description="diameter of each that carries"
-    )
-    circle: Annotated[float, quantity("length", "400 mm", above=0.0, most="10 m")] = Field(
-        description="diameter of the circle they stand on"
-    )
-    gap: Movement | None = Field(
-        default=None,
-        description="between nut and lug as fitted; none for tie rods where not said, and required of limit rods",
-    )
-    length: JointLength | None = Field(default=None, description="between the nuts; the joint's length where not said")
-    modulus: Annotated[float, quantity("stress", "200 GPa", above=0.0, most="1000 GPa")] = Field(
-        description="modulus of elasticity of their steel"
-    )
-    hot: Annotated[bool, yes_or_no()] = Field(
-        description="whether they become as hot as the pipe; no where they stay as cold as installed"
-    )
-    expansion: Annotated[float, quantity("expansion coefficient", "12e-6 1/K", above=0.0, most="1e-4 1/K")] | None = (
-        Field(default=None, description="mean coefficient of expansion; of hot rods, required")
-    )
-    can_carry: Force | None = Field(default=None, description="tension that each can carry")
-    source: Source = Field(description="where the data come from")
-
-
 class TakeUpItem(Item):
     """A joint in the line."""
 
@@ -144,5 +121,11 @@ class TakeUpItem(Item):
     bellows: BellowsItem | None = Field(
         default=None,
         description="its bellows by geometry: rates, effective area and live length are then computed, not typed in",
+    )
+    pins: PinsItem | None = Field(
+        default=None, description="its plates, or bars, and their pins: of hinged, gimbal and swing, required"
+    )
+    balance: BalanceItem | None = Field(
+        default=None, description="its balancing bellows: of pressure balanced kinds, required"
     )
     data: JointItem = Field(description="the joint's data")

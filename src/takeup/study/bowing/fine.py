@@ -4,6 +4,7 @@ Every bellows is in a dozen members, long pipe cut twice as short as for the loa
 temperatures; what can only push or pull holds where it touches (held.py). A rod whose nut bears is a bar of E A/L on
 its circle between the faces of its joint: it stretches, and neither bends nor twists. Its tension turns with it and is
 told beside the members' effective forces, since it is no member of the line: S of a bellows is k x - P A_e as ever.
+Plates, swing bars and the ties of a balancing bellows are bars too, always; a balance pulls with its own P A besides.
 """
 
 from __future__ import annotations
@@ -17,7 +18,7 @@ from numpy.typing import NDArray
 from takeup.joints import KINDS
 from takeup.line import State
 from takeup.mechanics import Frame, Links, Straights, parts_of
-from takeup.study.causes import CAUSES
+from takeup.study.causes import CAUSES, PRESSURE
 from takeup.study.contacts import Row
 from takeup.study.held import supports_in
 from takeup.study.model import SystemModel, model_of, walked_at, walked_share
@@ -26,6 +27,7 @@ from takeup.study.records import Solved
 
 Floats = NDArray[np.float64]
 _NOTHING = 1.0  # N: rounding, and forces that bow nothing
+_PIN_SHARE = 0.01  # of a plate's length: the short bar that stands for a pin, whose pull then turns about it
 _PINNED = 1e-9  # m2, of E A: what a bar bends and twists with, since a rod's own washers turn; no pivot may be zero
 
 
@@ -69,7 +71,7 @@ def fine_state(solved: Solved, cold: SystemModel, number: int) -> FineState:
     rods = tuple(solved.run.ground.contacts.rows[place] for place in places)
     warm = _with_bars(_warmed(solved, cold, solved.states[number]), solved, rods)
     straights = len(cold.frame.straights.start)
-    tension = solved.run.walk.forces[solved.run.way.arrivals[number], places]
+    tension = solved.run.walk.forces[solved.run.way.arrivals[number], places] + _balancing(solved, rods, number)
     return FineState(
         model=warm,
         frame=replace(_with_stiff_sleeves(warm), supports=supports_in(solved, warm, number)),
@@ -97,8 +99,10 @@ def forces_by(solved: Solved, fine: FineState, number: int, cause: str) -> tuple
     run = solved.run
     parts = parts_of(run.walk, run.way.arrivals[[number]]).row_forces[0]
     kinds = np.array(run.ground.causes.kinds)
-    own = parts[: len(kinds)][kinds == place].sum(axis=0)
-    return force, _links(solved, fine.model, fine.rods, own[fine.places])
+    own = parts[: len(kinds)][kinds == place].sum(axis=0)[fine.places]
+    if place == PRESSURE:
+        own = own + _balancing(solved, fine.rods, number)
+    return force, _links(solved, fine.model, fine.rods, own)
 
 
 def less(links: Links | None, other: Links | None) -> Links | None:
@@ -109,26 +113,38 @@ def less(links: Links | None, other: Links | None) -> Links | None:
 
 
 def _pulling(solved: Solved, number: int) -> NDArray[np.int64]:
-    """Return which contact rows are rods whose nuts bear in a state."""
+    """Return which contact rows are hardware of joints that bears in a state: rods may be slack."""
     run = solved.run
     sides = run.walk.sides[run.way.arrivals[number]]
-    rods = [row.hold is None and bool(side) for row, side in zip(run.ground.contacts.rows, sides, strict=True)]
-    return np.flatnonzero(rods)
+    bears = [
+        row.role != "hold" and (row.role != "rod" or bool(side))
+        for row, side in zip(run.ground.contacts.rows, sides, strict=True)
+    ]
+    return np.flatnonzero(bears)
+
+
+def _balancing(solved: Solved, rows: Sequence[Row], number: int) -> Floats:
+    """Return the pull of pressure in the ties of balancing bellows, P A, nothing for other hardware, (q,) [N]."""
+    pull = np.zeros(len(rows))
+    for place, row in enumerate(rows):
+        answer = next(item for item in solved.lines if item.line.name == row.line)
+        joint = next(item for item in answer.line.takeups if item.name == row.owner)
+        if row.role == "balance" and joint.balance is not None:
+            pressure = next(item.pressure for item in answer.joints if item.name == row.owner)
+            pull[place] = joint.balance.effective_area * float(pressure[number])
+    return pull
 
 
 def _ends(solved: Solved, model: SystemModel, row: Row) -> tuple[int, int, Floats, Floats]:
-    """Return both nodes of a rod in the finer model, and the arms from them to its nuts."""
+    """Return both nodes of a joint's hardware in the finer model, and the arms from them to the ends of its bar."""
     coarse = next(line for line in solved.model.lines if line.line.name == row.line)
     line = next(line for line in model.lines if line.line.name == row.line)
     start, end = (
         line.node_at(float(coarse.stations[int(np.flatnonzero(coarse.nodes == node)[0])]))
         for node in (row.other, row.node)
     )
-    takeup = next(item for item in line.line.takeups if item.name == row.owner)
-    assert takeup.rods is not None, "only rods have rows without a hold"
-    beyond = 0.5 * (takeup.rods.length - takeup.data.length) * row.direction
-    arm = np.array(row.arm)
-    return start, end, arm - beyond, arm + beyond
+    half = 0.5 * _bar_length(row) * row.direction
+    return start, end, np.array(row.other_arm) - half, np.array(row.arm) + half
 
 
 def _links(solved: Solved, model: SystemModel, rods: Sequence[Row], tension: Floats) -> Links | None:
@@ -151,7 +167,7 @@ def _with_bars(model: SystemModel, solved: Solved, rods: Sequence[Row]) -> Syste
         return model
     members = model.frame.straights
     count = len(members.start)
-    length = np.array([_rod_length(model, row) for row in rods])
+    length = np.array([_bar_length(row) for row in rods])
     axial = length / np.array([row.compliance for row in rods])
     none = np.zeros((count, 3))
     straights = Straights(
@@ -170,11 +186,9 @@ def _with_bars(model: SystemModel, solved: Solved, rods: Sequence[Row]) -> Syste
     return replace(model, frame=replace(model.frame, straights=straights), lines=lines)
 
 
-def _rod_length(model: SystemModel, row: Row) -> float:
-    line = next(line for line in model.lines if line.line.name == row.line)
-    takeup = next(item for item in line.line.takeups if item.name == row.owner)
-    assert takeup.rods is not None, "only rods have rows without a hold"
-    return takeup.rods.length
+def _bar_length(row: Row) -> float:
+    """Return the length of the bar that a row stands for; pins hold at a place, for which a short bar stands."""
+    return _PIN_SHARE * row.length if row.role == "pin" else row.length
 
 
 def _forces(solved: Solved, model: SystemModel, number: int, causes: slice | list[int]) -> Floats:

@@ -147,7 +147,7 @@ def _swings(solved: Solved, number: int) -> list[_Swing]:
     tension: dict[tuple[str, str], float] = {}
     forces = solved.run.walk.forces[solved.run.way.arrivals[number]]
     for row, force in zip(solved.run.ground.contacts.rows, forces, strict=True):
-        if row.hold is None:
+        if row.role in ("rod", "bar"):
             tension[row.line, row.owner] = tension.get((row.line, row.owner), 0.0) + float(force)
     found = []
     for answer in solved.lines:

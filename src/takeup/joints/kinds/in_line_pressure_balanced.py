@@ -1,0 +1,28 @@
+"""A bellows in the line with a balancing bellows tied across it.     (joints/kinds/in_line_pressure_balanced.py)
+
+Thrust: a balancing bellows, whose pressed area equals that of the line bellows, is tied across the joint so that
+pressure pulls its two sides together with as much force as the line bellows pushes them apart: none reaches the
+anchors. What is left is the difference of the two areas, and the springs of both bellows together. Takes: axial
+movement in a straight run between anchors, small lateral movement. Must never see: torsion; a balancing chamber shut
+off from the line. The rods of the balance only pull: vacuum turns the forces round. Source: first principles.
+"""
+
+from __future__ import annotations
+
+from takeup.joints.kinds.kind import JointKind
+
+IN_LINE_PRESSURE_BALANCED = JointKind(
+    name="in-line pressure balanced",
+    bellows=1,
+    rods="none",
+    balanced=True,
+    restrained=True,
+    thrust=(
+        "its balancing bellows pulls its two sides together with as much as its line bellows pushes them "
+        "apart; only a difference of their areas reaches the anchors"
+    ),
+    takes=("axial movement in a straight run; lateral movement as far as its data state"),
+    never=("torsion; a balancing chamber that is shut off from the line"),
+    column_squirm=True,
+    anchor_lost=("it keeps its length but for its springs, as long as the ties of its balance hold"),
+)

@@ -1,0 +1,32 @@
+"""Two bellows with a spool between them and limit rods across each.     (joints/kinds/limit_rod_universal.py)
+
+Thrust: P A_e goes into the anchors either side, as from a universal joint without rods. The rods across each bellows
+keep the spool from wandering to one side: they share the movement between the two, and hold each together should an
+anchor let go. Takes: axial movement shared between the bellows, lateral movement as they turn. Must never see:
+torsion. Source: common practice, no source.
+"""
+
+from __future__ import annotations
+
+from takeup.joints.kinds.kind import JointKind
+
+LIMIT_ROD_UNIVERSAL = JointKind(
+    name="limit-rod universal",
+    bellows=2,
+    rods="required",
+    rods_across="each bellows",
+    restrained=False,
+    thrust=(
+        "pressure times effective area pushes its two sides apart; the anchors either side carry it, and the "
+        "rods of a bellows only once that has run out by their gap"
+    ),
+    takes=(
+        "lateral movement, more with its bellows further apart, and axial movement that its rods share "
+        "between the bellows"
+    ),
+    never=("torsion; pressure before its anchors and guides are complete; a spool left to sway as a column"),
+    column_squirm=True,
+    anchor_lost=(
+        "each bellows runs out until its rods bear; they hold it if each can carry its share of the whole thrust"
+    ),
+)
