@@ -168,6 +168,10 @@ def _limits() -> Iterator[Column]:
         "squirm_elastic_bar", "column squirm, elastic", "shell", "pressure at which the N convolutions between clamped "
         "ends bow out sideways, elastic; pressure follows the wall",
     )  # fmt: skip
+    yield _column(
+        "squirm_in_plane_elastic_bar", "in-plane squirm, elastic", "shell", "pressure at which convolutions between "
+        "clamped ends go oval, two waves round the axis, elastic; of bellows shorter than 1.2 mean diameters",
+    )  # fmt: skip
     yield _column("squirm_design_bar", "column squirm, design", "formula", "design pressure for column squirm")
     yield _column("in_plane_squirm_bar", "in-plane squirm, design", "formula", "design pressure for in-plane squirm")
     what = "collapse under pressure from outside, elastic"

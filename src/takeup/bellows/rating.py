@@ -14,7 +14,7 @@ from takeup.bellows.duty import Duty, Metal
 from takeup.bellows.forms.published import Forms, published
 from takeup.bellows.forms.squirm import column_squirm
 from takeup.bellows.forms.stiffness import torsion_rate_about
-from takeup.bellows.geometry import Array, Bellows, chosen
+from takeup.bellows.geometry import Array, Bellows, chosen, live_length, mean_diameter
 from takeup.bellows.shell.axisymmetric import MOVEMENT, PRESSURE
 from takeup.bellows.shell.buckling import buckling_pressure
 from takeup.bellows.shell.collapse import collapse_pressure
@@ -28,6 +28,8 @@ _COLUMN = 5  # order of the elements for squirm: within 0.1 % for all but the th
 _PICTURE = 20  # order of the elements for curves: samples enough to draw
 _MARGIN = 2.0 / 0.34  # what the published limit of column squirm keeps below the elastic pressure, 2 pi over 0.34 pi
 _LITTLE_MARGIN = 0.75  # of that margin: a shell that leaves less is worth a remark
+_BEFORE = 0.95  # of the column's pressure: convolutions that go oval before it are worth a remark
+_SHORT = 1.2  # of the mean diameter: longer bellows squirm as columns before their convolutions go oval
 _CHARTS_FAR = 0.1  # a shell that differs from the charts by more is worth a remark
 
 
@@ -71,6 +73,7 @@ class Rated:
     shell_free_bending_per_pressure: Array
     shell_free_surface_per_pressure: Array
     squirm_elastic: Array
+    squirm_in_plane_elastic: Array
     squirm_design: Array
     in_plane_squirm: Array
     shell_collapse: Array
@@ -114,6 +117,7 @@ def rate(shape: Bellows, metal: Metal, duty: Duty) -> Rated:
     design = np.where(in_charts, forms.squirm_column, column_squirm(shape, shell.axial_stiffness))
     wanted = at_wanted_life(shape, metal, duty)
     elastic = buckling_pressure(shape, metal.modulus, metal.poisson, reference(_COLUMN))
+    in_plane = _in_plane(shape, metal)
     return Rated(
         shape=shape,
         metal=metal,
@@ -123,13 +127,14 @@ def rate(shape: Bellows, metal: Metal, duty: Duty) -> Rated:
         stiffness_difference=shell.axial_stiffness / forms.stiffness_pi - 1.0,
         shell_angular_stiffness=angular_stiffness(shape, metal.modulus, metal.poisson, of),
         squirm_elastic=elastic,
+        squirm_in_plane_elastic=in_plane,
         squirm_design=design,
         shell_collapse=_collapse(shape, metal, duty),
         rated_axial=wanted.axial,
         rated_lateral=wanted.lateral,
         rated_angular=wanted.angular,
         pressure_limit=wanted.pressure,
-        remarks=_joined(_remarks(shell, forms, elastic / design), wanted.words),
+        remarks=_joined(_remarks(shell, forms, elastic / design, in_plane / elastic), wanted.words),
     )
 
 
@@ -193,11 +198,21 @@ def _collapse(shape: Bellows, metal: Metal, duty: Duty) -> Array:
     return answer
 
 
+def _in_plane(shape: Bellows, metal: Metal) -> Array:
+    """Return the pressure inside at which convolutions go oval, elastic, of bellows short enough for it, shape (n,)."""
+    answer = np.full(len(shape), np.nan)
+    rows = np.flatnonzero(live_length(shape) < _SHORT * mean_diameter(shape))
+    if len(rows):
+        some, modulus, poisson = chosen(shape, rows), metal.modulus[rows], metal.poisson[rows]
+        answer[rows] = buckling_pressure(some, modulus, poisson, reference(_COLUMN), harmonic=2)
+    return answer
+
+
 def _joined(remarks: tuple[str, ...], words: tuple[str, ...]) -> tuple[str, ...]:
     return tuple("; ".join(part for part in both if part) for both in zip(remarks, words, strict=True))
 
 
-def _remarks(shell: Convolution, forms: Forms, margin: Array) -> tuple[str, ...]:
+def _remarks(shell: Convolution, forms: Forms, margin: Array, before: Array) -> tuple[str, ...]:
     """Return the remarks of the forms, with what the shell adds to them."""
     answer = []
     for number, said in enumerate(forms.remarks):
@@ -211,6 +226,11 @@ def _remarks(shell: Convolution, forms: Forms, margin: Array) -> tuple[str, ...]
             parts.append(
                 f"the shell squirms at {margin[number]:.2g} times the design pressure of column squirm, "
                 f"which counts on {_MARGIN:.2g} times"
+            )
+        if before[number] < _BEFORE:
+            parts.append(
+                f"short for its diameter: its convolutions go oval, elastic, at {before[number]:.2g} times the "
+                "pressure at which it squirms as a column"
             )
         answer.append("; ".join(parts))
     return tuple(answer)

@@ -11,6 +11,7 @@ from tests.bellows_builders import duty, metal, plain
 from takeup.bellows.forms.squirm import column_squirm
 from takeup.bellows.geometry import chosen, metal_length
 from takeup.bellows.rating import Rated, meridian, rate
+from takeup.bellows.shell.buckling import buckling_pressure
 from takeup.bellows.shell.collapse import collapse_pressure
 from takeup.bellows.shell.convolution import QUICK, convolutions
 from takeup.bellows.shell.reference import reference
@@ -128,3 +129,14 @@ def test_meridian_goes_from_root_to_crest_with_the_peaks_of_the_table():
 def test_meridian_is_of_one_bellows():
     with pytest.raises(AssertionError, match="one bellows"):
         meridian(plain(height=[0.022, 0.022]), 195e9, 0.3)
+
+
+def test_short_bellows_go_oval_before_they_squirm_as_a_column():
+    """Of D_b 219, w 22, q 24: N = 4 is 0.40 mean diameters long, N = 16 is 1.59, past the 1.2 that are looked at."""
+    found = rate(plain(convolutions=[4.0, 16.0]), metal(2), duty(2, **DUTY))
+    alone = buckling_pressure(plain(convolutions=4.0), metal().modulus, metal().poisson, reference(5), harmonic=2)
+    assert found.squirm_in_plane_elastic[0] == pytest.approx(alone[0], rel=1e-9)  # the same call
+    assert found.squirm_in_plane_elastic[0] < 0.95 * found.squirm_elastic[0]
+    assert "go oval" in found.remarks[0]
+    assert np.isnan(found.squirm_in_plane_elastic[1])
+    assert "go oval" not in found.remarks[1]
