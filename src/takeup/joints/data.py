@@ -23,6 +23,9 @@ TakeUpKind = Literal[
 ]
 """Kinds of one joint; a double stands in a line as two of these with an anchor base between (kinds/double.py)."""
 
+DoubleKind = Literal["double", "double externally pressurised"]
+"""Kinds of two joints with an anchor base between, as a line file writes them."""
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class JointData:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from takeup.joints.data import TakeUpKind
+from takeup.joints.data import DoubleKind, TakeUpKind
 
 RodsOf = Literal["none", "required", "optional"]
 PinsOf = Literal["none", "hinge", "gimbal", "swing"]
@@ -18,7 +18,7 @@ class JointKind:
 
     Args:
         name: as the line file spells it.
-        bellows: how many it has; between two is a spool.
+        bellows: how many it has, of a double each of its halves; between two is a spool.
         rods: whether it has rods: never, always, or as the line file says (limit rods).
         rods_across: what each set of rods spans.
         pins: which pins it has.
@@ -31,9 +31,10 @@ class JointKind:
         never: what it must never see.
         column_squirm: whether internal pressure loads the bellows as a column.
         anchor_lost: what happens when its anchor lets go.
+        halves: of a double: the kind of joint that stands on either side of its anchor base.
     """
 
-    name: TakeUpKind
+    name: TakeUpKind | DoubleKind
     bellows: int
     rods: RodsOf
     rods_across: Literal["the joint", "each bellows"] = "the joint"
@@ -45,4 +46,16 @@ class JointKind:
     takes: str
     never: str
     column_squirm: bool
+    anchor_lost: str
+    halves: TakeUpKind | None = None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class RouteKind:
+    """A way of taking growth by the route alone, with no joint at all; the words are those of `JointKind`."""
+
+    name: Literal["L", "Z", "pipe loop"]
+    thrust: str
+    takes: str
+    never: str
     anchor_lost: str
