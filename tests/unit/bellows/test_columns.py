@@ -78,6 +78,10 @@ def test_every_column_is_a_field_of_a_rating_and_every_field_a_column():
         ("shell_surface_mpa_per_mm", 1.2e11, 120.0),  # 1 Pa/m = 1e-6 MPa / 1000 mm
         ("shell_angular_stiffness_nm_per_rad", 7.0, 7.0),
         ("shell_angular_rate_nm_per_deg", 180.0, math.pi),  # 1 degree is pi/180
+        ("shell_free_extension_mm_per_bar", 1e-9, 0.1),  # 1 m/Pa = 1000 mm / 1e-5 bar
+        ("formula_torsion_rate_nm_per_deg", 180.0, math.pi),
+        ("rated_angular_deg", math.pi, 180.0),
+        ("rated_lateral_mm", 0.004, 4.0),
         ("squirm_elastic_bar", 3e5, 3.0),
         ("formula_s2_mpa", 4e7, 40.0),
         ("stiffness_difference_percent", 0.05, 5.0),

@@ -7,8 +7,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from takeup.bellows import Duty
-from takeup.bellows.forms import published
+from takeup.bellows import Duty, Metal
+from takeup.bellows.forms import published, stiffness
 from takeup.bellows.reading.metals import StatedMetal
 from takeup.bellows.shell.convolution import FINE, convolutions
 from takeup.errors import OutOfRange
@@ -79,6 +79,32 @@ def test_long_bellows_is_so_many_convolutions_in_a_row():
     one = convolutions(many.shapes(1), np.array([made.cold_modulus]), np.array([0.3]), order=FINE)
     assert made.shell.axial == pytest.approx(float(one.axial_stiffness[0]) / 40.0, rel=0.02)
     assert made.shell.axial > float(one.axial_stiffness[0]) / 40.0
+
+
+def test_torsion_goes_along_the_true_meridian_and_the_forms_about_the_mean_diameter():
+    """Each rate is its own form's, cold; the thin tube of one radius is stiffer (forms/stiffness.py says why)."""
+    made, shape = computed(ONE), ONE.shapes(1)
+    modulus, poisson = np.array([made.cold_modulus]), np.array([0.3])
+    assert made.shell.torsion == stiffness.torsion_rate(shape, modulus, poisson)[0]
+    cold = Metal(
+        modulus=modulus,
+        cold_modulus=modulus,
+        poisson=poisson,
+        yield_strength=UNSTATED,
+        allowable=UNSTATED,
+        annealed=np.array([False]),
+        family=("",),
+    )
+    nothing = Duty(**dict.fromkeys(Duty.__dataclass_fields__, UNSTATED))
+    forms = published(shape, cold, nothing)
+    assert made.formula == {
+        "axial": forms.axial_rate[0],
+        "lateral": forms.lateral_rate[0],
+        "angular": forms.angular_rate[0],
+        "torsion": stiffness.torsion_rate_about(shape, modulus, poisson)[0],
+        "effective_area": forms.effective_area[0],
+    }
+    assert made.formula["torsion"] > made.shell.torsion
 
 
 @pytest.mark.parametrize("curve", ["EN design", "ASME design"])

@@ -117,12 +117,60 @@ def test_two_bellows_move_twice_as_far_along_the_pipe():
     # y = 2 N e (L_u - L_b)/(K_u D_m) = 2 X 0.6/(1.19375 x 0.2506)
     factor = (3 * 0.768**2 - 3 * 0.168 * 0.768) / (3 * 0.768**2 - 6 * 0.168 * 0.768 + 4 * 0.168**2)
     assert two.lateral == pytest.approx(2.0 * one.axial_compression * 0.6 / (factor * 0.2506), rel=1e-12)
+    assert two.angular == pytest.approx(2.0 * one.angular, rel=1e-12)  # each takes half of the turn
 
 
 def test_guide_rings_leave_no_lateral_rating_to_compute():
     data = read(joint_by_geometry("J1", WEST, **UNRATED, kind="externally pressurised")).data
     assert (data.lateral, data.angular) == (None, None)
     assert data.axial_compression > 0.0
+
+
+def test_every_value_of_a_geometry_goes_to_its_own_place():
+    """All unlike one another, so that none can stand for another; units by definition, the last bit allowed for."""
+    of = made_of(
+        read(
+            joint_by_geometry(
+                "J1",
+                WEST,
+                crest_radius="7.5 mm",
+                root_radius="6.5 mm",
+                tangent="{ length: 25 mm, collar_thickness: 3 mm, collar_length: 20 mm }",
+                modulus="185 GPa",
+                cold_modulus="195 GPa",
+                poisson="0.29",
+                yield_strength="160 MPa",
+                allowable_stress="107 MPa",
+                annealed="yes",
+                family="higher alloy 625/825",
+            )
+        )
+    ).of
+    lengths = {
+        "inside_diameter": 0.219,
+        "height": 0.030,
+        "pitch": 0.028,
+        "ply_thickness": 0.0008,
+        "crest_radius": 0.0075,
+        "root_radius": 0.0065,
+        "tangent_length": 0.025,
+        "collar_thickness": 0.003,
+        "collar_length": 0.020,
+    }
+    assert {name: getattr(of, name) for name in lengths} == pytest.approx(lengths, rel=1e-15)
+    assert (of.convolutions, of.plies, of.curve) == (6.0, 2.0, "EN design")
+    numbers = (185e9, 195e9, 0.29, 160e6, 107e6, 300.0)
+    metal = of.metal
+    assert (
+        metal.modulus, metal.cold_modulus, metal.poisson, metal.yield_strength, metal.allowable, metal.temperature
+    ) == pytest.approx(numbers, rel=1e-15)  # fmt: skip
+    words = ("Alloy 321", "yes", "higher alloy 625/825", "ASME BPVC II-D Table 1A")
+    assert (metal.material, metal.annealed, metal.family, metal.allowable_table) == words
+
+
+def test_radius_not_said_is_a_quarter_of_the_pitch():
+    of = made_of(read(joint_by_geometry("J1", WEST, root_radius="6.5 mm"))).of
+    assert (of.crest_radius, of.root_radius) == pytest.approx((0.007, 0.0065), rel=1e-15)  # the last bit of a unit
 
 
 @pytest.mark.parametrize(
