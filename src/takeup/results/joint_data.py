@@ -1,8 +1,8 @@
-"""The joints' part of results.json: their data and their rods, as given.     (results/joint_data.py)"""
+"""The joints' part of results.json: their data and their hardware, as given.     (results/joint_data.py)"""
 
 from __future__ import annotations
 
-from takeup.joints import Rates, Rods
+from takeup.joints import Balance, Pins, Rates, Rods
 from takeup.line import TakeUp
 from takeup.results.plain import Json
 from takeup.units import to_bar, to_deg, to_mm, to_mm2, to_mpa, to_n_per_mm, to_nm_per_deg
@@ -33,6 +33,8 @@ def joint_data_part(item: TakeUp, rates: Rates) -> Json:
         "temperature_c": data.temperature,
         "rated_cycles": data.rated_cycles,
         "rods": _rods(item.rods),
+        "pins": _pins(item.pins),
+        "balance": _balance(item.balance),
     }
 
 
@@ -49,4 +51,35 @@ def _rods(rods: Rods | None) -> Json:
         "expansion_per_k": rods.expansion,
         "can_carry_n": rods.can_carry,
         "source": rods.source,
+    }
+
+
+def _pins(pins: Pins | None) -> Json:
+    if pins is None:
+        return None
+    rubs = pins.friction
+    return {
+        "along": list(pins.along),
+        "spread_mm": to_mm(pins.spread),
+        "diameter_mm": to_mm(pins.diameter),
+        "width_mm": to_mm(pins.width),
+        "thickness_mm": to_mm(pins.thickness),
+        "length_mm": to_mm(pins.length),
+        "modulus_mpa": to_mpa(pins.modulus),
+        "friction_low": None if rubs is None else rubs.low,
+        "friction_high": None if rubs is None else rubs.high,
+        "friction_source": None if rubs is None else rubs.source.words,
+        "can_carry_n": pins.can_carry,
+        "source": pins.source,
+    }
+
+
+def _balance(balance: Balance | None) -> Json:
+    if balance is None:
+        return None
+    return {
+        "axial_rate_n_per_mm": to_n_per_mm(balance.axial_rate),
+        "effective_area_mm2": to_mm2(balance.effective_area),
+        "can_carry_n": balance.can_carry,
+        "source": balance.source,
     }

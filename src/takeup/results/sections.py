@@ -9,7 +9,7 @@ import numpy as np
 from takeup.library import Insulation
 from takeup.line import Item, Line, Pipe, Study, TakeUp, Turn
 from takeup.results.computed_bellows import computed_part, provenance_words
-from takeup.results.contacts import rod_rows
+from takeup.results.contacts import hardware_rows, rod_rows
 from takeup.results.joint_data import joint_data_part
 from takeup.results.plain import Json, numbers
 from takeup.results.resolved import end_part
@@ -192,22 +192,21 @@ def _staying(study: Study) -> list[str]:
 
 
 def takeups_part(answer: Solved | Unsolved, scenarios: Sequence[Solved] = ()) -> list[Json]:
-    """Return every joint with its data and, when solved, its movements and what its rods carry.
+    """Return every joint with its data and, when solved, its movements and what its rods and hardware carry.
 
     Args:
         answer: the scenario whose movements are told, or why there is none.
-        scenarios: every whole scenario, for the rods.
+        scenarios: every whole scenario, for rods and hardware.
     """
     moved: dict[str, JointMovement] = {}
     if isinstance(answer, Solved):
         moved = {joint.name: joint for line in answer.lines for joint in line.joints}
-    rods = {
-        item.name: [row for one in scenarios for row in rod_rows(one, line.name, item.name)]
-        for line in answer.study.lines
-        for item in line.takeups
-    }
     return [
-        {**_takeup(answer, model, item, moved.get(item.name)), "rods": rods[item.name]}
+        {
+            **_takeup(answer, model, item, moved.get(item.name)),
+            "rods": [row for one in scenarios for row in rod_rows(one, model.line.name, item.name)],
+            "hardware": [row for one in scenarios for row in hardware_rows(one, model.line.name, item.name)],
+        }
         for model in answer.model.lines
         for item in sorted(model.line.takeups, key=lambda item: item.position.station)
     ]

@@ -51,7 +51,7 @@ def assumptions_of(answer: Solved | Unsolved) -> tuple[str, ...]:
             "branch connection is counted, and the pipe inside the main is weighed twice."
         )
     words += [_of_item(line, item) for line in study.lines for item in line.items]
-    sleeved = [item.name for line in study.lines for item in line.takeups if not KINDS[item.kind].column_squirm]
+    sleeved = [item.name for line in study.lines for item in line.takeups if KINDS[item.kind].sleeved]
     if sleeved:
         words.append(
             f"For stability {', '.join(sleeved)} bend like the pipe beside them, because guide rings keep the inner "

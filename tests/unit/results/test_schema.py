@@ -10,6 +10,7 @@ from pathlib import Path
 import jsonschema
 import pytest
 from tests.unit.drawing.system_fixture import SYSTEM
+from tests.unit.results.hardware_lines import BALANCED, HINGED
 from tests.unit.results.walk_lines import LIFTS, RUNS_OUT
 
 import takeup.results
@@ -31,6 +32,8 @@ LINES = {
     "three lines": SYSTEM,
     "limit rods": RUNS_OUT,
     "lifting": LIFTS,
+    "hinged": HINGED,
+    "balanced": BALANCED,
 }
 OUTLINES = (
     "",
@@ -43,6 +46,7 @@ OUTLINES = (
     "takeups/0",
     "checks/0",
 )
+OUTLINES_OF_HARDWARE = ("takeups/0/hardware/0", "takeups/0/data/pins")
 OUTLINES_OF_WHAT_IS_NOT_HELD = ("not_held/0", "not_held/0/shape/0")
 OUTLINES_OF_A_WALK = (
     "holds/1/contact/0",
@@ -135,13 +139,25 @@ def loose(tmp_path_factory):
     return results(NOT_HELD, tmp_path_factory.mktemp("loose"))
 
 
-@pytest.fixture(params=[*OUTLINES, *OUTLINES_OF_A_SYSTEM, *OUTLINES_OF_A_WALK, *OUTLINES_OF_WHAT_IS_NOT_HELD])
-def outlined(request, small, large, rods, loose):
+@pytest.fixture(scope="module")
+def pinned(tmp_path_factory):
+    return results(HINGED, tmp_path_factory.mktemp("pinned"))
+
+
+OUTLINED = {
+    "small": OUTLINES,
+    "large": OUTLINES_OF_A_SYSTEM,
+    "rods": OUTLINES_OF_A_WALK,
+    "loose": OUTLINES_OF_WHAT_IS_NOT_HELD,
+    "pinned": OUTLINES_OF_HARDWARE,
+}
+
+
+@pytest.fixture(params=[(name, path) for name, paths in OUTLINED.items() for path in paths], ids=" ".join)
+def outlined(request):
     """A document, and the path of an object in it."""
-    path = request.param
-    chosen = small if path in OUTLINES else large if path in OUTLINES_OF_A_SYSTEM else rods
-    chosen = loose if path in OUTLINES_OF_WHAT_IS_NOT_HELD else chosen
-    return copy.deepcopy(chosen), path
+    name, path = request.param
+    return copy.deepcopy(request.getfixturevalue(name)), path
 
 
 def test_key_too_many_is_refused(outlined):
