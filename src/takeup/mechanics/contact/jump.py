@@ -1,4 +1,4 @@
-"""All rows of a frame with plane rubs at once, at the end of an increment.     (mechanics/contact/jump.py)
+"""All rows of a frame with rubs at once, at the end of an increment.     (mechanics/contact/jump.py)
 
 Where the way from change to change gets nowhere (step.py), the end of the increment is looked for directly. Unknown are
 the forces with the springs' own, z = f - k m, of all rows: movement m and force f are linear in them, whatever holds,
@@ -22,9 +22,9 @@ from typing import NamedTuple
 
 import numpy as np
 
-from takeup.mechanics.contact.active_set import FREE, HELD, REG
+from takeup.mechanics.contact.active_set import FREE, HELD, PIVOT_LIMIT, REG, SLIP
 from takeup.mechanics.contact.plane import follow_pressure, hold_again, make_room, pressed, rows_of_plane
-from takeup.mechanics.contact.position import Change, Path, Position
+from takeup.mechanics.contact.position import Change, Path, Position, on_a_line
 from takeup.mechanics.contact.step import gap_bound
 from takeup.mechanics.contact.sweeps import swept
 from takeup.mechanics.frame import Flags, Floats, Integers
@@ -63,7 +63,7 @@ def jump(at: Position, path: Path, *, by_sweeps: bool = False) -> bool:
         by_sweeps: whether Newton's method begins from sweeps over all rows, not from where the walk stands.
     """
     s, p = at.s, at.s.p
-    if (s.kind == REG).any() or at.prescribed or p.rubs != len(p.planes):
+    if (s.kind == REG).any() or at.prescribed:
         return False
     start = s.movements(at.y, at.foot, s.forces(at.y, at.foot))
     z = s.forces(at.y, at.foot) - p.rate * start
@@ -144,22 +144,24 @@ def _laws(at: Position, z: Floats, start: Floats) -> _Found:
     beyond = np.full((2, g + p.rubs), -np.inf)
     beyond[0, there], beyond[1, there] = above, -below
     found = _Found(moved, force, wrong, jacobian, side, at.slides.copy(), beyond)
-    _friction_laws(at, found, force_by, start)
+    lines = on_a_line(at)
+    _friction_laws(at, found, force_by, start, (at.planes, np.stack([g + at.planes, p.second[at.planes]])))
+    _friction_laws(at, found, force_by, start, (lines, (g + lines)[None]))
     return found
 
 
-def _friction_laws(at: Position, found: _Found, force_by: Floats, start: Floats) -> None:
-    """Write the laws of plane rubs, and which slide."""
-    p, g, rubs = at.s.p, at.s.p.gaps, at.planes
-    rows = np.stack([g + rubs, p.second[rubs]])
+def _friction_laws(at: Position, found: _Found, force_by: Floats, start: Floats, of: tuple[Integers, Integers]) -> None:
+    """Write the laws of rubs of one or of two tangents, and which slide; `of`: rubs (k,), their rows (tangents, k)."""
+    p, g, (rubs, rows) = at.s.p, at.s.p.gaps, of
     push = found.force[:g]
     raw = (p.press @ np.abs(push) + p.constant)[rubs]
     growth = (p.press[rubs] * np.sign(push)) @ force_by[:g]
     slip, slip_by = (found.moved - start)[rows], -p.w[rows]
-    own = np.abs(at.s.t[rows, rows])
-    stiff = np.where(at.s.kind[rows] == HELD, own, 1.0).max(axis=0)
+    own, kind = np.abs(at.s.t[rows, rows]), at.s.kind[rows]
+    slides = (kind == SLIP) & (own > PIVOT_LIMIT)  # what follows is then movement
+    stiff = np.where(kind == HELD, own, np.where(slides, 1.0 / np.maximum(own, PIVOT_LIMIT), 1.0)).max(axis=0)
     u, whole = found.force[rows] + stiff * slip, force_by[rows] + stiff[:, None] * slip_by
-    length = np.maximum(np.hypot(*u), 1e-300)
+    length = np.maximum(np.hypot(*u) if len(u) > 1 else np.abs(u[0]), 1e-300)
     way, share = u / length, raw / length
     along = (way[:, :, None] * whole).sum(axis=0) * share[:, None] - growth
     sticks = (length < raw)[:, None]
@@ -189,16 +191,34 @@ def _become(at: Position, found: _Found, start: Floats) -> bool:
     for gap in np.flatnonzero(at.present & ~s.p.idle[:g]).tolist():
         at.bound[:, gap] = gap_bound(s, gap)
     at.pressed = pressed(s)
-    rows = np.array([rows_of_plane(s, rub) for rub in at.planes.tolist()]).reshape(-1)
+    rows = np.array([rows_of_plane(s, rub) for rub in at.planes.tolist()], dtype=np.int64).reshape(-1)
     s.x[rows] = np.where(s.kind[rows] == HELD, found.moved[rows], found.force[rows])
-    at.slides = found.slides
+    if not _become_lines(at, found):
+        return False
+    at.slides = found.slides & (s.p.second >= 0)
     at.y = s.whole_answer(at.moved, at.foot)
     follow_pressure(at)
     hold_again(at)
+    rows = np.concatenate([rows, g + on_a_line(at)])
     slip = (found.moved - start)[rows]
     at.slipped[rows] += slip
     at.dissipated += float(found.force[rows] @ slip)
     return obeys(at)
+
+
+def _become_lines(at: Position, found: _Found) -> bool:
+    """Let each rub of one tangent stick, or slide the way that was found; False where nothing else holds it."""
+    s = at.s
+    for rub in on_a_line(at).tolist():
+        row, slides = s.p.gaps + rub, bool(found.slides[rub])
+        sign = 1.0 if found.force[row] >= 0.0 else -1.0
+        if s.kind[row] == SLIP and slides and s.slip[row] == sign:
+            continue
+        if s.kind[row] != HELD and not s.stick(row, float(found.moved[row])):
+            return False
+        if slides and not s.slide(row, sign):
+            return False
+    return True
 
 
 def obeys(at: Position) -> bool:
@@ -215,5 +235,7 @@ def obeys(at: Position) -> bool:
     size = size if size > _ROUNDING * reach else reach
     slack = _GOOD * np.where(s.kind == HELD, size, reach)
     inside = bool(((at.y <= at.bound[0] + slack) & (at.y >= at.bound[1] - slack)).all())
+    limits, lines = s.limits(at.y) + _GOOD * size, on_a_line(at)
     friction = np.hypot(force[p.gaps + at.planes], force[p.second[at.planes]])
-    return inside and bool((friction <= s.limits(at.y)[at.planes] + _GOOD * size).all())
+    inside = inside and bool((np.abs(force[p.gaps + lines]) <= limits[lines]).all())
+    return inside and bool((friction <= limits[at.planes]).all())

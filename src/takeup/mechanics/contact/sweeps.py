@@ -5,7 +5,7 @@ true forces alone, and with the springs of the regularisation taken out,
 
     m = m0' - W' f,    W' = (1 - W k)^-1 W,  m0' = (1 - W k)^-1 m0
 
-row by row, pair by pair (block Gauss-Seidel), the force that closes the gap, or stops the slip, is projected onto what
+row by row, of a rub one or two together (block Gauss-Seidel), the force that closes the gap, or stops the slip, is projected onto what
 is admitted. It converges linearly and need not be driven to the end: what closes and what slides is all that is wanted.
 Not where only contacts hold the frame: there is no W' then.
 """
@@ -16,7 +16,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from takeup.mechanics.contact.position import Position
+from takeup.mechanics.contact.position import Position, on_a_line
 from takeup.mechanics.frame import Floats
 
 SWEEPS = (50, 200, 1000)  # before Newton's method is asked again, one after the other
@@ -53,11 +53,12 @@ def swept(at: Position, z: Floats, start: Floats) -> Iterator[Floats]:
         yield np.asarray(force - p.rate * moved)
 
 
-def _softness(at: Position, w: Floats) -> Floats:
-    """Return the greatest compliance of each plane rub, (planes,)."""
+def _softness(at: Position, w: Floats) -> list[tuple[int, list[int], float]]:
+    """Return every rub that can have friction, its one or two rows, and their greatest compliance."""
     p = at.s.p
-    pairs = np.stack([p.gaps + at.planes, p.second[at.planes]], axis=1)
-    return np.array([float(np.linalg.eigvalsh(w[np.ix_(pair, pair)])[-1]) for pair in pairs])
+    rows = {rub: [p.gaps + rub, int(p.second[rub])] for rub in at.planes.tolist()}
+    rows |= {rub: [p.gaps + rub] for rub in on_a_line(at).tolist()}
+    return [(rub, own, float(np.linalg.eigvalsh(w[np.ix_(own, own)])[-1])) for rub, own in rows.items()]
 
 
 def _sweep_gaps(at: Position, w: Floats, force: Floats, moved: Floats) -> None:
@@ -76,14 +77,15 @@ def _sweep_gaps(at: Position, w: Floats, force: Floats, moved: Floats) -> None:
             force[gap] = new
 
 
-def _sweep_rubs(at: Position, w: Floats, soft: Floats, told: tuple[Floats, Floats, Floats]) -> None:
+def _sweep_rubs(
+    at: Position, w: Floats, soft: list[tuple[int, list[int], float]], told: tuple[Floats, Floats, Floats]
+) -> None:
     force, moved, start = told
     p = at.s.p
-    for rub, stiff in zip(at.planes.tolist(), soft.tolist(), strict=True):
-        pair = [p.gaps + rub, int(p.second[rub])]
+    for rub, pair, stiff in soft:
         limit = float(p.press[rub] @ np.abs(force[: p.gaps]) + p.constant[rub])
         push = force[pair] + (moved[pair] - start[pair]) / stiff
-        size = float(np.hypot(*push))
+        size = float(np.linalg.norm(push))
         change = push * min(1.0, limit / size if size > 0.0 else 1.0) - force[pair]
         if change.any():
             moved -= w[:, pair] @ change

@@ -16,6 +16,8 @@ from tests.unit.mechanics.contact.test_walk import random_line
 from takeup.mechanics import Frame, Steps, answers_of, condense, parts_of, uniqueness_shown, walk
 from takeup.mechanics.contact import walk as walks
 from takeup.mechanics.contact.jump import jump
+from takeup.mechanics.contact.position import Path
+from takeup.mechanics.contact.rows import second_tangents
 from takeup.mechanics.contact.scaled import scaled
 from takeup.mechanics.contact.sweeps import swept
 
@@ -168,11 +170,13 @@ def small_steps(problem, gap, mu, amounts, cuts):
     sweep changes no force by more than 1e-9 of the largest.
     """
     g, t = len(gap), len(mu)
-    out = np.linalg.inv(np.eye(g + 2 * t) - problem.compliance * problem.rate)
+    out = np.linalg.inv(np.eye(len(problem.rate)) - problem.compliance * problem.rate)
     w, unit = out @ problem.compliance, out @ problem.moved
-    pairs = g + np.arange(2 * t).reshape(2, t).T
+    rows = w.shape[0]
+    second = second_tangents(problem)
+    pairs = [[g + rub] if second[rub] < 0 else [g + rub, int(second[rub])] for rub in range(t)]
     soft = np.array([np.linalg.eigvalsh(w[np.ix_(pair, pair)])[-1] for pair in pairs])
-    force, place, at = np.zeros(g + 2 * t), np.zeros((t, 2)), np.zeros(amounts.shape[1])
+    force, place, at = np.zeros(rows), np.zeros(rows), np.zeros(amounts.shape[1])
     for end in amounts:
         for part in np.linspace(0.0, 1.0, cuts + 1)[1:]:
             free = unit @ (at + part * (end - at))
@@ -183,13 +187,13 @@ def small_steps(problem, gap, mu, amounts, cuts):
                     most, least = (q - gap[row, 0]) / w[row, row], (q + gap[row, 1]) / w[row, row]
                     force[row] = max(0.0, force[row] + most) + min(0.0, force[row] + least)
                 for rub, pair in enumerate(pairs):
-                    push = force[pair] + (free[pair] - w[pair] @ force - place[rub]) / soft[rub]
-                    force[pair] = push * min(1.0, mu[rub] * abs(force[rub]) / max(np.hypot(*push), 1e-300))
+                    push = force[pair] + (free[pair] - w[pair] @ force - place[pair]) / soft[rub]
+                    force[pair] = push * min(1.0, mu[rub] * abs(force[rub]) / max(np.linalg.norm(push), 1e-300))
                 if np.abs(force - before).max() <= 1e-9 * np.abs(force).max():
                     break
             else:
                 raise AssertionError("sweeps did not settle")
-            place = (free - w @ force)[pairs]
+            place = free - w @ force
         at = end
     return force
 
@@ -307,6 +311,37 @@ def test_increments_are_the_implicit_steps_of_the_sweeps(monkeypatch):
         largest = np.abs(found.forces[-1]).max()
         assert found.forces[-1] == pytest.approx(force[:6], abs=1e-5 * largest)
         assert -found.friction[-1].T.reshape(-1) == pytest.approx(force[6:], abs=1e-5 * largest)
+
+
+@pytest.mark.parametrize("lines", [(1, 3), (0, 1, 2, 3, 4)])
+def test_increments_of_rubs_of_one_tangent_beside_those_of_two(monkeypatch, lines):
+    """Pins and directional anchors rub along one line: at once as well, against the same sweeps; what slides, slides.
+
+    Sweeps end when one changes nothing by more than 1e-9, and converge linearly: 1e-5 is allowed, as above.
+    """
+    frame, rows, told, load = gentle_line()
+    told = [
+        {key: value for key, value in rub.items() if key != "across" or number not in lines}
+        for number, rub in enumerate(told)
+    ]
+    problem = condense(frame, gaps(*rows), rubs(*told), load)
+    gap = np.array([[min(row["plus"], 10.0), min(row["minus"], 10.0)] for row in rows])
+    p = scaled(problem, problem.rubs.mu)
+    at = walks.begin(p, problem.start, np.ones(p.gaps, dtype=bool))
+    for amounts in GENTLE:
+        at.reach = max(at.reach, float(np.abs(p.moved @ amounts).max()))
+        assert jump(at, Path(p.moved @ amounts - at.moved, np.zeros(p.gaps)))
+        at.force_scale = max(at.force_scale, float(np.abs(at.s.forces(at.y, at.foot)).max()))
+    expected = small_steps(problem, gap, np.full(5, 0.3), GENTLE, 1)
+    force = at.s.forces(at.y, at.foot) / p.scale
+    assert force[: len(expected)] == pytest.approx(expected, abs=1e-5 * np.abs(expected).max())
+    state = at.state[6:]
+    assert (np.abs(state) == 2).any()
+    monkeypatch.setattr(walks, "follow", lambda *_told, **_more: False)  # and so in a walk that has planes
+    found = walk(problem, Steps(amounts=GENTLE), increments=True)
+    if len(lines) < len(told):
+        assert found.converged.all(), found.because
+        assert found.forces[-1] == pytest.approx(expected[:6], abs=1e-5 * np.abs(expected).max())
 
 
 @pytest.mark.parametrize("cooled", [0.2, -0.2])
