@@ -2,7 +2,7 @@
 
 from takeup.joints.bellows import bellows_between, whole_axial_rate, whole_live_length
 from takeup.joints.computed import BellowsRates, ComputedBellows, JointBellows, LifeCurve, computed
-from takeup.joints.data import DoubleKind, JointData, TakeUpKind
+from takeup.joints.data import DoubleKind, JointData, JointEnds, TakeUpKind
 from takeup.joints.hardware import Balance, Pins, Rods
 from takeup.joints.kinds import ALL_KINDS, KINDS, WRITTEN_KINDS, JointKind, RouteKind
 from takeup.joints.links import Hardware, Link, PinRub, links_of, rubs_of_pins
@@ -20,6 +20,7 @@ __all__ = [
     "Hardware",
     "JointBellows",
     "JointData",
+    "JointEnds",
     "JointKind",
     "LifeCurve",
     "Link",

@@ -77,12 +77,15 @@ class Balance:
         axial_rate: of the balancing bellows [N/m].
         effective_area: of the balancing bellows; that of the joint balances it wholly [m2].
         can_carry: pull of the rods that tie it, all together [N]; None where not said.
+        can_be_pushed: compression that they take, all together, nuts on both sides of their lugs [N]; None where they
+            only pull.
         source: where the data come from.
     """
 
     axial_rate: float
     effective_area: float
     can_carry: float | None
+    can_be_pushed: float | None
     source: str
 
 

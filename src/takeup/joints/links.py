@@ -44,7 +44,8 @@ class Link:
         at: point that the row belongs to: on its way along the joint, across, up [m].
         gap: movement before it touches, along the direction and against it [m]; `NEVER` where it does not.
         compliance: [m/N].
-        length: of the bar that it stands for, for its pull to turn with [m].
+        length: of the bar that it stands for, for its pull to turn with [m]; none where its force turns with nothing, as
+            that of a shoulder that a plate or a bar bears on sideways.
     """
 
     name: str
@@ -198,7 +199,7 @@ def _pins(kind: TakeUpKind, data: JointData, pins: Pins) -> Iterator[Link]:
             at=at,
             gap=(0.0, 0.0),
             compliance=compliance,
-            length=pins.length,
+            length=pins.length if direction == _ALONG else 0.0,
         )
 
     if what == "gimbal":

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from takeup.joints import Balance, ComputedBellows, Hardware, JointData, Pins, Rods, TakeUpKind
+from takeup.joints import Balance, ComputedBellows, Hardware, JointData, JointEnds, Pins, Rods, TakeUpKind
 from takeup.line.conditions import (
     COLD_WALK,
     AddedState,
@@ -37,7 +37,7 @@ class TakeUp:
 
     `misalignment` is what installation may use up of its ratings: lateral [m] and angular [rad]. `rods`, `pins` and
     `balance` are its hardware, as far as its kind has it. Where `bellows` is given, the rates, effective area and live
-    length of `data` are computed from it, cold.
+    length of `data` are computed from it, cold. `ends` says how a small-bore compensator is joined to its pipe.
     """
 
     name: str
@@ -50,6 +50,7 @@ class TakeUp:
     rods: Rods | None = None
     pins: Pins | None = None
     balance: Balance | None = None
+    ends: JointEnds | None = None
 
     @property
     def hardware(self) -> Hardware:

@@ -334,9 +334,10 @@ def _content_area(piece: Piece) -> float:
     """Return the area that the content's weight is reckoned with.
 
     In a bellows it is the effective area: its two ends push on the line with P A_e at their own elevations, and the
-    difference between them is the content's weight over that area.
+    difference between them is the content's weight over that area. A hose loop, whose braid carries its thrust, has no
+    such area: it holds its content as a pipe does.
     """
-    if piece.part == "bellows" and piece.joint is not None:
+    if piece.part == "bellows" and piece.joint is not None and piece.joint.kind != "braided hose loop":
         return piece.joint.data.effective_area
     return bore_area(piece.pipe)
 

@@ -27,6 +27,7 @@ DOUBLE_EXTERNALLY_PRESSURISED = JointKind(
         "anchors stand; a base too weak for one side alone"
     ),
     column_squirm=False,
+    sleeved=True,
     anchor_lost=(
         "the half beside it runs out under pressure to its internal stop, if its maker certifies one, or tears, and "
         "its base then carries the whole thrust of the other half"

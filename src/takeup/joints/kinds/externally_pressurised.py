@@ -19,5 +19,6 @@ EXTERNALLY_PRESSURISED = JointKind(
     takes="axial movement only",
     never="lateral or angular movement beyond its guide rings' clearance; torsion; pressure before its anchors stand",
     column_squirm=False,
+    sleeved=True,
     anchor_lost="the joint runs out under pressure to its internal stop, if its maker certifies one, or tears",
 )

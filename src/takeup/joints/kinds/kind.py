@@ -30,6 +30,7 @@ class JointKind:
         takes: which movements it takes.
         never: what it must never see.
         column_squirm: whether internal pressure loads the bellows as a column.
+        sleeved: whether a housing and guide rings keep it straight, so that it bends like the pipe beside it.
         anchor_lost: what happens when its anchor lets go.
         halves: of a double: the kind of joint that stands on either side of its anchor base.
     """
@@ -47,6 +48,7 @@ class JointKind:
     never: str
     column_squirm: bool
     anchor_lost: str
+    sleeved: bool = False
     halves: TakeUpKind | None = None
 
 

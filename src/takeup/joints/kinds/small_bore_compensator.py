@@ -24,5 +24,6 @@ SMALL_BORE_COMPENSATOR = JointKind(
         "torsion, while its ends are screwed on too; lateral or angular movement; pressure before its anchors stand"
     ),
     column_squirm=False,
+    sleeved=True,
     anchor_lost=("the joint runs out under pressure to its internal stop, if its maker certifies one, or tears"),
 )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from takeup.joints import KINDS, JointData, JointKind
+from takeup.joints import WRITTEN_KINDS, JointData, JointKind
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.positions import SAME_PLACE
 from takeup.line.reading.schema_hardware import RodsItem
@@ -15,9 +15,10 @@ _NEARLY = 2.0  # of the joint's own area: a balance that far off is a slip of th
 
 def check_joint(book: FaultBook, item: TakeUpItem, data: JointData, path: Path) -> None:
     """Note what contradicts itself in the data and the rods of a joint, wherever it stands."""
-    kind, place = KINDS[item.kind], (*path, "data")
+    kind, place = WRITTEN_KINDS[item.kind], (*path, "data")
     _check_ratings(book, data, kind, place)
     _check_lengths(book, data, kind, place)
+    _check_keys_of_kinds(book, item, path)
     _check_rods(book, item, data, path)
     _check_pins(book, item, path)
     _check_balance(book, item, data, path)
@@ -61,7 +62,12 @@ def _check_lengths(book: FaultBook, data: JointData, kind: JointKind, place: Pat
     length, centres = (f"'{book.words((*place, key))}'" for key in ("length", "centres"))
     typed = book.has((*place, "live_length"))
     live = f"'{book.words((*place, 'live_length'))}'" if typed else f"{to_mm(data.live_length):.5g} mm of convolutions"
-    if data.live_length > data.length + SAME_PLACE:
+    if kind.halves is not None and data.live_length > data.length + SAME_PLACE:
+        book.add(
+            (*place, "live_length" if typed else "length"),
+            f"{live} is above half the length, {length}: each half has its own bellows, and the base is between",
+        )
+    elif data.live_length > data.length + SAME_PLACE:
         book.add((*place, "live_length" if typed else "length"), f"{live} is above the length, {length}")
     if kind.bellows == 1:
         if book.has((*place, "centres")):
@@ -82,7 +88,7 @@ def _check_lengths(book: FaultBook, data: JointData, kind: JointKind, place: Pat
 
 def _check_rods(book: FaultBook, item: TakeUpItem, data: JointData, path: Path) -> None:
     """Note rods where there are none, none where there must be some, and rods that contradict themselves."""
-    place, rods, kind = (*path, "rods"), item.rods, KINDS[item.kind]
+    place, rods, kind = (*path, "rods"), item.rods, WRITTEN_KINDS[item.kind]
     if rods is None:
         if kind.rods == "required" and not book.has(place):
             book.add(path, f"{_a(kind)} needs 'rods': how many, how thick, on which circle, of which modulus")
@@ -92,6 +98,8 @@ def _check_rods(book: FaultBook, item: TakeUpItem, data: JointData, path: Path) 
         return
     if (kind.rods == "optional" or "limit" in kind.name) and rods.gap is None:
         book.add(place, f"the limit rods of {_a(kind)} need 'gap': between nut and lug as fitted", at_key=True)
+    if "limit" in kind.name and rods.gap == 0.0:
+        book.add((*place, "gap"), "limit rods without a gap are tie rods: choose a tied kind, or state a gap")
     if rods.hot and rods.expansion is None:
         book.add((*place, "hot"), "hot rods need 'expansion': their mean coefficient, such as 12e-6 1/K")
     if not rods.hot and rods.expansion is not None:
@@ -107,7 +115,7 @@ def _check_rods(book: FaultBook, item: TakeUpItem, data: JointData, path: Path) 
 
 def _check_pins(book: FaultBook, item: TakeUpItem, path: Path) -> None:
     """Note pins where there are none, none where there must be some, and whether anybody says how they rub."""
-    kind, place = KINDS[item.kind], (*path, "pins")
+    kind, place = WRITTEN_KINDS[item.kind], (*path, "pins")
     if item.pins is None:
         if kind.pins != "none" and not book.has(place):
             book.add(path, f"{_a(kind)} needs 'pins': how they lie, how thick, how far apart, of which plates")
@@ -117,7 +125,7 @@ def _check_pins(book: FaultBook, item: TakeUpItem, path: Path) -> None:
 
 
 def _check_balance(book: FaultBook, item: TakeUpItem, data: JointData, path: Path) -> None:
-    kind, place = KINDS[item.kind], (*path, "balance")
+    kind, place = WRITTEN_KINDS[item.kind], (*path, "balance")
     if item.balance is None:
         if kind.balanced and not book.has(place):
             book.add(path, f"{_a(kind)} needs 'balance': the rate and the effective area of its balancing bellows")
@@ -129,5 +137,23 @@ def _check_balance(book: FaultBook, item: TakeUpItem, data: JointData, path: Pat
         book.add((*place, "effective_area"), f"'{said}' balances less than half or more than double the joint's own")
 
 
+def _check_keys_of_kinds(book: FaultBook, item: TakeUpItem, path: Path) -> None:
+    """Note a base, ends or a rate that one kind needs and no other has."""
+    kind = WRITTEN_KINDS[item.kind]
+    for key, needs, what in (
+        ("base", kind.halves is not None, "the anchor base in its middle, and what it can carry"),
+        ("ends", kind.name == "small-bore compensator", "how it is joined: threaded, welded, flanged or sweat"),
+    ):
+        there = book.has((*path, key))
+        if needs and not there:
+            book.add(path, f"{_a(kind)} needs '{key}': {what}")
+        elif there and not needs:
+            book.add((*path, key), f"{_a(kind)} has no '{key}'; leave this key out", at_key=True)
+    if kind.name == "braided hose loop" and item.data.lateral_rate is None and item.data.angular_rate is None:
+        message = f"{_a(kind)} needs 'lateral_rate' or 'angular_rate': nothing of a hose is computed"
+        book.add((*path, "data"), message, at_key=True)
+
+
 def _a(kind: JointKind) -> str:
-    return f"{'an' if kind.name[0] == 'e' else 'a'} {kind.name} joint"
+    noun = "" if kind.name.endswith(("loop", "compensator")) else " joint"
+    return f"{'an' if kind.name[0] in 'ei' else 'a'} {kind.name}{noun}"

@@ -10,7 +10,7 @@ from takeup.bellows import impossible
 from takeup.bellows.reading.inputs import INPUTS
 from takeup.bellows.reading.metals import StatedMetal, metal_of
 from takeup.errors import OutOfRange
-from takeup.joints import KINDS, ComputedBellows, JointBellows, RatingDuty, computed, rated_movements
+from takeup.joints import WRITTEN_KINDS, ComputedBellows, JointBellows, RatingDuty, computed, rated_movements
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.schema_bellows import BellowsItem, TangentItem
 from takeup.line.reading.schema_takeups import TakeUpItem
@@ -25,8 +25,10 @@ _KEYS = {one.column: one.key for one in INPUTS}
 def check_answers(book: FaultBook, path: Path) -> None:
     """Note what neither the data of a joint nor a geometry says, and what both say."""
     geometry = book.has((*path, "bellows"))
-    kind = KINDS.get(book.words((*path, "kind")))
+    kind = WRITTEN_KINDS.get(book.words((*path, "kind")))
     hose = kind is not None and kind.name == "braided hose loop"
+    if hose and geometry:
+        book.add((*path, "bellows"), "nothing of a hose is computed from a geometry; leave this key out", at_key=True)
     for key in GIVEN_BY_GEOMETRY:
         place = (*path, "data", key)
         if geometry and book.has(place):
@@ -87,7 +89,7 @@ def read_ratings(
         )
         book.add((*path, "data"), message, at_key=True)
         return {}, ""
-    kind = KINDS[item.kind]
+    kind = WRITTEN_KINDS[item.kind]
     duty = RatingDuty(pressure=data.pressure, cycles=float(data.rated_cycles), outside=not kind.column_squirm)
     try:
         found = rated_movements(made.of, duty, data.centres if kind.bellows > 1 else None)

@@ -53,6 +53,7 @@ def read_balance(item: BalanceItem | None) -> Balance | None:
         axial_rate=item.axial_rate,
         effective_area=item.effective_area,
         can_carry=item.can_carry,
+        can_be_pushed=item.can_be_pushed,
         source=item.source,
     )
 

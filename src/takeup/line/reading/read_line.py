@@ -101,14 +101,16 @@ def _read_line(
     )
     layout = read_route(book, names, (*base, "route"), begin)
     holds = read_holds(book, names, (*base, "holds"), layout)
-    takeups = read_takeups(book, names, (*base, "takeups"), layout, holds.placed)
+    joints = read_takeups(book, names, (*base, "takeups"), layout, holds.placed)
+    takeups = joints.takeups
+    every = sorted((*(one.hold for one in holds.placed), *joints.bases), key=lambda hold: hold.position.station)
     own = read_set(book, base, conditions)
     zones, sets = _zones(book, names, (*base, "zones"), layout, own)
     medium = next((medium for medium in MEDIA if medium == book.words((*base, "medium"))), None)
     density = _medium_density(book, base, medium)
     main = None
     if layout is not None:
-        stations = {one.hold.name: one.hold.position.station for one in holds.placed}
+        stations = {hold.name: hold.position.station for hold in every}
         main = Main(layout=layout, holds=stations, takeups=takeups)
     sections = _sections(layout)
     line = None
@@ -124,7 +126,7 @@ def _read_line(
             start_at=layout.start_at,
             legs=layout.legs,
             end=layout.end,
-            holds=tuple(one.hold for one in holds.placed),
+            holds=tuple(every),
             rules=holds.rules,
             takeups=takeups,
             conditions=own.conditions if says_own(book, base) else None,

@@ -1,6 +1,7 @@
 """Joints: their typed-in data, and whether each fits where it is put.     (line/reading/read_takeups.py)
 
-A joint lies in one straight leg, clear of bends, of fittings, of holds and of other joints.
+A joint lies in one straight leg, clear of bends, of fittings, of holds and of other joints. A double is read as two
+joints with an anchor base between (read_doubles.py).
 """
 
 from __future__ import annotations
@@ -9,15 +10,18 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from takeup.joints import KINDS, ComputedBellows, JointData
+from takeup.joints import WRITTEN_KINDS, ComputedBellows, JointData
+from takeup.line.holding import Hold
 from takeup.line.parts import Position
 from takeup.line.reading.check_joint import check_circle, check_joint
+from takeup.line.reading.check_place import check_place
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.layout import Layout
 from takeup.line.reading.names import Names
 from takeup.line.reading.placed_holds import PlacedHold
 from takeup.line.reading.positions import SAME_PLACE, locate
 from takeup.line.reading.read_bellows import AXIAL, NEEDED, check_answers, read_bellows, read_ratings
+from takeup.line.reading.read_doubles import HALVES, base_of, halves_of, kind_in_model, of_each_half
 from takeup.line.reading.read_hardware import read_balance, read_pins, read_rods
 from takeup.line.reading.schema_takeups import MisalignmentItem, TakeUpItem
 from takeup.line.records import TakeUp
@@ -25,35 +29,44 @@ from takeup.reading.yaml_places import Path
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class PlacedTakeUp:
-    """A take-up and its place in the file."""
+class Joints:
+    """The joints of a line in the order of their stations, and the anchor bases of its doubles."""
+
+    takeups: tuple[TakeUp, ...]
+    bases: tuple[Hold, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Placed:
+    """A take-up as written, and its place in the file; of a double, with the data of each half.
+
+    `begin` and `finish` are the stations of its faces [m].
+    """
 
     takeup: TakeUp
+    item: TakeUpItem
     path: Path
+    begin: float
+    finish: float
 
     @property
-    def begin(self) -> float:
-        """Station of the face nearer the start [m]."""
-        return self.takeup.position.station - self.takeup.data.length / 2
-
-    @property
-    def finish(self) -> float:
-        """Station of the face nearer the end [m]."""
-        return self.takeup.position.station + self.takeup.data.length / 2
+    def is_double(self) -> bool:
+        """Whether two joints with a base between are written as one."""
+        return WRITTEN_KINDS[self.item.kind].halves is not None
 
 
 def read_takeups(
     book: FaultBook, names: Names, takeups: Path, layout: Layout | None, holds: tuple[PlacedHold, ...]
-) -> tuple[TakeUp, ...]:
+) -> Joints:
     """Read the joints; without a sound route no position is judged. They come in the order of their stations."""
-    placed: list[PlacedTakeUp] = []
+    placed: list[_Placed] = []
     for index in range(book.size(takeups)):
         path = (*takeups, index)
         check_answers(book, path)
         item = book.sound(TakeUpItem, path)
         if item is None:
             continue
-        names.claim(item.name, (*path, "name"))
+        _claim(names, item, (*path, "name"))
         made, ratings = _made(book, item, path)
         data = _data(item, made, ratings)
         if data is None:
@@ -70,7 +83,18 @@ def read_takeups(
                 f"this joint begins at {second.begin:.6g} m, inside {first.takeup.name}, "
                 f"which ends at {first.finish:.6g} m",
             )
-    return tuple(one.takeup for one in placed)
+    return Joints(
+        takeups=tuple(joint for one in placed for joint in (halves_of(one.takeup) if one.is_double else (one.takeup,))),
+        bases=tuple(base_of(one.takeup, one.item.base) for one in placed if one.is_double),
+    )
+
+
+def _claim(names: Names, item: TakeUpItem, path: Path) -> None:
+    """Take the names of a joint; those of the parts of a double too."""
+    names.claim(item.name, path)
+    if WRITTEN_KINDS[item.kind].halves is not None:
+        for name in (*(f"{item.name}, {half}" for half in HALVES), f"{item.name} base"):
+            names.claim(name, path)
 
 
 def _placed(
@@ -79,7 +103,7 @@ def _placed(
     holds: tuple[PlacedHold, ...],
     read: tuple[TakeUpItem, JointData, ComputedBellows | None],
     path: Path,
-) -> PlacedTakeUp | None:
+) -> _Placed | None:
     item, data, made = read
     places = {one.hold.name: one.hold.position.station for one in holds} | layout.places
     station = book.attempt((*path, "at"), lambda: locate(item.at, places, layout.length))
@@ -87,7 +111,7 @@ def _placed(
         return None
     takeup = TakeUp(
         name=item.name,
-        kind=item.kind,
+        kind=kind_in_model(item.kind),
         position=Position(words=item.at, station=station),
         data=data,
         bellows=made,
@@ -96,40 +120,13 @@ def _placed(
         rods=read_rods(item.rods, data),
         pins=read_pins(book, item.pins, data, (*path, "pins")),
         balance=read_balance(item.balance),
+        ends=item.ends,
     )
     size = layout.section_at(station).pipe.size
     check_circle(book, item.rods, size.outside_diameter if size else None, (*path, "rods"))
-    one = PlacedTakeUp(takeup=takeup, path=path)
-    _check_room(book, layout, one)
-    for other in holds:
-        if one.begin + SAME_PLACE < other.hold.position.station < one.finish - SAME_PLACE:
-            station = other.hold.position.station
-            book.add(
-                (*path, "at"),
-                f"{other.hold.name} holds the line at {station:.6g} m, inside this joint, "
-                f"which reaches from {one.begin:.6g} m to {one.finish:.6g} m",
-            )
-    return one
-
-
-def _check_room(book: FaultBook, layout: Layout, one: PlacedTakeUp) -> None:
-    """Note a joint that reaches past the straight part of its leg, or over a fitting."""
-    over = [item for item in layout.items if item.start + SAME_PLACE < one.finish and one.begin < item.end - SAME_PLACE]
-    for item in over:
-        book.add(
-            (*one.path, "at"),
-            f"this joint reaches from {one.begin:.6g} m to {one.finish:.6g} m, over {item.name}, "
-            f"which fills the line from {item.start:.6g} m to {item.end:.6g} m",
-        )
-    if over:
-        return
-    begin, finish = layout.straight_at(one.takeup.position.station)
-    if one.begin < begin - SAME_PLACE or one.finish > finish + SAME_PLACE:
-        book.add(
-            (*one.path, "at"),
-            f"this joint reaches from {one.begin:.6g} m to {one.finish:.6g} m; "
-            f"the straight part of its leg runs from {begin:.6g} m to {finish:.6g} m",
-        )
+    check_place(book, layout, holds, takeup, path, whole=item.data.length)
+    half = item.data.length / 2.0
+    return _Placed(takeup=takeup, item=item, path=path, begin=station - half, finish=station + half)
 
 
 def _misalignment(book: FaultBook, item: MisalignmentItem | None, path: Path) -> tuple[float, float]:
@@ -158,7 +155,8 @@ def _data(item: TakeUpItem, made: ComputedBellows | None, ratings: Mapping[str, 
     thrust, so that it has no effective area.
     """
     values = item.data.model_dump() | dict(ratings)
-    if "axial" not in KINDS[item.kind].rated:
+    kind = WRITTEN_KINDS[item.kind]
+    if "axial" not in kind.rated:
         values |= {key: values[key] or 0.0 for key in AXIAL}
     if item.kind == "braided hose loop":
         values["effective_area"] = 0.0
@@ -171,4 +169,7 @@ def _data(item: TakeUpItem, made: ComputedBellows | None, ratings: Mapping[str, 
             "effective_area": made.shell.effective_area,
             "live_length": made.of.live_length,
         }
-    return None if any(values[key] is None for key in (*NEEDED, *AXIAL)) else JointData(**values)
+    if any(values[key] is None for key in (*NEEDED, *AXIAL)):
+        return None
+    data = JointData(**values)
+    return data if kind.halves is None else of_each_half(data, item.base)

@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from takeup.line.reading.schema_ends import Moment
 from takeup.line.reading.schema_holds import FrictionItem
 from takeup.line.reading.values import Force, Item, JointLength, LineRate, Movement, Name, Source
 from takeup.reading.fields import one_of, quantity, whole_number, yes_or_no
@@ -78,4 +79,15 @@ class BalanceItem(Item):
         description="area on which the pressure pulls the joint together"
     )
     can_carry: Force | None = Field(default=None, description="pull that its ties can carry together")
+    can_be_pushed: Force | None = Field(
+        default=None, description="compression that its ties can take together; where not said, they only pull"
+    )
+    source: Source = Field(description="where the data come from")
+
+
+class BaseItem(Item):
+    """The anchor base in the middle of a double joint."""
+
+    can_carry: Force = Field(description="force along the pipe that it can carry")
+    can_carry_moment: Moment | None = Field(default=None, description="moment that it can carry")
     source: Source = Field(description="where the data come from")

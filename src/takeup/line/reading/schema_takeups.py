@@ -6,10 +6,10 @@ from typing import Annotated, get_args
 
 from pydantic import Field
 
-from takeup.joints import TakeUpKind
+from takeup.joints import DoubleKind, JointEnds, TakeUpKind
 from takeup.line.reading.schema_bellows import BellowsItem
 from takeup.line.reading.schema_ends import Moment
-from takeup.line.reading.schema_hardware import BalanceItem, PinsItem, RodsItem
+from takeup.line.reading.schema_hardware import BalanceItem, BaseItem, PinsItem, RodsItem
 from takeup.line.reading.sentences import read_preset
 from takeup.line.reading.values import (
     Item,
@@ -25,13 +25,14 @@ from takeup.line.reading.values import (
 )
 from takeup.reading.fields import count, free_text, number, one_of, quantity, sentence
 
-_DOUBLE = "two joints with an anchor base between them: write two take-ups and an intermediate anchor"
+_BY_ROUTE = "pipe that takes growth by its route: draw its legs, no take-up is needed"
+WRITTEN = (*get_args(TakeUpKind), *get_args(DoubleKind))
 OTHER_TAKEUPS = {
     "hinge": "spelt 'hinged'",
     "pressure balanced": "either 'in-line pressure balanced' or 'elbow pressure balanced'",
-    "double": _DOUBLE,
-    "double externally pressurised": _DOUBLE,
-    "pipe loop": "pipe that takes growth by its route: draw its legs, no take-up is needed",
+    "Z": _BY_ROUTE,
+    "L": _BY_ROUTE,
+    "pipe loop": _BY_ROUTE,
 }
 
 
@@ -102,7 +103,7 @@ class TakeUpItem(Item):
     """A joint in the line."""
 
     name: Name = Field(description="its name")
-    kind: Annotated[TakeUpKind, one_of(get_args(TakeUpKind), what="take-up", refused=OTHER_TAKEUPS)] = Field(
+    kind: Annotated[TakeUpKind | DoubleKind, one_of(WRITTEN, what="take-up", refused=OTHER_TAKEUPS)] = Field(
         description="kind of joint"
     )
     at: Annotated[str, free_text("a position such as boiler house header + 2.5 m", "34.5 m")] = Field(
@@ -128,4 +129,12 @@ class TakeUpItem(Item):
     balance: BalanceItem | None = Field(
         default=None, description="its balancing bellows: of pressure balanced kinds, required"
     )
-    data: JointItem = Field(description="the joint's data")
+    base: BaseItem | None = Field(
+        default=None, description="of a double, required: the anchor base in its middle, called `<name> base`"
+    )
+    ends: Annotated[JointEnds, one_of(get_args(JointEnds), what="way of joining")] | None = Field(
+        default=None, description="of a small-bore compensator, required: how it is joined to its pipe; sweat to copper"
+    )
+    data: JointItem = Field(
+        description="the joint's data; of a double, length and weight are the whole joint's, all else is of each half"
+    )

@@ -5,6 +5,7 @@ temperatures; what can only push or pull holds where it touches (held.py). A rod
 its circle between the faces of its joint: it stretches, and neither bends nor twists. Its tension turns with it and is
 told beside the members' effective forces, since it is no member of the line: S of a bellows is k x - P A_e as ever.
 Plates, swing bars and the ties of a balancing bellows are bars too, always; a balance pulls with its own P A besides.
+What bears sideways, the side of a plate in its pin or the shoulder of a swing bar, holds without a pull that turns.
 """
 
 from __future__ import annotations
@@ -27,6 +28,7 @@ from takeup.study.records import Solved
 
 Floats = NDArray[np.float64]
 _NOTHING = 1.0  # N: rounding, and forces that bow nothing
+_SIDE = 0.01  # m: the short bar that stands for what bears sideways
 _PIN_SHARE = 0.01  # of a plate's length: the short bar that stands for a pin, whose pull then turns about it
 _PINNED = 1e-9  # m2, of E A: what a bar bends and twists with, since a rod's own washers turn; no pivot may be zero
 
@@ -105,6 +107,11 @@ def forces_by(solved: Solved, fine: FineState, number: int, cause: str) -> tuple
     return force, _links(solved, fine.model, fine.rods, own)
 
 
+def pulls(rods: Sequence[Row]) -> NDArray[np.bool_]:
+    """Return which hardware is a bar whose pull turns with it, (q,)."""
+    return np.array([row.length > 0.0 for row in rods], dtype=bool)
+
+
 def less(links: Links | None, other: Links | None) -> Links | None:
     """Return links with the force of others taken off; both of the same rods."""
     if links is None or other is None:
@@ -156,7 +163,7 @@ def _links(solved: Solved, model: SystemModel, rods: Sequence[Row], tension: Flo
         end=np.array([end[1] for end in ends], dtype=np.int64),
         start_arm=np.array([end[2] for end in ends]),
         end_arm=np.array([end[3] for end in ends]),
-        force=tension,
+        force=np.where(pulls(rods), tension, 0.0),
     )
 
 
@@ -188,6 +195,8 @@ def _with_bars(model: SystemModel, solved: Solved, rods: Sequence[Row]) -> Syste
 
 def _bar_length(row: Row) -> float:
     """Return the length of the bar that a row stands for; pins hold at a place, for which a short bar stands."""
+    if row.length == 0.0:
+        return _SIDE
     return _PIN_SHARE * row.length if row.role == "pin" else row.length
 
 
@@ -243,10 +252,10 @@ def _with_stiff_sleeves(model: SystemModel) -> Frame:
     bending = straights.bending.copy()
     for line in model.lines:
         for place, piece in enumerate(line.pieces):
-            if piece.part == "bellows" and piece.joint is not None and not KINDS[piece.joint.kind].column_squirm:
+            if piece.part == "bellows" and piece.joint is not None and KINDS[piece.joint.kind].sleeved:
                 beside = next(k for k in range(place, -1, -1) if line.pieces[k].part != "bellows")
                 bending[line.members[place]] = straights.bending[line.members[beside]]
     return replace(model.frame, straights=replace(straights, bending=bending))
 
 
-__all__ = ["FineState", "fine_model", "fine_state", "forces_by", "less", "warm_share"]
+__all__ = ["FineState", "fine_model", "fine_state", "forces_by", "less", "pulls", "warm_share"]

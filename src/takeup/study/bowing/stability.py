@@ -268,7 +268,7 @@ def _sways(line: LineModel, joint: str | None, shape: Floats) -> bool:
 def _by_itself(solved: Solved, answer: LineAnswer, joint: JointMovement, number: int) -> list[BellowsFactor]:
     """Return the factor of each bellows of a joint by itself, with the force that it carries in a state."""
     takeup = next(item for item in answer.line.takeups if item.name == joint.name)
-    outside = not KINDS[takeup.kind].column_squirm
+    outside = KINDS[takeup.kind].sleeved
     places = [
         place
         for place, piece in enumerate(answer.model.pieces)
@@ -278,7 +278,7 @@ def _by_itself(solved: Solved, answer: LineAnswer, joint: JointMovement, number:
     for count, place in enumerate(places, start=1):
         force = float(answer.effective_force[number, place]) * (-1.0 if outside else 1.0)
         factor = None
-        if force < -_NOTHING:
+        if force < -_NOTHING and (outside or KINDS[takeup.kind].column_squirm):
             length = takeup.data.live_length
             warm = warm_share(solved, solved.model, answer.model.pieces[place], answer.states[number])
             factor = 4.0 * math.pi**2 * warm * answer.model.rates[joint.name].angular / length / -force
