@@ -14,8 +14,9 @@ from takeup.drawing.reading import (
 )
 from takeup.edge import Measure, Units
 from takeup.papers.bellows_inputs import computed_tables, geometry_of
+from takeup.papers.hardware_inputs import hardware_of
 from takeup.papers.hold_inputs import hold_facts, holds_table
-from takeup.papers.joint_inputs import joint_tables, provenance_of, rods_of
+from takeup.papers.joint_inputs import joint_tables, provenance_of
 from takeup.papers.line_inputs import line_inputs
 from takeup.papers.numerals import NONE, as_given, column, written
 from takeup.papers.tables import Tree, facts, number_column, table, words_column
@@ -33,7 +34,7 @@ def inputs_section(results: Results, units: Units) -> Tree:
         "holds": holds_table(results, units),
         "hold_facts": facts(hold_facts(resolved, units)),
         "joints": [*joint_tables(results, units), *computed_tables(results, units)],
-        "provenance": facts([*rods_of(results, units), *geometry_of(results, units), *provenance_of(results)]),
+        "provenance": facts([*hardware_of(results, units), *geometry_of(results, units), *provenance_of(results)]),
     }
 
 

@@ -1,4 +1,4 @@
-"""Section 2: the joints' data, so many beside each other, and their rods.     (papers/joint_inputs.py)"""
+"""Section 2: the joints' data, so many beside each other.     (papers/joint_inputs.py)"""
 
 from __future__ import annotations
 
@@ -58,34 +58,6 @@ def provenance_of(results: Results) -> list[tuple[str, str]]:
         words = "; ".join(filter(None, (text_of(joint, "provenance"), *texts_of(joint, "remarks"))))
         said.setdefault(words, []).append(text_of(joint, "name"))
     return [(", ".join(names), words) for words, names in said.items()]
-
-
-def rods_of(results: Results, units: Units) -> list[tuple[str, str]]:
-    """Return the rods of each joint that has some, in words."""
-    found = []
-    for joint in records_of(results, "takeups"):
-        rods = record_of(record_of(joint, "data"), "rods")
-        if rods:
-            found.append((text_of(joint, "name"), _rods(rods, units)))
-    return found
-
-
-def _rods(rods: Record, units: Units) -> str:
-    def given(key: str, measure: Measure) -> str:
-        return measure.named(as_given(number_of(rods, key), measure))
-
-    hot = "that stay cold"
-    if maybe_number(rods, "expansion_per_k") is not None:
-        hot = f"as hot as the pipe, which grow {given('expansion_per_k', units.expansion)}"
-    carry = "what each can carry is not given"
-    if maybe_number(rods, "can_carry_n") is not None:
-        carry = f"each can carry {given('can_carry_n', units.force)}"
-    count = as_given(number_of(rods, "count"), Measure(unit=""))
-    return (
-        f"{count} rods of {given('diameter_mm', units.small)} on a circle of {given('circle_mm', units.small)}, "
-        f"{given('length_mm', units.small)} between the nuts, gap as fitted {given('gap_mm', units.small)}, of modulus "
-        f"{given('modulus_mpa', units.stress)}, {hot}; {carry} ({text_of(rods, 'source')})"
-    )
 
 
 def _data_table(joints: Sequence[Record], units: Units) -> Tree:

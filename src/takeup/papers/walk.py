@@ -1,4 +1,4 @@
-"""Section 8: the walk through the states: charts, events, contacts, rods, loads by scenario.     (papers/walk.py)
+"""Section 8: the walk through the states: charts, events, contacts, hardware, loads.     (papers/walk.py)
 
 Where nothing rubs and nothing has a gap the answer of a state does not depend on those before it; the section says so
 and ends. A results document without a walk has a section of one sentence.
@@ -16,6 +16,7 @@ from takeup.papers.tables import Tree, facts, number_column, sentences, table, w
 from takeup.papers.walk_chart import drawn_scenarios, states_are_named, walk_charts, zones_left_out
 from takeup.papers.walk_contacts import contacts_tree, rods_trees
 from takeup.papers.walk_events import Numbered, events_table, friction_table, numbered_events
+from takeup.papers.walk_hardware import hardware_tables
 from takeup.papers.walk_loads import scenario_loads
 from takeup.papers.walked import Walked, between, in_order, runs, scenario_words, walked_of
 
@@ -72,18 +73,21 @@ def walk_section(results: Results, units: Units) -> Tree:
         "friction": friction_table(results, walked),
         "contacts": contacts_tree(results, numbers, units),
         "rods": rods_trees(results, numbers, units),
+        "hardware": hardware_tables(results, numbers, units),
         "loads": scenario_loads(results, units),
         "record": record,
     }
 
 
 def _is_straight(results: Results, walked: Walked) -> bool:
-    """Whether nothing rubs, nothing can open or close, and no rod is there."""
+    """Whether nothing rubs, nothing can open or close, and no joint has rods, pins or a balance to be told of."""
     return (
         walked.scenarios == ("no friction",)
         and not records_of(results, "events")
         and not any(records_of(hold, "contact") for hold in records_of(results, "holds"))
-        and not any(records_of(joint, "rods") for joint in records_of(results, "takeups"))
+        and not any(
+            records_of(joint, part) for joint in records_of(results, "takeups") for part in ("rods", "hardware")
+        )
     )
 
 

@@ -9,9 +9,10 @@ import pytest
 from tests.unit.drawing.results_fixture import corner
 
 from takeup.edge import SI, US
+from takeup.papers.hardware_inputs import hardware_of
 from takeup.papers.hold_inputs import hold_facts
 from takeup.papers.inputs import inputs_section
-from takeup.papers.joint_inputs import joint_tables, rods_of
+from takeup.papers.joint_inputs import joint_tables
 from takeup.papers.numerals import NONE
 
 RODS = {
@@ -50,18 +51,18 @@ IN_US = (
 
 @pytest.mark.parametrize(("units", "words"), [(SI, IN_SI), (US, IN_US)])
 def test_rods_in_words(units, words):
-    ((_, said),) = rods_of(with_joint(rods=RODS), units)
+    ((_, said),) = hardware_of(with_joint(rods=RODS), units)
     assert spaced(said) == words
 
 
 def test_cold_rods_of_which_nobody_says_what_they_carry():
-    ((name, said),) = rods_of(with_joint(rods=RODS | {"expansion_per_k": None, "can_carry_n": None}), SI)
+    ((name, said),) = hardware_of(with_joint(rods=RODS | {"expansion_per_k": None, "can_carry_n": None}), SI)
     assert name == corner()["takeups"][0]["name"]
     assert said.endswith("200000 MPa, that stay cold; what each can carry is not given (sheet 4)")
 
 
 def test_joints_without_rods_are_not_told_of():
-    assert rods_of(with_joint(rods=None), SI) == []
+    assert hardware_of(with_joint(rods=None), SI) == []
 
 
 @pytest.mark.parametrize(("units", "apart"), [(SI, "762"), (US, "30")])
