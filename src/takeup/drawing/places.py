@@ -26,6 +26,7 @@ from takeup.drawing.route import Vector, joined_legs, on_legs
 Sort = Literal["anchor", "guide", "joint", "item", "branch", "corner", "end"]
 _SAME = 1e-3
 _ALONE = ("stop", "equipment", "continues")  # named one by one, as every anchor is
+_SAY_THEIR_RODS = ("tied", "limit-rod")
 _OWN_AXIS = ("directional anchor", "stop", "hanger", "spring hanger")  # their axes are not those of the pipe
 
 
@@ -121,9 +122,9 @@ def _joints(results: Results, line: Record) -> Iterable[Place]:
 
 
 def _kind_of_joint(takeup: Record) -> str:
-    """Return the kind of a joint, and that it has limit rods where it has rods and is not called tied."""
+    """Return the kind of a joint, and that it has limit rods where it has rods and its name says nothing of them."""
     kind = text_of(takeup, "kind")
-    if not record_of(record_of(takeup, "data"), "rods") or kind.startswith("tied"):
+    if not record_of(record_of(takeup, "data"), "rods") or kind.startswith(_SAY_THEIR_RODS):
         return kind
     return f"{kind} with limit rods"
 

@@ -9,10 +9,11 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from takeup.drawing.joint_signs import joint_sign
 from takeup.drawing.labels import pooled
 from takeup.drawing.places import Place
 from takeup.drawing.sheet import Point, Sign
-from takeup.drawing.symbols import end_sign, hold_sign, item_sign, joint_sign
+from takeup.drawing.symbols import end_sign, hold_sign, item_sign
 
 _HALF = {"anchor": 2.4, "guide": 1.6}
 _LEAST = {"joint": 3.0, "valve": 2.2, "flange": 0.5, "reducer": 1.8, "item": 2.2}  # half the length of a sign [mm]

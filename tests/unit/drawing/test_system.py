@@ -13,12 +13,13 @@ from tests.unit.drawing.system_fixture import system
 
 from takeup.drawing import layout_sheet, layout_sheets, to_svg
 from takeup.drawing.dimension import expanded, words_box
+from takeup.drawing.joint_signs import joint_sign
 from takeup.drawing.labels import overlap
 from takeup.drawing.lettering import box_of
 from takeup.drawing.reading import number_of, records_of
 from takeup.drawing.route import joined_legs
-from takeup.drawing.sheet import Dimension, Polyline, Sign, Text
-from takeup.drawing.symbols import EXPLAINED, REACH, end_sign, hold_sign, item_sign, joint_sign
+from takeup.drawing.sheet import Circle, Dimension, Polyline, Sign, Text
+from takeup.drawing.symbols import EXPLAINED, REACH, end_sign, hold_sign, item_sign
 from takeup.edge import SI, US
 from takeup.joints import TakeUpKind
 from takeup.line.holding import HoldKind
@@ -156,12 +157,16 @@ def test_legend_explains_exactly_the_kinds_on_each_sheet():
 
 
 def test_every_kind_has_a_sign_of_its_own():
-    """No two kinds look alike, and none falls back on the ring of an unknown one."""
+    """No two kinds look alike, and none falls back on the ring of an unknown one.
+
+    A single axial joint with limit rods is a limit-rod axial joint by another name: those two have one sign.
+    """
     at, along = (0.0, 0.0), (1.0, 0.0)
     holds = {kind: hold_sign(kind, at, along) for kind in (*HoldKind.__args__, "equipment", "continues", "unknown")}
     rods = ("single axial with limit rods", "universal with limit rods")
     joints = {kind: joint_sign(kind, (-3.0, 0.0), (3.0, 0.0)) for kind in (*TakeUpKind.__args__, *rods)}
     assert set(joints) <= set(EXPLAINED)
+    assert joints.pop("limit-rod axial") == joints["single axial with limit rods"]
     items = {kind: item_sign(kind, ((-2.0, 0.0), (2.0, 0.0)), along) for kind in ("valve", "flange", "reducer", "item")}
     ends = {kind: end_sign(kind, at, along) for kind in ("blind", "closed valve", "branch")}
     drawn = [*holds.values(), *joints.values(), *items.values(), *ends.values()]
@@ -181,6 +186,21 @@ def test_universal_joint_has_two_bellows_alike():
     assert middles == pytest.approx([-middles[1], middles[1]], abs=EXACT)
     assert middles[1] > 0.0
     assert len([points for points in lines_of("tied axial") if len(points) > 2]) == 1
+
+
+@pytest.mark.parametrize("kind", TakeUpKind.__args__)
+def test_sign_of_a_joint_stays_within_its_reach(kind):
+    """Across the pipe no further than REACH, half a stroke more; labels beside it count on that."""
+    for part in joint_sign(kind, (-3.0, 0.0), (3.0, 0.0)):
+        away = part.radius + abs(part.centre[1]) if isinstance(part, Circle) else max(abs(y) for _, y in part.points)
+        assert away <= REACH + EXACT
+
+
+@pytest.mark.parametrize(("kind", "pins"), [("hinged", 1), ("gimbal", 4), ("swing", 4), ("tied axial", 0)])
+def test_pins_are_drawn(kind, pins):
+    """One in the middle of a hinge, two pairs on the ring of a gimbal, one at each end of two swing bars."""
+    circles = [part for part in joint_sign(kind, (-3.0, 0.0), (3.0, 0.0)) if isinstance(part, Circle)]
+    assert len([part for part in circles if part.radius < 0.6]) == pins
 
 
 @pytest.mark.parametrize("kind", ["tied axial", "tied universal", "single axial with limit rods"])
