@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from takeup.checks import (
     anchor_claim,
+    balance_ties,
     bellows_collapse,
     bellows_column_squirm,
     bellows_in_plane_squirm,
@@ -60,6 +61,7 @@ RULES: tuple[Rule, ...] = (
     joint_movement.RULE,
     joint_torsion.RULE,
     rods.RULE,
+    balance_ties.RULE,
     joint_limits.PRESSURE,
     joint_limits.TEMPERATURE,
     joint_limits.CYCLES,
@@ -101,6 +103,7 @@ _OF_A_LINE: tuple[Callable[[LineAnswer], list[CheckResult]], ...] = (
     joint_movement.check,
     joint_torsion.check,
     rods.check,
+    balance_ties.check,
     joint_limits.check,
     bellows_column_squirm.check,
     bellows_in_plane_squirm.check,

@@ -22,7 +22,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.library import Curve
-from takeup.line import GRAVITY, SAME_STATION, Load, State, Study, bore_area
+from takeup.line import GRAVITY, SAME_STATION, Load, State, Study, TakeUp, bore_area
 from takeup.mechanics import Loads, pressure_strain
 from takeup.study.course import Course, growth_strain
 from takeup.study.model import LineModel, SystemModel
@@ -153,12 +153,9 @@ def _balances(model: SystemModel, zone: int) -> tuple[Floats, Floats]:
         for takeup in line.line.takeups:
             if takeup.balance is None or model.zones.number(line.line.name, takeup.position.station) != zone:
                 continue
-            spans, along = joint_spans(takeup), line.route.direction(takeup.position.station)
-            force = takeup.balance.effective_area * along
             height = float(line.route.point(takeup.position.station)[2])
-            for station, sense in ((spans.start, 1.0), (spans.end, -1.0)):
-                pull[line.node_at(station), :3] += sense * force
-                head[line.node_at(station), :3] -= height * sense * force
+            _draw_together(pull, line, takeup, takeup.balance.effective_area)
+            _draw_together(head, line, takeup, -height * takeup.balance.effective_area)
     return pull, head
 
 
@@ -214,7 +211,24 @@ def _presets(model: SystemModel) -> _Cause:
             return 0.0
         return -piece.joint.preset / bellows_count(piece) / (piece.joint.data.live_length)
 
-    return _Cause(kind=PRESET, amount=_always, strain=_members_where(model, strain))
+    return _Cause(kind=PRESET, amount=_always, strain=_members_where(model, strain), nodal=_preset_balances(model))
+
+
+def _preset_balances(model: SystemModel) -> Floats:
+    """Return how balancing bellows that are fitted extended with their joints draw them together, k_b x_0, (n, 6)."""
+    pull = np.zeros((len(model.frame.points), 6))
+    for line in model.lines:
+        for takeup in line.line.takeups:
+            if takeup.balance is not None:
+                _draw_together(pull, line, takeup, takeup.balance.axial_rate * takeup.preset)
+    return pull
+
+
+def _draw_together(nodal: Floats, line: LineModel, takeup: TakeUp, force: float) -> None:
+    """Add a pair of forces at the faces of a joint that draws them together to (n, 6) nodal forces."""
+    spans, along = joint_spans(takeup), line.route.direction(takeup.position.station)
+    nodal[line.node_at(spans.start), :3] += force * along
+    nodal[line.node_at(spans.end), :3] -= force * along
 
 
 def bellows_count(piece: Piece) -> int:

@@ -80,6 +80,7 @@ class JointMovement:
         spring: axial force of the bellows' own spring, tension positive, (states,) [N].
         pressure: gauge in its middle, (states,) [Pa].
         rods: tension of each of its rods, with rigid anchors, (states, rods) [N]; zero where a rod is slack.
+        ties: pull in the ties of its balancing bellows, all together, (states,) [N]; None where it has none.
     """
 
     name: str
@@ -92,6 +93,7 @@ class JointMovement:
     spring: Floats
     pressure: Floats
     rods: Floats
+    ties: Floats | None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -105,10 +105,12 @@ def _held_part(hold: Holding, forces: Floats) -> Floats:
 def _joint_movements(line: LineModel, runs: Sequence[Run], displacements: Floats) -> list[JointMovement]:
     """Return the movement of every joint, along the flow."""
     states, ends = runs[0].way.states, runs[-1].ends[:, :, line.members]
-    return [
-        replace(_movement(line, states, own, displacements, ends), rods=_rod_tensions(runs[0], line, name))
-        for name, own in bellows_places(line).items()
-    ]
+    found = []
+    for name, own in bellows_places(line).items():
+        joint = _movement(line, states, own, displacements, ends)
+        ties = _pull_of_ties(runs[0], line, joint)
+        found.append(replace(joint, rods=_rod_tensions(runs[0], line, name), ties=ties))
+    return found
 
 
 def _rod_tensions(run: Run, line: LineModel, joint: str) -> Floats:
@@ -116,6 +118,26 @@ def _rod_tensions(run: Run, line: LineModel, joint: str) -> Floats:
     rows = run.ground.contacts.rows
     own = [k for k, row in enumerate(rows) if row.role == "rod" and row.line == line.line.name and row.owner == joint]
     return np.asarray(run.walk.forces[run.way.arrivals][:, own])
+
+
+def _pull_of_ties(run: Run, line: LineModel, joint: JointMovement) -> Floats | None:
+    """Return the pull in the ties of a balancing bellows, (states,) [N]; None where there is none.
+
+        F = P A_b + k_b (x + x_0)                                          (first principles)
+
+    P is the pressure in the joint, A_b and k_b are those of the balancing bellows, x is how far the joint has
+    lengthened between its faces, as the walk without friction has it, and x_0 its preset.
+    """
+    takeup = next(item for item in line.line.takeups if item.name == joint.name)
+    if takeup.balance is None:
+        return None
+    own = next(
+        number
+        for number, row in enumerate(run.ground.contacts.rows)
+        if (row.role, row.line, row.owner) == ("balance", line.line.name, joint.name)
+    )
+    spring = run.walk.forces[run.way.arrivals, own] + takeup.balance.axial_rate * takeup.preset
+    return np.asarray(spring + takeup.balance.effective_area * joint.pressure)
 
 
 def bellows_places(line: LineModel) -> dict[str, list[int]]:
@@ -157,6 +179,7 @@ def _movement(
         spring=line.axial[first] / live * (stretch + joint.preset),
         pressure=np.array([piece_pressures(line, state)[places].mean() for state in states]),
         rods=np.zeros((len(states), 0)),
+        ties=None,
     )
 
 

@@ -17,14 +17,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.joints import KINDS
-from takeup.line import State
+from takeup.line import State, TakeUp
 from takeup.mechanics import Frame, Links, Straights, parts_of
-from takeup.study.causes import CAUSES, PRESSURE
+from takeup.study.causes import CAUSES, PRESET, PRESSURE
 from takeup.study.contacts import Row
 from takeup.study.held import supports_in
 from takeup.study.model import SystemModel, model_of, walked_at, walked_share
 from takeup.study.pieces import Piece
-from takeup.study.records import Solved
+from takeup.study.records import JointMovement, Solved
 
 Floats = NDArray[np.float64]
 _NOTHING = 1.0  # N: rounding, and forces that bow nothing
@@ -73,7 +73,8 @@ def fine_state(solved: Solved, cold: SystemModel, number: int) -> FineState:
     rods = tuple(solved.run.ground.contacts.rows[place] for place in places)
     warm = _with_bars(_warmed(solved, cold, solved.states[number]), solved, rods)
     straights = len(cold.frame.straights.start)
-    tension = solved.run.walk.forces[solved.run.way.arrivals[number], places] + _balancing(solved, rods, number)
+    tension = solved.run.walk.forces[solved.run.way.arrivals[number], places]
+    tension = tension + _balancing(solved, rods, number) + _preset(solved, rods)
     return FineState(
         model=warm,
         frame=replace(_with_stiff_sleeves(warm), supports=supports_in(solved, warm, number)),
@@ -104,6 +105,8 @@ def forces_by(solved: Solved, fine: FineState, number: int, cause: str) -> tuple
     own = parts[: len(kinds)][kinds == place].sum(axis=0)[fine.places]
     if place == PRESSURE:
         own = own + _balancing(solved, fine.rods, number)
+    if place == PRESET:
+        own = own + _preset(solved, fine.rods)
     return force, _links(solved, fine.model, fine.rods, own)
 
 
@@ -134,12 +137,27 @@ def _balancing(solved: Solved, rows: Sequence[Row], number: int) -> Floats:
     """Return the pull of pressure in the ties of balancing bellows, P A, nothing for other hardware, (q,) [N]."""
     pull = np.zeros(len(rows))
     for place, row in enumerate(rows):
-        answer = next(item for item in solved.lines if item.line.name == row.line)
-        joint = next(item for item in answer.line.takeups if item.name == row.owner)
-        if row.role == "balance" and joint.balance is not None:
-            pressure = next(item.pressure for item in answer.joints if item.name == row.owner)
-            pull[place] = joint.balance.effective_area * float(pressure[number])
+        takeup, joint = _joint_of(solved, row)
+        if row.role == "balance" and takeup.balance is not None:
+            pull[place] = takeup.balance.effective_area * float(joint.pressure[number])
     return pull
+
+
+def _preset(solved: Solved, rows: Sequence[Row]) -> Floats:
+    """Return the pull of balancing bellows that were fitted extended, k_b x_0, nothing for other hardware, (q,) [N]."""
+    pull = np.zeros(len(rows))
+    for place, row in enumerate(rows):
+        takeup, _ = _joint_of(solved, row)
+        if row.role == "balance" and takeup.balance is not None:
+            pull[place] = takeup.balance.axial_rate * takeup.preset
+    return pull
+
+
+def _joint_of(solved: Solved, row: Row) -> tuple[TakeUp, JointMovement]:
+    """Return the joint that a row of hardware belongs to, and how it moves."""
+    answer = next(item for item in solved.lines if item.line.name == row.line)
+    takeup = next(item for item in answer.line.takeups if item.name == row.owner)
+    return takeup, next(item for item in answer.joints if item.name == row.owner)
 
 
 def _ends(solved: Solved, model: SystemModel, row: Row) -> tuple[int, int, Floats, Floats]:

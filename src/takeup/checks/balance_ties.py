@@ -1,0 +1,56 @@
+"""Ties of balancing bellows: what they pull, and where they would be pushed.     (checks/balance_ties.py)
+
+What: the pull in the ties of a pressure balanced joint, P A_b and the spring of its balancing bellows, against what
+they can carry; the states in which they would be pushed. Why: ties that tear let the whole thrust loose; ties that only
+pull hang slack under vacuum, when the line's bellows draws its two sides together and nothing balances it. Source:
+first principles. Limits: all ties together, evenly; lugs, rings and welds are not looked at. Without vacuum a push is
+no danger: where ties go slack only a spring force is lost, so that the loads shown are at most too high. Passes: 83 kN
+of pull on ties of 150 kN. Fails: the same on ties of 60 kN. Not covered: vacuum on ties that only pull.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from takeup.checks.outcome import CheckResult, Rule, governing
+from takeup.line import TakeUp
+from takeup.study import JointMovement, LineAnswer
+
+RULE = Rule(
+    name="balance_ties",
+    title="ties of balanced joints",
+    what="the pull in the ties of a balancing bellows against what they can carry; where they would be pushed",
+    why="where ties tear or hang slack, nothing balances the thrust, and the anchors get it",
+    source="first principles",
+    limits="all ties together, evenly; lugs, rings and welds are not looked at",
+)
+_NOTHING = 1.0  # N, Pa
+
+
+def check(answer: LineAnswer) -> list[CheckResult]:
+    """Return the pull of the ties of every balanced joint, and the push where there is one under vacuum."""
+    takeups = {item.name: item for item in answer.line.takeups}
+    return [row for joint in answer.joints for row in _of_joint(answer, joint, takeups[joint.name])]
+
+
+def _of_joint(answer: LineAnswer, joint: JointMovement, takeup: TakeUp) -> list[CheckResult]:
+    if takeup.balance is None or joint.ties is None:
+        return []
+    balance, number = takeup.balance, governing(joint.ties)
+    pull = max(float(joint.ties[number]), 0.0)
+    words = f"its ties pull with {pull / 1e3:.1f} kN together; {balance.source}"
+    state, status = answer.states[number].name, "" if balance.can_carry is None else "user's data"
+    rows = [RULE.judge(joint.name, state, pull, balance.can_carry, "N", because=words, status=status)]
+    pushed = np.where(joint.pressure < -_NOTHING, -joint.ties, 0.0)
+    number = governing(pushed)
+    if pushed[number] < _NOTHING:
+        return rows
+    where, state, push = f"{joint.name}, pushed", answer.states[number].name, float(pushed[number])
+    if balance.can_be_pushed is None:
+        words = (
+            f"under vacuum its ties would be pushed with {push / 1e3:.1f} kN, and they are not said to take any: slack "
+            "they leave the whole thrust of the vacuum to the anchors, which is not computed"
+        )
+        return [*rows, RULE.result(where, state, "not covered", words)]
+    words = f"under vacuum its ties are pushed with {push / 1e3:.1f} kN together; {balance.source}"
+    return [*rows, RULE.judge(where, state, push, balance.can_be_pushed, "N", because=words, status="user's data")]
