@@ -16,7 +16,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from takeup.checks.joint_movement import combined_use
+from takeup.checks.joint_movement import judge_movement
 from takeup.checks.outcome import CheckResult, Rule, worst
 from takeup.line import TakeUp
 from takeup.study import BowedJoint, BowedRun, Solved, StateStability, asks_for_bow
@@ -118,12 +118,8 @@ def _joints(solved: Solved, bows: Sequence[BowedRun]) -> Iterator[CheckResult]:
 def _joint(takeup: TakeUp, bow: BowedRun, joint: BowedJoint) -> CheckResult:
     aside, askew = takeup.misalignment
     axial = joint.axial + takeup.preset
-    use, missing = combined_use(axial, joint.lateral + aside, joint.angular + askew, takeup.data)
     words = (
         f"with a bow of {bow.bow * 1e3:.1f} mm: axial {axial * 1e3:+.1f} mm, lateral {joint.lateral * 1e3:.2f} mm, "
         f"angular {np.degrees(joint.angular):.3f} deg"
     )
-    if missing and use <= 1.0:
-        words += f"; no rating is given for {missing}"
-        return RULE.result(joint.name, bow.state, "no limit given", words)
-    return RULE.judge(joint.name, bow.state, use, 1.0, "sum of uses", because=words, status="user's data")
+    return judge_movement(RULE, takeup, bow.state, (axial, joint.lateral + aside, joint.angular + askew), words)

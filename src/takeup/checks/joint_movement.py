@@ -2,8 +2,8 @@
 
 What: axial, lateral and angular movement, each over its rating, added; what installation may leave out of line counts
 as movement. Why: each bends the same convolutions. Source: straight sum of uses, common practice on the safe side of
-the published equivalent movement. Limits: ratings as given. Passes: 40 mm of 60 mm. Fails: 40 mm of 60 mm together with
-5 mm lateral of 10 mm.
+the published equivalent movement. Limits: ratings as given; the little that pins leave a bellows of what they hold
+needs none. Passes: 40 mm of 60 mm. Fails: 40 mm of 60 mm together with 5 mm lateral of 10 mm.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from __future__ import annotations
 import numpy as np
 
 from takeup.checks.outcome import CheckResult, Rule, worst
-from takeup.joints import JointData
+from takeup.joints import KINDS
 from takeup.line import TakeUp
 from takeup.study import JointMovement, LineAnswer
 
@@ -21,36 +21,75 @@ RULE = Rule(
     what="axial, lateral and angular movement of a joint, each over its rating, added up",
     why="every movement bends the same convolutions, so they share one capacity",
     source="sum of uses: common practice, no source; on the safe side of the EJMA equivalent movement (from memory)",
-    limits="ratings as given in the joint's data, at its rated cycles; misalignment at installation where stated",
+    limits="ratings as given in the joint's data, at its rated cycles; misalignment at installation where stated; "
+    "movement that pins hold needs no rating up to 2 % of the live length",
 )
-_UNSEEN_LATERAL = 1e-4  # m: a tenth of a millimetre needs no rating (common practice, no source)
+_UNSEEN_AXIAL = 1e-5  # m: a hundredth of a millimetre needs no rating (common practice, no source)
+_UNSEEN_LATERAL = 1e-4  # m: a tenth of a millimetre likewise
 _UNSEEN_ANGULAR = 1.75e-4  # rad: a hundredth of a degree likewise
+_HELD = 0.02  # of the live length: what pins hold may still give, and plates grow less than pipe (common practice)
 
 
-def combined_use(axial: float, lateral: float, angular: float, data: JointData) -> tuple[float, str]:
+def combined_use(axial: float, lateral: float, angular: float, takeup: TakeUp) -> tuple[float, str]:
     """Return the sum of uses, and what has no rating.
+
+    What the pins of a joint hold needs no rating: they give as they are pulled, and grow less than the pipe or more. Up
+    to 2 % of the live length of its bellows that is no movement of theirs to speak of.
 
     Args:
         axial: from the neutral length, extension positive [m].
         lateral: resultant [m].
         angular: resultant [rad].
-        data: the joint's ratings.
+        takeup: the joint, with its ratings.
 
     Returns:
-        The use; the words of a movement that is seen but has no rating, else "".
+        The use, infinite where it moves the way that its data rate at nothing; the words of a movement that is seen
+        but has no rating, else "".
     """
+    data, kind = takeup.data, KINDS[takeup.kind]
     room = data.axial_extension if axial > 0.0 else data.axial_compression
-    total = 0.0 if axial == 0.0 else (abs(axial) / room if room > 0.0 else np.inf)
-    missing = []
-    for value, rating, unseen, words in (
-        (lateral, data.lateral, _UNSEEN_LATERAL, f"lateral movement {lateral * 1e3:.2f} mm"),
-        (angular, data.angular, _UNSEEN_ANGULAR, f"angular movement {np.degrees(angular):.3f} deg"),
+    held = _HELD * data.live_length * kind.bellows if kind.pins != "none" else 0.0
+    total, missing = 0.0, []
+    for name, value, rating, unseen, words in (
+        ("axial", abs(axial), room, max(held, _UNSEEN_AXIAL), f"axial movement {axial * 1e3:+.2f} mm"),
+        ("lateral", lateral, data.lateral, max(held, _UNSEEN_LATERAL), f"lateral movement {lateral * 1e3:.2f} mm"),
+        ("angular", angular, data.angular, _UNSEEN_ANGULAR, f"angular movement {np.degrees(angular):.3f} deg"),
     ):
         if rating:
             total += value / rating
+        elif value > unseen and name == "axial" and "axial" in kind.rated:
+            total = np.inf
         elif value > unseen:
             missing.append(words)
     return float(total), " and ".join(missing)
+
+
+def judge_movement(
+    rule: Rule,
+    takeup: TakeUp,
+    state: str,
+    moved: tuple[float, float, float],
+    words: str,
+    *,
+    status: str = "user's data",
+) -> CheckResult:
+    """Return movements of a joint together against its ratings.
+
+    Args:
+        rule: that asks.
+        takeup: the joint.
+        state: the state.
+        moved: axial, extension positive, lateral and angular resultant [m], [m], [rad].
+        words: because.
+        status: of the ratings.
+    """
+    use, missing = combined_use(*moved, takeup)
+    if np.isinf(use):
+        longer = "longer" if moved[0] > 0.0 else "shorter"
+        return rule.result(takeup.name, state, "fails", f"{words}; it is rated for no movement that makes it {longer}")
+    if missing and use <= 1.0:
+        return rule.result(takeup.name, state, "no limit given", f"{words}; no rating is given for {missing}")
+    return rule.judge(takeup.name, state, use, 1.0, "sum of uses", because=words, status=status)
 
 
 def check(answer: LineAnswer) -> list[CheckResult]:
@@ -69,26 +108,28 @@ def _status(answer: LineAnswer) -> str:
 
 def _of_joint(answer: LineAnswer, joint: JointMovement, takeup: TakeUp) -> CheckResult:
     results = []
-    status, data = _status(answer), takeup.data
+    status = _status(answer)
     aside, askew = takeup.misalignment
     lateral, angular = np.linalg.norm(joint.lateral, axis=1), np.linalg.norm(joint.angular, axis=1)
     for number, state in enumerate(answer.states):
         axial = float(joint.axial[number]) + takeup.preset
-        use, missing = combined_use(axial, float(lateral[number]) + aside, float(angular[number]) + askew, data)
-        room = data.axial_extension if axial > 0 else data.axial_compression
         words = (
-            f"axial {axial * 1e3:+.1f} mm of {room * 1e3:.1f}, lateral {lateral[number] * 1e3:.2f} mm, "
+            f"axial {axial * 1e3:+.1f} mm{_of_room(axial, takeup)}, lateral {lateral[number] * 1e3:.2f} mm, "
             f"angular {np.degrees(angular[number]):.3f} deg, from the neutral length{_misaligned(takeup)}"
         )
-        if missing and use <= 1.0:
-            results.append(
-                RULE.result(joint.name, state.name, "no limit given", f"{words}; no rating is given for {missing}")
-            )
-        else:
-            results.append(RULE.judge(joint.name, state.name, use, 1.0, "sum of uses", because=words, status=status))
+        moved = axial, float(lateral[number]) + aside, float(angular[number]) + askew
+        results.append(judge_movement(RULE, takeup, state.name, moved, words, status=status))
     unrated = [item for item in results if item.outcome == "no limit given"]
     top = worst(results)
     return top if top.outcome == "fails" or not unrated else unrated[-1]
+
+
+def _of_room(axial: float, takeup: TakeUp) -> str:
+    """Return of how much that is, in words; that the pins hold it where nothing is rated."""
+    room = takeup.data.axial_extension if axial > 0.0 else takeup.data.axial_compression
+    if room == 0.0 and KINDS[takeup.kind].pins != "none":
+        return " (its pins hold it)"
+    return f" of {room * 1e3:.1f}"
 
 
 def _misaligned(takeup: TakeUp) -> str:

@@ -145,5 +145,11 @@ def governing(values: NDArray[np.float64]) -> int:
 
 
 def worst(results: list[CheckResult]) -> CheckResult:
-    """Return the result with the greatest use; the first of them where nothing has a use."""
-    return max(results, key=lambda item: -1.0 if item.use is None else round(item.use, 9))
+    """Return the result with the greatest use, one that fails without a number before all; the first where none has."""
+
+    def rank(item: CheckResult) -> float:
+        if item.use is None:
+            return math.inf if item.outcome == "fails" else -1.0
+        return round(item.use, 9)
+
+    return max(results, key=rank)

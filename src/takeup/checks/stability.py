@@ -14,7 +14,7 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 
-from takeup.checks.joint_movement import combined_use
+from takeup.checks.joint_movement import judge_movement
 from takeup.checks.outcome import CheckResult, Rule, worst
 from takeup.study import BellowsFactor, LineAnswer, Mode, Solved, StateStability, SwingForce
 from takeup.study.bowing.stability import factor_words
@@ -180,15 +180,12 @@ def _swing(answer: LineAnswer, swing: SwingForce) -> CheckResult:
     lateral = swing.lateral + swing.grown
     angular = float(np.linalg.norm(joint.angular[swing.number]))
     axial = float(joint.axial[swing.number]) + takeup.preset
-    use, missing = combined_use(axial, lateral + aside, angular + askew, takeup.data)
     there, drawn = (f"{size * 1e3:.1f} mm" for size in (lateral, swing.lateral))
     words = (
         f"in the displaced equilibrium its lateral movement is {there}, {_at_first(there, drawn)}; the force through "
         f"it changes by {swing.force / 1e3:+.2f} kN along the offset"
     )
-    if missing and use <= 1.0:
-        return RULE.result(joint.name, swing.state, "no limit given", f"{words}; no rating is given for {missing}")
-    return RULE.judge(joint.name, swing.state, use, 1.0, "sum of uses", because=words, status="user's data")
+    return judge_movement(RULE, takeup, swing.state, (axial, lateral + aside, angular + askew), words)
 
 
 def _known(bellows: BellowsFactor) -> float:

@@ -47,6 +47,7 @@ class Pins:
         thickness: of a plate [m].
         length: of a plate between what it is fastened to, or between the pins of a swing bar [m].
         modulus: of the plates [Pa].
+        expansion: mean coefficient of plates as hot as the pipe [1/K]; None for plates that stay as cold as they were.
         friction: of a pin in its hole; None where pins are said to turn freely.
         can_carry: pull of both plates together [N]; None where not said.
         source: where the data come from.
@@ -59,6 +60,7 @@ class Pins:
     thickness: float
     length: float
     modulus: float
+    expansion: float | None
     friction: Friction | None
     can_carry: float | None
     source: str

@@ -44,8 +44,8 @@ class Link:
         at: point that the row belongs to: on its way along the joint, across, up [m].
         gap: movement before it touches, along the direction and against it [m]; `NEVER` where it does not.
         compliance: [m/N].
-        length: of the bar that it stands for, for its pull to turn with [m]; none where its force turns with nothing, as
-            that of a shoulder that a plate or a bar bears on sideways.
+        length: of the bar that it stands for, for its pull to turn with [m]; none where its force turns with nothing,
+            as that of a shoulder that a plate or a bar bears on sideways.
     """
 
     name: str

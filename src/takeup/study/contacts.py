@@ -64,7 +64,7 @@ class Row:
         other: the other node of a joint's hardware.
         arm: from the node to where the row acts [m].
         other_arm: from the other node to there [m].
-        length: of the bar that a joint's hardware stands for [m].
+        length: of the bar that a joint's hardware stands for [m]; none where its force turns with nothing.
     """
 
     line: str
@@ -150,7 +150,7 @@ class Contacts:
     def feet(self, study: Study, model: SystemModel, course: Course) -> Floats:
         """Return how far the foot of each row has moved along it at every moment of a course, (k, g) [m].
 
-        Feet settle, steel under a hold grows like the pipe on it, and rods as hot as the pipe grow longer.
+        Feet settle, steel under a hold grows like the pipe on it, and rods, plates and bars as hot as the pipe grow.
         """
         moved = np.zeros((len(course.settled), len(self.rows)))
         for column, row in enumerate(self.rows):
@@ -220,11 +220,12 @@ def _foot(study: Study, model: SystemModel, row: Row, course: Course) -> Floats:
 
 def _hardware_growth(study: Study, model: SystemModel, row: Row, course: Course) -> Floats:
     takeup = next(item for item in study.line(row.line).takeups if item.name == row.owner)
-    if row.role != "rod" or takeup.rods is None or takeup.rods.expansion is None:
+    bars = takeup.rods if row.role == "rod" else takeup.pins if row.role in ("pin", "bar") and row.length else None
+    if bars is None or bars.expansion is None:
         return np.zeros(len(course.settled))
     zone = model.zones.number(row.line, takeup.position.station)
     warmer = course.temperature[:, zone] - study.site.installation
-    return np.asarray(takeup.rods.expansion * takeup.rods.length * warmer)
+    return np.asarray(bars.expansion * bars.length * warmer)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

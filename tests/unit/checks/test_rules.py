@@ -162,8 +162,7 @@ def test_joint_movement_adds_its_uses():
     ],
 )
 def test_every_movement_of_a_joint_shares_one_capacity(axial: float, lateral: float, angular: float, use: float):
-    data = study_of(run()).lines[0].takeups[0].data
-    found, missing = combined_use(axial, lateral, angular, data)
+    found, missing = combined_use(axial, lateral, angular, study_of(run()).lines[0].takeups[0])
     assert found == pytest.approx(use, rel=1e-12)  # a sum of quotients
     assert missing == ""
 

@@ -122,6 +122,11 @@ def _check_pins(book: FaultBook, item: TakeUpItem, path: Path) -> None:
         return
     if kind.pins == "none":
         book.add(place, f"{_a(kind)} has no pins; leave this key out", at_key=True)
+        return
+    if item.pins.hot and item.pins.expansion is None:
+        book.add((*place, "hot"), "hot plates need 'expansion': their mean coefficient, such as 12e-6 1/K")
+    if not item.pins.hot and item.pins.expansion is not None:
+        book.add((*place, "expansion"), "plates that stay cold do not grow; leave this key out", at_key=True)
 
 
 def _check_balance(book: FaultBook, item: TakeUpItem, data: JointData, path: Path) -> None:

@@ -39,6 +39,7 @@ def read_pins(book: FaultBook, item: PinsItem | None, data: JointData, path: Pat
         thickness=item.thickness,
         length=data.length if item.length is None else item.length,
         modulus=item.modulus,
+        expansion=item.expansion,
         friction=_friction(book, item, path),
         can_carry=item.can_carry,
         source=item.source,

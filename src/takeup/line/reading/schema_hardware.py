@@ -13,6 +13,7 @@ from takeup.reading.fields import one_of, quantity, whole_number, yes_or_no
 
 Thick = Annotated[float, quantity("length", "20 mm", above=0.0, most="500 mm")]
 Modulus = Annotated[float, quantity("stress", "200 GPa", above=0.0, most="1000 GPa")]
+Expansion = Annotated[float, quantity("expansion coefficient", "12e-6 1/K", above=0.0, most="1e-4 1/K")]
 Wide = Annotated[float, quantity("length", "400 mm", above=0.0, most="10 m")]
 WAYS = ("level", "upright")
 
@@ -40,8 +41,8 @@ class RodsItem(Item):
     hot: Annotated[bool, yes_or_no()] = Field(
         description="whether they become as hot as the pipe; no where they stay as cold as installed"
     )
-    expansion: Annotated[float, quantity("expansion coefficient", "12e-6 1/K", above=0.0, most="1e-4 1/K")] | None = (
-        Field(default=None, description="mean coefficient of expansion; of hot rods, required")
+    expansion: Expansion | None = Field(
+        default=None, description="mean coefficient of expansion; of hot rods, required"
     )
     can_carry: Force | None = Field(default=None, description="tension that each can carry")
     source: Source = Field(description="where the data come from")
@@ -61,6 +62,12 @@ class PinsItem(Item):
         default=None, description="of a plate, or between the pins of a swing bar; the joint's length where not said"
     )
     modulus: Modulus = Field(description="modulus of elasticity of plates and bars")
+    hot: Annotated[bool, yes_or_no()] = Field(
+        description="whether plates and bars become as hot as the pipe; no where they stay as cold as installed"
+    )
+    expansion: Expansion | None = Field(
+        default=None, description="mean coefficient of expansion; of hot plates and bars, required"
+    )
     slides_on: Name | None = Field(
         default=None, description="friction pair of a pin in its hole, such as steel on steel (this or `friction`)"
     )

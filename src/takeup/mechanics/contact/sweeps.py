@@ -5,9 +5,9 @@ true forces alone, and with the springs of the regularisation taken out,
 
     m = m0' - W' f,    W' = (1 - W k)^-1 W,  m0' = (1 - W k)^-1 m0
 
-row by row, of a rub one or two together (block Gauss-Seidel), the force that closes the gap, or stops the slip, is projected onto what
-is admitted. It converges linearly and need not be driven to the end: what closes and what slides is all that is wanted.
-Not where only contacts hold the frame: there is no W' then.
+row by row, of a rub one or two together (block Gauss-Seidel), the force that closes the gap, or stops the slip, is
+projected onto what is admitted. It converges linearly and need not be driven to the end: what closes and what slides is
+all that is wanted. Not where only contacts hold the frame: there is no W' then.
 """
 
 from __future__ import annotations

@@ -28,7 +28,7 @@ from takeup.mechanics import (
     solve,
 )
 from takeup.mechanics.stability.second_order import shortened
-from takeup.study.bowing.fine import FineState
+from takeup.study.bowing.fine import FineState, pulls
 from takeup.study.model import SystemModel
 from takeup.study.records import Solved
 
@@ -95,13 +95,13 @@ def displaced(fine: FineState, moved: Floats) -> Answer | str:
         least = min(least, change)
         force, strain = fine.force + _of_lines(fine, pull), told
         if fine.links is not None:
-            links = replace(fine.links, force=fine.links.force + pull[fine.bars])
+            links = replace(fine.links, force=fine.links.force + np.where(pulls(fine.rods), pull[fine.bars], 0.0))
     return f"diverges: forces and their answer are {least:.3g} N apart after {_MOST_STEPS} steps"
 
 
 def _apart(fine: FineState, links: Links, pull: Floats) -> float:
     assert fine.links is not None, "only a state whose rods pull is asked"
-    return float(np.abs(fine.links.force + pull[fine.bars] - links.force).max())
+    return float(np.abs((fine.links.force + pull[fine.bars] - links.force)[pulls(fine.rods)]).max(initial=0.0))
 
 
 def _of_lines(fine: FineState, pull: Floats) -> Floats:
@@ -123,7 +123,8 @@ def _shortened(fine: FineState, factor: Factor, answer: Answer, moved: Floats) -
     shape = replace(answer, displacements=moved[None])
     strain = shortened(factor, answer, moved) + shortened(factor, shape, np.zeros_like(moved))
     if fine.links is not None:
-        strain[fine.bars] = _of_strings(fine.frame.points, fine.links, moved + answer.displacements[0])
+        strings = _of_strings(fine.frame.points, fine.links, moved + answer.displacements[0])
+        strain[fine.bars] = np.where(pulls(fine.rods), strings, 0.0)
     return strain
 
 

@@ -96,6 +96,13 @@ class _Swing:
         return np.asarray(self.joint.lateral[self.number] @ axes[1:] / self.lateral)
 
     @property
+    def drawn_back(self) -> float | None:
+        """Length of the rods that pull, or of the bars, which always bear [m]; None where nothing draws back."""
+        if self.takeup.pins is not None:
+            return self.takeup.pins.length
+        return self.takeup.rods.length if self.takeup.rods is not None and self.tension > 0.0 else None
+
+    @property
     def effective_force(self) -> float:
         """S of its first bellows [N]."""
         place = bellows_places(self.answer.model)[self.takeup.name][0]
@@ -248,8 +255,7 @@ def _felt(fine: FineState, answer: Answer) -> tuple[tuple[str, str, Floats], ...
 
 def _hand(swing: _Swing) -> tuple[float, str]:
     """Return the hand formula's force, and the formula in numbers."""
-    data, rods = swing.takeup.data, swing.takeup.rods
-    length = rods.length if rods is not None and swing.tension > 0.0 else None
+    data, length = swing.takeup.data, swing.drawn_back
     centres = data.live_length / 1.2 if data.centres is None else data.centres
     force = swing_force(swing.thrust, swing.lateral, rods=length, centres=centres)
     drawn = "0" if length is None else f"1/{length:.3f} m"
@@ -284,8 +290,9 @@ def _why_apart(swing: _Swing, force: float, by_hand: float, grown: float) -> str
             f"{_apart(swing.lateral + grown, swing.lateral)}; there the formula gives {there:+.0f} N, its springs "
             "carry part"
         )
-    if swing.tension > 0.0 and abs(swing.tension / swing.thrust - 1.0) > _WHOLE:
-        reasons.append(f"its rods pull with {swing.tension / 1e3:.1f} kN, not with the whole thrust")
+    if swing.drawn_back is not None and abs(swing.tension / swing.thrust - 1.0) > _WHOLE:
+        what = "rods" if swing.takeup.pins is None else "bars"
+        reasons.append(f"its {what} pull with {swing.tension / 1e3:.1f} kN, not with the whole thrust")
     carried = swing.effective_force
     if abs(carried / swing.thrust + 1.0) > _WHOLE:
         reasons.append(f"its bellows carry an effective force of {carried / 1e3:+.1f} kN, springs and line in it")
