@@ -16,6 +16,7 @@ from cyclopts import App, CycloptsError
 
 from takeup import __version__
 from takeup.cli.bellows import bellows
+from takeup.cli.joints import joints
 from takeup.cli.lines import new, study, validate
 from takeup.cli.saying import BAD_INPUT, INTERRUPTED, NOT_PROVED, OWN_FAULT, PROVED, say
 from takeup.cli.scenes import scene
@@ -31,7 +32,7 @@ app = App(
     help_format="plaintext",  # markdown would cost a tenth of a second at every start
     help="Where a hot pipe is held, what takes up its growth, and the proof of it.",
 )
-for command in (new, validate, study, scene, bellows):
+for command in (new, validate, study, scene, bellows, joints):
     app.command(command)
 
 

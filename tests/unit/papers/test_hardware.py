@@ -60,7 +60,8 @@ PINS_IN_SI = (
 )
 PINS_IN_US = (
     "two plates of 3 in by 0.5 in, 20 in long, 10 in apart between their middles, of modulus 29 007 548 psi, on "
-    "upright pins of 1 in, friction of a pin in its hole 0.1 to 0.3 (sheet 5); together they can carry 1 000 lbf (sheet 6)"
+    "upright pins of 1 in, friction of a pin in its hole 0.1 to 0.3 (sheet 5); together they can carry 1 000 lbf "
+    "(sheet 6)"
 )
 
 
