@@ -149,6 +149,21 @@ def rubs_of_pins(kind: TakeUpKind, data: JointData, pins: Pins | None) -> tuple[
     )
 
 
+def part_of_plates(name: str) -> tuple[list[int], int, float]:
+    """Return which of both plates or bars a row of pins belongs to, along which way it holds them, and how much of it.
+
+    Args:
+        name: of the row.
+
+    Returns:
+        Numbers of the plates; 0 along the joint, 1 across it, 2 along the pins; share of its force in each.
+    """
+    if name in ("pull", "along the pins"):
+        return [0, 1], 0 if name == "pull" else 2, 0.5
+    which = 0 if name.split(",", maxsplit=1)[0].endswith("1") else 1
+    return [which], 1 if name.endswith("across") else 0, 1.0
+
+
 def _axes(pins: Pins) -> tuple[Vector, Vector]:
     """Return the direction of the pins and the one at right angles to it and to the joint."""
     across, up = pins.along
@@ -213,4 +228,4 @@ def _pins(kind: TakeUpKind, data: JointData, pins: Pins) -> Iterator[Link]:
     yield row("along the pins", first, _MIDDLE, give / 2.0)
 
 
-__all__ = ["NEVER", "Hardware", "Link", "LinkRole", "PinRub", "links_of", "rubs_of_pins"]
+__all__ = ["NEVER", "Hardware", "Link", "LinkRole", "PinRub", "links_of", "part_of_plates", "rubs_of_pins"]

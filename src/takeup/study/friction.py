@@ -1,10 +1,10 @@
 """Friction at its worst, whatever came first: the sum of mu N over what rubs.     (study/friction.py)
 
 An anchor can be dragged, either way, by every rubbing hold between it and the take-up of the span beside it; without
-a take-up in the span, or with one whose rods may pass friction on, by every rubbing hold of the span; and by those of
-every branch that leaves it there, as far as the branch's own first take-up or anchor. N is the model's own force across
-the pipe, mu the high end of the pair's range. The bound is added in the worst sense to the walk without friction, and
-never credited; a walk with friction has its own.
+a take-up in the span, or with one whose rods or pins may pass friction on, by every rubbing hold of the span; and by
+those of every branch that leaves it there, as far as the branch's own first take-up or anchor. N is the model's own
+force across the pipe, mu the high end of the pair's range. The bound is added in the worst sense to the walk without
+friction, and never credited; a walk with friction has its own.
 """
 
 from __future__ import annotations
@@ -78,7 +78,7 @@ def _stretch(answer: LineAnswer, stretch: Stretch, station: float) -> tuple[floa
     joints = [
         joint.station
         for joint in answer.joints
-        if stretch.start < joint.station < stretch.end and joint.rods.shape[1] == 0  # rods pass friction on
+        if stretch.start < joint.station < stretch.end and joint.rods.shape[1] == 0 and joint.plates is None
     ]
     if abs(stretch.start - station) < SAME_STATION:
         return stretch.start, min(joints, default=stretch.end)

@@ -81,6 +81,8 @@ class JointMovement:
         pressure: gauge in its middle, (states,) [Pa].
         rods: tension of each of its rods, with rigid anchors, (states, rods) [N]; zero where a rod is slack.
         ties: pull in the ties of its balancing bellows, all together, (states,) [N]; None where it has none.
+        plates: force in both of its plates or bars: along the joint, tension positive, across it, along the pins,
+            (states, 2, 3) [N]; None where it has none.
     """
 
     name: str
@@ -94,6 +96,7 @@ class JointMovement:
     pressure: Floats
     rods: Floats
     ties: Floats | None
+    plates: Floats | None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -11,6 +11,7 @@ from dataclasses import replace
 import numpy as np
 from numpy.typing import NDArray
 
+from takeup.joints.links import part_of_plates
 from takeup.line import State
 from takeup.study.causes import piece_pressures
 from takeup.study.holding import Holding
@@ -109,7 +110,8 @@ def _joint_movements(line: LineModel, runs: Sequence[Run], displacements: Floats
     for name, own in bellows_places(line).items():
         joint = _movement(line, states, own, displacements, ends)
         ties = _pull_of_ties(runs[0], line, joint)
-        found.append(replace(joint, rods=_rod_tensions(runs[0], line, name), ties=ties))
+        plates = _forces_of_plates(runs[0], line, name)
+        found.append(replace(joint, rods=_rod_tensions(runs[0], line, name), ties=ties, plates=plates))
     return found
 
 
@@ -118,6 +120,24 @@ def _rod_tensions(run: Run, line: LineModel, joint: str) -> Floats:
     rows = run.ground.contacts.rows
     own = [k for k, row in enumerate(rows) if row.role == "rod" and row.line == line.line.name and row.owner == joint]
     return np.asarray(run.walk.forces[run.way.arrivals][:, own])
+
+
+def _forces_of_plates(run: Run, line: LineModel, joint: str) -> Floats | None:
+    """Return the force in both plates or bars of a joint, (states, 2, 3) [N]; None where it has none.
+
+    What a row holds in the middle between them, each holds half of.
+    """
+    forces = run.walk.forces[run.way.arrivals]
+    plates = np.zeros((len(forces), 2, 3))
+    own = [
+        (number, row.plus)
+        for number, row in enumerate(run.ground.contacts.rows)
+        if row.role in ("pin", "bar") and (row.line, row.owner) == (line.line.name, joint)
+    ]
+    for number, name in own:
+        which, way, share = part_of_plates(name)
+        plates[:, which, way] += share * forces[:, number, None]
+    return plates if own else None
 
 
 def _pull_of_ties(run: Run, line: LineModel, joint: JointMovement) -> Floats | None:
@@ -180,6 +200,7 @@ def _movement(
         pressure=np.array([piece_pressures(line, state)[places].mean() for state in states]),
         rods=np.zeros((len(states), 0)),
         ties=None,
+        plates=None,
     )
 
 

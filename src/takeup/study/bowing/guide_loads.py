@@ -3,7 +3,7 @@
 Computed is the greatest resultant across the pipe in the walk, over every combination of friction and rates; what the
 second order of swinging joints adds in a state; and what a bowed run presses it with (clearance.py).
 
-    beside a joint no rod of which pulls, as far as the next anchor on either side:     0.15 P A_e
+    beside a joint no rod of which pulls, and no pin holds, as far as the next anchor on either side:     0.15 P A_e
     common practice, no published source: 7 to 15 % are heard of, since no run lies as straight as it is drawn
 
 P is the greatest pressure of any state in which no rod pulls: without rods in general that of the test, and of a tied
@@ -19,6 +19,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from takeup.joints import KINDS
 from takeup.line import ANCHORED_ENDS
 from takeup.line.holding import ANCHORS
 from takeup.study.bowing.clearance import BowedRun
@@ -168,7 +169,8 @@ def _beside(answer: LineAnswer) -> Iterator[tuple[str, _Found]]:
     thrusts: dict[str, _Found] = {}
     for takeup in answer.line.takeups:
         joint = next(item for item in answer.joints if item.name == takeup.name)
-        pulled = (joint.rods > 0.0).any(axis=1)
+        tied = KINDS[takeup.kind].restrained and not joint.rods.shape[1]  # by pins, or balanced
+        pulled = (joint.rods > 0.0).any(axis=1) | tied
         thrust = np.where(pulled, 0.0, joint.pressure * takeup.data.effective_area)
         number = int(thrust.argmax())
         force = SHARE * float(thrust[number])
