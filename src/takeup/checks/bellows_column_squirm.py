@@ -14,10 +14,10 @@ import numpy as np
 from takeup.bellows.forms import Limit
 from takeup.bellows.forms.squirm import column_squirm
 from takeup.bellows.shell.convolution import QUICK, convolutions
-from takeup.checks.bellows_states import PressedBellows, judge_pressure, pressed, with_geometry
+from takeup.checks.bellows_states import PressedBellows, judge_pressure, on_each, with_geometry
 from takeup.checks.outcome import CheckResult, Rule
-from takeup.errors import OutOfRange
-from takeup.study import LineAnswer
+from takeup.line import TakeUp
+from takeup.study import JointMovement, LineAnswer
 
 RULE = Rule(
     name="bellows_column_squirm",
@@ -32,17 +32,13 @@ _NAME = "column squirm"
 
 def check(answer: LineAnswer) -> list[CheckResult]:
     """Return the governing state of each bellows of known geometry."""
-    results = []
-    for joint, takeup, of in with_geometry(answer):
-        try:
-            bellows = pressed(answer, joint, takeup, of)
-        except OutOfRange as why:
-            results.append(RULE.result(joint.name, "all states", "not covered", str(why)))
-            continue
+
+    def ask(_joint: JointMovement, _takeup: TakeUp, bellows: PressedBellows) -> CheckResult:
         limits = [limit for limit in bellows.limits if limit.name == _NAME]
         in_charts = any(not np.isnan(limit.capacity).all() for limit in limits)
-        results.append(judge_pressure(RULE, answer, bellows, limits if in_charts else [_by_shell(bellows)]))
-    return results
+        return judge_pressure(RULE, answer, bellows, limits if in_charts else [_by_shell(bellows)])
+
+    return on_each(RULE, answer, with_geometry(answer), ask)
 
 
 def _by_shell(bellows: PressedBellows) -> Limit:

@@ -20,9 +20,8 @@ from takeup.bellows.forms.movement import universal_lateral_equivalent
 from takeup.bellows.forms.stress import PRESSURE_SHARE
 from takeup.bellows.geometry import Array, Bellows, chosen, live_length, mean_diameter
 from takeup.bellows.shell.convolution import QUICK, convolutions
-from takeup.checks.bellows_states import STATUS, PressedBellows, pressed, with_geometry
+from takeup.checks.bellows_states import STATUS, PressedBellows, on_each, with_geometry
 from takeup.checks.outcome import CheckResult, Rule, governing
-from takeup.errors import OutOfRange
 from takeup.line import TakeUp
 from takeup.study import JointMovement, LineAnswer
 from takeup.units import to_mpa
@@ -39,15 +38,11 @@ RULE = Rule(
 
 def check(answer: LineAnswer) -> list[CheckResult]:
     """Return the life of each bellows of known geometry that states a curve."""
-    results = []
-    for joint, takeup, of in with_geometry(answer):
-        if of.curve is None:
-            continue
-        try:
-            results.append(_of_bellows(answer, joint, takeup, pressed(answer, joint, takeup, of)))
-        except OutOfRange as why:
-            results.append(RULE.result(joint.name, "all states", "not covered", str(why)))
-    return results
+
+    def ask(joint: JointMovement, takeup: TakeUp, bellows: PressedBellows) -> CheckResult:
+        return _of_bellows(answer, joint, takeup, bellows)
+
+    return on_each(RULE, answer, [one for one in with_geometry(answer) if one[2].curve is not None], ask)
 
 
 def _of_bellows(answer: LineAnswer, joint: JointMovement, takeup: TakeUp, bellows: PressedBellows) -> CheckResult:

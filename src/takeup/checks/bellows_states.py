@@ -6,7 +6,7 @@ bellows, and vacuum in its line is inside. The metal is as hot as the medium.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -24,6 +24,7 @@ from takeup.units import to_bar
 
 Criterion = Literal["column squirm", "in-plane squirm", "collapse, pressure from outside"]
 STATUS = "from memory"
+_UNKNOWN = "the published limit is not known: outside its range, or a strength is not stated"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -79,6 +80,29 @@ def pressed(answer: LineAnswer, joint: JointMovement, takeup: TakeUp, of: JointB
     )
 
 
+def on_each(
+    rule: Rule,
+    answer: LineAnswer,
+    joints: Sequence[tuple[JointMovement, TakeUp, JointBellows]],
+    ask: Callable[[JointMovement, TakeUp, PressedBellows], CheckResult],
+) -> list[CheckResult]:
+    """Return what is to be said of each of some joints; what is out of a table's range is not covered.
+
+    Args:
+        rule: that asks.
+        answer: of a line.
+        joints: from `with_geometry`.
+        ask: the question, of a joint and its bellows in every state.
+    """
+    results = []
+    for joint, takeup, of in joints:
+        try:
+            results.append(ask(joint, takeup, pressed(answer, joint, takeup, of)))
+        except OutOfRange as why:
+            results.append(rule.result(joint.name, "all states", "not covered", str(why)))
+    return results
+
+
 def judged(rule: Rule, answer: LineAnswer, criterion: Criterion) -> list[CheckResult]:
     """Return what a rule on pressure says of each bellows of known geometry: its governing standard and state.
 
@@ -87,20 +111,19 @@ def judged(rule: Rule, answer: LineAnswer, criterion: Criterion) -> list[CheckRe
         answer: of a line.
         criterion: of `acceptance`; all standards that have it are looked at.
     """
-    results = []
-    for joint, takeup, of in with_geometry(answer):
-        try:
-            bellows = pressed(answer, joint, takeup, of)
-        except OutOfRange as why:
-            results.append(rule.result(joint.name, "all states", "not covered", str(why)))
-            continue
+
+    def ask(_joint: JointMovement, _takeup: TakeUp, bellows: PressedBellows) -> CheckResult:
         limits = [limit for limit in bellows.limits if limit.name == criterion]
-        results.append(judge_pressure(rule, answer, bellows, limits))
-    return results
+        return judge_pressure(rule, answer, bellows, limits)
+
+    return on_each(rule, answer, with_geometry(answer), ask)
 
 
 def judge_pressure(rule: Rule, answer: LineAnswer, bellows: PressedBellows, limits: Sequence[Limit]) -> CheckResult:
-    """Return the governing one of some limits on pressure, or that no pressure or no limit is there."""
+    """Return the governing one of some limits on pressure, or that no pressure or no limit is there.
+
+    A state whose limit is not known is passed over only where another state fails.
+    """
     demand = limits[0].demand
     if np.isnan(demand).all():
         side = "outside" if limits[0].name.startswith("collapse") else "inside"
@@ -108,12 +131,11 @@ def judge_pressure(rule: Rule, answer: LineAnswer, bellows: PressedBellows, limi
     known = [limit for limit in limits if not np.isnan(limit.use).all()]
     if not known:
         number = governing(np.nan_to_num(demand))
-        words = "the published limit is not known: outside its range, or a strength is not stated"
-        return rule.result(bellows.name, answer.states[number].name, "not covered", words, status=STATUS)
+        return rule.result(bellows.name, answer.states[number].name, "not covered", _UNKNOWN, status=STATUS)
     limit = max(known, key=lambda one: round(float(np.nanmax(one.use)), 9))
     number = governing(np.nan_to_num(limit.use))
     words = f"at {bellows.duty.temperature[number]:.0f} °C, design pressure by {limit.source}"
-    return rule.judge(
+    result = rule.judge(
         bellows.name,
         answer.states[number].name,
         to_bar(float(limit.demand[number])),
@@ -122,3 +144,20 @@ def judge_pressure(rule: Rule, answer: LineAnswer, bellows: PressedBellows, limi
         because=words,
         status=STATUS,
     )
+    unknown = np.logical_and.reduce([np.isnan(one.use) for one in known]) & ~np.isnan(demand)
+    return unless_unknown(rule, answer, result, np.where(unknown, demand, np.nan))
+
+
+def unless_unknown(rule: Rule, answer: LineAnswer, result: CheckResult, demand: Array) -> CheckResult:
+    """Return a result, or that it is not covered where nothing fails and a state's limit is not known.
+
+    Args:
+        rule: that asks.
+        answer: of a line.
+        result: of the states whose limit is known.
+        demand: of the others, nan elsewhere, shape (states,).
+    """
+    if result.outcome == "fails" or np.isnan(demand).all():
+        return result
+    state = answer.states[governing(np.nan_to_num(demand))].name
+    return rule.result(result.where, state, "not covered", _UNKNOWN, status=STATUS)

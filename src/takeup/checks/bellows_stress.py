@@ -10,10 +10,10 @@ from __future__ import annotations
 
 import numpy as np
 
-from takeup.checks.bellows_states import STATUS, PressedBellows, pressed, with_geometry
+from takeup.checks.bellows_states import STATUS, PressedBellows, on_each, unless_unknown, with_geometry
 from takeup.checks.outcome import CheckResult, Rule, governing
-from takeup.errors import OutOfRange
-from takeup.study import LineAnswer
+from takeup.line import TakeUp
+from takeup.study import JointMovement, LineAnswer
 from takeup.units import to_mpa
 
 RULE = Rule(
@@ -29,13 +29,11 @@ _OF_STRESS = "S"
 
 def check(answer: LineAnswer) -> list[CheckResult]:
     """Return the governing stress and state of each bellows of known geometry."""
-    results = []
-    for joint, takeup, of in with_geometry(answer):
-        try:
-            results.append(_of_bellows(answer, pressed(answer, joint, takeup, of)))
-        except OutOfRange as why:
-            results.append(RULE.result(joint.name, "all states", "not covered", str(why)))
-    return results
+
+    def ask(_joint: JointMovement, _takeup: TakeUp, bellows: PressedBellows) -> CheckResult:
+        return _of_bellows(answer, bellows)
+
+    return on_each(RULE, answer, with_geometry(answer), ask)
 
 
 def _of_bellows(answer: LineAnswer, bellows: PressedBellows) -> CheckResult:
@@ -57,4 +55,6 @@ def _of_bellows(answer: LineAnswer, bellows: PressedBellows) -> CheckResult:
     words = f"{limit.name}, at {bellows.duty.temperature[number]:.0f} °C, by {limit.source}"
     demand, capacity = (to_mpa(float(values[number])) for values in (limit.demand, limit.capacity))
     state = answer.states[number].name
-    return RULE.judge(bellows.name, state, demand, capacity, "MPa", because=words, status=STATUS)
+    result = RULE.judge(bellows.name, state, demand, capacity, "MPa", because=words, status=STATUS)
+    unknown = service & np.isnan(bellows.metal.allowable)
+    return unless_unknown(RULE, answer, result, np.where(unknown, np.abs(bellows.forms.s2), np.nan))
