@@ -1,0 +1,96 @@
+"""Doubles are read as two joints and an anchor base; keys that one kind has.     (line/reading/test_doubles.py)"""
+
+from __future__ import annotations
+
+import pytest
+from tests.line_texts import VALID, changed, faults, study
+
+KIND = "        kind: single axial\n"
+BASE = "        base: { can_carry: 40 kN, can_carry_moment: 4 kN·m, source: sheet of the base }\n"
+
+
+def double(kind: str = "double", *changes: tuple[str, str]) -> str:
+    return changed((KIND, f"        kind: {kind}\n{BASE}"), ("live_length: 300 mm", "live_length: 250 mm"), *changes)
+
+
+@pytest.mark.parametrize(
+    ("kind", "half"), [("double", "single axial"), ("double externally pressurised", "externally pressurised")]
+)
+def test_a_double_is_two_joints_that_meet_at_their_base(kind, half):
+    """2.5 m is the middle of 600 mm: halves of 300 mm, middles 2.35 m and 2.65 m; 65 kg x 9.80665/2 each (by hand)."""
+    (line,) = study(double(kind)).lines
+    first, second = line.takeups
+    assert [(one.name, one.kind) for one in (first, second)] == [("J1, first", half), ("J1, second", half)]
+    assert [one.position.station for one in (first, second)] == pytest.approx([2.35, 2.65])
+    assert first.position.words == "boiler header + 2.5 m, first half"
+    for one in (first, second):
+        assert (one.data.length, one.data.weight) == pytest.approx((0.3, 32.5 * 9.80665))
+        assert (one.data.axial_rate, one.data.live_length) == pytest.approx((150e3, 0.25))
+        assert (one.data.axial_compression, one.data.effective_area) == pytest.approx((0.06, 0.049))
+        assert one.data.source == "sheet of the maker, invented; its base: sheet of the base"
+
+
+def test_the_base_of_a_double_is_an_intermediate_anchor_in_its_middle():
+    (line,) = study(double()).lines
+    base = next(hold for hold in line.holds if hold.name == "J1 base")
+    assert (base.kind, base.position.station) == ("intermediate anchor", pytest.approx(2.5))
+    assert (base.can_carry, base.can_carry_moment) == pytest.approx((40e3, 4e3))
+    stations = [hold.position.station for hold in line.holds]
+    assert stations == sorted(stations)
+
+
+def test_a_preset_of_a_double_is_that_of_each_half():
+    text = double("double", ("        data:\n", "        preset: 10 mm extended\n        data:\n"))
+    assert [one.preset for one in study(text).lines[0].takeups] == pytest.approx([0.01, 0.01])
+
+
+def test_a_load_may_stand_at_a_base_or_at_a_half():
+    """2.5 m and 2.65 m, as the halves and the base stand."""
+    loads = "".join(
+        f"  - {{ name: {name}, on: S-7, at: '{at}', force: [0 kN, 0 kN, -1 kN], acts: sustained, source: invented }}\n"
+        for name, at in (("one", "J1 base"), ("two", "J1, second"))
+    )
+    found = study(double("double", ("lines:\n", f"loads:\n{loads}lines:\n"))).loads
+    assert [load.start.station for load in found] == pytest.approx([2.5, 2.65])
+
+
+@pytest.mark.parametrize("ends", ["threaded", "welded", "flanged"])
+def test_a_small_bore_compensator_says_how_it_is_joined(ends):
+    text = changed(
+        (KIND, f"        kind: small-bore compensator\n        ends: {ends}\n"),
+        ("size: DN 200, wall: 8.18 mm", "size: DN 80, wall: 5.49 mm"),
+    )
+    (takeup,) = study(text).lines[0].takeups
+    assert takeup.ends == ends
+
+
+def test_sweat_ends_go_with_copper():
+    text = changed(
+        (KIND, "        kind: small-bore compensator\n        ends: sweat\n"),
+        ("size: DN 200, wall: 8.18 mm, material: ASTM A106 B", "size: copper 54 mm, wall: 1.5 mm, material: copper"),
+    )
+    assert study(text).lines[0].takeups[0].ends == "sweat"
+
+
+def test_other_joints_have_no_ends():
+    assert study(VALID).lines[0].takeups[0].ends is None
+
+
+@pytest.mark.parametrize("side", ["-", "+"])
+def test_an_elbow_balanced_joint_stands_right_beside_a_bend(side):
+    """Before it or behind it. A long radius bend of DN 200 takes 304.8 mm of its leg (by the valid file's own faults).
+
+    With half a joint, 300 mm, and 2 x 219.1 mm of pipe: 1043.0 mm from the corner to its middle, 1 mm less or more.
+    """
+
+    def at(distance: str) -> str:
+        balance = "balance: { axial_rate: 90 N/mm, effective_area: 490 cm2, source: invented }"
+        return changed(
+            (KIND, f"        kind: elbow pressure balanced\n        {balance}\n"),
+            ("boiler header + 2.5 m", f"gate corner {side} {distance}"),
+        )
+
+    assert study(at("1042 mm")).lines[0].takeups[0].balance is not None
+    (fault,) = faults(at("1044 mm"))
+    assert "stands right beside a bend" in fault
+    assert fault.endswith("at most 2 outside diameters of pipe, 438.2 mm, lie between; the nearest is 0.4392 m away")
