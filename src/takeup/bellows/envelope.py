@@ -83,9 +83,9 @@ def envelope(shape: Bellows, metal: Metal, duty: Duty, *, curve: Curve, safety_f
     factor = checked_factor(curve, safety_factor)
     allowed = life_movement(shape, metal, duty, curve=curve, safety_factor=safety_factor)
     gap = closing_gap(shape)
-    moved = np.where(np.isnan(allowed), np.nan, np.minimum(np.maximum(allowed, 0.0), gap))
+    moved = held(allowed, gap)
     form, shell = _ranges(shape, metal, duty, curve, moved)
-    names = tuple(map(_governing, allowed.tolist(), gap.tolist(), (curve,) * len(shape)))
+    names = tuple(map(governing, allowed.tolist(), gap.tolist(), (curve,) * len(shape)))
     return Envelope(
         curve=curve,
         safety_factor=factor,
@@ -167,6 +167,11 @@ def closing_gap(shape: Bellows) -> Array:
     return shape.pitch - 2.0 * radius - stack_thickness(shape)
 
 
+def held(allowed: Array, gap: Array) -> Array:
+    """Return the lesser of what the life allows, none where it is below zero, and the gap [m]; nan where not known."""
+    return np.where(np.isnan(allowed), np.nan, np.minimum(np.maximum(allowed, 0.0), gap))
+
+
 def lateral_alone(shape: Bellows, movement: Array) -> Array:
     """Return y = e N L_b / (3 D_m) [m], the ends parallel; the inverse of `lateral_equivalent`, shape (n,)."""
     return movement * shape.convolutions * live_length(shape) / (_LATERAL * mean_diameter(shape))
@@ -225,7 +230,7 @@ def frontier(
 
 def _form_stresses(shape: Bellows, metal: Metal, duty: Duty, curve: Curve) -> tuple[Array, Array]:
     """Return the range of pressure [Pa] and of movement [Pa/m] with which the curve is entered, shape (n,) each."""
-    chart = factors.factors(factors.depth_ratio(shape), factors.thickness_ratio(shape))
+    chart = factors.factors_of(shape)
     pressed = stress.pressure_membrane(shape, duty.pressure) + stress.pressure_bending(shape, duty.pressure, chart.cp)
     unit = np.ones(len(shape))
     moved = stress.movement_membrane(shape, metal.cold_modulus, unit, chart.cf)
@@ -252,8 +257,8 @@ def _ranges(shape: Bellows, metal: Metal, duty: Duty, curve: Curve, moved: Array
     return by_pressure + by_movement * moved, shell_pressure + bent * moved
 
 
-def _governing(allowed: float, gap: float, curve: Curve) -> str:
-    """Return what holds the movement, in words."""
+def governing(allowed: float, gap: float, curve: Curve) -> str:
+    """Return what holds the movement, in words; "" where no movement is known."""
     if np.isnan(allowed):
         return ""
     if allowed <= 0.0:
@@ -315,6 +320,8 @@ __all__ = [
     "envelope",
     "envelope_of",
     "frontier",
+    "governing",
+    "held",
     "lateral_alone",
     "life_movement",
 ]

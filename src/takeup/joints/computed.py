@@ -185,7 +185,7 @@ def computed(of: JointBellows) -> ComputedBellows:
 
 def _of_form(shape: Bellows, modulus: Array, poisson: Array) -> dict[str, float | None]:
     """Return the rates of ASME VIII-1 App. 26 and EN 13445-3 cl. 14 (from memory); of one bellows."""
-    chart = factors.factors(factors.depth_ratio(shape), factors.thickness_ratio(shape))
+    chart = factors.factors_of(shape)
     whole = stiffness.whole_stiffness(shape, stiffness.stiffness_pi(shape, modulus, poisson, chart.cf))
     found = {
         "axial": whole,

@@ -140,7 +140,7 @@ def _pressed(
 def _columns(metal: Metal, shape: Bellows) -> Iterator[tuple[str, Array]]:
     """Yield whose limit of column squirm, and the limit [Pa] of each candidate."""
     every = many(metal, len(shape))
-    cf = factors.factors(factors.depth_ratio(shape), factors.thickness_ratio(shape)).cf
+    cf = factors.factors_of(shape).cf
     yield (
         "ASME VIII-1 App. 26, EN 13445-3 cl. 14.5.2, from memory",
         squirm.column_squirm(shape, stiffness.stiffness_pi(shape, every.modulus, every.poisson, cf)),

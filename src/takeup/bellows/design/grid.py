@@ -81,7 +81,7 @@ def _rounded(lengths: np.ndarray[tuple[int], np.dtype[np.float64]]) -> np.ndarra
 
 def _sound(shape: Bellows) -> np.ndarray[tuple[int], np.dtype[np.bool_]]:
     """Return which shapes can be formed, lie in the scope of the codes, and have factors, (n,)."""
-    chart = factors.factors(factors.depth_ratio(shape), factors.thickness_ratio(shape))
+    chart = factors.factors_of(shape)
     inner = shape.crest_radius - stack_thickness(shape) / 2.0
     return np.asarray(
         (inner >= LEAST_BEND * shape.ply_thickness * (1.0 - _ROUNDING))

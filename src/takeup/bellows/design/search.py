@@ -140,7 +140,7 @@ def mass(shape: Bellows, density: float) -> Array:
 def objectives_of(duty: DesignDuty, shape: Bellows) -> Array:
     """Return material [kg], length [m] and axial stiffness by the published form [N/m], shape (n, 3)."""
     every = many(duty.metal, len(shape))
-    cf = factors.factors(factors.depth_ratio(shape), factors.thickness_ratio(shape)).cf
+    cf = factors.factors_of(shape).cf
     whole = stiffness.stiffness_pi(shape, every.modulus, every.poisson, cf) / shape.convolutions
     return np.stack([mass(shape, duty.density), whole_length(shape), whole], axis=1)
 

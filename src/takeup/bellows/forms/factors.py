@@ -78,6 +78,11 @@ def factors(c1: Array, c2: Array) -> Factors:
     return Factors(**{name: np.where(inside, value, np.nan) for name, value in named.items()})
 
 
+def factors_of(shape: Bellows) -> Factors:
+    """Return Cp, Cf and Cd of bellows by their own C1 and C2."""
+    return factors(depth_ratio(shape), thickness_ratio(shape))
+
+
 def factor_notes(shape: Bellows, c1: Array, c2: Array) -> Iterator[Note]:
     """Yield which bellows the charts do not hold, and which they hold with radii or walls they do not know."""
     for name, value, limits in (("C1 = q/(2 w)", c1, C1_RANGE), ("C2 = 1.82 r/sqrt(D_m t_p)", c2, C2_RANGE)):
@@ -137,5 +142,6 @@ __all__ = [
     "depth_ratio",
     "factor_notes",
     "factors",
+    "factors_of",
     "thickness_ratio",
 ]

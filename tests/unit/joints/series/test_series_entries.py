@@ -8,6 +8,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from takeup.bellows.forms.stiffness import torsion_rate
 from takeup.cli import BAD_INPUT, PROVED, run
 from takeup.joints import KINDS, bellows_between, joint_rates
 from takeup.joints.series import PROVENANCE, entries, entry
@@ -43,6 +44,16 @@ def test_entry_says_the_row_in_si(kind):
     assert data.test_pressure == pytest.approx(1.5 * data.pressure)
     assert data.torque == pytest.approx(float(row["torsion_limit_nm"]))
     assert data.temperature == float(row["temperature_c"])
+
+
+@pytest.mark.parametrize("kind", SERIES_KINDS)
+def test_torsion_is_that_of_the_bellows_cold(kind):
+    """Along the meridian at E(20 degC) of the library's table for Alloy 321, nu 0.3 (materials.csv)."""
+    one = entries(kind)[31]
+    cold = material("Alloy 321", expansion_table=tables_for("Alloy 321")[0]).modulus.at(20.0)
+    assert one.data.torsion_rate == pytest.approx(
+        torsion_rate(one.shape, np.array([cold]), np.array([0.3]))[0], rel=1e-12
+    )
 
 
 @pytest.mark.parametrize("kind", SERIES_KINDS)
