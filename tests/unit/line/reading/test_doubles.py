@@ -68,6 +68,7 @@ def test_sweat_ends_go_with_copper():
     text = changed(
         (KIND, "        kind: small-bore compensator\n        ends: sweat\n"),
         ("size: DN 200, wall: 8.18 mm, material: ASTM A106 B", "size: copper 54 mm, wall: 1.5 mm, material: copper"),
+        ("by: spacing rule", "at: 10 m"),
         ("12 bar(g), temperature: 195 °C", "1.2 bar(g), temperature: 145 °C"),
         ("10 bar(g), temperature: 184 °C", "0.8 bar(g), temperature: 140 °C"),
     )
