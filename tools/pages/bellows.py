@@ -98,4 +98,11 @@ def _columns() -> list[tuple[str, ...]]:
     found = [("`name`", "", "of the bellows, as in the file")]
     sides = {"shell": "shell", "formula": "published form", "difference": "both", "": ""}
     found += [(f"`{column.name}`", sides[column.side], column.meaning) for column in COLUMNS]
-    return [*found, ("`remark`", "", "why a number is missing, what differs, what was assumed or looked up")]
+    return [
+        *found,
+        (
+            "`remark`",
+            "",
+            "limits passed (`caution: `), why a number is missing, what differs, what was assumed or looked up",
+        ),
+    ]

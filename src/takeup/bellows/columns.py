@@ -25,6 +25,11 @@ class Ratings(Protocol):
         """What is to be said of each bellows; "" where nothing is."""
         ...
 
+    @property
+    def shell_collapse(self) -> Array:
+        """Pressure from outside at which the shell folds, nan where not computed [Pa], shape (n,)."""
+        ...
+
 
 Side = Literal["shell", "formula", "difference", ""]
 
@@ -185,6 +190,9 @@ def _limits() -> Iterator[Column]:
     )  # fmt: skip
 
 
+_ENDS = {"s1": "; none without a tangent", "s1_collar": "; none without a collar"}
+
+
 def _formula_stresses() -> Iterator[Column]:
     for name, words in (
         ("s1", "hoop membrane stress of pressure in the tangent"),
@@ -196,8 +204,9 @@ def _formula_stresses() -> Iterator[Column]:
         ("s6", "meridional bending stress of movement"),
         ("stress_range", "stress range that the life curve takes"),
     ):
+        where = _ENDS.get(name, "")
         title = words if name == "stress_range" else f"{name.partition('_')[0].upper()}, {words}"
-        yield _column(f"formula_{name}_mpa", title, "formula", f"{words}, of the stated duty")
+        yield _column(f"formula_{name}_mpa", title, "formula", f"{words}, of the stated duty{where}")
     yield _column("c1", "shape ratio C1", "formula", "first ratio of the charts, 2 r/w")
     yield _column("c2", "shape ratio C2", "formula", "second ratio of the charts, 1.82 r/sqrt(D_m t_p)")
 
@@ -225,8 +234,8 @@ def _rated() -> Iterator[Column]:
         "pressure_limit_bar",
         "pressure limit",
         "formula",
-        "least pressure at temperature at which a criterion is full, in the sense of the stated pressure; `remark` "
-        "says which",
+        "least pressure at temperature at which a criterion is full, in the sense of the stated pressure; empty where "
+        "one of the criteria could not be reckoned; `remark` says which",
     )
 
 

@@ -18,13 +18,16 @@ import numpy as np
 from takeup import __version__
 from takeup.bellows.cautions import CAUTIONS, NOT_COVERED, cautions_of
 from takeup.bellows.columns import COLUMNS, HEADER, Ratings
-from takeup.bellows.reading.inputs import INPUTS
+from takeup.bellows.reading.inputs import INPUTS, Input
 from takeup.bellows.reading.reader import BellowsFile
 from takeup.bellows.wanted import wanted_rows
 
 Json: TypeAlias = "Mapping[str, Json] | Sequence[Json] | str | float | int | bool | None"
 GIVEN = tuple(one for one in INPUTS if one.column != "outside_pressure_bar")
 """What a row says of its bellows; the pressure is inside above outside."""
+
+CAUTION = "caution: "
+"""Before a caution in the remark."""
 
 _FORMULA = ("=", "+", "-", "@", "\t", "\r")
 _FIGURES = 9
@@ -62,12 +65,18 @@ def json_text(document: Mapping[str, Json]) -> str:
 
 
 def remarks_of(read: BellowsFile, rated: Ratings) -> tuple[str, ...]:
-    """Return what is to be said of each bellows: of its rating, and what was assumed or looked up for it."""
+    """Return what is to be said of each bellows: its cautions, its rating, what was assumed or looked up for it."""
     assumed = {notes: f"assumed: {', '.join(notes)}" if notes else "" for notes in set(read.assumptions)}
     unlimited = _unlimited(rated)
     return tuple(
-        "; ".join(part for part in (remark, unlimited.get(row, ""), assumed[notes]) if part)
-        for row, (remark, notes) in enumerate(zip(rated.remarks, read.assumptions, strict=True))
+        "; ".join(
+            part
+            for part in (*(f"{CAUTION}{one}" for one in passed), remark, unlimited.get(row, ""), assumed[notes])
+            if part
+        )
+        for row, (passed, remark, notes) in enumerate(
+            zip(cautions_of(read, rated), rated.remarks, read.assumptions, strict=True)
+        )
     )
 
 
@@ -84,12 +93,13 @@ def _rows(read: BellowsFile, rated: Ratings) -> Iterator[dict[str, Json]]:
     """Yield the row of each bellows."""
     columns = [[_rounded(value) for value in column.numbers(rated).tolist()] for column in COLUMNS]
     given = [[_rounded(value) for value in _given(read, one.of, one.field, one.size)] for one in GIVEN]
-    cautions, wanted = cautions_of(read, rated), wanted_rows(read.shape, read.metal, read.duty)
+    cautions = cautions_of(read, rated)
+    wanted = wanted_rows(read.shape, read.metal, read.duty, folding=rated.shell_collapse)
     for row, (name, remark, more) in enumerate(zip(read.names, remarks_of(read, rated), wanted, strict=True)):
         yield {
             "name": name,
             "given": {
-                **{one.column: values[row] for one, values in zip(GIVEN, given, strict=True)},
+                **{one.column: _counted(values[row], one) for one, values in zip(GIVEN, given, strict=True)},
                 "material": read.materials[row],
                 "annealed": bool(read.metal.annealed[row]),
                 "family": read.metal.family[row],
@@ -105,6 +115,10 @@ def _rows(read: BellowsFile, rated: Ratings) -> Iterator[dict[str, Json]]:
 def _given(read: BellowsFile, of: str, field: str, size: float) -> list[float]:
     values = np.asarray(getattr(getattr(read, of), field), dtype=float) / size
     return [float(value) for value in values]
+
+
+def _counted(value: float | None, one: Input) -> float | int | None:
+    return int(value) if value is not None and one.whole else value
 
 
 def _cells(values: np.ndarray[tuple[int], np.dtype[np.float64]]) -> list[str]:
@@ -126,4 +140,4 @@ def _harmless(text: str) -> str:
     return f"'{line}" if line.startswith(_FORMULA) else line
 
 
-__all__ = ["GIVEN", "csv_text", "document_of", "json_text", "remarks_of"]
+__all__ = ["CAUTION", "GIVEN", "csv_text", "document_of", "json_text", "remarks_of"]

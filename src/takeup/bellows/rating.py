@@ -115,7 +115,8 @@ def rate(shape: Bellows, metal: Metal, duty: Duty) -> Rated:
     rates = whole_rates(shape, metal.modulus, metal.poisson, of)
     in_charts = ~np.isnan(forms.stiffness_pi)
     design = np.where(in_charts, forms.squirm_column, column_squirm(shape, shell.axial_stiffness))
-    wanted = at_wanted_life(shape, metal, duty)
+    collapse = _collapse(shape, metal, duty)
+    wanted = at_wanted_life(shape, metal, duty, folding=collapse)
     elastic = buckling_pressure(shape, metal.modulus, metal.poisson, reference(_COLUMN))
     in_plane = _in_plane(shape, metal)
     return Rated(
@@ -129,7 +130,7 @@ def rate(shape: Bellows, metal: Metal, duty: Duty) -> Rated:
         squirm_elastic=elastic,
         squirm_in_plane_elastic=in_plane,
         squirm_design=design,
-        shell_collapse=_collapse(shape, metal, duty),
+        shell_collapse=collapse,
         rated_axial=wanted.axial,
         rated_lateral=wanted.lateral,
         rated_angular=wanted.angular,

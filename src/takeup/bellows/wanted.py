@@ -14,17 +14,19 @@ import numpy as np
 
 from takeup.bellows.duty import Duty, Metal
 from takeup.bellows.envelope import (
-    GAP,
-    PRESSURE_ALONE,
     Curve,
     angular_alone,
     closing_gap,
     envelope,
+    governing,
+    held,
     lateral_alone,
     life_movement,
 )
+from takeup.bellows.forms.life import LONGEST, SHORTEST
 from takeup.bellows.geometry import Array, Bellows
-from takeup.bellows.pressures import pressure_limits
+from takeup.bellows.pressures import LeastPressure, pressure_limits
+from takeup.units import to_bar
 
 DESIGN_CURVES: tuple[Curve, ...] = ("ASME design", "EN design")
 
@@ -36,8 +38,9 @@ class Wanted:
     Args:
         movement: e of one convolution, by the design curve that allows less [m].
         axial: of the whole bellows [m]. lateral: [m]. angular: [rad]; each alone.
-        pressure: the least pressure limit in the sense of the duty's pressure, inside where none is stated [Pa].
-        words: what governs both; "" where nothing is known.
+        pressure: the least pressure limit in the sense of the duty's pressure, inside where none is stated [Pa]; nan
+            where a criterion could not be reckoned.
+        words: what governs both, or why there is none; "" where nothing is known.
     """
 
     movement: Array
@@ -48,15 +51,21 @@ class Wanted:
     words: tuple[str, ...]
 
 
-def at_wanted_life(shape: Bellows, metal: Metal, duty: Duty) -> Wanted:
-    """Return what bellows may do over the duty's cycles, by published forms alone."""
+def at_wanted_life(shape: Bellows, metal: Metal, duty: Duty, *, folding: Array | None = None) -> Wanted:
+    """Return what bellows may do over the duty's cycles, by published forms; from outside also by the shell's folding.
+
+    Args:
+        shape: n bellows.
+        metal: their metal.
+        duty: pressure, temperature and cycles of it count; its movements do not.
+        folding: pressure from outside at which the shell folds, elastic [Pa], shape (n,), nan where not computed.
+    """
     by_curve = np.array([life_movement(shape, metal, duty, curve=curve) for curve in DESIGN_CURVES])
     gap = closing_gap(shape)
     allowed = np.fmin(by_curve[0], by_curve[1])
-    movement = np.where(np.isnan(allowed), np.nan, np.minimum(np.maximum(allowed, 0.0), gap))
-    limits = pressure_limits(shape, metal)
+    movement = held(allowed, gap)
+    limits = pressure_limits(shape, metal, folding=folding)
     outside = duty.pressure < 0.0
-    names = [limits.outside_by[row] if there else limits.inside_by[row] for row, there in enumerate(outside.tolist())]
     return Wanted(
         movement=movement,
         axial=shape.convolutions * movement,
@@ -64,8 +73,16 @@ def at_wanted_life(shape: Bellows, metal: Metal, duty: Duty) -> Wanted:
         angular=angular_alone(shape, movement),
         pressure=np.where(outside, limits.outside, limits.inside),
         words=tuple(
-            "; ".join(part for part in (_governing(by_curve[:, row], float(gap[row])), _bounding(name)) if part)
-            for row, name in enumerate(names)
+            "; ".join(part for part in parts if part)
+            for parts in zip(
+                (_governing(by_curve[:, row], float(gap[row])) for row in range(len(shape))),
+                _unreached(duty),
+                (
+                    _bounding(limits.from_outside if there else limits.from_inside, row)
+                    for row, there in enumerate(outside.tolist())
+                ),
+                strict=True,
+            )
         ),
     )
 
@@ -75,19 +92,32 @@ def _governing(by_curve: Array, gap: float) -> str:
     if np.isnan(by_curve).all():
         return ""
     number = int(np.nanargmin(by_curve))
-    least, curve = float(by_curve[number]), DESIGN_CURVES[number]
-    what = PRESSURE_ALONE if least <= 0.0 else GAP if gap < least else f"{curve} life"
-    return f"rated movement held by {what}"
+    return f"rated movement held by {governing(float(by_curve[number]), gap, DESIGN_CURVES[number])}"
 
 
-def _bounding(name: str) -> str:
-    return f"pressure limit held by {name}" if name else ""
+def _unreached(duty: Duty) -> Iterator[str]:
+    """Yield for each bellows whether the design curves do not reach the wanted cycles, so that it has no rating."""
+    for cycles in duty.cycles.tolist():
+        ends = f"the design curves go from {SHORTEST:g} to {LONGEST:g} cycles"
+        beyond = cycles < SHORTEST or cycles > LONGEST
+        yield f"no rated movement: {ends}, and {cycles:g} are wanted" if beyond else ""
 
 
-def wanted_rows(shape: Bellows, metal: Metal, duty: Duty) -> Iterator[dict[str, list[dict[str, str | float]]]]:
+def _bounding(least: LeastPressure, row: int) -> str:
+    """Return what holds the pressure, of one bellows, or why there is no limit."""
+    by, lacks = least.by[row], least.lacks[row]
+    if not lacks:
+        return f"pressure limit held by {by}" if by else ""
+    known = f"; the least of those that could be reckoned is {to_bar(float(least.reckoned[row])):.4g} bar ({by})"
+    return f"pressure limit not given: {lacks}{known if by else ''}"
+
+
+def wanted_rows(
+    shape: Bellows, metal: Metal, duty: Duty, *, folding: Array | None = None
+) -> Iterator[dict[str, list[dict[str, str | float]]]]:
     """Yield for each bellows its movements by each design curve and its pressure limits, in the units of the keys."""
     envelopes = [envelope(shape, metal, duty, curve=curve) for curve in DESIGN_CURVES]
-    criteria = pressure_limits(shape, metal).criteria
+    criteria = pressure_limits(shape, metal, folding=folding).criteria
     for row in range(len(shape)):
         yield {
             "rated_movements": [

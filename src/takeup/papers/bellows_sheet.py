@@ -12,7 +12,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any  # the document is JSON: what its values are is said by its schema, not by types
 
 from takeup.bellows.columns import COLUMNS, Column
-from takeup.bellows.document import GIVEN
+from takeup.bellows.document import CAUTION, GIVEN
 from takeup.bellows.envelope import GAP_RULE
 from takeup.bellows.reading.inputs import Input
 from takeup.papers.summary import table
@@ -102,7 +102,8 @@ def _pressed(limits: Sequence[Mapping[str, Any]], least: float | None) -> list[s
         )
         for number, one in enumerate(limits)
     ]
-    return ["Pressure limits at temperature:", *table(("criterion", "pressure", "bar", "", "whose"), body, (2,)), ""]
+    title = "Pressure limits at temperature" + (", of those that could be reckoned" if least is None else "")
+    return [f"{title}:", *table(("criterion", "pressure", "bar", "", "whose"), body, (2,)), ""]
 
 
 def _given(given: Mapping[str, Any]) -> list[str]:
@@ -148,8 +149,8 @@ def _difference(shell: float | None, formula: float | None) -> str:
 
 
 def _remarks(row: Mapping[str, Any]) -> list[str]:
-    """Return the remarks one by one, without what is told as assumed."""
-    return [part for part in row["remark"].split("; ") if part and not part.startswith("assumed: ")]
+    """Return the remarks one by one, without cautions and what is told as assumed, which stand elsewhere."""
+    return [part for part in row["remark"].split("; ") if part and not part.startswith((CAUTION, "assumed: "))]
 
 
 def _many(rows: Sequence[Mapping[str, Any]]) -> list[str]:

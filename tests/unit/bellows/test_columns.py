@@ -158,6 +158,7 @@ def quiet(**changed):
     far = {
         "squirm_design": 1e9, "in_plane_squirm": 1e9, "life_asme_design": 1e9, "life_en_design": 1e9,
         "formula_s4": 1e9, "shell_collapse": 1e9, "formula_collapse": 1e9,
+        "squirm_elastic": 1e9, "squirm_in_plane_elastic": 1e9,
     }  # fmt: skip
     return fake_rated(1, **(far | changed))
 
@@ -178,12 +179,35 @@ def test_nothing_is_said_of_what_is_within_its_limits():
             {"pressure_bar": 10},
             "higher by the shell, 300 MPa, than by the published form, 200 MPa",
         ),
-        ({"shell_collapse": 20e5}, {"pressure_bar": -10}, "10 bar from outside is above a third of the elastic"),
+        (
+            {"shell_collapse": 20e5},
+            {"pressure_bar": -10},
+            "10 bar from outside is above a third of the elastic collapse pressure of the shell, 20 bar",
+        ),
+        (
+            {"formula_collapse": 21e5},
+            {"pressure_bar": -10},
+            "elastic collapse pressure of the convolutions as rings, 21 bar",
+        ),
+        (
+            {"squirm_elastic": 9e5},
+            {"pressure_bar": 10},
+            "10 bar is above the pressure at which the shell squirms as a column, elastic, 9 bar",
+        ),
+        (
+            {"squirm_in_plane_elastic": 9e5},
+            {"pressure_bar": 10},
+            "10 bar is above the pressure at which the shell's convolutions go oval, elastic, 9 bar",
+        ),
     ],
 )
 def test_what_goes_beyond_its_limit_is_said(changed, said, words):
+    """In the document, and in the remark of the table; in no other."""
     [found] = cautions(quiet(**changed), **said)
     assert words in found
+    one = read("A", more="".join(f",{name}" for name in said), cells="".join(f",{value}" for value in said.values()))
+    [row] = rows_of(csv_text(one, quiet(**changed)))
+    assert row["remark"].startswith(f"caution: {found}; ")
 
 
 def test_sheet_of_one_bellows_has_shell_beside_formula_with_the_difference():

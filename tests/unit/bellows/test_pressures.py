@@ -48,3 +48,50 @@ def test_squirm_is_of_pressure_inside_and_collapse_from_outside():
     assert {one.name for one in criteria if one.outside} >= {"collapse, pressure from outside"}
     assert not any("squirm" in one.name for one in criteria if one.outside)
     assert not any("collapse" in one.name for one in criteria if not one.outside)
+
+
+@pytest.mark.parametrize(
+    ("unstated", "lacks", "by"),
+    [
+        ({"allowable": np.nan}, "allowable stress not stated", "column squirm (EJMA"),
+        ({"yield_strength": np.nan}, "yield strength not stated", "S3 + S4, meridian"),
+        (
+            {"allowable": np.nan, "yield_strength": np.nan},
+            "allowable stress not stated, yield strength not stated",
+            "column squirm (ASME",
+        ),
+    ],
+)
+def test_no_limit_where_a_criterion_lacks_its_datum(unstated, lacks, by):
+    """The criterion that lacks it might be the least: of the example column squirm is 29 bar, S3 + S4 22.6 bar."""
+    [found] = [pressure_limits(plain(), metal(**unstated)).from_inside]
+    assert np.isnan(found.limit[0])
+    assert found.lacks == (lacks,)
+    assert found.by[0].startswith(by)
+    assert np.isfinite(found.reckoned[0])
+
+
+def test_no_limit_outside_the_charts():
+    found = pressure_limits(plain(height=0.010), metal()).from_inside  # C1 = 1.2, beyond the charts
+    assert np.isnan(found.limit[0])
+    assert found.lacks[0].startswith("outside the range of the published form (S3 + S4, meridian, column squirm")
+
+
+@pytest.mark.parametrize(("folding", "by"), [(60e5, "elastic folding of the shell"), (9e9, "S3 + S4")])
+def test_collapse_is_the_lesser_of_rings_and_shell(folding, by):
+    """A third of 60 bar is 20 bar, below the example's 22.61 bar of S3 + S4 (the forms page)."""
+    found = pressure_limits(plain(), metal(), folding=np.array([folding]))
+    collapse = [one.pressure[0] for one in found.criteria if one.name == "collapse, pressure from outside"]
+    assert len(collapse) == 2
+    assert collapse[1] == pytest.approx(folding / 3.0, rel=1e-12)
+    assert by in found.outside_by[0]
+    assert found.outside[0] == pytest.approx(min(folding / 3.0, 3.0 * 130.0 / 172.45 * 1e6), rel=1e-4)
+
+
+def test_thick_rings_leave_collapse_to_the_shell():
+    """D_eq/e_eq below 10 is beyond the ring's form; the shell is then all that is asked of collapse."""
+    thick = plain(inside_diameter=0.02, height=0.014, pitch=0.02, ply_thickness=2e-3)
+    alone = pressure_limits(thick, metal()).from_outside
+    assert "collapse" in alone.lacks[0]
+    found = pressure_limits(thick, metal(), folding=np.array([1e5])).from_outside
+    assert (found.lacks[0], found.limit[0]) == ("", 1e5 / 3.0)

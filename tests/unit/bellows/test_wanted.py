@@ -72,3 +72,28 @@ def test_pressure_limit_is_that_of_the_sense_of_the_pressure():
     assert found.pressure[1] == pytest.approx(3.0 * 130.0 / 172.45 * 1e6, rel=1e-4)  # five figures of S3 + S4
     assert "pressure limit held by column squirm (EJMA" in found.words[0]
     assert "pressure limit held by S3 + S4" in found.words[1]
+
+
+def test_pressure_limit_that_lacks_a_datum_is_not_given_and_said():
+    """Column squirm of ASME, 29.01 bar (the forms page), is the least that is left; S3 + S4 might be less and is."""
+    found = at_wanted_life(plain(), metal(allowable=np.nan, yield_strength=np.nan), duty())
+    assert np.isnan(found.pressure[0])
+    assert (
+        "pressure limit not given: allowable stress not stated, yield strength not stated; the least of those that "
+        "could be reckoned is 29.01 bar (column squirm (ASME" in found.words[0]
+    )
+
+
+def test_pressure_from_outside_is_held_by_the_shell_where_it_folds_first():
+    found = at_wanted_life(plain(), metal(), duty(pressure=-1e6), folding=np.array([45e5]))
+    assert found.pressure[0] == pytest.approx(15e5, rel=1e-12)  # a third
+    assert "pressure limit held by collapse, pressure from outside (elastic folding of the shell" in found.words[0]
+
+
+@pytest.mark.parametrize(("cycles", "said"), [(369.0, True), (371.0, False), (2e6, True)])
+def test_cycles_beyond_the_curves_are_said(cycles, said):
+    """Both design curves go from 370 to 1e6 cycles (forms/life.py)."""
+    assert (
+        "no rated movement: the design curves go from 370"
+        in at_wanted_life(plain(), metal(), duty(cycles=cycles)).words[0]
+    ) is said

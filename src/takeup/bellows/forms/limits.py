@@ -17,6 +17,7 @@ from takeup.bellows.geometry import Array
 
 EN_AS_FORMED = 3.0  # EN 13445-3 cl. 14.5.2 (from memory, medium): multiple of f for S3 + S4 as formed
 EN_ANNEALED = 1.5
+COLLAPSE = "collapse, pressure from outside"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -43,7 +44,7 @@ class Limit:
         return np.asarray(self.demand / self.capacity)
 
 
-def acceptance(forms: Forms, metal: Metal, duty: Duty) -> tuple[Limit, ...]:
+def acceptance(forms: Forms, metal: Metal, duty: Duty, *, folding: Array | None = None) -> tuple[Limit, ...]:
     """Return every criterion.
 
         S1, S2, S2,E <= S;  S3 + S4 <= K_m S;  p <= p_sc, p_si;  cycles <= design life
@@ -54,8 +55,21 @@ def acceptance(forms: Forms, metal: Metal, duty: Duty) -> tuple[Limit, ...]:
         forms: of the bellows, from `published`.
         metal: their metal; S, the allowable stress, at temperature.
         duty: what is asked.
+        folding: pressure from outside at which the shell folds, elastic, nan where not computed [Pa], shape (n,); a
+            criterion of its own beside that of the rings, and the lesser of both holds.
     """
-    return (*_stresses(forms, metal), *_pressures(forms, duty), *_cycles(forms, duty))
+    shell = () if folding is None else (_folded(folding, duty),)
+    return (*_stresses(forms, metal), *_pressures(forms, duty), *shell, *_cycles(forms, duty))
+
+
+def _folded(folding: Array, duty: Duty) -> Limit:
+    return Limit(
+        name=COLLAPSE,
+        unit="Pa",
+        demand=np.where(duty.pressure < 0.0, -duty.pressure, np.nan),
+        capacity=folding / COLLAPSE_FACTOR,
+        source="elastic folding of the shell, a third of it, ASME VIII-1 UG-28, from memory (medium)",
+    )
 
 
 def _stresses(forms: Forms, metal: Metal) -> tuple[Limit, ...]:
@@ -98,7 +112,7 @@ def _pressures(forms: Forms, duty: Duty) -> tuple[Limit, ...]:
         ("in-plane squirm", inside, forms.squirm_in_plane_asme, "ASME VIII-1 App. 26, from memory"),
         ("in-plane squirm", inside, forms.squirm_in_plane_ejma, "EJMA, from memory (medium)"),
         (
-            "collapse, pressure from outside",
+            COLLAPSE,
             outside,
             forms.collapse / COLLAPSE_FACTOR,
             "elastic collapse of the convolutions as rings, a third of it, ASME VIII-1 UG-28, from memory (medium)",
@@ -121,4 +135,4 @@ def _cycles(forms: Forms, duty: Duty) -> tuple[Limit, ...]:
     )
 
 
-__all__ = ["Limit", "acceptance"]
+__all__ = ["COLLAPSE", "Limit", "acceptance"]

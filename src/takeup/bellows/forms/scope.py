@@ -48,12 +48,14 @@ def stated_notes(metal: Metal, duty: Duty, movement: Array) -> Iterator[Note]:
         (np.isnan(duty.pressure), "pressure"),
         (unmoved, "movement"),
         (np.isnan(metal.yield_strength), "yield strength"),
+        (np.isnan(metal.allowable), "allowable stress"),
+        (np.isnan(duty.cycles), "cycles"),
         (unnamed, "family of metals for the life curves"),
     ):
         for row in np.flatnonzero(mask):
             missing[row].append(word)
     some = np.array([bool(words) for words in missing])
-    yield (some, lambda row: f"not stated: {', '.join(missing[row])}; what needs it is left empty")
+    yield (some, lambda row: f"not stated: {', '.join(missing[row])}; what needs {_them(missing[row])} is left empty")
     yield (
         ~unmoved & np.isnan(movement),
         always("the movement leaves the bellows no length, so no stress of movement"),
@@ -63,6 +65,10 @@ def stated_notes(metal: Metal, duty: Duty, movement: Array) -> Iterator[Note]:
         np.isnan(duty.temperature) & lived,
         always("temperature not stated: whether it is too hot for the life curves was not looked at"),
     )
+
+
+def _them(words: list[str]) -> str:
+    return "it" if len(words) == 1 else "them"
 
 
 __all__ = ["scope_notes", "stated_notes"]

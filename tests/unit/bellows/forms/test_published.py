@@ -108,14 +108,19 @@ def test_outside_the_scope_is_said(change, words):
 
 
 def test_what_is_not_stated_is_left_empty():
-    bare = duty(pressure=math.nan, axial=math.nan, lateral=math.nan, angular=math.nan)
-    forms = published(plain(), metal(yield_strength=math.nan, family=""), bare)
+    bare = duty(pressure=math.nan, axial=math.nan, lateral=math.nan, angular=math.nan, cycles=math.nan)
+    forms = published(plain(), metal(yield_strength=math.nan, allowable=math.nan, family=""), bare)
     for name in ("s2", "s4", "s6", "movement", "life_ejma_average", "life_asme_design", "squirm_in_plane_asme"):
         assert np.isnan(getattr(forms, name)).all(), name
     assert np.isnan(forms.squirm_column_ejma).all()
     assert np.isfinite(forms.squirm_column).all()
-    missing = "pressure, movement, yield strength, family of metals for the life curves"
-    assert forms.remarks == (f"not stated: {missing}; what needs it is left empty",)
+    missing = "pressure, movement, yield strength, allowable stress, cycles, family of metals for the life curves"
+    assert forms.remarks == (f"not stated: {missing}; what needs them is left empty",)
+
+
+def test_cycles_alone_not_stated_are_named():
+    forms = published(plain(), metal(), duty(cycles=math.nan))
+    assert forms.remarks == ("not stated: cycles; what needs it is left empty",)
 
 
 def test_life_without_a_temperature_is_given_and_said():
