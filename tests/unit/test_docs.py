@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import re
+from itertools import combinations
 from pathlib import Path
 
 import pytest
@@ -11,12 +12,17 @@ from tools.pages.__main__ import every_page, main
 from tools.pages.api import rooms
 from tools.pages.checks import header, modules
 from tools.pages.commands import help_text, names
+from tools.pages.kinds import kind_header, kind_modules, slug, thrust_in_short
 from tools.pages.library import SUBJECTS, data_files
 from tools.pages.sources import sources
 
 from takeup.basis import first_guide_limit, intermediate_guide_spacing, second_guide_limit, second_moment
 from takeup.checks import RULES
 from takeup.choose import resolve
+from takeup.drawing.joint_views import VIEWS, joint_view
+from takeup.drawing.lettering import box_of
+from takeup.drawing.sheet import Text
+from takeup.joints import ALL_KINDS
 from takeup.line import anchor_stations, state_names
 from takeup.line.reading.reader import read_study
 from takeup.results import results_of
@@ -73,6 +79,37 @@ def test_every_rule_has_its_page_and_header(rule):
     assert {"Fails", "Says"} & set(said) or rule.name in ("stability", "friction_walk", "lift_off")
     assert rule.what in text(f"reference/checks/{rule.name}.md").replace("\\|", "|")
     assert f"]({rule.name}.md)" in text("reference/checks/index.md")
+
+
+@pytest.mark.parametrize("kind", ALL_KINDS, ids=lambda kind: kind.name)
+def test_every_kind_has_its_page_picture_and_header(kind):
+    """The header says how thrust travels, what it takes, what it must never see, and whose word that is."""
+    summary, said = kind_header(kind_modules()[kind.name])
+    assert summary.endswith(".")
+    assert set(said) == {"Thrust", "Takes", "Must never see", "Source"}
+    page = text(f"reference/kinds/{slug(kind)}.md").replace("\\|", "|")
+    assert all(words in page for words in (kind.thrust, kind.takes, kind.never, kind.anchor_lost))
+    assert f"../../pictures/kinds/{slug(kind)}.svg)" in page
+    assert (DOCS / "pictures" / "kinds" / f"{slug(kind)}.svg").is_file()
+    assert f"]({slug(kind)}.md)" in text("reference/kinds/index.md")
+
+
+def test_no_page_or_picture_of_a_kind_is_left_over(pages):
+    for folder in (DOCS / "reference" / "kinds", DOCS / "pictures" / "kinds"):
+        assert {path.relative_to(ROOT) for path in folder.iterdir()} <= set(pages)
+    assert set(VIEWS) == {kind.name for kind in ALL_KINDS}
+
+
+@pytest.mark.parametrize("kind", ALL_KINDS, ids=lambda kind: kind.name)
+def test_words_of_a_picture_stay_on_it_and_off_each_other(kind):
+    """Boxes of words as wide as the shipped typeface makes them at most."""
+    sheet = joint_view(kind.name, thrust_in_short(kind))
+    boxes = [(item.words, box_of(item)) for view in sheet.views for item in view.items if isinstance(item, Text)]
+    for words, (left, top, right, bottom) in boxes:
+        assert 0.0 <= left <= right <= sheet.width, words
+        assert 0.0 <= top <= bottom <= sheet.height, words
+    for (one, a), (other, b) in combinations(boxes, 2):
+        assert a[2] <= b[0] or b[2] <= a[0] or a[3] <= b[1] or b[3] <= a[1], f"{one} / {other}"
 
 
 @pytest.mark.parametrize("room", rooms(), ids=lambda room: room.__name__)

@@ -12,6 +12,7 @@ from tools.pages.bellows_duty import bellows_duty_page
 from tools.pages.checks import check_pages
 from tools.pages.commands import commands_page
 from tools.pages.coverage import coverage_page
+from tools.pages.kinds import kind_pages
 from tools.pages.library import library_page
 from tools.pages.readme import layout_picture, readme_page
 from tools.pages.results import results_page
@@ -37,6 +38,7 @@ def every_page() -> dict[Path, str]:
         reference / "results.md": results_page(),
         Path("src") / "takeup" / "bellows" / "rating.schema.json": rating_schema(),
         **check_pages(),
+        **kind_pages(),
         Path("docs") / "references.md": sources_page(),
         Path("docs") / "pictures" / "ketterby-layout.svg": layout_picture(),
         **tutorial_pages(),

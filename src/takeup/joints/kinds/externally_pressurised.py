@@ -3,7 +3,7 @@
 Thrust: the line sees the same P A_e as from a single axial joint, and its anchors carry it. The bellows itself is in
 tension under internal line pressure, so it does not squirm as a column; under vacuum the signs turn round. Takes:
 axial movement only; guide rings inside. Must never see: lateral movement, torsion. It has no rods outside: its housing
-holds an internal stop, if any.
+holds an internal stop, if any. Source: common practice, no source.
 """
 
 from __future__ import annotations

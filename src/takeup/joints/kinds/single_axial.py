@@ -2,8 +2,8 @@
 
 Thrust: P A_e pushes the two sides apart and goes into the anchors either side. Takes: axial movement, and a little
 lateral and angular if its data say so. Must never see: torsion, or pressure before its anchors and guides stand. It may
-have limit rods: nuts set back by a gap, which bear only once the joint has been drawn out so far (common practice, no
-source).
+have limit rods: nuts set back by a gap, which bear only once the joint has been drawn out so far. Source: common
+practice, no source.
 """
 
 from __future__ import annotations

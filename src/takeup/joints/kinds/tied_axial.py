@@ -3,8 +3,9 @@
 Thrust: the rods pull the two sides together with P A_e, as long as their nuts bear; then no anchor sees it. They never
 push: between two fixed anchors a few kelvin of warming shorten the joint, the nuts leave the lugs, and the whole thrust
 arrives on the anchors, as from a joint without rods. Only where the line can move out of the rods' way (an offset leg,
-a free end) do they carry all of it, hot too. Takes: lateral movement, and its own growth between the nuts. Source:
-common practice, no source; the slackening is first principles and is computed, not assumed.
+a free end) do they carry all of it, hot too. Takes: lateral movement, and its own growth between the nuts. Must
+never see: torsion, or stretching beyond its rods. Source: common practice, no source; the slackening is first
+principles and is computed, not assumed.
 """
 
 from __future__ import annotations

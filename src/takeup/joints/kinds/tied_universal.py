@@ -3,8 +3,8 @@
 Thrust: the rods pull the two sides together with P A_e, as long as their nuts bear, and never push. In an offset leg
 across the run they stay engaged in every state at pressure, and no anchor sees the thrust; in line between two anchors
 a few kelvin of warming slacken them and the whole thrust arrives on the anchors. Takes: lateral movement; growth of its
-own length between the nuts goes into the bellows. Source: common practice, no source; whether the rods bear is
-computed, not assumed.
+own length between the nuts goes into the bellows. Must never see: torsion, or stretching beyond its rods. Source:
+common practice, no source; whether the rods bear is computed, not assumed.
 """
 
 from __future__ import annotations

@@ -2,8 +2,9 @@
 
 Thrust: P A_e pushes the two sides apart as from a single bellows, and goes into the anchors either side. Takes: much
 lateral movement, each bellows bending one way, more the further apart their middles are; and axial movement, half in
-each. The spool is held by nothing but the bellows: under pressure the pair is weaker as a column than either alone. It
-may have limit rods. Source: common practice, no source; the column is computed (docs/theory/stability.md).
+each. Must never see: torsion, or a spool left to sway: it is held by nothing but the bellows, and under pressure the
+pair is weaker as a column than either alone. It may have limit rods. Source: common practice, no source; the column is
+computed (docs/theory/stability.md).
 """
 
 from __future__ import annotations
