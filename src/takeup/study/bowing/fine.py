@@ -30,7 +30,7 @@ Floats = NDArray[np.float64]
 _NOTHING = 1.0  # N: rounding, and forces that bow nothing
 _SIDE = 0.01  # m: the short bar that stands for what bears sideways
 _PIN_SHARE = 0.01  # of a plate's length: the short bar that stands for a pin, whose pull then turns about it
-_PINNED = 1e-9  # m2, of E A: what a bar bends and twists with, since a rod's own washers turn; no pivot may be zero
+_PINNED = 1e-9  # of E A L^2: what a bar bends and twists with, since a rod's own washers turn; no pivot may be zero
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -199,8 +199,8 @@ def _with_bars(model: SystemModel, solved: Solved, rods: Sequence[Row]) -> Syste
         start=np.concatenate([members.start, links.start]),
         end=np.concatenate([members.end, links.end]),
         axial=np.concatenate([members.axial, axial]),
-        bending=np.concatenate([members.bending, _PINNED * axial]),
-        torsion=np.concatenate([members.torsion, _PINNED * axial]),
+        bending=np.concatenate([members.bending, _PINNED * axial * length**2]),
+        torsion=np.concatenate([members.torsion, _PINNED * axial * length**2]),
         start_offset=np.concatenate([none, links.start_arm]),
         end_offset=np.concatenate([none, links.end_arm]),
     )
