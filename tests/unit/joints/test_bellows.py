@@ -140,7 +140,7 @@ def test_the_lateral_rate_with_ends_kept_parallel(centres):
 
 
 def test_kinds_say_what_they_are_made_of_and_whether_anchors_carry_their_thrust():
-    """As the kinds' headers say: bellows, rods, pins, a balance; whether they hold their thrust; whether they squirm."""
+    """As the kinds' headers say: bellows, rods, pins, a balance; whether they hold their thrust and squirm."""
     facts = {
         kind.name: (kind.bellows, kind.rods, kind.pins, kind.balanced, kind.restrained, kind.column_squirm)
         for kind in KINDS.values()

@@ -5,8 +5,8 @@ from __future__ import annotations
 from tests.builders import hold, joint, line_file
 
 PINS = (
-    "pins: { along: upright, spread: 320 mm, diameter: 40 mm, width: 80 mm, thickness: 25 mm, modulus: 200 GPa, hot: no, "
-    "friction: { low: 0.1, high: 0.3, source: invented }, can_carry: 200 kN, source: invented }"
+    "pins: { along: upright, spread: 320 mm, diameter: 40 mm, width: 80 mm, thickness: 25 mm, modulus: 200 GPa, "
+    "hot: no, friction: { low: 0.1, high: 0.3, source: invented }, can_carry: 200 kN, source: invented }"
 )
 BALANCE = "balance: { axial_rate: 190 N/mm, effective_area: 46000 mm2, can_carry: 150 kN, source: invented }"
 

@@ -120,10 +120,8 @@ def _notes(said: Says, cold: OneMetal) -> tuple[str, ...]:
         for key, source in (("allowable_stress", "allowable_source"), ("yield_strength", "yield_source"))
         if not math.isnan(said.number(key))
     )
-    at_test = (
-        f"at the test {cold.allowable / 1e6:.4g} MPa is allowed, yield strength at {ROOM_TEMPERATURE:g} °C over "
-        f"{TEST_FACTOR:g}"
-    )
+    whose = f"at {ROOM_TEMPERATURE:g} °C" if math.isnan(said.number("yield_strength")) else "as typed in"
+    at_test = f"at the test {cold.allowable / 1e6:.4g} MPa is allowed, yield strength {whose} over {TEST_FACTOR:g}"
     return (*typed, at_test) if not math.isnan(said.number("test_pressure")) else typed
 
 
