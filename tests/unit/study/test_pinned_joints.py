@@ -270,3 +270,22 @@ def test_what_bows_out_at_each_kind():
     sways = sorted(mode.factor for mode in state.modes if mode.sways)[:2]
     alone = min(item.factor for item in state.bellows if item.factor is not None)
     assert np.array(sways) / alone == pytest.approx(0.25, rel=0.005)
+
+
+@pytest.mark.parametrize("kind", ["hinged", "gimbal", "swing"])
+@pytest.mark.parametrize("hot", [False, True])
+def test_plates_grow_where_they_are_hot(kind: str, hot: bool):
+    """A free end moves by the growth of the pipe outside the faces, and by alpha L dT of plates as hot as it, or none.
+
+    Coefficient and length as typed in; what the bellows takes squeezes the plates by its spring, 5 um at most.
+    """
+    words = "hot: yes, expansion: 12e-6 1/K" if hot else "hot: no"
+    text = line_file(["3 m east"], end="blind", takeups=(pinned("J1", "1.5 m", kind).replace("hot: no", words),))
+    answer = solve(text)
+    number = state_number(answer, HOT)
+    temperature = np.array([answer.states[number].zones[0].temperature])
+    material = answer.line.sections[0].pipe.material
+    strain = growth_strain(material.expansion, answer.study.site.installation, temperature)[0]
+    length = 1.8 if kind == "swing" else 0.6
+    plates = 12e-6 * length * (temperature[0] - answer.study.site.installation) if hot else 0.0
+    assert answer.displacements[number, -1, 0] == pytest.approx((3.0 - length) * strain + plates, abs=5e-6)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from takeup.joints import WRITTEN_KINDS, JointData, JointKind
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.positions import SAME_PLACE
-from takeup.line.reading.schema_hardware import RodsItem
+from takeup.line.reading.schema_hardware import PinsItem, RodsItem
 from takeup.line.reading.schema_takeups import TakeUpItem
 from takeup.reading.yaml_places import Path
 from takeup.units import to_mm
@@ -40,6 +40,26 @@ def check_circle(book: FaultBook, item: RodsItem | None, outside: float | None, 
         book.add(
             (*path, "circle"),
             f"rods of {thick} on a circle of '{said}' stand within the pipe, {to_mm(outside):.5g} mm outside",
+        )
+
+
+def check_spread(book: FaultBook, item: PinsItem | None, outside: float | None, path: Path) -> None:
+    """Note plates or bars that would stand within the pipe.
+
+    Args:
+        book: where faults go.
+        item: the plates.
+        outside: outside diameter of the pipe at the joint [m]; None where it is unsound.
+        path: of the plates.
+    """
+    if item is None or outside is None:
+        return
+    if item.spread - item.thickness <= outside:
+        said, thick = (book.words((*path, key)) for key in ("spread", "thickness"))
+        book.add(
+            (*path, "spread"),
+            f"plates of {thick} whose middles are '{said}' apart stand within the pipe, "
+            f"{to_mm(outside):.5g} mm outside",
         )
 
 

@@ -13,7 +13,7 @@ from itertools import pairwise
 from takeup.joints import WRITTEN_KINDS, ComputedBellows, JointData
 from takeup.line.holding import Hold
 from takeup.line.parts import Position
-from takeup.line.reading.check_joint import check_circle, check_joint
+from takeup.line.reading.check_joint import check_circle, check_joint, check_spread
 from takeup.line.reading.check_place import check_place
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.layout import Layout
@@ -123,7 +123,9 @@ def _placed(
         ends=item.ends,
     )
     size = layout.section_at(station).pipe.size
-    check_circle(book, item.rods, size.outside_diameter if size else None, (*path, "rods"))
+    outside = size.outside_diameter if size else None
+    check_circle(book, item.rods, outside, (*path, "rods"))
+    check_spread(book, item.pins, outside, (*path, "pins"))
     check_place(book, layout, holds, takeup, path, whole=item.data.length)
     half = item.data.length / 2.0
     return _Placed(takeup=takeup, item=item, path=path, begin=station - half, finish=station + half)
