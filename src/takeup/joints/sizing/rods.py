@@ -1,0 +1,87 @@
+"""Tie rods for the thrust under test, and limit rods that catch a joint.     (joints/sizing/rods.py)
+
+Restraint hardware is made for the thrust at the test pressure (ASME B31.3 345.3.3(b), read). Two rods at least: one
+would bend the joint. Rods are in plain tension here: the share of each is equal, which holds for rods of one length and
+faces that stay parallel; where the model says otherwise, its tensions govern.
+"""
+
+from __future__ import annotations
+
+import math
+
+from takeup.errors import OutOfRange
+from takeup.joints.sizing.within import above_zero, not_below_zero
+
+LEAST_RODS = 2
+
+
+def rod_force(thrust: float, count: int) -> float:
+    """Return the tension of each rod, F = P A_e / n [N]  (first principles).
+
+    Args:
+        thrust: P A_e at the test pressure [N].
+        count: n.
+
+    Raises:
+        OutOfRange: Fewer than two rods, or a thrust below zero.
+    """
+    if count < LEAST_RODS:
+        raise OutOfRange(f"{count} rod; a joint has at least {LEAST_RODS}, for one would bend it")
+    return not_below_zero(thrust, "the thrust", "N") / count
+
+
+def rod_stress(thrust: float, count: int, diameter: float) -> float:
+    """Return the tensile stress of each rod.
+
+        S = P A_e / (n pi d^2/4)                                           (first principles)
+
+    Args:
+        thrust: P A_e at the test pressure [N].
+        count: n.
+        diameter: d that carries: of the thread's root where threaded [m].
+
+    Returns:
+        S [Pa].
+    """
+    return rod_force(thrust, count) / (math.pi / 4.0 * above_zero(diameter, "the rod's diameter") ** 2)
+
+
+def rod_diameter(thrust: float, count: int, allowable: float) -> float:
+    """Return the diameter that each rod needs.
+
+        d = sqrt(4 P A_e / (pi n S))                                       (first principles)
+
+    Args:
+        thrust: P A_e at the test pressure [N].
+        count: n.
+        allowable: S of the rod under test [Pa].
+
+    Returns:
+        d that carries [m].
+    """
+    return math.sqrt(4.0 * rod_force(thrust, count) / (math.pi * above_zero(allowable, "the allowable stress", "Pa")))
+
+
+def stopping_force(thrust: float, run: float, stiffness: float) -> float:
+    """Return the greatest force in all limit rods together when an anchor lets go.
+
+        F = P A_e (1 + sqrt(1 + 2 k h/(P A_e)))                            (first principles: energy)
+
+    The thrust stays constant while the joint runs out by h and stretches the rods: P A_e (h + x) = k x^2/2, F = k x.
+    With no run-out it is twice the thrust, as of any load set on at once. Nothing is counted that slows the run: the
+    bellows' spring, friction, the mass of the line; so it is an upper bound.
+
+    Args:
+        thrust: P A_e [N].
+        run: h, how far the joint runs before the nuts bear [m].
+        stiffness: k of all rods together [N/m].
+
+    Returns:
+        F [N].
+    """
+    force = above_zero(thrust, "the thrust", "N")
+    rate = above_zero(stiffness, "the stiffness of the rods", "N/m")
+    return force * (1.0 + math.sqrt(1.0 + 2.0 * rate * not_below_zero(run, "the run before the nuts bear") / force))
+
+
+__all__ = ["LEAST_RODS", "rod_diameter", "rod_force", "rod_stress", "stopping_force"]
