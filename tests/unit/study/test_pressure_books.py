@@ -121,10 +121,11 @@ class FirstBook:
         pipe = piece.pipe
         bore = math.pi / 4 * (pipe.size.outside_diameter - 2 * pipe.wall) ** 2
         weight = -zone.density * GRAVITY * UP
+        nu = 0.33 if piece.pipe.material.name.startswith("Copper") else 0.3
         stretch = zone.pressure_at(float(line.elevation[place])) * bore / line.axial[place]
         if piece.part == "arc":
             self.content[member] = bore * weight
-            self.strain[member] = (1 - 2 * 0.3) * stretch  # nu = 0.3
+            self.strain[member] = (1 - 2 * nu) * stretch
             return
         bellows = piece.part == "bellows" and piece.joint is not None
         hose = bellows and piece.joint is not None and piece.joint.kind == "braided hose loop"
@@ -135,7 +136,7 @@ class FirstBook:
             push = zone.pressure_at(float(line.points[side, 2])) * area
             self.nodal[line.nodes[side], :3] += sense * push * along
         self.content[member] = area * (weight - (weight @ along) * along)
-        self.strain[member] = -stretch if hose else 0.0 if bellows else -2 * 0.3 * stretch
+        self.strain[member] = -stretch if hose else 0.0 if bellows else -2 * nu * stretch
 
 
 def first_book(solved: Solved) -> tuple[Floats, Floats, list[FirstBook]]:
