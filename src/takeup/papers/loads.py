@@ -18,6 +18,7 @@ from takeup.drawing.reading import (
 )
 from takeup.edge import Measure, Units
 from takeup.papers.front import anchors_of, guides_of, holds_word, with_line
+from takeup.papers.hardware_needed import needed_tables
 from takeup.papers.numerals import decimals_for, fixed, told, written, written_column
 from takeup.papers.tables import Cell, Column, Tree, number_column, sentences, table, words_column
 
@@ -210,13 +211,14 @@ def _worst(hold: Record) -> tuple[float, str]:
 
 
 def joints_section(results: Results, units: Units) -> Tree:
-    """Return section 6: movements and spring forces by state, and the growth by hand."""
+    """Return section 6: movements and spring forces by state, hardware sized by hand, and the growth by hand."""
     joints = [joint for joint in records_of(results, "takeups") if records_of(joint, "movements")]
     rows = [_with_span(row) for row in records_of(results, "growth_hand")]
     return {
         "joints": [
             {**_movements(joint, units), "kind": with_line(results, joint, text_of(joint, "kind"))} for joint in joints
         ],
+        "needed": needed_tables(results, units),
         "growth": hand_table(rows, "Growth by hand beside by model", units),
     }
 

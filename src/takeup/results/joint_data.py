@@ -66,6 +66,7 @@ def _pins(pins: Pins | None) -> Json:
         "thickness_mm": to_mm(pins.thickness),
         "length_mm": to_mm(pins.length),
         "modulus_mpa": to_mpa(pins.modulus),
+        "expansion_per_k": pins.expansion,
         "friction_low": None if rubs is None else rubs.low,
         "friction_high": None if rubs is None else rubs.high,
         "friction_source": None if rubs is None else rubs.source.words,
@@ -81,5 +82,6 @@ def _balance(balance: Balance | None) -> Json:
         "axial_rate_n_per_mm": to_n_per_mm(balance.axial_rate),
         "effective_area_mm2": to_mm2(balance.effective_area),
         "can_carry_n": balance.can_carry,
+        "can_be_pushed_n": balance.can_be_pushed,
         "source": balance.source,
     }

@@ -11,6 +11,7 @@ from tests.unit.papers.test_given import spaced, with_joint
 
 from takeup.edge import SI, US
 from takeup.papers.hardware_inputs import hardware_of
+from takeup.papers.hardware_needed import needed_tables
 from takeup.papers.numerals import NONE
 from takeup.papers.walk_hardware import hardware_tables
 
@@ -112,3 +113,38 @@ def test_part_that_is_never_pushed_has_a_dash():
 
 def test_joints_of_bellows_alone_have_no_table():
     assert hardware_tables(with_rows(), STATES, SI) == []
+
+
+NEEDED = {
+    "state": "under hydrostatic test",
+    "thrust_n": 1e3 * POUND,
+    "what": "diameter of each rod",
+    "formula": "sqrt(4 F / (pi n S))",
+    "source": "first principles",
+    "value": 25.4,
+    "given": 50.8,
+    "unit": "mm",
+}
+
+
+@pytest.mark.parametrize(
+    ("units", "thrust", "needed", "given"),
+    [(SI, "4.45 kN", "25.4 mm", "50.8 mm"), (US, "1 000.0 lbf", "1.000 in", "2.000 in")],
+)
+def test_sized_rods_stand_beside_what_is_given(units, thrust, needed, given):
+    document = corner()
+    document["takeups"][0]["hardware_needed"] = [NEEDED]
+    (spec,) = needed_tables(document, units)
+    assert spaced(spec["caption"]).endswith(
+        f"thrust of {thrust} in the state under hydrostatic test, shared out evenly"
+    )
+    ((what, formula, by_hand, asked),) = printed(spec)
+    assert (what[0], formula[1]) == ("diameter of each rod", "first principles")
+    assert [spaced(cell[0]) for cell in (by_hand, asked)] == [needed, given]
+
+
+def test_size_without_anything_given_has_a_dash():
+    document = corner()
+    document["takeups"][0]["hardware_needed"] = [NEEDED | {"given": None, "unit": "MPa", "value": 61.0}]
+    ((_, _, by_hand, given),) = printed(needed_tables(document, SI)[0])
+    assert (spaced(by_hand[0]), given[0]) == ("61.0 MPa", NONE)

@@ -76,6 +76,7 @@ def test_data_of_pins_are_those_of_the_file(hinged):
         "thickness_mm": pytest.approx(25.0),
         "length_mm": pytest.approx(joint["data"]["length_mm"]),  # not said: the joint's own
         "modulus_mpa": pytest.approx(200e3),
+        "expansion_per_k": None,
         "friction_low": 0.1,
         "friction_high": 0.3,
         "friction_source": "invented",
@@ -92,6 +93,7 @@ def test_balance_is_told_with_its_data(balanced):
         "axial_rate_n_per_mm": pytest.approx(190.0),
         "effective_area_mm2": pytest.approx(46_000.0),
         "can_carry_n": pytest.approx(150e3),
+        "can_be_pushed_n": None,
         "source": "invented",
     }
     [(part, force)] = forces(joint, HYDRO).items()
@@ -105,6 +107,31 @@ def test_joint_of_rods_has_no_other_hardware():
     assert joint["rods"]
     assert joint["hardware"] == []
     assert (joint["data"]["pins"], joint["data"]["balance"]) == (None, None)
+
+
+def test_pins_are_sized_for_the_greatest_thrust(hinged):
+    """82 800 N by half on a pin of 40 mm: 41 400 N on 2*1256.637 mm2, 16.473 MPa; on 25 mm of plate 41.4 MPa."""
+    shear, bearing = hinged["takeups"][0]["hardware_needed"]
+    assert shear["state"] == bearing["state"] == HYDRO
+    assert shear["thrust_n"] == pytest.approx(82_800.0, rel=1e-12)
+    assert (shear["value"], shear["given"], shear["unit"]) == (pytest.approx(16.473, rel=3e-5), None, "MPa")
+    assert bearing["value"] == pytest.approx(41.4, rel=1e-12)
+
+
+def test_rods_are_sized_for_the_greatest_thrust():
+    """Four rods of 24 mm, 60 kN each: 20.7 kN on 452.389 mm2 are 45.757 MPa; 24 mm sqrt(20.7/60) = 14.097 mm.
+
+    They run out by 20 mm: k = 4*200 GPa*452.389 mm2/1.2 m = 301 593 N/mm, 2 k h/F = 145.697, so that
+    82.8 kN (1 + 12.1118) = 1085.66 kN.
+    """
+    stress, diameter, caught = results_of(study_of(RUNS_OUT))["takeups"][0]["hardware_needed"]
+    assert stress["value"] == pytest.approx(45.757, rel=2e-5)
+    assert (diameter["value"], diameter["given"]) == (pytest.approx(14.097, rel=4e-5), pytest.approx(24.0))
+    assert (caught["value"], caught["given"]) == (pytest.approx(1085.66e3, rel=1e-5), pytest.approx(240e3))
+
+
+def test_bellows_alone_have_no_hardware_to_size(balanced):
+    assert balanced["takeups"][0]["hardware_needed"] == []
 
 
 def test_schema_names_every_kind():

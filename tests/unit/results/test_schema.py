@@ -46,7 +46,7 @@ OUTLINES = (
     "takeups/0",
     "checks/0",
 )
-OUTLINES_OF_HARDWARE = ("takeups/0/hardware/0", "takeups/0/data/pins")
+OUTLINES_OF_HARDWARE = ("takeups/0/hardware/0", "takeups/0/hardware_needed/0", "takeups/0/data/pins")
 OUTLINES_OF_WHAT_IS_NOT_HELD = ("not_held/0", "not_held/0/shape/0")
 OUTLINES_OF_A_WALK = (
     "holds/1/contact/0",
@@ -186,7 +186,7 @@ def test_number_with_a_unit_ends_in_it():
     """Names that carry a pressure, length, force or temperature end in its unit; ratios and counts have none."""
     bare = {"friction_low", "friction_high", "demand", "capacity", "use", "value", "model", "condition", "rated_cycles"}
     bare |= {"stiffer", "limit", "factor", "required", "energy_share", "movement", "searched", "rate_scatter"}
-    bare |= {"amplification", "all_open_factor", "fraction", "error", "residual", "count"}
+    bare |= {"amplification", "all_open_factor", "fraction", "error", "residual", "count", "given"}
     bare |= {"convolutions", "plies"}
     bare |= {"flexibility_factor", "intensification_factor", "equilibrium_residual", "amplification", "all_open_factor"}
     ends = (
