@@ -9,8 +9,9 @@ INCH = 0.0254  # m, by definition
 LBF = 4.4482216152605  # N, by definition
 ROUNDING = 1e-14  # relative: a few products of doubles
 PINS = (
-    "{ along: upright, spread: 340 mm, diameter: 40 mm, width: 80 mm, thickness: 25 mm, length: 500 mm, modulus: 200 GPa, "
-    "hot: yes, expansion: 12e-6 1/K, friction: { low: 0.1, high: 0.3, source: sheet 5 }, can_carry: 60 kN, source: sheet 5 }"
+    "{ along: upright, spread: 340 mm, diameter: 40 mm, width: 80 mm, thickness: 25 mm, length: 500 mm, "
+    "modulus: 200 GPa, hot: yes, expansion: 12e-6 1/K, friction: { low: 0.1, high: 0.3, source: sheet 5 }, "
+    "can_carry: 60 kN, source: sheet 5 }"
 )
 US_PINS = (
     "{ along: level, spread: 14 in, diameter: 1 1/2 in, width: 3 in, thickness: 1 in, modulus: 29000 ksi, hot: no, "
