@@ -54,7 +54,7 @@ def _rods(rods: Rods, thrust: float) -> list[dict[str, Json]]:
         caught = stopping_force(thrust, rods.gap, stiffness)
         rows.append(
             _row(
-                "force in all rods when an anchor lets go and the joint runs out by their gap",
+                "force in all rods, at most, when an anchor lets go and the joint runs out by their gap",
                 "P A_e (1 + sqrt(1 + 2 k h/(P A_e)))",
                 caught,
                 whole,
