@@ -180,9 +180,8 @@ def _of_rods(solved: Solved, step: int) -> Floats:
     for row, tension in zip(solved.run.ground.contacts.rows, solved.run.walk.forces[step], strict=True):
         if row.hold is None:
             pull = tension * row.direction
-            both = np.concatenate([pull, np.cross(row.arm, pull)])
-            nodal[row.node] -= both
-            nodal[row.other] += both
+            nodal[row.node] -= np.concatenate([pull, np.cross(row.arm, pull)])
+            nodal[row.other] += np.concatenate([pull, np.cross(row.other_arm, pull)])
     return nodal
 
 
@@ -263,7 +262,8 @@ def _as_a_rod_can(solved: Solved, moved: Floats, number: int) -> None:
     """
     way, row = solved.run.way, solved.run.ground.contacts.rows[number]
     assert way.steps.feet is not None
-    faces = [moved[:, node, :3] + np.cross(moved[:, node, 3:], row.arm) for node in (row.node, row.other)]
+    ends = ((row.node, row.arm), (row.other, row.other_arm))
+    faces = [moved[:, node, :3] + np.cross(moved[:, node, 3:], arm) for node, arm in ends]
     longer = (faces[0] - faces[1]) @ row.direction - way.steps.feet[way.arrivals, number]
     tension, pulls = solved.run.walk.forces[way.arrivals, number], solved.run.walk.sides[way.arrivals, number] != 0
     slack = SAME * np.abs(moved).max()
