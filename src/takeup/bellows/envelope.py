@@ -123,7 +123,8 @@ def allowed_range(metal: Metal, duty: Duty, *, curve: Curve, safety_factor: floa
     """Return the stress range that the curve allows for the duty's cycles, movement at the cold modulus.
 
     Returns:
-        X, or S_t of the average curve [Pa], shape (n,); nan where the curve is not for this metal, temperature or life.
+        X, or S_t of the average curve [Pa], shape (n,); nan where the curve is not for this metal, its state, its
+            temperature or life.
     """
     cycles = duty.cycles * checked_factor(curve, safety_factor)
     if curve == "ASME design":
@@ -132,7 +133,7 @@ def allowed_range(metal: Metal, duty: Duty, *, curve: Curve, safety_factor: floa
         whole = life.range_en_design(cycles)
     else:
         whole = life.range_ejma_average(cycles, life.family_factor(metal.family))
-    return np.where(life.covered(curve, metal.family, duty.temperature), whole, np.nan)
+    return np.where(_right(metal, duty, curve), whole, np.nan)
 
 
 def life_movement(
@@ -280,6 +281,7 @@ def _notes(shape: Bellows, metal: Metal, duty: Duty, curve: Curve, allowed: Arra
     """Yield why a movement is missing or none."""
     hot = np.asarray(duty.temperature > life.HOTTEST[curve])
     right = life.covered(curve, metal.family, duty.temperature)
+    yield from life.state_notes(curve, metal.annealed)
     stated = np.array([bool(word) for word in metal.family])
     yield (~stated, always("family of the metal not stated: no rated movement"))
     yield (
@@ -302,7 +304,12 @@ def _past(metal: Metal, duty: Duty, curve: Curve) -> Mask:
     """Return where the curve is right but the cycles are beyond its ends."""
     factor = 1.0 if curve == "EJMA average" else None
     whole = allowed_range(metal, duty, curve=curve, safety_factor=factor)
-    return np.asarray(np.isnan(whole) & life.covered(curve, metal.family, duty.temperature) & ~np.isnan(duty.cycles))
+    return np.asarray(np.isnan(whole) & _right(metal, duty, curve) & ~np.isnan(duty.cycles))
+
+
+def _right(metal: Metal, duty: Duty, curve: Curve) -> Mask:
+    """Return which bellows the curve is for, by family, temperature and state after forming."""
+    return life.covered(curve, metal.family, duty.temperature) & life.of_state(curve, metal.annealed)
 
 
 __all__ = [

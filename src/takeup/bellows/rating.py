@@ -21,10 +21,9 @@ from takeup.bellows.shell.collapse import collapse_pressure
 from takeup.bellows.shell.convolution import FINE, QUICK, Convolution, convolutions, solved
 from takeup.bellows.shell.harmonic import WholeRates, angular_stiffness, whole_rates
 from takeup.bellows.shell.meridian import places
-from takeup.bellows.shell.reference import reference
+from takeup.bellows.shell.reference import BUCKLING, reference
 from takeup.bellows.wanted import at_wanted_life
 
-_COLUMN = 5  # order of the elements for squirm: within 0.1 % for all but the thinnest, 1 % for those
 _PICTURE = 20  # order of the elements for curves: samples enough to draw
 _MARGIN = 2.0 / 0.34  # what the published limit of column squirm keeps below the elastic pressure, 2 pi over 0.34 pi
 _LITTLE_MARGIN = 0.75  # of that margin: a shell that leaves less is worth a remark
@@ -117,7 +116,7 @@ def rate(shape: Bellows, metal: Metal, duty: Duty) -> Rated:
     design = np.where(in_charts, forms.squirm_column, column_squirm(shape, shell.axial_stiffness))
     collapse = _collapse(shape, metal, duty)
     wanted = at_wanted_life(shape, metal, duty, folding=collapse)
-    elastic = buckling_pressure(shape, metal.modulus, metal.poisson, reference(_COLUMN))
+    elastic = buckling_pressure(shape, metal.modulus, metal.poisson, reference(BUCKLING))
     in_plane = _in_plane(shape, metal)
     return Rated(
         shape=shape,
@@ -195,7 +194,7 @@ def _collapse(shape: Bellows, metal: Metal, duty: Duty) -> Array:
     rows = np.flatnonzero(duty.pressure < 0.0)
     if len(rows):
         some, modulus, poisson = chosen(shape, rows), metal.modulus[rows], metal.poisson[rows]
-        answer[rows] = collapse_pressure(some, modulus, poisson, reference(_COLUMN))
+        answer[rows] = collapse_pressure(some, modulus, poisson, reference(BUCKLING))
     return answer
 
 
@@ -205,7 +204,7 @@ def _in_plane(shape: Bellows, metal: Metal) -> Array:
     rows = np.flatnonzero(live_length(shape) < _SHORT * mean_diameter(shape))
     if len(rows):
         some, modulus, poisson = chosen(shape, rows), metal.modulus[rows], metal.poisson[rows]
-        answer[rows] = buckling_pressure(some, modulus, poisson, reference(_COLUMN), harmonic=2)
+        answer[rows] = buckling_pressure(some, modulus, poisson, reference(BUCKLING), harmonic=2)
     return answer
 
 

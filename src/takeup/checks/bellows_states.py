@@ -7,14 +7,17 @@ bellows, and vacuum in its line is inside. The metal is as hot as the medium.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 import numpy as np
 
 from takeup.bellows import Bellows, Duty, Metal
 from takeup.bellows.forms import Forms, Limit, acceptance, published
-from takeup.bellows.geometry import Array
+from takeup.bellows.forms.limits import COLLAPSE
+from takeup.bellows.geometry import Array, chosen
+from takeup.bellows.shell.collapse import collapse_pressure
+from takeup.bellows.shell.reference import BUCKLING, reference
 from takeup.checks.outcome import CheckResult, Rule, governing
 from takeup.errors import OutOfRange
 from takeup.joints import KINDS, JointBellows
@@ -29,7 +32,10 @@ _UNKNOWN = "the published limit is not known: outside its range, or a strength i
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class PressedBellows:
-    """Each bellows of a joint in every state, its pressure and metal; arrays of shape (states,)."""
+    """Each bellows of a joint in every state, its pressure and metal; arrays of shape (states,).
+
+    `folding` is the pressure from outside at which the shell folds, elastic [Pa]; None where it was not asked.
+    """
 
     name: str
     of: JointBellows
@@ -37,11 +43,12 @@ class PressedBellows:
     metal: Metal
     duty: Duty
     forms: Forms
+    folding: Array | None = None
 
     @property
     def limits(self) -> tuple[Limit, ...]:
         """Every criterion of every standard, its demand and capacity by state."""
-        return acceptance(self.forms, self.metal, self.duty)
+        return acceptance(self.forms, self.metal, self.duty, folding=self.folding)
 
 
 def with_geometry(answer: LineAnswer) -> list[tuple[JointMovement, TakeUp, JointBellows]]:
@@ -103,6 +110,18 @@ def on_each(
     return results
 
 
+def with_folding(bellows: PressedBellows) -> PressedBellows:
+    """Return a joint's bellows with the pressure from outside at which the shell folds in every state.
+
+    It is found once: nothing but the modulus changes from state to state, and it is in proportion to that.
+    """
+    if not (bellows.duty.pressure < 0.0).any():
+        return bellows
+    modulus, poisson = bellows.metal.modulus, bellows.metal.poisson[:1]
+    once = collapse_pressure(chosen(bellows.shape, slice(0, 1)), modulus[:1], poisson, reference(BUCKLING))
+    return replace(bellows, folding=once * modulus / modulus[0])
+
+
 def judged(rule: Rule, answer: LineAnswer, criterion: Criterion) -> list[CheckResult]:
     """Return what a rule on pressure says of each bellows of known geometry: its governing standard and state.
 
@@ -113,7 +132,8 @@ def judged(rule: Rule, answer: LineAnswer, criterion: Criterion) -> list[CheckRe
     """
 
     def ask(_joint: JointMovement, _takeup: TakeUp, bellows: PressedBellows) -> CheckResult:
-        limits = [limit for limit in bellows.limits if limit.name == criterion]
+        asked = with_folding(bellows) if criterion == COLLAPSE else bellows
+        limits = [limit for limit in asked.limits if limit.name == criterion]
         return judge_pressure(rule, answer, bellows, limits)
 
     return on_each(rule, answer, with_geometry(answer), ask)

@@ -159,3 +159,11 @@ def test_shell_range_is_of_both_peaks_at_the_sense_of_the_pressure(curve, pressu
 def test_gap_is_that_of_the_blunter_bend(greater):
     """By hand: 24 - 2 x 7 - 1 = 9 mm, whichever of the two bends has the 7 mm; only doubles round."""
     assert closing_gap(plain(**{greater: 0.007})) == pytest.approx(0.009, rel=1e-12)
+
+
+def test_average_curve_gives_an_annealed_bellows_no_movement():
+    found = envelope(plain(), metal(annealed=True), duty(), curve="EJMA average", safety_factor=2.0)
+    assert np.isnan(found.movement).all()
+    assert "the curve is for bellows as formed" in found.remarks[0]
+    assert "does not reach" not in found.remarks[0]
+    assert np.isfinite(envelope(plain(), metal(annealed=True), duty(), curve="EN design").movement).all()

@@ -9,9 +9,13 @@ from __future__ import annotations
 import math
 
 import numpy as np
+import numpy as np
 import pytest
 from tests.builders import checks, hold, joint, joint_by_geometry, line_file, rule, solve, study_of
 
+from takeup.bellows.forms.external import ring_collapse
+from takeup.bellows.shell.collapse import collapse_pressure
+from takeup.bellows.shell.reference import reference
 from takeup.checks import CheckResult
 from takeup.library.strengths import yield_strength
 
@@ -204,3 +208,18 @@ def test_each_bellows_of_a_pair_has_its_share_of_the_range():
         "each bellows"
     )
     assert words in checks(text, "bellows_life")[0].because
+
+
+def test_collapse_is_that_of_the_shell_where_it_folds_before_the_rings():
+    """Wide thin convolutions: the walls crumple at a fraction of the rings' pressure (docs/theory/bellows-shell.md)."""
+    shape = {"plies": "1", "ply_thickness": "0.3 mm", "convolution_height": "45 mm", "pitch": "40 mm"}
+    result = one("collapse", **shape)
+    assert "elastic folding of the shell" in result.because
+    bellows = study_of(text_of(joint_by_geometry("J1", WEST, **shape))).lines[0].takeups[0].bellows
+    assert bellows is not None
+    cold, hot = bellows.of.metal_at(21.111), bellows.of.metal_at(204.444)
+    folding = collapse_pressure(bellows.of.shapes(1), np.array([cold.modulus]), np.array([0.3]), reference(5))
+    rings = ring_collapse(bellows.of.shapes(1), np.array([cold.modulus]), np.array([0.3]))
+    assert folding[0] < rings[0]
+    low, high = (float(folding[0]) / 3e5 * one.modulus / cold.modulus for one in (hot, cold))
+    assert low * (1.0 - 1e-6) <= result.capacity <= high * (1.0 + 1e-6)  # in proportion to the modulus of the state

@@ -67,7 +67,7 @@ class Candidates:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class _Case:
+class Case:
     """A case of pressure: its name, the pressure inside above outside [Pa], and the metal then."""
 
     name: str
@@ -91,7 +91,7 @@ def candidates(duty: DesignDuty, one: Bellows, grid: Grid) -> Candidates:
     hardest = max(abs(duty.pressure), FULL_VACUUM if duty.vacuum else 0.0)
     allowed = life_movement(one, many(duty.metal, len(one)), asked(duty, len(one), pressure=hardest), curve=duty.curve)
     criteria = (
-        *(criterion for case in _cases(duty) for criterion in _pressed(case, one, shape, rows)),
+        *(criterion for case in cases(duty) for criterion in _pressed(case, one, shape, rows)),
         *_moved(duty, shape, needed, allowed[rows]),
         *_sized(duty, shape),
     )
@@ -103,17 +103,18 @@ def needed_movement(duty: DesignDuty, shape: Bellows) -> Array:
     return equivalent_movement(shape, asked(duty, len(shape)))
 
 
-def _cases(duty: DesignDuty) -> Iterator[_Case]:
-    yield _Case(name="design pressure", pressure=duty.pressure, metal=duty.metal)
+def cases(duty: DesignDuty) -> Iterator[Case]:
+    """Yield the cases of pressure: the design pressure, full vacuum where that may be, the test."""
+    yield Case(name="design pressure", pressure=duty.pressure, metal=duty.metal)
     if duty.vacuum:
-        yield _Case(name="full vacuum", pressure=-FULL_VACUUM, metal=duty.metal)
+        yield Case(name="full vacuum", pressure=-FULL_VACUUM, metal=duty.metal)
     if not np.isnan(duty.test_pressure):
         sense = -1.0 if duty.pressure < 0.0 else 1.0
-        yield _Case(name="test pressure", pressure=sense * duty.test_pressure, metal=duty.cold_metal)
+        yield Case(name="test pressure", pressure=sense * duty.test_pressure, metal=duty.cold_metal)
 
 
 def _pressed(
-    case: _Case, one: Bellows, shape: Bellows, rows: np.ndarray[tuple[int], np.dtype[np.intp]]
+    case: Case, one: Bellows, shape: Bellows, rows: np.ndarray[tuple[int], np.dtype[np.intp]]
 ) -> Iterator[Criterion]:
     """Yield the criteria of pressure: those of one convolution, then the column, which knows how many there are."""
     outside, demand = case.pressure < 0.0, abs(case.pressure)
@@ -197,4 +198,14 @@ def _use(demand: Array, capacity: Array, left_out: np.ndarray[tuple[int], np.dty
     return use if left_out is None else np.where(left_out, 0.0, use)
 
 
-__all__ = ["FULL", "Candidates", "Criterion", "candidates", "needed_movement", "outside_diameter", "whole_length"]
+__all__ = [
+    "FULL",
+    "Candidates",
+    "Case",
+    "Criterion",
+    "candidates",
+    "cases",
+    "needed_movement",
+    "outside_diameter",
+    "whole_length",
+]

@@ -1,13 +1,15 @@
 """The search: all candidates at once by published forms, then the best few by the shell.     (bellows/design/search.py)
 
 The published forms decide what fits, as a checker would; the shell is a comparison beside them, and a warning where its
-stresses are the higher ones. Every design is held anew against `published` and `acceptance` before it is returned.
+stresses are the higher ones; but what folds as a shell under pressure from outside does not fit (folding.py). Every
+design is held anew against `published` and `acceptance` before it is returned.
 """
 
 from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import partial
 
 import numpy as np
 
@@ -19,7 +21,8 @@ from takeup.bellows.design.criteria import (
     whole_length,
 )
 from takeup.bellows.design.duty import DesignDuty, asked, many
-from takeup.bellows.design.front import Least, Rows, picked, undominated
+from takeup.bellows.design.folding import HELP, NAME, standing
+from takeup.bellows.design.front import Least, Rows
 from takeup.bellows.design.grid import GRID, Grid, shapes
 from takeup.bellows.envelope import envelope
 from takeup.bellows.forms import acceptance, factors, published, stiffness
@@ -94,19 +97,17 @@ def design(duty: DesignDuty, *, least: Least = "material", grid: Grid = GRID) ->
         grid: how finely is searched.
     """
     every = candidates(duty, shapes(duty, grid), grid)
-    fitting = np.flatnonzero(every.fits)
-    few, objectives = _undominated(duty, every, fitting)
-    order, why = picked(objectives, least) if len(few) else (few, ())
-    best = few[order]
+    found = standing(duty, every, partial(objectives_of, duty), least)
+    best = found.best
     shape = chosen(every.shape, best)
     rated, warnings = _checked(duty, shape) if len(best) else (None, ())
-    criteria = tuple(_of(one, best) for one in every.criteria)
+    criteria = (*(_of(one, best) for one in every.criteria), *found.criteria)
     return Front(
         duty=duty,
         tried=len(every.shape),
-        fitting=len(fitting),
-        undominated=len(few),
-        blocks=_blocks(every),
+        fitting=found.fitting,
+        undominated=found.undominated,
+        blocks=_blocks(every, found.folding),
         rated=rated,
         mass=mass(shape, duty.density),
         length=whole_length(shape),
@@ -115,7 +116,7 @@ def design(duty: DesignDuty, *, least: Least = "material", grid: Grid = GRID) ->
         allowed=every.allowed[best],
         criteria=criteria,
         governed_by=tuple(_governing(criteria, row) for row in range(len(best))),
-        why=why,
+        why=found.why,
         warnings=warnings,
     )
 
@@ -145,12 +146,6 @@ def objectives_of(duty: DesignDuty, shape: Bellows) -> Array:
     return np.stack([mass(shape, duty.density), whole_length(shape), whole], axis=1)
 
 
-def _undominated(duty: DesignDuty, every: Candidates, fitting: Rows) -> tuple[Rows, Array]:
-    objectives = objectives_of(duty, chosen(every.shape, fitting))
-    few = undominated(objectives)
-    return fitting[few], objectives[few]
-
-
 def _checked(duty: DesignDuty, shape: Bellows) -> tuple[Rated, tuple[str, ...]]:
     """Return designs rated by the shell, once acceptance has been asked anew, and the warnings of their envelopes."""
     metal, wanted = many(duty.metal, len(shape)), asked(duty, len(shape))
@@ -162,8 +157,13 @@ def _checked(duty: DesignDuty, shape: Bellows) -> tuple[Rated, tuple[str, ...]]:
     return rate(shape, metal, wanted), envelope(shape, metal, wanted, curve=duty.curve).warnings
 
 
-def _blocks(every: Candidates) -> tuple[Block, ...]:
-    """Return the criteria that keep out the most; one case of load stands for a criterion of several sources."""
+def _blocks(every: Candidates, folding: int) -> tuple[Block, ...]:
+    """Return the criteria that keep out the most; one case of load stands for a criterion of several sources.
+
+    Args:
+        every: all candidates.
+        folding: how many of them fit all else and fold as shells: the others were not asked, so these stand first.
+    """
     failing: dict[str, tuple[np.ndarray[tuple[int], np.dtype[np.bool_]], str]] = {}
     for one in every.criteria:
         broken = one.use > 1.0 + 1e-9
@@ -177,7 +177,8 @@ def _blocks(every: Candidates) -> tuple[Block, ...]:
         for name, (mask, words) in failing.items()
     ]
     ranked = sorted((one for one in found if one.failing), key=lambda one: -one.failing)
-    return tuple(ranked[:_MOST_BLOCKS])
+    folded = [Block(name=NAME, failing=folding, alone=folding, help=HELP)] if folding else []
+    return (*folded, *ranked[: _MOST_BLOCKS - len(folded)])
 
 
 def _of(one: Criterion, rows: Rows) -> Criterion:

@@ -143,6 +143,19 @@ def covered(curve: str, family: tuple[str, ...], temperature: Array) -> Mask:
     return np.asarray(known & ~(temperature > HOTTEST[curve]))
 
 
+def of_state(curve: str, annealed: Mask) -> Mask:
+    """Return which bellows a curve is for, by how they are after forming, shape (n,).
+
+    EJMA's average curve is of bellows as formed (from memory, high); the design curves are taken for both.
+    """
+    return np.asarray(~annealed if curve == "EJMA average" else np.ones_like(annealed))
+
+
+def state_notes(curve: str, annealed: Mask) -> Iterator[Note]:
+    """Yield which bellows a curve is not for because they are annealed."""
+    yield ~of_state(curve, annealed), always(f"{curve} life: the curve is for bellows as formed, not annealed ones")
+
+
 def life_notes(curve: str, life: Array, entered: Array, family: tuple[str, ...], temperature: Array) -> Iterator[Note]:
     """Yield which bellows a curve is not for, and where its ends were passed.
 
@@ -194,6 +207,7 @@ __all__ = [
     "life_ejma_average",
     "life_en_design",
     "life_notes",
+    "of_state",
     "range_asme_design",
     "range_at_cold_modulus",
     "range_ejma_average",

@@ -167,7 +167,7 @@ def _lives(values: dict[str, Array], metal: Metal, duty: Duty) -> dict[str, Arra
     }
     named = {
         f"life_{curve.lower().replace(' ', '_')}": np.where(
-            life.covered(curve, metal.family, duty.temperature), cycles, np.nan
+            life.covered(curve, metal.family, duty.temperature) & life.of_state(curve, metal.annealed), cycles, np.nan
         )
         for curve, cycles in lives.items()
     }
@@ -198,7 +198,9 @@ def _notes(shape: Bellows, metal: Metal, duty: Duty, values: dict[str, Array]) -
     yield (with_collar, always("collar reckoned with the modulus of the bellows"))
     for curve, key in (("EJMA average", "range_ejma"), ("ASME design", "range_design"), ("EN design", "range_design")):
         cycles = values[f"life_{curve.lower().replace(' ', '_')}"]
-        yield from life.life_notes(curve, cycles, values[key], metal.family, duty.temperature)
+        entered = np.where(life.of_state(curve, metal.annealed), values[key], np.nan)
+        yield from life.life_notes(curve, cycles, entered, metal.family, duty.temperature)
+        yield from life.state_notes(curve, metal.annealed)
 
 
 __all__ = ["Forms", "equivalent_movement", "published"]

@@ -11,6 +11,7 @@ from tests.design_builders import MIDDLE, SMALL, wanted
 from takeup.bellows.design import GRID, design
 from takeup.bellows.design.criteria import candidates, outside_diameter, whole_length
 from takeup.bellows.design.duty import FULL_VACUUM, asked, many
+from takeup.bellows.design.folding import NAME, folding_criteria
 from takeup.bellows.design.grid import shapes, with_convolutions
 from takeup.bellows.design.search import mass, objectives_of
 from takeup.bellows.envelope import closing_gap
@@ -57,6 +58,11 @@ def fits_alone(duty, shape):
     )
 
 
+def stands_alone(duty, shape):
+    """Which bellows the shell says to stand three times each pressure from outside, by brute force."""
+    return np.max([np.zeros(len(shape)), *(one.use for one in folding_criteria(duty, shape))], axis=0) <= 1.0 + 1e-9
+
+
 @pytest.mark.parametrize("name", DUTIES)
 def test_what_fits_is_what_brute_force_finds_and_nothing_beats_the_designs(name):
     duty = DUTIES[name]
@@ -65,7 +71,10 @@ def test_what_fits_is_what_brute_force_finds_and_nothing_beats_the_designs(name)
     assert (alone == every.fits).all()
     assert 0 < alone.sum() < len(alone)
     front = design(duty, grid=SMALL)
-    assert front.fitting == alone.sum()
+    told = sum(one.failing for one in front.blocks if one.name == NAME)
+    assert front.fitting == alone.sum() - told
+    alone[alone] = stands_alone(duty, chosen(every.shape, alone))
+    assert front.fitting >= alone.sum()  # of those that fold only the best were asked
     ours, theirs = objectives_of(duty, front.rated.shape), objectives_of(duty, chosen(every.shape, alone))
     for one in ours:
         # nine figures are compared, so 1e-8 less is not less

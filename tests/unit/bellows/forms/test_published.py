@@ -192,3 +192,13 @@ def test_thick_cylinder_under_pressure_from_outside_is_empty_and_said():
     forms = published(plain(inside_diameter=0.05, height=0.03, pitch=0.02), metal(), duty())
     assert np.isnan(forms.collapse).all()
     assert "not thin" in forms.remarks[0]
+
+
+def test_average_life_of_an_annealed_bellows_is_not_known():
+    """EJMA's curve is of bellows as formed (from memory); nothing is said of where it ends."""
+    forms = published(plain(), metal(annealed=True), duty(axial=0.03))
+    assert np.isnan(forms.life_ejma_average).all()
+    assert np.isfinite(forms.life_asme_design).all()
+    assert "EJMA average life: the curve is for bellows as formed, not annealed ones" in forms.remarks[0]
+    assert "past the curve" not in forms.remarks[0]
+    assert np.isfinite(published(plain(), metal(), duty(axial=0.03)).life_ejma_average).all()
