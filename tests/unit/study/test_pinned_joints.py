@@ -274,7 +274,7 @@ def test_what_bows_out_at_each_kind():
 
 @pytest.mark.parametrize("kind", ["hinged", "gimbal", "swing"])
 @pytest.mark.parametrize("hot", [False, True])
-def test_plates_grow_where_they_are_hot(kind: str, hot: bool):
+def test_plates_grow_where_they_are_hot(kind: str, *, hot: bool):
     """A free end moves by the growth of the pipe outside the faces, and by alpha L dT of plates as hot as it, or none.
 
     Coefficient and length as typed in; what the bellows takes squeezes the plates by its spring, 5 um at most.
