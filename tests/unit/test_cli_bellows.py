@@ -77,6 +77,17 @@ def test_faults_are_told_at_once_and_nothing_is_written(tmp_path, capsys):
     assert not (tmp_path / "out").exists()
 
 
+@pytest.mark.parametrize("inside", ["", "folder"])
+def test_folder_that_cannot_be_is_told_before_anything_is_printed(tmp_path, capsys, inside):
+    path = tmp_path / "file"
+    path.write_text("", encoding="utf-8")
+    assert cli.run(["bellows", "rate", str(EXAMPLES / "thornby.yaml"), "--out", str(path / inside)]) == 2
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert said.err.startswith(f"takeup: {path}")
+    assert len(said.err.splitlines()) == 1
+
+
 def test_two_answers_are_not_given(capsys):
     assert cli.run(["bellows", "rate", str(EXAMPLES / "thornby.csv"), "--csv", "--json"]) == 2
     assert capsys.readouterr().err == "takeup: --csv and --json are two answers: give one of them\n"

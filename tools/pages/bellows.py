@@ -24,7 +24,12 @@ _RULES = """\
   Nothing is assumed in their place. What the file states is taken first, what it leaves open comes from the library,
   and what was looked up or assumed is printed with the rating.
 - **Strengths and family.** Yield strength and family come from the library where a material is named; an allowable
-  stress only from the table named in `allowable_table`. Where nobody states one, what would need it is not computed.
+  stress only from the table named in `allowable_table`. Where nobody states a strength, what would need it is not
+  computed, and the pressure limit needs them all. Where there is neither a material nor a family, only modulus and
+  Poisson's ratio, lives are those of austenitic steel as formed, and `remark` says so.
+- **Limits** of the numbers are what no bellows is outside of: a number outside was typed in another unit, and is a
+  fault. So are a height or a pitch of more than two bores, and a ply thinner than 1/20 000 of the bore or 1/1000 of the
+  height. A collar is no longer than the tangent that it sits on, and has a thickness and a length.
 - **Shapes that cannot be** (radii that overlap, walls that cross, a wall of negative length) are faults. A shape that
   is only outside the range of a published form is none: the shell's numbers stand, the form's cells are empty,
   `remark` says why.
@@ -55,7 +60,7 @@ def bellows_page() -> str:
         _INTRODUCTION,
         "## What a file may say",
         "",
-        *table(("column of a table", "key of a text", "example of a text", "required", "meaning"), _inputs()),
+        *table(("column of a table", "key of a text", "example of a text", "required", "limits", "meaning"), _inputs()),
         "",
         _RULES,
         "A text, the first bellows of `examples/bellows/thornby.yaml`:",
@@ -77,11 +82,14 @@ def bellows_page() -> str:
 
 def _inputs() -> list[tuple[str, ...]]:
     name, *words = WORDS
-    found = [(f"`{name.column}`", f"`{name.column}`", f"`{name.example}`", "yes", name.meaning)]
-    found += [(f"`{one.column}`", f"`{_key(one)}`", f"`{one.example}`", _required(one), one.meaning) for one in INPUTS]
+    found = [(f"`{name.column}`", f"`{name.column}`", f"`{name.example}`", "yes", "", name.meaning)]
+    found += [
+        (f"`{one.column}`", f"`{_key(one)}`", f"`{one.example}`", _required(one), one.limits, one.meaning)
+        for one in INPUTS
+    ]
     for word in words:
         known = f": {', '.join(f'`{one}`' for one in word.known)}" if word.known else ""
-        found.append((f"`{word.column}`", f"`{word.column}`", f"`{word.example}`", "no", f"{word.meaning}{known}"))
+        found.append((f"`{word.column}`", f"`{word.column}`", f"`{word.example}`", "no", "", f"{word.meaning}{known}"))
     return found
 
 

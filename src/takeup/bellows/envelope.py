@@ -282,7 +282,7 @@ def _notes(shape: Bellows, metal: Metal, duty: Duty, curve: Curve, allowed: Arra
     hot = np.asarray(duty.temperature > life.HOTTEST[curve])
     right = life.covered(curve, metal.family, duty.temperature)
     yield from life.state_notes(curve, metal.annealed)
-    stated = np.array([bool(word) for word in metal.family])
+    stated = np.array([bool(word) for word in metal.family], dtype=bool)
     yield (~stated, always("family of the metal not stated: no rated movement"))
     yield (
         hot,

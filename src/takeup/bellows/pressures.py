@@ -136,7 +136,7 @@ def _least(criteria: tuple[PressureLimit, ...], shape: Bellows, metal: Metal) ->
     least = every[first, np.arange(count)]
     known = np.isfinite(least)
     lacks = _lacks(criteria, shape, metal)
-    complete = np.array([not words for words in lacks])
+    complete = np.array([not words for words in lacks], dtype=bool)
     return LeastPressure(
         limit=np.where(known & complete, least, np.nan),
         reckoned=np.where(known, least, np.nan),

@@ -246,6 +246,8 @@ class Meridian:
         inner_per_pressure: surface stress on the side of the fluid. outer_per_pressure: on the other.
         bending_per_movement: per movement of one convolution [Pa/m], and so on.
         hoop_per_pressure: mean over the wall [Pa/Pa].
+        surface_per_pressure: the greatest absolute surface stress as the rating has it, between the places too.
+        surface_per_movement: the same per movement [Pa/m].
     """
 
     position: Array
@@ -258,6 +260,8 @@ class Meridian:
     inner_per_movement: Array
     outer_per_movement: Array
     hoop_per_pressure: Array
+    surface_per_pressure: float
+    surface_per_movement: float
 
 
 def meridian(shape: Bellows, modulus: float, poisson: float) -> Meridian:
@@ -266,11 +270,14 @@ def meridian(shape: Bellows, modulus: float, poisson: float) -> Meridian:
     of = reference(_PICTURE)
     half, stress = solved(shape, np.array([modulus]), np.array([poisson]), of, outside=False)
     at = places(half.segments.reshaped(-1), of.samples)
+    rated = convolutions(shape, np.array([modulus]), np.array([poisson]), order=FINE)
     return Meridian(
         position=stress.along.ravel(),
         axial=at.axial.ravel(),
         radius=at.radius.ravel(),
         hoop_per_pressure=stress.hoop[..., PRESSURE].ravel(),
+        surface_per_pressure=float(rated.surface_per_pressure[0]),
+        surface_per_movement=float(rated.surface_per_movement[0]),
         **{
             f"{name}_per_{cause}": getattr(stress, name)[..., case].ravel()
             for name in ("bending", "inner", "outer")

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import errno
+import os
 from pathlib import Path
 from typing import Annotated, Literal
 
@@ -49,6 +51,8 @@ def rate(
         say("takeup: --csv and --json are two answers: give one of them")
         return BAD_INPUT
     read = read_bellows(file)
+    if out is not None:
+        _make(out)  # one that cannot be is told before anything is computed or printed
     rated = rating.rate(read.shape, read.metal, read.duty)
     if as_csv:
         print_out(csv_text(read, rated).rstrip("\n"))
@@ -109,6 +113,7 @@ def series(
     from takeup.joints.series.make import make_series
     from takeup.joints.series.writing import write_tables
 
+    _make(out)
     start = time.perf_counter()
     made = make_series(series_inputs())
     paths = write_tables(made.files, out)
@@ -118,3 +123,14 @@ def series(
     for path in paths:
         print_out(str(path))
     return PROVED
+
+
+def _make(folder: Path) -> None:
+    """Make a folder to write to.
+
+    Raises:
+        OSError: It cannot be, or cannot be written to.
+    """
+    folder.mkdir(parents=True, exist_ok=True)
+    if not os.access(folder, os.W_OK | os.X_OK):
+        raise PermissionError(errno.EACCES, os.strerror(errno.EACCES), str(folder))

@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
 
 import numpy as np
@@ -25,6 +25,7 @@ from takeup.drawing.scale import round_down
 from takeup.drawing.sheet import Circle, Dimension, Item, Point, Polyline, Sheet, Stroke, Text, View
 from takeup.edge import Measure
 from takeup.papers.chart import WIDTH, Chart, Curve, Key, Panel, Tick, chart_sheet
+from takeup.papers.margins import MARGIN, moved
 from takeup.papers.numerals import decimals_for
 
 _PER_METRE = 1e3
@@ -33,7 +34,6 @@ _TOP = 29.0  # of the drawings, under the heading
 _THIN = 1.3  # a wall thinner than this on paper [mm] is drawn thicker, at most to this
 _BEND = 1.6  # and no thicker than so many least radii
 _FIGURES = 4
-_MARGIN = 7.0
 _SMALL, _WORDS, _HEADING = 2.3, 2.6, 4.2
 _SCALE = (40.0, 3.0)  # width and height of the scale of colours [mm]
 _STEPS = 32  # of its colours
@@ -53,30 +53,30 @@ _MEANING = {
     "bending": "bending",
     "hoop": "hoop, mean over the wall",
 }
-_CAUSES = (("pressure", "bar of pressure inside", "MPa/bar", 0.1), ("movement", "mm of movement", "MPa/mm", 1e-9))
+_CAUSES = (("pressure", "bar of pressure inside", "MPa/bar", 0.1), ("movement", "mm of lengthening", "MPa/mm", 1e-9))
 """Name of the case, what one of it is, unit, and size: printed number = SI number times this."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class _Case:
-    """One case: what it is called, its stresses by name as printed, and where the surface stress is greatest."""
+    """One case: what it is called, its stresses by name as printed, and where the surface stress is greatest.
+
+    `peak` is the greatest absolute surface stress as the table prints it; a sample of a curve may miss it by little.
+    """
 
     title: str
     unit: str
     stresses: dict[str, Array]
     greatest: int
     face: str
-
-    @property
-    def peak(self) -> float:
-        """The greatest absolute surface stress, as printed."""
-        return float(abs(self.stresses[self.face][self.greatest]))
+    peak: float
 
     @property
     def share(self) -> Array:
         """The surface stress as a share of the greatest, the larger of both faces, shape (m,)."""
         larger = np.maximum(abs(self.stresses["inner"]), abs(self.stresses["outer"]))
-        return larger / self.peak if self.peak > 0.0 else larger
+        most = float(larger.max())
+        return larger / most if most > 0.0 else larger
 
 
 def convolution_sheet(name: str, shape: Bellows, line: Meridian) -> Sheet:
@@ -97,16 +97,16 @@ def convolution_sheet(name: str, shape: Bellows, line: Meridian) -> Sheet:
     low = _TOP + _drawn_height(shape, scale) + 16.0
     items += _colours((WIDTH / 2.0 - _SCALE[0] / 2.0, low))
     chart = chart_sheet(_chart(shape, line, cases))
-    items += [_moved(item, (0.0, low + 8.0)) for view in chart.views for item in view.items]
+    items += [moved(item, (0.0, low + 8.0)) for view in chart.views for item in view.items]
     title = f"{name}: one convolution and its stress along the meridian"
     said = " ".join(
         f"Greatest surface stress {_number(case.peak)} {case.unit}, {case.face} face, at "
         f"{_percent(line)[case.greatest]:.0f} % of the way from root to crest."
         for case in cases
     )
-    view = View(title=title, scale=None, items=tuple(_moved(item, (_MARGIN, _MARGIN)) for item in items))
-    high = low + 8.0 + chart.height + 2.0 * _MARGIN
-    return Sheet(width=WIDTH + 2.0 * _MARGIN, height=high, title=title, description=said, views=(view,))
+    view = View(title=title, scale=None, items=tuple(moved(item, (MARGIN, MARGIN)) for item in items))
+    high = low + 8.0 + chart.height + 2.0 * MARGIN
+    return Sheet(width=WIDTH + 2.0 * MARGIN, height=high, title=title, description=said, views=(view,))
 
 
 def _percent(line: Meridian) -> Array:
@@ -127,6 +127,7 @@ def _case(line: Meridian, cause: str, one: str, unit: str, size: float) -> _Case
         stresses=stresses,
         greatest=int(np.argmax(np.abs(stresses[face]))),
         face=face,
+        peak=float(getattr(line, f"surface_per_{cause}")) * size,
     )
 
 
@@ -284,6 +285,10 @@ def _panel(line: Meridian, case: _Case) -> Panel:
         for x, value in zip(at, case.stresses[name], strict=True)
     ]
     greatest, least = max(surface, key=lambda pair: pair[1]), min(surface, key=lambda pair: pair[1])
+    if case.stresses[case.face][case.greatest] > 0.0:
+        greatest = (greatest[0], case.peak)
+    else:
+        least = (least[0], -case.peak)
     return Panel(
         title=f"stress of one {case.title.removeprefix('One ')} [{case.unit}]",
         measure=Measure(unit=case.unit),
@@ -296,20 +301,6 @@ def _panel(line: Meridian, case: _Case) -> Panel:
         greatest=greatest,
         decimals=decimals_for((least[1], greatest[1]), _FIGURES),
     )
-
-
-def _moved(item: Item, by: Point) -> Item:
-    """Return a thing so far to the right and lower on the sheet."""
-    across, down = by
-    if isinstance(item, Polyline):
-        return replace(item, points=tuple((x + across, y + down) for x, y in item.points))
-    if isinstance(item, Circle):
-        return replace(item, centre=(item.centre[0] + across, item.centre[1] + down))
-    if isinstance(item, Dimension):
-        (x, y), (x_end, y_end) = item.start, item.end
-        return replace(item, start=(x + across, y + down), end=(x_end + across, y_end + down))
-    assert isinstance(item, Text), "the picture is made of strokes, dots, measures and words"
-    return replace(item, at=(item.at[0] + across, item.at[1] + down))
 
 
 def write_pictures(read: BellowsFile, folder: Path) -> tuple[Path, ...]:

@@ -19,6 +19,7 @@ from takeup.drawing.sheet import Sheet, Stroke
 from takeup.edge import Measure
 from takeup.papers.chart import Chart, Curve, Key, Panel, Tick, chart_sheet, round_values
 from takeup.papers.convolution_picture import stems
+from takeup.papers.margins import with_margin
 from takeup.papers.numerals import decimals_for
 from takeup.units import to_bar, to_mm
 
@@ -47,21 +48,20 @@ def envelope_sheet(name: str, shape: Bellows, of: tuple[Envelope, ...], *, cycle
     """
     edges = [frontier(shape, float(one.movement[0]), shares=_SHARES) for one in of]
     widest = max(to_mm(float(edge.axial.max())) for edge in edges)
-    return chart_sheet(
-        Chart(
-            title=f"{name}: allowed movement over {cycles:g} cycles at {to_bar(pressure):.4g} bar",
-            description=" ".join(_said(one, edge) for one, edge in zip(of, edges, strict=True)),
-            axis="axial movement of the whole bellows [mm], taken as compression",
-            span=(0.0, widest),
-            ticks=tuple(Tick(at=at, number=words) for at, words in round_values(0.0, widest, _TICKS)),
-            panels=tuple(_panel(one, edge) for one, edge in zip(of, edges, strict=True)),
-            key=(
-                Key(words=f"{name}, {cycles:g} cycles at {to_bar(pressure):.4g} bar, inside above outside"),
-                Key(words="", strokes=tuple(zip(_PENS, _MEANING, strict=True))),
-            ),
-            most=_TALL,
-        )
+    chart = Chart(
+        title=f"{name}: allowed movement over {cycles:g} cycles at {to_bar(pressure):.4g} bar",
+        description=" ".join(_said(one, edge) for one, edge in zip(of, edges, strict=True)),
+        axis="axial movement of the whole bellows [mm], taken as compression",
+        span=(0.0, widest),
+        ticks=tuple(Tick(at=at, number=words) for at, words in round_values(0.0, widest, _TICKS)),
+        panels=tuple(_panel(one, edge) for one, edge in zip(of, edges, strict=True)),
+        key=(
+            Key(words=f"{name}, {cycles:g} cycles at {to_bar(pressure):.4g} bar, inside above outside"),
+            Key(words="", strokes=tuple(zip(_PENS, _MEANING, strict=True))),
+        ),
+        most=_TALL,
     )
+    return with_margin(chart_sheet(chart))
 
 
 def _said(one: Envelope, edge: Frontier) -> str:

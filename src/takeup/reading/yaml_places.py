@@ -28,6 +28,9 @@ _UNSHOWN = frozenset({"Cc", "Cs", "Zl", "Zp"})
 _TURNING = frozenset((0x061C, 0x200E, 0x200F, *range(0x202A, 0x202F), *range(0x2066, 0x206A)))
 """Code points that turn the direction of writing: a text with one may be read as another than the one computed."""
 
+NOTHING = ("", "~", "null", "Null", "NULL")
+"""How YAML writes that there is nothing."""
+
 REPLACED = "\N{REPLACEMENT CHARACTER}"
 
 Path: TypeAlias = tuple[str | int, ...]

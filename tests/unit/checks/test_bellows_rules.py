@@ -9,7 +9,6 @@ from __future__ import annotations
 import math
 
 import numpy as np
-import numpy as np
 import pytest
 from tests.builders import checks, hold, joint, joint_by_geometry, line_file, rule, solve, study_of
 

@@ -25,6 +25,9 @@ def test_picture_says_both_curves_their_angles_and_units():
     assert any("EN design curve" in one for one in words)
     assert any("[mm]" in one for one in words)
     assert any("1001 cycles at 10 bar" in one for one in words)
+    places = [item.at for view in sheet.views for item in view.items if isinstance(item, Text)]
+    assert min(x for x, _ in places) >= 5.0  # mm: nothing begins at the edge of the sheet
+    assert max(y for _, y in places) <= sheet.height - 5.0
     assert ET.fromstring(to_svg(sheet)).tag.endswith("svg")  # noqa: S314 -- our own text
 
 

@@ -10,8 +10,8 @@ from takeup.errors import Fault, InputError
 from takeup.reading.faultlist import FaultList
 from takeup.reading.fields import nearest
 from takeup.reading.sheet import quoted
+from takeup.reading.yaml_places import NOTHING, PlacedTree, Tree
 from takeup.reading.yaml_places import Path as Place
-from takeup.reading.yaml_places import PlacedTree, Tree
 from takeup.units import UnitError, parse, parse_number
 
 _EXAMPLE = f"a mapping that begins with {VERSION_KEY}: {VERSION}"
@@ -102,7 +102,7 @@ class Said:
         if key.many and not listed:
             self.fault(key.path, f"expected a list such as {key.example}")
         for path, one in listed if key.many else [(key.path, value)]:
-            if isinstance(one, str) and one.strip():
+            if isinstance(one, str) and one.strip() not in NOTHING:
                 yield from self._number(key, path, one)
             else:
                 self.faults.add(*self.placed.value_place(path), f"{', '.join(key.path)}: expected {key.example}")
@@ -136,7 +136,7 @@ def refuse_other_files(placed: PlacedTree) -> None:
     """Raise InputError for a text that is no duty file of this version."""
     tree = placed.tree
     if not isinstance(tree, dict):
-        kind = "a list" if isinstance(tree, list) else "a text" if tree else "nothing"
+        kind = "a list" if isinstance(tree, list) else "nothing" if tree in NOTHING else "a text"
         raise InputError((Fault(file=placed.file, line=1, column=1, message=f"found {kind}, expected {_EXAMPLE}"),))
     if VERSION_KEY not in tree:
         near = "; a bellows file is read by `takeup bellows rate`" if "takeup_bellows" in tree else ""

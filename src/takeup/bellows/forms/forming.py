@@ -48,8 +48,8 @@ def hardening(strain: Array, family: tuple[str, ...], *, way: float = BY_PRESSUR
         Y_sm, shape (n,).
     """
     x = way * strain
-    austenitic = np.array([word == "austenitic" for word in family])
-    nickel = np.array([word.startswith("higher alloy") for word in family])
+    austenitic = np.array([word == "austenitic" for word in family], dtype=bool)
+    nickel = np.array([word.startswith("higher alloy") for word in family], dtype=bool)
     raw = np.where(
         austenitic,
         np.polynomial.polynomial.polyval(x, _AUSTENITIC),

@@ -139,7 +139,7 @@ def covered(curve: str, family: tuple[str, ...], temperature: Array) -> Mask:
     EJMA has factors for higher alloys; ASME names N066xx and N04400 beside austenitic steel; EN is taken for austenitic
     steel alone. A temperature not stated passes, and `life_notes` says so.
     """
-    known = np.array([word == "austenitic" or (bool(word) and curve != "EN design") for word in family])
+    known = np.array([word == "austenitic" or (bool(word) and curve != "EN design") for word in family], dtype=bool)
     return np.asarray(known & ~(temperature > HOTTEST[curve]))
 
 
@@ -167,7 +167,7 @@ def life_notes(curve: str, life: Array, entered: Array, family: tuple[str, ...],
         temperature: of the metal [degC], shape (n,).
     """
     right, hot = covered(curve, family, temperature), temperature > HOTTEST[curve]
-    stated = np.array([bool(word) for word in family])
+    stated = np.array([bool(word) for word in family], dtype=bool)
     yield (hot, lambda row: f"{curve} life: {temperature[row]:.4g} degC is above the curve's {HOTTEST[curve]:g} degC")
     yield (stated & ~right & ~hot, lambda row: f"{curve} life: the curve is not known here for {family[row]}")
     high = right & np.isnan(life) & ~np.isnan(entered)
@@ -177,7 +177,7 @@ def life_notes(curve: str, life: Array, entered: Array, family: tuple[str, ...],
     )
     yield (right & (life == LONGEST), always(f"{curve} life: at least {LONGEST:g}, where the curve ends"))
     if curve == "ASME design":
-        mixed = np.array([word.startswith("higher alloy") for word in family]) & right
+        mixed = np.array([word.startswith("higher alloy") for word in family], dtype=bool) & right
         yield (mixed, always("ASME design life: the curve names N066xx and N04400, not alloys 800 and 825"))
 
 

@@ -42,7 +42,7 @@ def stated_notes(metal: Metal, duty: Duty, movement: Array) -> Iterator[Note]:
     """Yield what was not stated, so that what needs it is left empty."""
     count = movement.shape[0]
     missing: list[list[str]] = [[] for _ in range(count)]
-    unnamed = np.array([not word for word in metal.family])
+    unnamed = np.array([not word for word in metal.family], dtype=bool)
     unmoved = np.isnan(duty.axial) & np.isnan(duty.lateral) & np.isnan(duty.angular)
     for mask, word in (
         (np.isnan(duty.pressure), "pressure"),

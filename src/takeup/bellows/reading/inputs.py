@@ -56,18 +56,34 @@ class Input:
         """The SI value is the number of the table times this."""
         return 1.0 if self.kind is None else UNITS[self.kind][self.unit].factor
 
+    @property
+    def limits(self) -> str:
+        """What values may be, in the unit of the table; "" where any may."""
+        low = (
+            f"above {self.above:g}" if self.above is not None else "" if self.least is None else f"from {self.least:g}"
+        )
+        high = "" if self.most is None else f"up to {self.most:g}"
+        words = " ".join(part for part in (low, high) if part)
+        return f"{words} {_SHOWN.get(self.unit, self.unit)}".rstrip() if words else ""
+
     def broken(self, value: float) -> str:
         """Return which limit a value in the unit of the table breaks, in words; empty when none."""
         mark = f" {self.unit}" if self.unit else ""
         if self.above is not None and not value > self.above:
             return f"it must be above {self.above:g}{mark}"
         if self.least is not None and value < self.least:
-            return f"it must not be below {self.least:g}{mark}"
+            asks = self.unit and self.least > 0.0
+            return (
+                f"it is below {self.least:g}{mark}; is its unit right?"
+                if asks
+                else f"it must not be below {self.least:g}{mark}"
+            )
         if self.most is not None and value > self.most:
             return f"it is above {self.most:g}{mark}{'; is its unit right?' if self.unit else ''}"
         return "it must be a whole number" if self.whole and value != round(value) else ""
 
 
+_SHOWN = {"degC": "°C", "deg": "°"}
 _FIELDS = {
     "convolution_height_mm": "height",
     "tangent_length_mm": "tangent_length",
@@ -76,8 +92,9 @@ _FIELDS = {
 
 
 def _length(
-    column: str, meaning: str, example: str, most: float, *, key: tuple[str, ...] = (), required: bool = False
+    column: str, meaning: str, example: str, most: float, *, key: tuple[str, ...] = (), least: float = 0.0
 ) -> Input:
+    """Return a length; one that has a least value above zero is required."""
     return Input(
         column=column,
         key=key or (column.removesuffix("_mm"),),
@@ -86,9 +103,9 @@ def _length(
         example=example,
         kind="length",
         unit="mm",
-        required=required,
-        above=0.0 if required or "radius" in column else None,
-        least=None if required or "radius" in column else 0.0,
+        required=least > 0.0,
+        above=0.0 if least > 0.0 or "radius" in column else None,
+        least=None if "radius" in column else least,
         most=most,
     )
 
@@ -108,6 +125,7 @@ def _count(column: str, meaning: str, example: str, most: float) -> Input:
 
 
 def _stress(column: str, key: str, meaning: str, example: str, *, most: float) -> Input:
+    """Return a stress or a modulus, from one of its unit on: less was typed in another."""
     return Input(
         column=column,
         key=(key,),
@@ -117,24 +135,25 @@ def _stress(column: str, key: str, meaning: str, example: str, *, most: float) -
         kind="stress",
         unit=example.partition(" ")[2],
         above=0.0,
+        least=1.0,
         most=most,
     )
 
 
 _SHAPE = (
-    _length("inside_diameter_mm", "inside diameter, of tangents and roots", "219 mm", 20_000.0, required=True),
+    _length("inside_diameter_mm", "inside diameter, of tangents and roots", "219 mm", 20_000.0, least=5.0),
     _length(
         "convolution_height_mm",
         "height of a convolution, from the middle surface at the root to that at the crest: the outside diameter is "
         "the inside diameter + 2 heights + 2 plies x ply thickness",
         "38 mm",
         2_000.0,
-        required=True,
+        least=0.5,
     ),
-    _length("pitch_mm", "pitch, from crest to crest", "30 mm", 2_000.0, required=True),
-    _count("convolutions", "number of convolutions", "8", 1_000.0),
+    _length("pitch_mm", "pitch, from crest to crest", "30 mm", 2_000.0, least=0.5),
+    _count("convolutions", "number of convolutions", "8", 100.0),
     _count("plies", "number of plies", "2", 100.0),
-    _length("ply_thickness_mm", "thickness of one ply as bought", "1 mm", 50.0, required=True),
+    _length("ply_thickness_mm", "thickness of one ply as bought", "1 mm", 50.0, least=0.02),
     _length("crest_radius_mm", "mean radius at the crest; a quarter of the pitch where not said", "7.5 mm", 1_000.0),
     _length("root_radius_mm", "mean radius at the root; a quarter of the pitch where not said", "7.5 mm", 1_000.0),
     _length(

@@ -13,7 +13,7 @@ from takeup.errors import Fault, InputError
 from takeup.reading.faultlist import FaultList
 from takeup.reading.fields import nearest
 from takeup.reading.sheet import quoted
-from takeup.reading.yaml_places import Path, PlacedTree, Tree, read_places
+from takeup.reading.yaml_places import NOTHING, Path, PlacedTree, Tree, read_places
 from takeup.units import UnitError, express, parse, parse_number
 
 VERSION_KEY, VERSION, LIST_KEY = "takeup_bellows", "1", "bellows"
@@ -54,7 +54,7 @@ def read_yaml(text: str, file: str, faults: FaultList) -> Table:
 def _refuse_other_files(placed: PlacedTree) -> None:
     tree = placed.tree
     if not isinstance(tree, dict):
-        kind = "a list" if isinstance(tree, list) else "a text" if tree else "nothing"
+        kind = "a list" if isinstance(tree, list) else "nothing" if tree in NOTHING else "a text"
         raise InputError((Fault(file=placed.file, line=1, column=1, message=f"found {kind}, expected {_EXAMPLE}"),))
     version = tree.get(VERSION_KEY)
     if version is None:
@@ -104,7 +104,7 @@ def _said(placed: PlacedTree, path: Path, faults: FaultList) -> Iterator[tuple[s
         if column is None:
             message = f"unknown key {quoted(key)}; the keys of a bellows are {', '.join(KEYS)}{nearest(key, KEYS)}"
             faults.add(*placed.place((*path, key)), message)
-        elif isinstance(value, str) and value.strip():
+        elif isinstance(value, str) and value.strip() not in NOTHING:
             yield column, ((*path, key), value)
         else:
             faults.add(*placed.value_place((*path, key)), f"{key}: found {_found(value)}, expected {_expected(column)}")
@@ -122,7 +122,7 @@ def _inner(placed: PlacedTree, path: Path, value: Tree, faults: FaultList) -> It
         if column is None:
             message = f"{outer}: unknown key {quoted(key)}; the keys here are {', '.join(known)}{nearest(key, known)}"
             faults.add(*placed.place((*path, key)), message)
-        elif isinstance(inner, str) and inner.strip():
+        elif isinstance(inner, str) and inner.strip() not in NOTHING:
             yield column, ((*path, key), inner)
         else:
             message = f"{outer}, {key}: found {_found(inner)}, expected {_expected(column)}"
@@ -193,7 +193,7 @@ def _found(value: Tree | None) -> str:
         return "a list"
     if isinstance(value, dict):
         return "a mapping"
-    return quoted(value) if value else "nothing"
+    return "nothing" if value is None or value in NOTHING else quoted(value)
 
 
 def _at(tree: Tree, path: Path) -> Tree:

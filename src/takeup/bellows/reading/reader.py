@@ -21,12 +21,14 @@ from takeup.bellows.reading.metals import metals_of
 from takeup.bellows.reading.read_csv import read_csv
 from takeup.bellows.reading.read_yaml import read_yaml
 from takeup.bellows.reading.table import Table
+from takeup.bellows.unlikely import unlikely
 from takeup.reading.faultlist import FaultList
 from takeup.reading.sheet import decoded, read_bytes
 
 _SIZES = {one.column: one.size for one in INPUTS}
 _MOVEMENTS = {"axial": "axial_mm", "lateral": "lateral_mm", "angular": "angular_deg"}
 _INSIDE_UNSAID = "the pressure inside is not stated; state it too, 0 where there is none"
+_ENDS = ("tangent_length_mm", "collar_thickness_mm", "collar_length_mm")
 _YAML = (".yaml", ".yml")
 
 
@@ -118,7 +120,7 @@ def _shape(table: Table) -> tuple[Bellows, list[tuple[str, ...]]]:
     """Return the shapes, and in words which radii were not stated."""
     pitch = _si(table, "pitch_mm")
     crest, root = _si(table, "crest_radius_mm"), _si(table, "root_radius_mm")
-    ends = {name: _si(table, f"{name}_mm") for name in ("tangent_length", "collar_thickness", "collar_length")}
+    ends = {name.removesuffix("_mm"): _si(table, name) for name in _ENDS}
     shape = bellows(
         inside_diameter=_si(table, "inside_diameter_mm"),
         height=_si(table, "convolution_height_mm"),
@@ -179,3 +181,13 @@ def _check_possible(table: Table, shape: Bellows, sound: Rows, faults: FaultList
     for row in np.flatnonzero(sound).tolist():
         for why in impossible(shape, row):
             faults.add(*table.row_place(row), f"bellows {names[row]}: {why}")
+        for column, why in () if _unread(table, row) else unlikely(shape, row):
+            faults.add(*table.place(row, column), f"{table.called(column)}: {why}")
+
+
+def _unread(table: Table, row: int) -> bool:
+    """Whether a number of a tangent or its collar was written and is none, which is a fault already."""
+    return any(
+        table.says(row, column) and column in table.numbers and bool(np.isnan(table.numbers[column][row]))
+        for column in _ENDS
+    )

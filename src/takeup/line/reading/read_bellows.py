@@ -9,6 +9,7 @@ from __future__ import annotations
 from takeup.bellows import impossible
 from takeup.bellows.reading.inputs import INPUTS
 from takeup.bellows.reading.metals import StatedMetal, metal_of
+from takeup.bellows.unlikely import unlikely
 from takeup.errors import OutOfRange
 from takeup.joints import WRITTEN_KINDS, ComputedBellows, JointBellows, RatingDuty, computed, rated_movements
 from takeup.line.reading.faultbook import FaultBook
@@ -62,7 +63,10 @@ def read_bellows(book: FaultBook, item: BellowsItem, temperature: float, path: P
     reasons = impossible(one.shapes(1), 0)
     for why in reasons:
         book.add((*path, "bellows"), why, at_key=True)
-    return None if wrong or reasons else computed(one)
+    doubted = list(unlikely(one.shapes(1), 0))
+    for column, why in doubted:
+        book.add(_place(path, column), why)
+    return None if wrong or reasons or doubted else computed(one)
 
 
 def read_ratings(

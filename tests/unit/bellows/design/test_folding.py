@@ -1,4 +1,4 @@
-"""Designs under pressure from outside stand as shells too, by a factor of three.     (bellows/design/test_folding.py)"""
+"""Designs under pressure from outside stand it three times as shells too.     (bellows/design/test_folding.py)"""
 
 from __future__ import annotations
 

@@ -193,3 +193,9 @@ def test_shell_with_higher_stress_warns_and_changes_nothing():
     front = design(wanted())
     assert any(front.warnings)
     assert all("higher than the published form's" in words for words in front.warnings if words)
+
+
+def test_bore_that_no_shape_of_the_grid_fits_tries_nothing_and_says_so():
+    """No height of a bore of 1 mm is in whole half millimetres with radii above three plies of stock."""
+    front = design(wanted(inside_diameter=1e-3), grid=SMALL)
+    assert (front.tried, front.fitting, len(front), front.blocks) == (0, 0, 0, ())

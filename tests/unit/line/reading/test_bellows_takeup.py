@@ -189,6 +189,19 @@ def test_radius_not_said_is_a_quarter_of_the_pitch():
             "bellows: the modulus and Poisson's ratio of the metal not stated",
         ),
         ({"pitch": "28 m"}, "bellows, pitch: '28 m': it is above 2000 mm; is its unit right?"),
+        ({"pitch": "0.03 mm"}, "bellows, pitch: '0.03 mm': it is below 0.5 mm; is its unit right?"),
+        (
+            {"tangent": "{ length: 20 mm, collar_thickness: 2 mm, collar_length: 21 mm }"},
+            "bellows, tangent, collar_length: the collar, 21 mm, is longer than the tangent that it sits on, 20 mm",
+        ),
+        (
+            {"tangent": "{ collar_thickness: 2 mm, collar_length: 21 mm }"},
+            "bellows, tangent, collar_length: a collar sits on a tangent, and there is none",
+        ),
+        (
+            {"tangent": "{ length: 20 mm, collar_thickness: 2 mm }"},
+            "bellows, tangent, collar_thickness: a collar has a length too",
+        ),
         ({"convolutions": "6.5"}, "bellows, convolutions: '6.5': it must be a whole number"),
         ({"pitch": None}, "bellows: the key 'pitch' is required: pitch, from crest to crest; expected a length"),
         ({"pressure_inside": "3 bar(g)"}, "bellows: unknown key 'pressure_inside'"),
