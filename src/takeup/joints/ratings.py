@@ -1,8 +1,8 @@
 """Rated movements of a joint from the geometry of its bellows and a wanted life.     (joints/ratings.py)
 
 By the stated design curve at the joint's rated pressure and temperature, over its rated cycles: what one bellows may
-move (bellows/envelope.py), and the joint with one or two of them. Each movement is alone and to one side; what moves
-both ways has the sum as its range, which the check of life counts.
+move (bellows/envelope.py), and the joint with one or two of them. Each movement is alone and one range: compression
+and extension share it in whatever parts, which the check of life counts.
 """
 
 from __future__ import annotations
@@ -18,6 +18,9 @@ from takeup.bellows.geometry import Bellows, live_length, mean_diameter
 from takeup.errors import OutOfRange
 from takeup.joints.computed import JointBellows
 
+COMPUTED = "rated movements computed"
+"""How the words begin."""
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class RatingDuty:
@@ -30,7 +33,7 @@ class RatingDuty:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class RatedMovements:
-    """Of the whole joint, each alone, to one side: [m], [m], [rad]; `words` say whose they are."""
+    """Of the whole joint, each alone and a range, to whatever sides: [m], [m], [rad]; `words` say whose they are."""
 
     axial: float
     lateral: float
@@ -75,8 +78,10 @@ def rated_movements(of: JointBellows, duty: RatingDuty, centres: float | None) -
         lateral=aside,
         angular=count * float(found.angular[0]),
         words=(
-            f"rated movements computed for {duty.cycles:g} cycles by the {of.curve} curve at {duty.pressure / 1e5:.4g} "
-            f"bar and {rated:g} °C (from memory), each alone and to one side, held by {found.governed_by[0]}{warning}"
+            f"{COMPUTED} for {duty.cycles:g} cycles by the {of.curve} curve at {duty.pressure / 1e5:.4g} bar and "
+            f"{rated:g} °C (from memory), each alone and one range, which compression and extension share in whatever "
+            f"parts: both in full cannot be had over the life, and the check of the life of bellows counts their sum; "
+            f"held by {found.governed_by[0]}{warning}"
         ),
     )
 
@@ -95,4 +100,4 @@ def _aside(shape: Bellows, movement: float, centres: float) -> float:
     return movement / float(per_metre[0])
 
 
-__all__ = ["RatedMovements", "RatingDuty", "rated_movements"]
+__all__ = ["COMPUTED", "RatedMovements", "RatingDuty", "rated_movements"]

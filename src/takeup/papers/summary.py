@@ -11,6 +11,7 @@ from typing import Any  # the results document is JSON: what its values are is s
 from takeup.drawing.places import is_anchor
 from takeup.drawing.reading import joined, nominal_size
 from takeup.edge import SI, TIE, Measure, Units
+from takeup.joints.ratings import COMPUTED
 from takeup.papers.stability import nearest
 from takeup.papers.summary_walk import record_lines, walk_lines
 
@@ -135,7 +136,24 @@ def _joints(results: Results, units: Units) -> list[str]:
         f"sideways {small.unit}", "shortest in state",
     )  # fmt: skip
     caption = "Joint movements from the set length:"
-    return [caption, *table(*_of_lines(results, head, rows, (3, 4, 5, 6))), ""] if rows else []
+    if not rows:
+        return []
+    return [caption, *table(*_of_lines(results, head, rows, (3, 4, 5, 6))), *_one_range(results), ""]
+
+
+def _one_range(results: Results) -> list[str]:
+    """Return which joints have rated movements that the wanted life gives: shortening and lengthening share one."""
+    names = [
+        joint["name"]
+        for joint in results["takeups"]
+        if any(note.startswith(COMPUTED) for note in (joint["computed"] or {"notes": []})["notes"])
+    ]
+    if not names:
+        return []
+    return [
+        f"  Rated movement of {joined(tuple(names))} is one range over the wanted life: shortening and lengthening",
+        "  share it, in whatever parts. The check of the life of bellows counts their sum.",
+    ]
 
 
 def _sideways(moves: Sequence[Mapping[str, Any]], rated: float | None, small: Measure) -> str:

@@ -15,6 +15,7 @@ from takeup.line.reading.reader import study_from_text
 from takeup.papers.bellows_inputs import computed_tables, geometry_of
 from takeup.papers.inputs import inputs_section
 from takeup.papers.numerals import NONE
+from takeup.papers.summary import summary_lines
 from takeup.results import results_of
 
 EXAMPLE = Path(__file__).parents[3] / "examples" / "withy-beck-hot-water.yaml"
@@ -90,3 +91,17 @@ def test_geometry_is_printed_with_what_was_looked_up(results):
     assert plain(words).startswith("12 convolutions of pitch 26 mm and height 30 mm, inside diameter 219.1 mm, 2 plies")
     assert "modulus of Alloy 321" in words
     assert "rated movements computed for 1000 cycles by the EN design curve" in plain(words)
+
+
+def test_computed_rating_is_said_to_be_one_range(results, outside):
+    """Shortening and lengthening stand beside the same number each: notes, paper and summary say that it is shared."""
+    [joint] = results["takeups"]
+    assert joint["data"]["axial_compression_mm"] == joint["data"]["axial_extension_mm"]
+    words = "each alone and one range, which compression and extension share in whatever parts"
+    assert any(words in note for note in joint["computed"]["notes"])
+    assert words in plain(geometry_of(results, SI)[0][1])
+    told = "Rated movement of E1 is one range over the wanted life"
+    lines = summary_lines(results)
+    table = next(number for number, line in enumerate(lines) if line.startswith("Joint movements"))
+    assert told in lines[table + 3]
+    assert not any(told in line for line in summary_lines(outside))  # its ratings are typed in
