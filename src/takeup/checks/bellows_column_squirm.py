@@ -36,18 +36,18 @@ def check(answer: LineAnswer) -> list[CheckResult]:
     def ask(_joint: JointMovement, _takeup: TakeUp, bellows: PressedBellows) -> CheckResult:
         limits = [limit for limit in bellows.limits if limit.name == _NAME]
         in_charts = any(not np.isnan(limit.capacity).all() for limit in limits)
-        return judge_pressure(RULE, answer, bellows, limits if in_charts else [_by_shell(bellows)])
+        return judge_pressure(RULE, answer, bellows, limits if in_charts else [_by_shell(bellows, limits[0])])
 
     return on_each(RULE, answer, with_geometry(answer), ask)
 
 
-def _by_shell(bellows: PressedBellows) -> Limit:
+def _by_shell(bellows: PressedBellows, published: Limit) -> Limit:
     """Return the published limit with the stiffness of the shell, which knows shapes outside the charts."""
     shape, metal = bellows.shape, bellows.metal
     stiffness = convolutions(shape, metal.modulus, metal.poisson, order=QUICK).axial_stiffness
     return Limit(
-        name=_NAME,
-        unit="Pa",
+        name=published.name,
+        unit=published.unit,
         demand=np.where(bellows.duty.pressure > 0.0, bellows.duty.pressure, np.nan),
         capacity=column_squirm(shape, stiffness),
         source="the form of ASME VIII-1 App. 26 with the shell's stiffness: outside the charts",
