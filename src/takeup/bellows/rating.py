@@ -118,6 +118,8 @@ def rate(shape: Bellows, metal: Metal, duty: Duty) -> Rated:
     wanted = at_wanted_life(shape, metal, duty, folding=collapse)
     elastic = buckling_pressure(shape, metal.modulus, metal.poisson, reference(BUCKLING))
     in_plane = _in_plane(shape, metal)
+    with np.errstate(invalid="ignore"):  # both without a limit: neither comes first
+        before = in_plane / elastic
     return Rated(
         shape=shape,
         metal=metal,
@@ -134,7 +136,7 @@ def rate(shape: Bellows, metal: Metal, duty: Duty) -> Rated:
         rated_lateral=wanted.lateral,
         rated_angular=wanted.angular,
         pressure_limit=wanted.pressure,
-        remarks=_joined(_remarks(shell, forms, elastic / design, in_plane / elastic), wanted.words),
+        remarks=_joined(_remarks(shell, forms, elastic / design, before), wanted.words),
     )
 
 

@@ -146,7 +146,7 @@ def _one_range(results: Results) -> list[str]:
     names = [
         joint["name"]
         for joint in results["takeups"]
-        if any(note.startswith(COMPUTED) for note in (joint["computed"] or {"notes": []})["notes"])
+        if any(note.startswith(COMPUTED) for note in (joint.get("computed") or {"notes": []})["notes"])
     ]
     if not names:
         return []
