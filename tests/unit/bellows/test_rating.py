@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import warnings
 from dataclasses import fields
 
 import numpy as np
@@ -140,3 +141,14 @@ def test_short_bellows_go_oval_before_they_squirm_as_a_column():
     assert "go oval" in found.remarks[0]
     assert np.isnan(found.squirm_in_plane_elastic[1])
     assert "go oval" not in found.remarks[1]
+
+
+def test_bellows_without_any_squirm_is_rated_without_a_word_of_numpy():
+    """One stiff convolution that no pressure makes bow or go oval: both pressures are infinite, as was seen."""
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")
+        stiff = plain(inside_diameter=0.1306, height=0.0165, pitch=0.0258, convolutions=1.0, ply_thickness=1.67e-3)
+        found = rate(stiff, metal(modulus=186e9), duty(**DUTY))
+    assert np.isposinf(found.squirm_elastic[0])
+    assert np.isposinf(found.squirm_in_plane_elastic[0])
+    assert "go oval" not in found.remarks[0]
