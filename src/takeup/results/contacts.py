@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from takeup.results.plain import Json
 from takeup.study import Solved
-from takeup.study.contacts import Row
+from takeup.study.contact_rows import Row
 from takeup.units import to_mm
 
 _NOTHING = 1e-6  # N: the force of a contact that only touches

@@ -6,7 +6,7 @@
     planar guide          the row across the way that it leaves free
     directional anchor    its axis, both ways; a contact only where it rubs
     spring hanger         its spring is in the frame; a row where its casing has stops, a row while it is locked
-    hardware of joints    rows between two places of a joint: rods, pins, bars, balances (joints/links.py)
+    hardware of joints    rows between two places of a joint: rods, pins, bars, balances (joint_rows.py)
     temporary holds       all that they hold, in the states that name them, where the line then stands
 
 Friction works in the plane of the support: along and across the pipe under a rest, the free way and along it in a
@@ -17,112 +17,26 @@ much sideways; a slide guide carries weight at once, and its clearance is above.
 
 from __future__ import annotations
 
-import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.joints import Link, PinRub, links_of, rubs_of_pins
-from takeup.joints.links import LinkRole, Vector
-from takeup.line import Hold, State, Study, TakeUp
+from takeup.line import Hold, State, Study
 from takeup.line.holding import Spring
-from takeup.mechanics import GROUND, Gaps, Rubs, Supports
+from takeup.mechanics import Gaps, Rubs, Supports
+from takeup.study.contact_rows import NEVER, Row, Rub
 from takeup.study.course import Course, growth_strain
 from takeup.study.holding import Holding, structure_springs
+from takeup.study.joint_rows import rows_of_joint, rubs_of_joint
 from takeup.study.model import LineModel, SystemModel
 
 Floats = NDArray[np.float64]
 Flags = NDArray[np.bool_]
-NEVER = math.inf
-_NO_ARM: Vector = (0.0, 0.0, 0.0)
 _TURNS = 3  # first component that is a rotation
 _ALONG = 1e-6  # sine of the angle between pipe and axis: none
 ROUND_GUIDES = ("slide guide", "spider guide")
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Row:
-    """One contact row: what it belongs to and what it does.
-
-    Args:
-        line: name of its line.
-        owner: name of the hold or joint.
-        hold: number of the hold among the frame's supports; None for a rod.
-        plus: what it is called on the plus side, such as "down"; empty where it never touches there.
-        minus: the same on the minus side.
-        node: where it acts.
-        direction: global.
-        gap: before it touches on the plus side and on the minus side [m]; `NEVER` where it does not.
-        compliance: what it gives [m/N], [rad/(N m)].
-        turns: whether it holds a rotation.
-        only_in: the states it is there in; None: always.
-        lock: whether it is there only while a spring is locked.
-        role: of what: a hold, or which hardware of a joint.
-        other: the other node of a joint's hardware.
-        arm: from the node to where the row acts [m].
-        other_arm: from the other node to there [m].
-        length: of the bar that a joint's hardware stands for [m]; none where its force turns with nothing.
-    """
-
-    line: str
-    owner: str
-    hold: int | None
-    plus: str
-    minus: str
-    node: int
-    direction: Floats
-    gap: tuple[float, float]
-    compliance: float = 0.0
-    turns: bool = False
-    only_in: tuple[str, ...] | None = None
-    lock: bool = False
-    role: Literal["hold"] | LinkRole = "hold"
-    other: int = GROUND
-    arm: Vector = _NO_ARM
-    other_arm: Vector = _NO_ARM
-    length: float = 0.0
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Rub:
-    """One place that rubs.
-
-    Args:
-        line: name of its line.
-        owner: name of the hold or joint.
-        hold: number of the hold among the frame's supports; None for the pins of a joint.
-        station: [m].
-        node: where it acts.
-        tangents: one or two, (., 3).
-        pressed_by: the rows that press it.
-        low: least coefficient.
-        high: greatest coefficient.
-        slides_across: whether it can slide along its second tangent; at a guide without clearance it cannot.
-        lever: what the force that presses it is multiplied by: the radius of a pin [m], one where a face slides.
-        turns: whether it is a turn about its tangent.
-        other: the other node of a joint's pins.
-        arm: from the node to where it acts [m].
-        other_arm: from the other node to there [m].
-    """
-
-    line: str
-    owner: str
-    hold: int | None
-    station: float
-    node: int
-    tangents: Floats
-    pressed_by: tuple[int, ...]
-    low: float
-    high: float
-    slides_across: bool = True
-    lever: float = 1.0
-    turns: bool = False
-    other: int = GROUND
-    arm: Vector = _NO_ARM
-    other_arm: Vector = _NO_ARM
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -183,8 +97,8 @@ def contacts_of(model: SystemModel, states: Sequence[State], *, giving: bool) ->
             rubs += place.rubs(len(rows)) if own else []
             rows += own
         for takeup in line.line.takeups:
-            hardware = _of_joint(line, takeup)
-            rubs += _of_pins(line, takeup, hardware, len(rows))
+            hardware = rows_of_joint(line, takeup)
+            rubs += rubs_of_joint(line, takeup, hardware, len(rows))
             rows += hardware
     return Contacts(rows=tuple(rows), rubs=tuple(rubs), supports=supports)
 
@@ -333,77 +247,6 @@ class _Place:
             low=self.hold.friction.low,
             high=self.hold.friction.high,
         )
-
-
-def _of_joint(line: LineModel, takeup: TakeUp) -> list[Row]:
-    """Return the rows of a joint's hardware."""
-    rows = []
-    for link in links_of(takeup.kind, takeup.data, takeup.hardware):
-        start, end, place = _ends(line, takeup, link)
-        rows.append(
-            Row(
-                line=line.line.name,
-                owner=takeup.name,
-                hold=None,
-                role=link.role,
-                plus=link.name,
-                minus=link.name if link.gap[1] == 0.0 else "",
-                node=end[0],
-                direction=place(link.direction),
-                gap=link.gap,
-                compliance=link.compliance,
-                other=start[0],
-                arm=end[1],
-                other_arm=start[1],
-                length=link.length,
-            )
-        )
-    return rows
-
-
-def _of_pins(line: LineModel, takeup: TakeUp, rows: list[Row], first: int) -> list[Rub]:
-    """Return what of a joint's pins rubs; its rows are numbered from `first` on."""
-    numbers = {row.plus: first + number for number, row in enumerate(rows)}
-    rubs = []
-    for pin in rubs_of_pins(takeup.kind, takeup.data, takeup.pins):
-        start, end, place = _ends(line, takeup, pin)
-        rubs.append(
-            Rub(
-                line=line.line.name,
-                owner=takeup.name,
-                hold=None,
-                station=takeup.position.station,
-                node=end[0],
-                tangents=place(pin.direction)[None],
-                pressed_by=tuple(numbers[name] for name in pin.pressed_by),
-                low=pin.low,
-                high=pin.high,
-                slides_across=False,
-                lever=pin.lever,
-                turns=pin.turns,
-                other=start[0],
-                arm=end[1],
-                other_arm=start[1],
-            )
-        )
-    return rubs
-
-
-def _ends(
-    line: LineModel, takeup: TakeUp, what: Link | PinRub
-) -> tuple[tuple[int, Vector], tuple[int, Vector], Callable[[Vector], Floats]]:
-    """Return node and arm of both ends of a joint's hardware, and what turns the joint's axes into global ones."""
-    station = takeup.position.station
-    axes = line.route.axes(station)
-
-    def place(vector: Vector) -> Floats:
-        return np.asarray(vector) @ axes
-
-    def end(away: float) -> tuple[int, Vector]:
-        arm = place((what.at[0] - away, what.at[1], what.at[2]))
-        return line.node_at(station + away), (float(arm[0]), float(arm[1]), float(arm[2]))
-
-    return end(what.start), end(what.end), place
 
 
 def gaps_of(contacts: Contacts) -> Gaps:

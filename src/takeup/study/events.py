@@ -12,7 +12,7 @@ from itertools import groupby
 from typing import Literal
 
 from takeup.mechanics import Event, Walk
-from takeup.study.contacts import Row, Rub
+from takeup.study.contact_rows import Row, Rub
 from takeup.study.records import Solved
 from takeup.study.way import Ground
 

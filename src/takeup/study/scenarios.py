@@ -19,7 +19,7 @@ from numpy.typing import NDArray
 
 from takeup.line import Line, Study, states_of, stretches_of
 from takeup.mechanics import walk
-from takeup.study.contacts import Rub
+from takeup.study.contact_rows import Rub
 from takeup.study.model import model_of, with_rates
 from takeup.study.records import NO_FRICTION, Solved, Unsolved
 from takeup.study.run import totals_of

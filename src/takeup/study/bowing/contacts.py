@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from takeup.mechanics import Factor, Frame, Loads, SecondOrder, factorise, second_order
 from takeup.study.bowing.fine import FineState
 from takeup.study.bowing.resting import FAR, rest_of
-from takeup.study.contacts import Row
+from takeup.study.contact_rows import Row
 from takeup.study.records import Solved
 
 Floats = NDArray[np.float64]

@@ -20,7 +20,7 @@ from takeup.joints import KINDS
 from takeup.line import State, TakeUp
 from takeup.mechanics import Frame, Links, Straights, parts_of
 from takeup.study.causes import CAUSES, PRESET, PRESSURE
-from takeup.study.contacts import Row
+from takeup.study.contact_rows import Row
 from takeup.study.held import supports_in
 from takeup.study.model import SystemModel, model_of, walked_at, walked_share
 from takeup.study.pieces import Piece
