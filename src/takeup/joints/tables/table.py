@@ -1,0 +1,196 @@
+"""A series of joints by columns, in SI.     (joints/tables/table.py)
+
+Numbers stand in arrays of one value a row, NaN where a cell is empty, so that a place is asked of all rows at once;
+`data`, `hardware` and `shape` make the records of one row.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from takeup.bellows.geometry import Bellows, bellows
+from takeup.joints.data import JointData, JointEnds, TakeUpKind
+from takeup.joints.hardware import Rods
+from takeup.joints.links import Hardware
+
+Floats = NDArray[np.float64]
+Derating = tuple[tuple[float, float], ...]
+"""Temperature [degC] and the share of the rated pressure that is left there, rising in temperature."""
+
+NUMBERS = (
+    "size_dn",
+    "pressure",
+    "test_pressure",
+    "minimum_pressure",
+    "temperature",
+    "rated_cycles",
+    "life_exponent",
+    "axial_compression",
+    "axial_extension",
+    "lateral",
+    "angular",
+    "axial_rate",
+    "lateral_rate",
+    "angular_rate",
+    "torsion_rate",
+    "torque",
+    "effective_area",
+    "length",
+    "live_length",
+    "centres",
+    "weight",
+    "price_index",
+    "cold_share",
+)
+"""Arrays that every table has, in SI: [Pa], [degC], [m], [rad], [N/m], [N m/rad], [N m], [m2], [N]; DN, cycles, the
+index and the exponent are plain. Rates are as the table states them; times `cold_share` they are those at room
+temperature, where forces are greatest (1 where the bellows' material is not known)."""
+
+GEOMETRY = (
+    "inside_diameter",
+    "height",
+    "pitch",
+    "convolutions",
+    "plies",
+    "ply_thickness",
+    "crest_radius",
+    "root_radius",
+    "tangent_length",
+    "collar_thickness",
+    "collar_length",
+)
+"""Arrays of each bellows [m], as `Bellows` has them; NaN throughout where a row gives no geometry."""
+
+RODS = ("rod_count", "rod_diameter", "rod_circle", "rod_gap", "rod_modulus", "rod_can_carry")
+"""Arrays of rods: count, [m], [m], [m], [Pa], [N]; NaN throughout where a row has none."""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Provenance:
+    """Where a table is from.
+
+    Args:
+        series: its name in line files.
+        file: the name of the file it was imported from.
+        sha256: of that file.
+        dated: the date that its owner gives it; None where not said.
+        whose: who certifies it; None where not said.
+    """
+
+    series: str
+    file: str
+    sha256: str
+    dated: str | None
+    whose: str | None
+
+    @property
+    def words(self) -> str:
+        """As the papers print it."""
+        return (
+            f"series {self.series}: {self.file}, SHA-256 {self.sha256[:16]}, "
+            f"of {self.whose or 'an owner not said'}, dated {self.dated or 'not said'}"
+        )
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class SeriesTable:
+    """A series, n rows.
+
+    Args:
+        provenance: where it is from.
+        names: of the joints, each once.
+        kinds: as in a line file.
+        ends: how each is joined to its pipe; None where not said.
+        materials: of the bellows, as the library names it; "" where not said.
+        annealed: whether the bellows are annealed after forming; None where not said.
+        notes: what each row says of itself, such as whose it is; "" where nothing.
+        derating: of each row; empty where the table has none.
+        numbers: the arrays of `NUMBERS`, `GEOMETRY` and `RODS`, (n,).
+    """
+
+    provenance: Provenance
+    names: tuple[str, ...]
+    kinds: tuple[TakeUpKind, ...]
+    ends: tuple[JointEnds | None, ...]
+    materials: tuple[str, ...]
+    annealed: tuple[bool | None, ...]
+    notes: tuple[str, ...]
+    derating: tuple[Derating, ...]
+    numbers: Mapping[str, Floats]
+
+    def __len__(self) -> int:
+        """Return how many joints it has."""
+        return len(self.names)
+
+    @property
+    def has_geometry(self) -> NDArray[np.bool_]:
+        """Which rows give the geometry of their bellows, (n,)."""
+        return np.isfinite(self.numbers["inside_diameter"])
+
+    def data(self, row: int) -> JointData:
+        """Return the data of a joint, its rates at room temperature."""
+
+        def said(name: str) -> float | None:
+            value = float(self.numbers[name][row])
+            return None if math.isnan(value) else value
+
+        def number(name: str) -> float:
+            return float(self.numbers[name][row])
+
+        def rate(name: str) -> float | None:
+            value = said(name)
+            return None if value is None else value * number("cold_share")
+
+        note = f"; {self.notes[row]}" if self.notes[row] else ""
+        return JointData(
+            axial_rate=number("axial_rate") * number("cold_share"),
+            lateral_rate=rate("lateral_rate"),
+            angular_rate=rate("angular_rate"),
+            torsion_rate=rate("torsion_rate"),
+            effective_area=number("effective_area"),
+            length=number("length"),
+            live_length=number("live_length"),
+            weight=number("weight"),
+            axial_compression=number("axial_compression"),
+            axial_extension=number("axial_extension"),
+            lateral=said("lateral"),
+            angular=said("angular"),
+            pressure=number("pressure"),
+            test_pressure=said("test_pressure"),
+            minimum_pressure=said("minimum_pressure"),
+            temperature=number("temperature"),
+            rated_cycles=said("rated_cycles"),
+            source=f"{self.names[row]}, {self.provenance.words}{note}",
+            torque=said("torque"),
+            centres=said("centres"),
+        )
+
+    def hardware(self, row: int) -> Hardware:
+        """Return the rods of a joint, cold ones; nothing where it has none."""
+        count, diameter, circle, gap, modulus, carries = (float(self.numbers[name][row]) for name in RODS)
+        if math.isnan(count):
+            return Hardware()
+        rods = Rods(
+            count=int(count),
+            diameter=diameter,
+            circle=circle,
+            gap=gap,
+            length=float(self.numbers["length"][row]),
+            modulus=modulus,
+            expansion=None,
+            can_carry=None if math.isnan(carries) else carries,
+            source=f"{self.names[row]}, {self.provenance.words}",
+        )
+        return Hardware(rods=rods)
+
+    def shapes(self, rows: NDArray[np.intp]) -> Bellows:
+        """Return the geometry of each bellows of some rows; those must have one."""
+        return bellows(**{name: self.numbers[name][rows] for name in GEOMETRY})
+
+
+__all__ = ["GEOMETRY", "NUMBERS", "RODS", "Derating", "Floats", "Provenance", "SeriesTable"]
