@@ -203,7 +203,7 @@ SI = Units(
     checked=MappingProxyType(
         _SAME
         | {"N": _KN, "N m": _KNM, "m": _M, "mm": _MM, "mm2": _MM2, "MPa": _MPA, "degC": _DEGC}
-        | {"bar": Measure(unit="bar"), _SCREENED: Measure(unit=_SCREENED)}
+        | {"m/s": Measure(unit="m/s"), "bar": Measure(unit="bar"), _SCREENED: Measure(unit=_SCREENED)}
     ),
 )
 
@@ -239,7 +239,8 @@ US = Units(
     checked=MappingProxyType(
         _SAME
         | {"N": _LBF, "N m": _FT_LBF, "m": _FT, "mm": _IN, "mm2": _IN2, "MPa": _PSI, "degC": _DEGF}
-        | {"bar": _us("pressure", "bar(g)", "psi(g)", unit="psi"), _SCREENED: _US_SCREENED}
+        | {"m/s": _us("velocity", "m/s", "ft/s"), "bar": _us("pressure", "bar(g)", "psi(g)", unit="psi")}
+        | {_SCREENED: _US_SCREENED}
     ),
 )
 

@@ -33,6 +33,7 @@ Kind = Literal[
     "weight",
     "strain",
     "expansion coefficient",
+    "velocity",
 ]
 KINDS: tuple[Kind, ...] = get_args(Kind)
 
@@ -128,6 +129,7 @@ UNITS: dict[Kind, dict[str, Unit]] = {
     "expansion coefficient": _plain(
         dict.fromkeys(("1/K", "1/°C", "1/degC"), 1.0) | dict.fromkeys(("1/°F", "1/degF"), 1.0 / KELVIN_PER_DEGF)
     ),
+    "velocity": _plain({"m/s": 1.0, "ft/s": METRES_PER_FOOT}),
 }
 
 MOST_CHOICES = 8
@@ -158,7 +160,7 @@ def parse(text: str, kind: Kind) -> float:
         kind: The declared kind of the field, which decides the units that are accepted.
 
     Returns:
-        m, m2, N, N/m, N m, N m/rad, Pa (gauge for a pressure), degC, K, rad, kg/m3, kg, N for a weight, 1 or 1/K.
+        m, m2, N, N/m, N m, N m/rad, Pa (gauge for a pressure), degC, K, rad, kg/m3, kg, N for a weight, 1, 1/K or m/s.
 
     Raises:
         UnitError: The text is not a quantity of the kind; the message says what was found and the right spelling.

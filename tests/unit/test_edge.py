@@ -49,6 +49,7 @@ CHECKED = {
     "bar": ("bar", "bar", "psi"),
     "MPa": ("MPa", "MPa", "psi"),
     "degC": ("degC", "degC", "degF"),
+    "m/s": ("m/s", "m/s", "foot/s"),
     "mm mm/m2": ("mm*mm/m**2", "mm*mm/m**2", "inch*inch/foot**2"),
 }
 

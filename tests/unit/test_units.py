@@ -62,6 +62,7 @@ SI: dict[Kind, str] = {
     "weight": "N",
     "strain": "dimensionless",
     "expansion coefficient": "1/kelvin",
+    "velocity": "m/s",
 }
 registry: pint.UnitRegistry[float] = pint.UnitRegistry(cache_folder=None)
 registry.define("hundred_feet = 100 * foot")
