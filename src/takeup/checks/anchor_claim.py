@@ -24,6 +24,7 @@ RULE = Rule(
     limits="nominal effective areas; a state that cannot happen may be dropped with a reason",
 )
 SHARE = 0.05
+BASE = " base"  # of a double, as its reader calls it
 
 
 def check(answer: LineAnswer) -> list[CheckResult]:
@@ -88,8 +89,31 @@ def _of_anchor(answer: LineAnswer, hold: HoldLoads) -> list[CheckResult]:
             float(net[number]),
             limit,
             "N",
-            because=f"net thrust along the pipe, head apart; the limit is {SHARE:.0%} of {greatest / 1e3:.1f} kN",
+            because=_words(answer, hold, (float(net[number]), limit, greatest), state.name),
             status="from memory",
         )
         for number, state in enumerate(answer.states)
     ]
+
+
+def _words(answer: LineAnswer, hold: HoldLoads, forces: tuple[float, float, float], state: str) -> str:
+    """Return net thrust and limit in words; where it is over the limit, what would make it right.
+
+    Args:
+        answer: of the line.
+        hold: the anchor.
+        forces: the net thrust, its limit, and the greatest thrust of the joints beside it [N].
+        state: its name.
+    """
+    net, limit, greatest = forces
+    said = f"net thrust along the pipe, head apart; the limit is {SHARE:.0%} of {greatest / 1e3:.1f} kN"
+    if net <= limit:
+        return said
+    said = f"a net thrust of {net / 1e3:.1f} kN along the pipe, head apart, in “{state}”; {said.partition('; ')[2]}"
+    halves = {f"{hold.name.removesuffix(BASE)}, {which}" for which in ("first", "second")}
+    if hold.name.endswith(BASE) and halves <= {item.name for item in answer.line.takeups}:
+        return (
+            f"{said}: the halves of the double are then at different pressures, which a base for equal ones does not "
+            "hold; 'base: kind: main anchor' says that it is built for the whole thrust"
+        )
+    return f"{said}: an anchor that has to hold it is a main anchor"
