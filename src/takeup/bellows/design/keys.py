@@ -2,43 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from takeup.bellows.design.duty import DESIGN_CURVES
 from takeup.bellows.reading.inputs import FAMILIES
-from takeup.units import ABSOLUTE_ZERO, Kind
+from takeup.reading.keyed import Key, KeyedForm
+from takeup.units import ABSOLUTE_ZERO
 
 VERSION_KEY, VERSION = "takeup_duty", "1"
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Key:
-    """One value of a duty.
-
-    Args:
-        path: where it stands, an outer key before an inner one.
-        meaning: in words.
-        example: as typed.
-        kind: of quantity; None for a plain number or a word.
-        word: whether it is a word and no number; then one of `known`, any where there are none.
-        known: words.
-        required: whether no duty is without.
-        above: least value in SI, itself excluded; None where there is none. least: least value. most: greatest value.
-        many: whether it is a list. whole: whether it is a whole number.
-    """
-
-    path: tuple[str, ...]
-    meaning: str
-    example: str
-    kind: Kind | None = None
-    word: bool = False
-    known: tuple[str, ...] = ()
-    required: bool = False
-    above: float | None = None
-    least: float | None = None
-    most: float | None = None
-    many: bool = False
-    whole: bool = False
+OTHERS = {"takeup_bellows": "a bellows file is read by `takeup bellows rate`"}
 
 
 def _words(name: str, meaning: str, example: str, *, known: tuple[str, ...] = (), required: bool = False) -> Key:
@@ -110,10 +80,13 @@ KEYS: tuple[Key, ...] = (
         most=5.0,
         many=True,
         whole=True,
+        too_great="it is above 5, the most of the codes",
     ),
     _length("limits", "outside_diameter", meaning="greatest outside diameter of the convolutions", example="300 mm"),
     _length("limits", "length", meaning="greatest length, tangents included", example="400 mm"),
 )
 """Every key, in the order of the reference page."""
 
-__all__ = ["KEYS", "VERSION", "VERSION_KEY", "Key"]
+FORM = KeyedForm(what="duty file", version_key=VERSION_KEY, version=VERSION, keys=KEYS, others=OTHERS)
+
+__all__ = ["FORM", "KEYS", "VERSION", "VERSION_KEY", "Key"]

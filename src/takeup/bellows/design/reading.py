@@ -11,12 +11,11 @@ from pathlib import Path
 import numpy as np
 
 from takeup.bellows.design.duty import DESIGN_CURVES, DesignDuty, Stock, own_stock
+from takeup.bellows.design.keys import FORM
 from takeup.bellows.design.metal import DutyMetal, duty_metal
-from takeup.bellows.design.said import Said, refuse_other_files
 from takeup.library import UnknownName, pipe_size
-from takeup.reading.faultlist import FaultList
-from takeup.reading.sheet import decoded, read_bytes
-from takeup.reading.yaml_places import read_places
+from takeup.reading.keyed import Said, read_keyed
+from takeup.reading.sheet import read_bytes
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -53,15 +52,8 @@ def duty_from_bytes(content: bytes, file: str) -> DutyFile:
     Raises:
         InputError: It is no duty file, or has faults.
     """
-    faults = FaultList(file)
-    placed = read_places(decoded(content, file), file, what="duty file")
-    refuse_other_files(placed)
-    for fault in placed.faults:
-        faults.add(fault.line, fault.column, fault.message)
-    for path, why in placed.unsound.items():
-        faults.add(*placed.value_place(path), why)
-    said = Said(placed, faults)
-    said.check()
+    said, faults = read_keyed(FORM, content, file)
+    _check_choices(said)
     metal = duty_metal(said)
     duty, notes = _duty(said, metal)
     faults.raise_faults()
@@ -74,6 +66,16 @@ def duty_from_bytes(content: bytes, file: str) -> DutyFile:
         duty=duty,
         assumptions=(*notes, *metal.notes),
     )
+
+
+def _check_choices(said: Said) -> None:
+    """Note a bore said twice or not at all, and no movement."""
+    if ("size",) in said.values and ("inside_diameter",) in said.values:
+        said.fault(("inside_diameter",), "the bore is said twice: give the size or the inside diameter")
+    if ("size",) not in said.values and ("inside_diameter",) not in said.values:
+        said.missing("the key 'size' is required, such as DN 200, or 'inside_diameter' in its place")
+    if not any((name,) in said.values for name in ("axial", "lateral", "angular")):
+        said.missing("a movement is required: axial, lateral or angular")
 
 
 def _duty(said: Said, metal: DutyMetal) -> tuple[DesignDuty | None, tuple[str, ...]]:

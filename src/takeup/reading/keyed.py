@@ -1,32 +1,84 @@
-"""What a duty file says, key by key, with faults where it says it.     (bellows/design/said.py)"""
+"""A file of keys and values with units, read key by key, each fault at its place.     (reading/keyed.py)
+
+What such a file may say stands in a `KeyedForm`: key, kind, limits, meaning, once; its reference page is made from it.
+"""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
 
-from takeup.bellows.design.keys import KEYS, VERSION, VERSION_KEY, Key
 from takeup.errors import Fault, InputError
 from takeup.reading.faultlist import FaultList
 from takeup.reading.fields import nearest
-from takeup.reading.sheet import quoted
-from takeup.reading.yaml_places import NOTHING, PlacedTree, Tree
+from takeup.reading.sheet import decoded, quoted
+from takeup.reading.yaml_places import NOTHING, PlacedTree, Tree, read_places
 from takeup.reading.yaml_places import Path as Place
-from takeup.units import UnitError, parse, parse_number
+from takeup.units import Kind, UnitError, parse, parse_number
 
-_EXAMPLE = f"a mapping that begins with {VERSION_KEY}: {VERSION}"
-_OUTER = tuple(dict.fromkeys(key.path[0] for key in KEYS if len(key.path) > 1))
-_FIRST = tuple(dict.fromkeys(key.path[0] for key in KEYS))
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Key:
+    """One value of a file.
+
+    Args:
+        path: where it stands, an outer key before an inner one.
+        meaning: in words.
+        example: as typed.
+        kind: of quantity; None for a plain number or a word.
+        word: whether it is a word and no number; then one of `known`, any where there are none.
+        known: words.
+        required: whether no file is without.
+        above: least value in SI, itself excluded; None where there is none. least: least value. most: greatest value.
+        many: whether it is a list. whole: whether it is a whole number.
+        too_great: what is said of a number past the greatest.
+    """
+
+    path: tuple[str, ...]
+    meaning: str
+    example: str
+    kind: Kind | None = None
+    word: bool = False
+    known: tuple[str, ...] = ()
+    required: bool = False
+    above: float | None = None
+    least: float | None = None
+    most: float | None = None
+    many: bool = False
+    whole: bool = False
+    too_great: str = "it is too great; is its unit right?"
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class KeyedForm:
+    """What a file may say.
+
+    Args:
+        what: it is, without an article: "duty file".
+        version_key: the key that it begins with.
+        version: that is read.
+        keys: all others, in the order of its reference page.
+        others: what to say where the version key of another form stands instead.
+    """
+
+    what: str
+    version_key: str
+    version: str
+    keys: tuple[Key, ...]
+    others: Mapping[str, str] = field(default_factory=dict)
 
 
 class Said:
     """What the file says, key by key; what is wrong with a value is noted once, when it is read."""
 
-    def __init__(self, placed: PlacedTree, faults: FaultList) -> None:
-        self.placed, self.faults = placed, faults
+    def __init__(self, form: KeyedForm, placed: PlacedTree, faults: FaultList) -> None:
+        self.form, self.placed, self.faults = form, placed, faults
+        self._outer = tuple(dict.fromkeys(key.path[0] for key in form.keys if len(key.path) > 1))
+        self._first = tuple(dict.fromkeys(key.path[0] for key in form.keys))
         self.values: dict[Place, Tree] = dict(self._known())
         self.numbers: dict[Place, tuple[float, ...]] = {}
-        for key in KEYS:
+        for key in form.keys:
             if key.path in self.values and not key.word:
                 self.numbers[key.path] = tuple(self._numbers(key))
 
@@ -45,7 +97,7 @@ class Said:
 
     def check(self) -> None:
         """Note words of no list, and what is required and missing."""
-        for key in KEYS:
+        for key in self.form.keys:
             value = self.values.get(key.path)
             if key.word and value is not None and not (isinstance(value, str) and value.strip()):
                 self.fault(key.path, f"expected a value such as {key.example}")
@@ -53,29 +105,24 @@ class Said:
                 hint = nearest(value.strip(), key.known)
                 self.fault(key.path, f"found {quoted(value)}, expected {' or '.join(key.known)}{hint}")
             if key.required and value is None:
-                self._missing(f"the key '{key.path[0]}' is required: {key.meaning}, such as {key.example}")
-        if ("size",) in self.values and ("inside_diameter",) in self.values:
-            self.fault(("inside_diameter",), "the bore is said twice: give the size or the inside diameter")
-        if ("size",) not in self.values and ("inside_diameter",) not in self.values:
-            self._missing("the key 'size' is required, such as DN 200, or 'inside_diameter' in its place")
-        if not any((name,) in self.values for name in ("axial", "lateral", "angular")):
-            self._missing("a movement is required: axial, lateral or angular")
+                self.missing(f"the key '{key.path[0]}' is required: {key.meaning}, such as {key.example}")
 
-    def _missing(self, message: str) -> None:
+    def missing(self, message: str) -> None:
+        """Note what is missing, at the beginning of the file."""
         self.faults.add(1, 1, message)
 
     def _known(self) -> Iterator[tuple[Place, Tree]]:
         """Yield every value under a known key; note keys that there are not."""
         assert isinstance(self.placed.tree, dict), "a fault was raised"
         for key, value in self.placed.tree.items():
-            if key == VERSION_KEY:
+            if key == self.form.version_key:
                 continue
-            if key not in _FIRST:
-                hint = nearest(key, _FIRST)
+            if key not in self._first:
+                hint = nearest(key, self._first)
                 self.faults.add(
-                    *self.placed.place((key,)), f"unknown key {quoted(key)}; known are {', '.join(_FIRST)}{hint}"
+                    *self.placed.place((key,)), f"unknown key {quoted(key)}; known are {', '.join(self._first)}{hint}"
                 )
-            elif key not in _OUTER:
+            elif key not in self._outer:
                 yield (key,), value
             elif isinstance(value, dict):
                 yield from self._inner(key, value)
@@ -83,7 +130,7 @@ class Said:
                 self.fault((key,), "expected a mapping of keys and values")
 
     def _inner(self, outer: str, value: dict[str, Tree]) -> Iterator[tuple[Place, Tree]]:
-        known = tuple(key.path[1] for key in KEYS if len(key.path) > 1 and key.path[0] == outer)
+        known = tuple(key.path[1] for key in self.form.keys if len(key.path) > 1 and key.path[0] == outer)
         for inner, one in value.items():
             if inner in known:
                 yield (outer, inner), one
@@ -128,24 +175,48 @@ def _broken(key: Key, value: float) -> str:
     if key.least is not None and value < key.least:
         return "it must not be below 1" if key.whole else "it must not be below zero"
     if key.most is not None and value > key.most:
-        return "it is above 5, the most of the codes" if key.whole else "it is too great; is its unit right?"
+        return key.too_great
     return "it must be a whole number" if key.whole and value != round(value) else ""
 
 
-def refuse_other_files(placed: PlacedTree) -> None:
-    """Raise InputError for a text that is no duty file of this version."""
+def refuse_other_files(form: KeyedForm, placed: PlacedTree) -> None:
+    """Raise InputError for a text that is no file of this form and version."""
     tree = placed.tree
     if not isinstance(tree, dict):
         kind = "a list" if isinstance(tree, list) else "nothing" if tree in NOTHING else "a text"
-        raise InputError((Fault(file=placed.file, line=1, column=1, message=f"found {kind}, expected {_EXAMPLE}"),))
-    if VERSION_KEY not in tree:
-        near = "; a bellows file is read by `takeup bellows rate`" if "takeup_bellows" in tree else ""
-        message = f"the key '{VERSION_KEY}' is required: the version of the file format, {VERSION}{near}"
+        expected = f"a mapping that begins with {form.version_key}: {form.version}"
+        raise InputError((Fault(file=placed.file, line=1, column=1, message=f"found {kind}, expected {expected}"),))
+    if form.version_key not in tree:
+        near = next((f"; {words}" for key, words in form.others.items() if key in tree), "")
+        message = f"the key '{form.version_key}' is required: the version of the file format, {form.version}{near}"
         raise InputError((Fault(file=placed.file, line=1, column=1, message=message),))
-    if tree[VERSION_KEY] != VERSION:
-        line, column = placed.value_place((VERSION_KEY,))
-        message = f"{VERSION_KEY}: this version of Takeup reads version {VERSION} only"
+    if tree[form.version_key] != form.version:
+        line, column = placed.value_place((form.version_key,))
+        message = f"{form.version_key}: this version of Takeup reads version {form.version} only"
         raise InputError((Fault(file=placed.file, line=line, column=column, message=message),))
 
 
-__all__ = ["Said", "refuse_other_files"]
+def read_keyed(form: KeyedForm, content: bytes, file: str) -> tuple[Said, FaultList]:
+    """Read a text of this form; faults of its values are noted, and not yet raised.
+
+    Args:
+        form: what it may say.
+        content: of the file.
+        file: the name that faults begin with.
+
+    Raises:
+        InputError: It is no text of this form.
+    """
+    faults = FaultList(file)
+    placed = read_places(decoded(content, file), file, what=form.what)
+    refuse_other_files(form, placed)
+    for fault in placed.faults:
+        faults.add(fault.line, fault.column, fault.message)
+    for path, why in placed.unsound.items():
+        faults.add(*placed.value_place(path), why)
+    said = Said(form, placed, faults)
+    said.check()
+    return said, faults
+
+
+__all__ = ["Key", "KeyedForm", "Said", "read_keyed", "refuse_other_files"]
