@@ -1,7 +1,8 @@
 """The parts of a joint round its bellows, their lengths and their mass.     (joints/series/parts.py)
 
 Invented proportions, none of them any maker's: they are there so that lengths and weights are of a sensible size.
-Nothing here is a design of a weld, a ring or a housing. Masses are by geometry. Shapes are (n,) for n bellows.
+Nothing here is a design of a weld, a ring or a housing. Masses are by geometry (joints/sizing/masses.py). Shapes are
+(n,) for n bellows.
 """
 
 from __future__ import annotations
@@ -12,17 +13,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from takeup.bellows.forms.stress import collar_diameter
-from takeup.bellows.geometry import (
-    Array,
-    Bellows,
-    live_length,
-    mean_diameter,
-    metal_length,
-    stack_thickness,
-    thinned_thickness,
-)
+from takeup.bellows.geometry import Array, Bellows, live_length, mean_diameter, stack_thickness
 from takeup.joints.series.inputs import PipeEnds, SeriesKind
+from takeup.joints.sizing.masses import bellows_mass, housing_length, tube_mass
 from takeup.library import PipeSize, material, pipe_size, schedules, tables_for, wall_thickness
 
 _LEAST_STUB, _STUB_SHARE, _STUB_STEP = 0.04, 0.1, 0.005  # m, of the outside diameter, m
@@ -92,32 +85,6 @@ def required_wall(pressure: float, diameter: float, allowable: float) -> float:
     return pressure * diameter / (2.0 * allowable + pressure)
 
 
-def bellows_mass(shape: Bellows, density: float) -> Array:
-    """Return the mass of the metal of one bellows, its collars with it.
-
-        m = rho pi [N s D_m n t_p + 2 L_t (D_b + n t) n t + 2 L_c (D_b + 2 n t + t_c) t_c]         (first principles)
-
-    s is the true length of the meridian of one convolution; each tangent has the thickness as bought and a collar.
-
-    Args:
-        shape: n bellows.
-        density: rho [kg/m3].
-
-    Returns:
-        m [kg], shape (n,).
-    """
-    stack = stack_thickness(shape)
-    convolved = shape.convolutions * metal_length(shape) * mean_diameter(shape) * shape.plies * thinned_thickness(shape)
-    tangents = 2.0 * shape.tangent_length * (shape.inside_diameter + stack) * stack
-    collars = 2.0 * shape.collar_length * collar_diameter(shape) * shape.collar_thickness
-    return density * math.pi * (convolved + tangents + collars)
-
-
-def tube_mass(outside_diameter: Array | float, wall: Array | float, length: Array | float, density: float) -> Array:
-    """Return the mass of a tube, m = rho pi (D - e) e L [kg], shape (n,) (first principles)."""
-    return np.asarray(density * math.pi * (outside_diameter - wall) * wall * length)
-
-
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Built:
     """n joints put together; shape (n,) each.
@@ -177,7 +144,7 @@ def _housed(shape: Bellows, pipe: Pipe, one: Array, ends: Array, range_: Array) 
     bore = shape.inside_diameter + 2.0 * shape.height + 2.0 * stack_thickness(shape) + 2.0 * pipe.clearance
     wall = np.maximum(housing_wall(bore, pipe), _LEAST_HOUSING)
     outside, ring = bore + 2.0 * wall, _RING_TO_WALL * wall
-    housing = live_length(shape) + range_ + RINGS * ring
+    housing = housing_length(live_length(shape), range_, RINGS * ring)
     inner = tube_mass(pipe.outside_diameter, pipe.wall, live_length(shape) + ring, pipe.density)
     shell = tube_mass(outside, wall, housing, pipe.density)
     rings = RINGS * tube_mass(outside, (outside - pipe.outside_diameter) / 2.0, ring, pipe.density)
@@ -221,11 +188,9 @@ __all__ = [
     "RINGS",
     "Built",
     "Pipe",
-    "bellows_mass",
     "built",
     "housing_wall",
     "pipe_of",
     "price_index",
     "required_wall",
-    "tube_mass",
 ]

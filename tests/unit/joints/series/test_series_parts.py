@@ -9,7 +9,8 @@ import pytest
 
 from takeup.bellows.geometry import bellows
 from takeup.joints.series.inputs import series_inputs
-from takeup.joints.series.parts import bellows_mass, built, pipe_of, price_index, required_wall, tube_mass
+from takeup.joints.series.parts import built, pipe_of, price_index, required_wall
+from takeup.joints.sizing.masses import bellows_mass, tube_mass
 
 ONE = np.ones(1)
 
