@@ -21,6 +21,7 @@ from takeup.line import (
     Pipe,
     Route,
     Study,
+    TakeUp,
     Turn,
     Zones,
     bore_area,
@@ -240,7 +241,7 @@ def with_rates(model: SystemModel, factors: Mapping[str, float]) -> SystemModel:
 
     Args:
         model: at the rates of the sheets.
-        factors: on all rates of a joint, by its name.
+        factors: on all rates of a joint, that of its balancing bellows too, by its name.
     """
     share = np.ones(model.frame.member_count)
     lines = []
@@ -252,13 +253,22 @@ def with_rates(model: SystemModel, factors: Mapping[str, float]) -> SystemModel:
             ]
         )
         share[line.members] = own
-        lines.append(replace(line, axial=line.axial * own))
+        takeups = tuple(_with_balance(takeup, factors.get(takeup.name, 1.0)) for takeup in line.line.takeups)
+        lines.append(replace(line, line=replace(line.line, takeups=takeups), axial=line.axial * own))
     straights = model.frame.straights
     first = share[: len(straights.start)]
     scaled = replace(
         straights, axial=straights.axial * first, bending=straights.bending * first, torsion=straights.torsion * first
     )
     return replace(model, frame=replace(model.frame, straights=scaled), lines=tuple(lines))
+
+
+def _with_balance(takeup: TakeUp, factor: float) -> TakeUp:
+    """Return a joint whose balancing bellows, where it has one, is stiffer or softer by a factor."""
+    if takeup.balance is None:
+        return takeup
+    balance = replace(takeup.balance, axial_rate=takeup.balance.axial_rate * factor)
+    return replace(takeup, balance=balance)
 
 
 def _section(piece: Piece, rates: dict[str, Rates], temperature: float) -> tuple[float, float, float]:

@@ -11,7 +11,7 @@ import math
 
 import numpy as np
 import pytest
-from tests.builders import along, hold, joint_of, line_file, solve, solve_all, state_number
+from tests.builders import along, hold, joint_of, line_file, solve, solve_all, state_number, walk_all
 from tests.unit.study.kind_lines import AREA, BALANCE, GUIDES, RATE, balance, base, rods, run, with_joint
 
 from takeup.line import bore_area, wall_area
@@ -45,7 +45,7 @@ def row_of(answer: LineAnswer, rate: float, thrust: float, pressure: float, grow
 
 
 def balanced_row(
-    answer: LineAnswer, *, area: float = AREA, pressure: float = 0.0, strain: float = 0.0
+    answer: LineAnswer, *, area: float = AREA, pressure: float = 0.0, strain: float = 0.0, stiffer: float = 1.0
 ) -> tuple[float, float]:
     """Return the force along a run with a balanced joint [N], and the joint's extension from face to face [m].
 
@@ -53,10 +53,13 @@ def balanced_row(
         S = k x - P A_e + P A_b + k_b z                 what passes the joint: bellows and ties side by side
         z = x + 0.5 ((k x - P A_e + p)/(E A) + strain)   its spools, 1.1 - 0.6 m, carry what its bellows does
         0 = z + 18.9 ((S + p)/(E A) + strain)            anchors do not move
+
+    k and k_b are both so many times those of the sheet.
     """
     axial, bore, nu = pipe_of(answer)
     own, left = (1.0 - 2.0 * nu) * pressure * bore, pressure * (area - AREA)
-    matrix = [[1.0, -RATE, -BALANCE], [0.0, 1.0 + 0.5 * RATE / axial, -1.0], [18.9 / axial, 0.0, 1.0]]
+    line, tied = stiffer * RATE, stiffer * BALANCE
+    matrix = [[1.0, -line, -tied], [0.0, 1.0 + 0.5 * line / axial, -1.0], [18.9 / axial, 0.0, 1.0]]
     spools = 0.5 * ((own - pressure * AREA) / axial + strain)
     force, _, faces = np.linalg.solve(matrix, [left, -spools, -18.9 * (own / axial + strain)])
     return float(force), float(faces)
@@ -84,6 +87,36 @@ def test_springs_of_a_balanced_joint_add():
     force, _ = balanced_row(answer, strain=growth)
     assert along(answer, "west end", LOST) == pytest.approx(force, rel=EXACT)
     assert force == pytest.approx(-(RATE + BALANCE) * 18.9 * growth, rel=0.02)  # spools, and what the pipe gives
+
+
+@pytest.mark.parametrize(("scatter", "share"), [({}, 0.1), ({"rate_scatter": "0.25"}, 0.25)])
+def test_the_rate_of_a_balance_scatters_with_that_of_its_joint(scatter, share):
+    """Hot without pressure both springs push: with rates high they do so with 1 + share of k and of k_b, low 1 - share.
+
+    10 % is taken where the sheet does not say.
+    """
+    walked = walk_all(run(with_joint("in-line pressure balanced", balance(), **scatter)))
+    (answer,) = walked.base.lines
+    expansion = answer.line.pipe.material.expansion
+    growth = expansion.at((400.0 - 32.0) / 1.8) - expansion.at((70.0 - 32.0) / 1.8)
+    step = walked.way.arrivals[state_number(answer, LOST)]
+    west = [hold.name for hold in walked.base.run.ground.model.holds].index("west end")
+    for words, stiffer in (("nominal rates", 1.0), ("rates high", 1.0 + share), ("rates low", 1.0 - share)):
+        (one,) = [item for item in walked.combinations if (item.friction, item.rates) == ("no friction", words)]
+        force, _ = balanced_row(answer, strain=growth, stiffer=stiffer)
+        assert one.loads[step, west, 0] == pytest.approx(force, rel=EXACT)
+
+
+def test_a_preset_scatters_with_the_rate_of_a_balance():
+    """30 mm x 1.1 x (95 + 190) N/mm = 9405 N, in a row with the pipe: S = x_0/(1/k + L/(E A))."""
+    walked = walk_all(run(with_joint("in-line pressure balanced", balance(), preset="30 mm extended")))
+    (answer,) = walked.base.lines
+    axial, _, _ = pipe_of(answer)
+    (one,) = [item for item in walked.combinations if (item.friction, item.rates) == ("no friction", "rates high")]
+    west = [hold.name for hold in walked.base.run.ground.model.holds].index("west end")
+    assert one.loads[walked.way.arrivals[0], west, 0] == pytest.approx(
+        0.03 / (1.0 / (1.1 * (RATE + BALANCE)) + 19.4 / axial), rel=1e-3
+    )  # spools within the ties carry the line's own bellows alone
 
 
 def test_a_balanced_joint_that_is_fitted_extended_draws_with_both_springs():
