@@ -20,6 +20,7 @@ class Rods:
         modulus: [Pa].
         expansion: mean coefficient of rods as hot as the pipe [1/K]; None for rods that stay as cold as they were.
         can_carry: tension of each [N]; None where not said.
+        yield_strength: of their steel at the temperature it works at [Pa]; None where not said.
         source: where the data come from.
     """
 
@@ -31,6 +32,7 @@ class Rods:
     modulus: float
     expansion: float | None
     can_carry: float | None
+    yield_strength: float | None = None
     source: str
 
 
@@ -41,6 +43,7 @@ class Pins:
     Args:
         along: direction of the pins in the joint's second and third axis (across, up), of length one; a gimbal has a
             second pair at right angles to it.
+        way: the same in the user's words: level, upright, or a direction.
         spread: between the middles of the two plates [m].
         diameter: of a pin [m].
         width: of a plate, across its pull [m].
@@ -50,10 +53,12 @@ class Pins:
         expansion: mean coefficient of plates as hot as the pipe [1/K]; None for plates that stay as cold as they were.
         friction: of a pin in its hole; None where pins are said to turn freely.
         can_carry: pull of both plates together [N]; None where not said.
+        yield_strength: of plates and pins at the temperature they work at [Pa]; None where not said.
         source: where the data come from.
     """
 
     along: tuple[float, float]
+    way: str
     spread: float
     diameter: float
     width: float
@@ -63,6 +68,7 @@ class Pins:
     expansion: float | None
     friction: Friction | None
     can_carry: float | None
+    yield_strength: float | None = None
     source: str
 
     @property

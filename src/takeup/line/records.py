@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from takeup.joints import Balance, ComputedBellows, Hardware, JointData, JointEnds, Pins, Rods, TakeUpKind
+from takeup.joints import Balance, ComputedBellows, DoubleKind, Hardware, JointData, JointEnds, Pins, Rods, TakeUpKind
 from takeup.line.conditions import (
     COLD_WALK,
     AddedState,
@@ -27,6 +27,7 @@ from takeup.line.conditions import (
     Warming,
     ZoneRule,
 )
+from takeup.line.fitting import NOTHING_SAID, Fitting
 from takeup.line.holding import End, Hold, HoldRule
 from takeup.line.parts import Allowables, Branch, Item, Leg, Pipe, Position, Section, UserValue, Vector
 
@@ -37,7 +38,8 @@ class TakeUp:
 
     `misalignment` is what installation may use up of its ratings: lateral [m] and angular [rad]. `rods`, `pins` and
     `balance` are its hardware, as far as its kind has it. Where `bellows` is given, the rates, effective area and live
-    length of `data` are computed from it, cold. `ends` says how a small-bore compensator is joined to its pipe.
+    length of `data` are computed from it, cold. `ends` says how it is joined to its pipe, `fitting` how it is fitted
+    out; both as far as the file says. `written_as` is the kind in the file: of the half of a double, the double.
     """
 
     name: str
@@ -51,6 +53,8 @@ class TakeUp:
     pins: Pins | None = None
     balance: Balance | None = None
     ends: JointEnds | None = None
+    fitting: Fitting = NOTHING_SAID
+    written_as: TakeUpKind | DoubleKind
 
     @property
     def hardware(self) -> Hardware:

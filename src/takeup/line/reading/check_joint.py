@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from takeup.joints import WRITTEN_KINDS, JointData, JointKind
+from takeup.line.reading.check_hardware import check_hardware
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.positions import SAME_PLACE
 from takeup.line.reading.schema_hardware import PinsItem, RodsItem
@@ -22,6 +23,7 @@ def check_joint(book: FaultBook, item: TakeUpItem, data: JointData, path: Path) 
     _check_rods(book, item, data, path)
     _check_pins(book, item, path)
     _check_balance(book, item, data, path)
+    check_hardware(book, item, path)
 
 
 def check_circle(book: FaultBook, item: RodsItem | None, outside: float | None, path: Path) -> None:
@@ -163,17 +165,15 @@ def _check_balance(book: FaultBook, item: TakeUpItem, data: JointData, path: Pat
 
 
 def _check_keys_of_kinds(book: FaultBook, item: TakeUpItem, path: Path) -> None:
-    """Note a base, ends or a rate that one kind needs and no other has."""
+    """Note a base, ends or a rate that a kind needs, or has not."""
     kind = WRITTEN_KINDS[item.kind]
-    for key, needs, what in (
-        ("base", kind.halves is not None, "the anchor base in its middle, and what it can carry"),
-        ("ends", kind.name == "small-bore compensator", "how it is joined: threaded, welded, flanged or sweat"),
-    ):
-        there = book.has((*path, key))
-        if needs and not there:
-            book.add(path, f"{_a(kind)} needs '{key}': {what}")
-        elif there and not needs:
-            book.add((*path, key), f"{_a(kind)} has no '{key}'; leave this key out", at_key=True)
+    there = book.has((*path, "base"))
+    if kind.halves is not None and not there:
+        book.add(path, f"{_a(kind)} needs 'base': the anchor base in its middle, and what it can carry")
+    elif there and kind.halves is None:
+        book.add((*path, "base"), f"{_a(kind)} has no 'base'; leave this key out", at_key=True)
+    if kind.name == "small-bore compensator" and not book.has((*path, "ends")):
+        book.add(path, f"{_a(kind)} needs 'ends': how it is joined: threaded, welded, flanged or sweat")
     if kind.name == "braided hose loop" and item.data.lateral_rate is None and item.data.angular_rate is None:
         message = f"{_a(kind)} needs 'lateral_rate' or 'angular_rate': nothing of a hose is computed"
         book.add((*path, "data"), message, at_key=True)

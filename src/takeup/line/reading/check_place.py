@@ -1,23 +1,31 @@
 """Whether a joint fits where it is put: room in its leg, its bend, its pipe.     (line/reading/check_place.py)
 
 An elbow pressure balanced joint has its blind head beyond a bend, in line with its bellows, and ties across it: the
-bend stands right beside one of its faces. A small-bore compensator ends at DN 80, and is sweated to copper only.
+bend stands right beside one of its faces, and is an elbow of about a right angle. A small-bore compensator ends at
+DN 80.
 """
 
 from __future__ import annotations
+
+import math
+
+import numpy as np
 
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.layout import Layout
 from takeup.line.reading.placed_holds import PlacedHold
 from takeup.line.reading.positions import SAME_PLACE
+from takeup.line.reading.read_fitting import LARGEST_SMALL_BORE
 from takeup.line.records import TakeUp
+from takeup.line.route import STRAIGHT, turn_angle
 from takeup.reading.yaml_places import Path
-from takeup.units import to_mm
+from takeup.units import to_deg, to_mm
 
 BESIDE_A_BEND = 2.0
 """Outside diameters of pipe between a face and its bend: ties across more would be no part of the joint."""
-LARGEST_SMALL_BORE = 0.0889
-"""Outside diameter of DN 80 [m] (ASME B36.10M, EN 10220)."""
+LEAST_ELBOW, GREATEST_ELBOW = math.radians(60.0), math.radians(120.0)
+"""Angles that its bend may turn by: by less the pipe beyond the bend stands where the balancing bellows has to, by more
+it comes back among the ties (geometry of an elbow with the head in line; common practice, no source)."""
 
 
 def check_place(
@@ -72,22 +80,41 @@ def _check_room(book: FaultBook, layout: Layout, faces: tuple[float, float], pat
 
 
 def _check_bend(book: FaultBook, layout: Layout, faces: tuple[float, float], path: Path) -> None:
-    """Note an elbow pressure balanced joint that has no bend right beside it."""
-    middle = sum(faces) / 2.0
-    size, leg = layout.section_at(middle).pipe.size, layout.leg_at(middle)
-    begin, finish = layout.straight_at(middle)
-    away = [faces[0] - begin] if leg > 0 else []
-    away += [finish - faces[1]] if leg + 1 < len(layout.legs) else []
+    """Note an elbow pressure balanced joint that has no elbow right beside it."""
+    size = layout.section_at(sum(faces) / 2.0).pipe.size
     if size is None:
         return
+    bends = _bends_of_leg(layout, faces)
     most = BESIDE_A_BEND * size.outside_diameter
-    if not away or min(away) > most + SAME_PLACE:
-        found = f"the nearest is {min(away):.4g} m away" if away else "its leg has none"
+    near = [angle for away, angle in bends if away <= most + SAME_PLACE]
+    if not near:
+        found = f"the nearest is {min(bends)[0]:.4g} m away" if bends else "its leg has none"
         book.add(
             (*path, "at"),
             "an elbow pressure balanced joint stands right beside a bend, across which it is tied: at most 2 outside "
             f"diameters of pipe, {to_mm(most):.5g} mm, lie between; {found}",
         )
+    elif not any(LEAST_ELBOW <= angle <= GREATEST_ELBOW for angle in near):
+        book.add(
+            (*path, "at"),
+            f"the bend beside this joint turns by {to_deg(max(near)):.3g} deg; an elbow pressure balanced joint is "
+            f"made with an elbow of about 90 deg, from {to_deg(LEAST_ELBOW):.0f} to {to_deg(GREATEST_ELBOW):.0f} deg, "
+            "so that its balancing bellows stands in line beyond it",
+        )
+
+
+def _bends_of_leg(layout: Layout, faces: tuple[float, float]) -> list[tuple[float, float]]:
+    """Return of each bend at an end of the joint's leg how far it is from the nearer face [m], and its angle [rad]."""
+    middle = sum(faces) / 2.0
+    leg = layout.leg_at(middle)
+    begin, finish = layout.straight_at(middle)
+    ways = [np.array(one.direction) for one in layout.legs]
+    found = [
+        (away, turn_angle(ways[before], ways[before + 1]))
+        for before, away in ((leg - 1, faces[0] - begin), (leg, finish - faces[1]))
+        if 0 <= before < len(ways) - 1
+    ]
+    return [(away, angle) for away, angle in found if angle > STRAIGHT]
 
 
 def _check_small_bore(book: FaultBook, layout: Layout, takeup: TakeUp, path: Path) -> None:
@@ -98,9 +125,6 @@ def _check_small_bore(book: FaultBook, layout: Layout, takeup: TakeUp, path: Pat
             f"a small-bore compensator ends at DN 80, {to_mm(LARGEST_SMALL_BORE):.4g} mm outside; the pipe here is "
             f"{pipe.size.dn}",
         )
-    if takeup.ends == "sweat" and pipe.steel is not None and "copper" not in pipe.steel.material.name.lower():
-        material = pipe.steel.material.name
-        book.add((*path, "ends"), f"sweat ends are soldered or brazed to copper; the pipe here is {material}")
 
 
 __all__ = ["check_place"]

@@ -65,7 +65,7 @@ def length_above_zero(words: str, text: str) -> float:
 def _level(clean: str, text: str) -> Go:
     length_words, turned, bearing = clean.partition(" bearing ")
     if turned:
-        return Go(length_above_zero(length_words, text), _bearing(bearing, text))
+        return Go(length_above_zero(length_words, text), read_bearing(bearing, text))
     length_words, _, word = clean.rpartition(" ")
     if word in DIRECTIONS:
         if not length_words:
@@ -82,7 +82,8 @@ def _level(clean: str, text: str) -> Go:
     return Go(length_above_zero(clean, text), None)
 
 
-def _bearing(words: str, text: str) -> Vector:
+def read_bearing(words: str, text: str) -> Vector:
+    """Return the level unit vector of a bearing such as "45 deg"; `text` is what it stands in."""
     angle = parse(words, "angle")
     if not 0.0 <= angle <= FULL_CIRCLE:
         raise ValueError(f"'{text}': a bearing is from 0 deg (north) through 90 deg (east) to 360 deg")

@@ -1,7 +1,7 @@
 """A double as two joints with an anchor base between.     (line/reading/read_doubles.py)
 
 J1, first    from the first face to the base, all data but length and weight as in the file
-J1 base      an intermediate anchor in the middle, with what its base can carry
+J1 base      an anchor in the middle, intermediate unless it is said to be a main one, with what it can carry
 J1, second   from the base to the last face
 """
 
@@ -55,7 +55,7 @@ def base_of(takeup: TakeUp, base: BaseItem | None) -> Hold:
     """Return the anchor in the middle of a double; without a stated base (a fault by then) it carries nothing known."""
     return Hold(
         name=f"{takeup.name} base",
-        kind="intermediate anchor",
+        kind="intermediate anchor" if base is None else base.kind,
         position=takeup.position,
         can_carry=None if base is None else base.can_carry,
         can_carry_moment=None if base is None else base.can_carry_moment,

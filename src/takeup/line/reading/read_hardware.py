@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from takeup.joints import Balance, JointData, Pins, Rods
 from takeup.library import Friction
+from takeup.line.parts import Vector
 from takeup.line.reading.faultbook import FaultBook
+from takeup.line.reading.pin_ways import across_the_pipe
 from takeup.line.reading.read_friction import read_friction
 from takeup.line.reading.schema_hardware import BalanceItem, PinsItem, RodsItem
 from takeup.reading.yaml_places import Path
@@ -23,16 +25,27 @@ def read_rods(item: RodsItem | None, data: JointData) -> Rods | None:
         modulus=item.modulus,
         expansion=item.expansion,
         can_carry=item.can_carry,
+        yield_strength=item.yield_strength,
         source=item.source,
     )
 
 
-def read_pins(book: FaultBook, item: PinsItem | None, data: JointData, path: Path) -> Pins | None:
-    """Return plates and pins; silence about their friction is a fault."""
+def read_pins(book: FaultBook, item: PinsItem | None, data: JointData, pipe: Vector, path: Path) -> Pins | None:
+    """Return plates and pins; silence about their friction is a fault.
+
+    Args:
+        book: where faults go.
+        item: as written.
+        data: of the joint.
+        pipe: unit direction of the pipe at the joint.
+        path: of the pins.
+    """
     if item is None:
         return None
+    across = book.attempt((*path, "along"), lambda: across_the_pipe(item.along, pipe))
     return Pins(
-        along=(1.0, 0.0) if item.along == "level" else (0.0, 1.0),
+        along=across or (1.0, 0.0),
+        way=item.along.words,
         spread=item.spread,
         diameter=item.diameter,
         width=item.width,
@@ -42,6 +55,7 @@ def read_pins(book: FaultBook, item: PinsItem | None, data: JointData, path: Pat
         expansion=item.expansion,
         friction=_friction(book, item, path),
         can_carry=item.can_carry,
+        yield_strength=item.yield_strength,
         source=item.source,
     )
 

@@ -22,6 +22,7 @@ from takeup.line.reading.placed_holds import PlacedHold
 from takeup.line.reading.positions import SAME_PLACE, locate
 from takeup.line.reading.read_bellows import AXIAL, NEEDED, check_answers, read_bellows, read_ratings
 from takeup.line.reading.read_doubles import HALVES, base_of, halves_of, kind_in_model, of_each_half
+from takeup.line.reading.read_fitting import check_ends, check_liner, read_fitting
 from takeup.line.reading.read_hardware import read_balance, read_pins, read_rods
 from takeup.line.reading.schema_takeups import MisalignmentItem, TakeUpItem
 from takeup.line.records import TakeUp
@@ -118,10 +119,14 @@ def _placed(
         preset=item.preset or 0.0,
         misalignment=_misalignment(book, item.misalignment, (*path, "misalignment")),
         rods=read_rods(item.rods, data),
-        pins=read_pins(book, item.pins, data, (*path, "pins")),
+        pins=read_pins(book, item.pins, data, layout.legs[layout.leg_at(station)].direction, (*path, "pins")),
         balance=read_balance(item.balance),
         ends=item.ends,
+        fitting=read_fitting(item),
+        written_as=item.kind,
     )
+    check_liner(book, item.liner, data.length, (*path, "liner"))
+    check_ends(book, item, layout.section_at(station), path)
     size = layout.section_at(station).pipe.size
     outside = size.outside_diameter if size else None
     check_circle(book, item.rods, outside, (*path, "rods"))

@@ -29,6 +29,7 @@ from takeup.line.reading.schema_conditions import (
     ZoneChangeItem,
 )
 from takeup.line.reading.schema_ends import GrowthItem, NozzleItem, StiffnessItem
+from takeup.line.reading.schema_fitting import CoverItem, LinerItem
 from takeup.line.reading.schema_hardware import BalanceItem, BaseItem, PinsItem, RodsItem
 from takeup.line.reading.schema_holds import FrictionItem, HoldItem, SpringItem
 from takeup.line.reading.schema_line import LineItem, ZoneItem
@@ -144,6 +145,8 @@ MODELS: dict[tuple[str, ...], type[Item]] = {
     ("lines", "takeups", "pins", "friction"): FrictionItem,
     ("lines", "takeups", "balance"): BalanceItem,
     ("lines", "takeups", "base"): BaseItem,
+    ("lines", "takeups", "liner"): LinerItem,
+    ("lines", "takeups", "cover"): CoverItem,
     ("lines", "takeups", "bellows"): BellowsItem,
     ("lines", "takeups", "bellows", "tangent"): TangentItem,
     ("lines", "takeups", "data"): JointItem,

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Literal, get_args
 
 from pydantic import Field
 
+from takeup.line.reading.pin_ways import PinWay, pin_way
 from takeup.line.reading.schema_ends import Moment
 from takeup.line.reading.schema_holds import FrictionItem
 from takeup.line.reading.values import Force, Item, JointLength, LineRate, Movement, Name, Source
@@ -15,7 +16,8 @@ Thick = Annotated[float, quantity("length", "20 mm", above=0.0, most="500 mm")]
 Modulus = Annotated[float, quantity("stress", "200 GPa", above=0.0, most="1000 GPa")]
 Expansion = Annotated[float, quantity("expansion coefficient", "12e-6 1/K", above=0.0, most="1e-4 1/K")]
 Wide = Annotated[float, quantity("length", "400 mm", above=0.0, most="10 m")]
-WAYS = ("level", "upright")
+Yield = Annotated[float, quantity("stress", "235 MPa", above=0.0, most="2000 MPa")]
+BaseKind = Literal["intermediate anchor", "main anchor"]
 
 
 class RodsItem(Item):
@@ -45,14 +47,18 @@ class RodsItem(Item):
         default=None, description="mean coefficient of expansion; of hot rods, required"
     )
     can_carry: Force | None = Field(default=None, description="tension that each can carry")
+    yield_strength: Yield | None = Field(
+        default=None, description="yield strength of their steel at the temperature it works at"
+    )
     source: Source = Field(description="where the data come from")
 
 
 class PinsItem(Item):
     """Two plates or bars, one on either side of the pipe, with pins: of a hinged, a gimbal or a swing joint."""
 
-    along: Annotated[Literal["level", "upright"], one_of(WAYS, what="way of pins")] = Field(
-        description="how they lie: level, across the pipe, or upright, at right angles to that; of a gimbal one pair"
+    along: Annotated[PinWay, pin_way()] = Field(
+        description="how they lie across the pipe: level, or upright, at right angles to that; on a vertical pipe a "
+        "direction; of a gimbal one pair"
     )
     spread: Wide = Field(description="between the middles of the two plates or bars")
     diameter: Thick = Field(description="diameter of a pin")
@@ -75,6 +81,9 @@ class PinsItem(Item):
         default=None, description="friction of a pin in its hole as a range with its source (this or `slides_on`)"
     )
     can_carry: Force | None = Field(default=None, description="pull that both plates can carry together")
+    yield_strength: Yield | None = Field(
+        default=None, description="yield strength of plates and pins at the temperature they work at"
+    )
     source: Source = Field(description="where the data come from")
 
 
@@ -95,6 +104,11 @@ class BalanceItem(Item):
 class BaseItem(Item):
     """The anchor base in the middle of a double joint."""
 
+    kind: Annotated[BaseKind, one_of(get_args(BaseKind), what="kind of base")] = Field(
+        default="intermediate anchor",
+        description="intermediate anchor where not said: it sees no net thrust; main anchor where one half may be "
+        "without pressure",
+    )
     can_carry: Force = Field(description="force along the pipe that it can carry")
     can_carry_moment: Moment | None = Field(default=None, description="moment that it can carry")
     source: Source = Field(description="where the data come from")

@@ -7,8 +7,10 @@ from typing import Annotated, get_args
 from pydantic import Field
 
 from takeup.joints import DoubleKind, JointEnds, TakeUpKind
+from takeup.line.fitting import Surrounding
 from takeup.line.reading.schema_bellows import BellowsItem
 from takeup.line.reading.schema_ends import Moment
+from takeup.line.reading.schema_fitting import AROUND, CoverItem, LinerItem, Velocity
 from takeup.line.reading.schema_hardware import BalanceItem, BaseItem, PinsItem, RodsItem
 from takeup.line.reading.sentences import read_preset
 from takeup.line.reading.values import (
@@ -133,8 +135,21 @@ class TakeUpItem(Item):
         default=None, description="of a double, required: the anchor base in its middle, called `<name> base`"
     )
     ends: Annotated[JointEnds, one_of(get_args(JointEnds), what="way of joining")] | None = Field(
-        default=None, description="of a small-bore compensator, required: how it is joined to its pipe; sweat to copper"
+        default=None,
+        description="how it is joined to its pipe; of a small-bore compensator, required; threaded and sweat up to DN "
+        "80, sweat to copper; not said where left out",
     )
+    velocity: Velocity | None = Field(
+        default=None,
+        description="greatest velocity of the flow through it, which runs from the start of the route to its end; "
+        "whether it needs a liner is not looked at where not said",
+    )
+    liner: LinerItem | None = Field(default=None, description="its liner, or that it has none")
+    surroundings: Annotated[tuple[Surrounding, ...], AROUND] | None = Field(
+        default=None,
+        description="what lies round it; whether it needs a cover is not looked at where not said",
+    )
+    cover: CoverItem | None = Field(default=None, description="its cover, or that it has none")
     data: JointItem = Field(
         description="the joint's data; of a double, length and weight are the whole joint's, all else is of each half"
     )
