@@ -109,7 +109,13 @@ def _of_materials(study: Study) -> list[str]:
 def _of_friction(study: Study) -> list[str]:
     """Return how friction is taken, where anything rubs."""
     holds = [hold for line in study.lines for hold in line.holds if hold.friction is not None]
-    if not holds:
+    pins = [
+        item.name
+        for line in study.lines
+        for item in line.takeups
+        if item.pins is not None and item.pins.friction is not None and item.pins.friction.high > 0.0
+    ]
+    if not holds and not pins:
         return []
     installed = "Friction at installation is zero."
     if study.walk.locked_in:
@@ -118,7 +124,20 @@ def _of_friction(study: Study) -> list[str]:
         "Friction is Coulomb's, in the plane of each support, with one coefficient at rest and sliding.",
         "The states are walked in order without friction, with low and with high coefficients; it is never credited.",
         "To loads without friction the bound sum(mu N), with the high coefficient, is added on each anchor.",
+        *_of_pins(pins),
         installed,
+    ]
+
+
+def _of_pins(names: list[str]) -> list[str]:
+    """Return where the friction of pins is counted, and where not."""
+    if not names:
+        return []
+    return [
+        (
+            f"Pins of {', '.join(names)} rub in the walks with low and with high coefficients, and the envelopes of "
+            "loads hold them; the bound sum(mu N) is that of rests, guides and hangers, and has no friction of pins."
+        )
     ]
 
 
