@@ -52,6 +52,44 @@ def pin_bearing(pull: float, diameter: float, thickness: float) -> float:
     return not_below_zero(pull, "the plate's pull", "N") / area
 
 
+def plate_stress(pull: float, width: float, thickness: float) -> float:
+    """Return the tensile stress of a plate or bar away from its holes.
+
+        S = F / (w t)                                                      (first principles)
+
+    Args:
+        pull: F of the plate [N].
+        width: w of the plate, across its pull [m].
+        thickness: t of the plate [m].
+
+    Returns:
+        S [Pa].
+    """
+    area = above_zero(width, "the plate's width") * above_zero(thickness, "the plate's thickness")
+    return not_below_zero(pull, "the plate's pull", "N") / area
+
+
+def net_stress(pull: float, width: float, thickness: float, hole: float) -> float:
+    """Return the mean tensile stress of a plate or bar either side of the hole of a pin.
+
+        S = F / ((w - d) t)                                                (first principles)
+
+    Args:
+        pull: F of the plate [N].
+        width: w of the plate, across its pull [m].
+        thickness: t of the plate [m].
+        hole: d, diameter of the hole [m].
+
+    Returns:
+        S [Pa].
+
+    Raises:
+        OutOfRange: The hole leaves nothing of the plate.
+    """
+    left = above_zero(width - above_zero(hole, "the hole's diameter"), "what the hole leaves of the plate's width")
+    return plate_stress(pull, left, thickness)
+
+
 def pin_diameter(pull: float, *, shear: float, bearing: float, thickness: float) -> float:
     """Return the diameter that a pin needs.
 
@@ -72,4 +110,4 @@ def pin_diameter(pull: float, *, shear: float, bearing: float, thickness: float)
     return max(by_shear, force / held)
 
 
-__all__ = ["pin_bearing", "pin_diameter", "pin_shear", "plate_pull"]
+__all__ = ["net_stress", "pin_bearing", "pin_diameter", "pin_shear", "plate_pull", "plate_stress"]

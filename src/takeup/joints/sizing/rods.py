@@ -43,7 +43,18 @@ def rod_stress(thrust: float, count: int, diameter: float) -> float:
     Returns:
         S [Pa].
     """
-    return rod_force(thrust, count) / (math.pi / 4.0 * above_zero(diameter, "the rod's diameter") ** 2)
+    return pull_stress(rod_force(thrust, count), diameter)
+
+
+def pull_stress(pull: float, diameter: float) -> float:
+    """Return the tensile stress of a rod, S = F / (pi d^2/4) [Pa]  (first principles).
+
+    Args:
+        pull: F [N].
+        diameter: d that carries: of the thread's root where threaded [m].
+    """
+    area = math.pi / 4.0 * above_zero(diameter, "the rod's diameter") ** 2
+    return not_below_zero(pull, "the rod's pull", "N") / area
 
 
 def rod_diameter(thrust: float, count: int, allowable: float) -> float:
@@ -84,4 +95,4 @@ def stopping_force(thrust: float, run: float, stiffness: float) -> float:
     return force * (1.0 + math.sqrt(1.0 + 2.0 * rate * not_below_zero(run, "the run before the nuts bear") / force))
 
 
-__all__ = ["LEAST_RODS", "rod_diameter", "rod_force", "rod_stress", "stopping_force"]
+__all__ = ["LEAST_RODS", "pull_stress", "rod_diameter", "rod_force", "rod_stress", "stopping_force"]

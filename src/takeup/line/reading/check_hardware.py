@@ -26,7 +26,7 @@ def check_hardware(book: FaultBook, item: TakeUpItem, path: Path) -> None:
 
 def _check_rods(book: FaultBook, rods: RodsItem, path: Path) -> None:
     if rods.can_carry is not None:
-        thick = f"rods of {book.words((*path, 'diameter'))}"
+        thick = f"on rods of {book.words((*path, 'diameter'))}"
         _check_carried(book, rods.can_carry, rod_sections(rods.diameter), thick, path)
 
 
@@ -36,7 +36,7 @@ def _check_pins(book: FaultBook, pins: PinsItem, path: Path) -> None:
         book.add((*path, "diameter"), f"the hole of a pin of '{thick}' leaves nothing of a plate {wide} wide")
     elif pins.can_carry is not None:
         sections = pin_sections(pins.diameter, pins.width, pins.thickness)
-        sizes = f"pins of {thick} in plates of {wide} by {deep}"
+        sizes = f"on pins of {thick} in plates of {wide} by {deep}"
         _check_carried(book, pins.can_carry / _PLATES, sections, sizes, path)
 
 
@@ -48,8 +48,8 @@ def _check_carried(book: FaultBook, force: float, sections: tuple[Section, ...],
         place = (*path, "can_carry")
         book.add(
             place,
-            f"'{book.words(place)}' is {to_mpa(stress):.4g} MPa {most.words}, {sizes}; no steel takes more than "
-            f"{to_mpa(most.no_steel):.4g} MPa there: one of the two is mistyped",
+            f"'{book.words(place)}' {sizes} is {to_mpa(stress):.4g} MPa {most.words}; no steel takes more than "
+            f"{to_mpa(most.no_steel):.4g} MPa there: the force or a size is mistyped",
         )
 
 
