@@ -9,6 +9,7 @@ import pytest
 from tests.builders import joint, line_file, solve
 
 from takeup.checks import balance_ties
+from takeup.joints import Balance
 from takeup.study import LineAnswer
 
 
@@ -63,6 +64,23 @@ def test_a_push_without_vacuum_is_no_danger():
     """Slack ties only take a spring force away: 12 kN of push in a hot line without pressure."""
     rows = balance_ties.check(told(answer_of("can_carry: 150 kN, "), {1: 18e5}, {1: 83e3, 4: -12e3}))
     assert [(row.where, row.outcome) for row in rows] == [("J1", "passes")]
+
+
+def test_ties_that_the_line_takes_a_part_off_are_held_against_all_of_it():
+    """18 bar on 46 000 mm2 are 82.8 kN; by the model 78 kN, of ties of 80 kN: the whole is too much for them."""
+    rows = balance_ties.check(told(answer_of("can_carry: 80 kN, "), {1: 18e5}, {1: 78e3}))
+    assert [(row.where, row.outcome) for row in rows] == [("J1", "close"), ("J1, anchor lost", "fails")]
+    assert rows[1].demand == pytest.approx(82.8e3, rel=1e-12)
+    assert len(balance_ties.check(told(answer_of("can_carry: 80 kN, "), {1: 18e5}, {1: 82.9e3}))) == 1
+
+
+def test_ties_of_an_unequal_balance_pull_with_a_share_of_what_is_left():
+    """10 bar on 460 and 400 cm2: 40 kN, and of the 6 kN left 190/(95 + 190), two thirds, 4 kN: 44 kN (by hand)."""
+    balance = Balance(
+        axial_rate=190e3, effective_area=0.040, can_carry=None, can_be_pushed=None, source="invented for a test"
+    )
+    pull = balance_ties.pull_of_free_ties(balance, pressure=10e5, area=0.046, rate=95e3)
+    assert pull == pytest.approx(44e3, rel=1e-12)
 
 
 def test_joints_without_a_balance_have_no_ties():

@@ -35,7 +35,7 @@ def told(answer: LineAnswer, *forces: tuple[int, int, tuple[float, float, float]
 
 def test_the_more_loaded_plate_speaks_for_both(hinged: LineAnswer):
     """30, 40 and 120 kN at right angles are 130 kN in one plate, 20 kN in the other: twice 130 of 300 kN (by hand)."""
-    row, *more = pins.check(
+    row, *more = pins.check(  # twice 130 kN is more than the whole thrust, of 41.4 kN, which therefore has no row
         told(hinged, (1, 0, (120e3, 40e3, 30e3)), (1, 1, (20e3, 0.0, 0.0)), (2, 1, (9e3, 0.0, 0.0)))
     )
     assert not more
@@ -69,6 +69,28 @@ def test_what_plates_can_carry_must_be_said(hinged: LineAnswer):
     row = pins.check(replace(hinged, line=replace(hinged.line, takeups=(silent,))))[0]
     assert row.outcome == "no limit given"
     assert row.demand is not None
+
+
+def test_plates_off_which_the_line_takes_thrust_are_held_against_all_of_it(hinged: LineAnswer):
+    """9 bar on 46 000 mm2 are 41.4 kN; by the model 10 kN in each plate, 20 kN of 300 kN, and of 40 kN by the whole."""
+    little = told(hinged, (1, 0, (10e3, 0.0, 0.0)), (1, 1, (10e3, 0.0, 0.0)))
+    row, whole = pins.check(little)
+    assert (row.demand, whole.where, whole.state) == (20e3, "J1, anchor lost", "under hydrostatic test")
+    assert (whole.demand, whole.capacity, whole.outcome) == (pytest.approx(41.4e3, rel=1e-12), 300e3, "passes")
+    (takeup,) = hinged.line.takeups
+    assert takeup.pins is not None
+    weak = replace(takeup, pins=replace(takeup.pins, can_carry=40e3))
+    rows = pins.check(replace(little, line=replace(hinged.line, takeups=(weak,))))
+    assert [row.outcome for row in rows] == ["passes", "fails"]
+
+
+def test_the_stress_that_a_capacity_means_is_said(hinged: LineAnswer):
+    """150 kN a plate: 59.7 MPa on 2*1256.637 mm2, 150 on 40*25, 75 on 80*25, 150 MPa on 40*25 beside the hole."""
+    words = pins.check(told(hinged, (1, 0, (90e3, 0.0, 0.0))))[0].because
+    assert (
+        "both are said to carry 300.0 kN: that would be 60 MPa of shear in two sections of each pin, 150 MPa" in words
+    )
+    assert "75 MPa of tension in each plate, 150 MPa of tension beside the hole of each pin, with no yield" in words
 
 
 @pytest.mark.parametrize("kind", ["hinged", "gimbal", "swing"])
