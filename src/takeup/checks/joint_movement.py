@@ -88,8 +88,23 @@ def judge_movement(
         longer = "longer" if moved[0] > 0.0 else "shorter"
         return rule.result(takeup.name, state, "fails", f"{words}; it is rated for no movement that makes it {longer}")
     if missing and use <= 1.0:
-        return rule.result(takeup.name, state, "no limit given", f"{words}; no rating is given for {missing}")
+        said = f"{words}; no rating is given for {missing}{_asked(takeup, missing)}"
+        return rule.result(takeup.name, state, "no limit given", said)
     return rule.judge(takeup.name, state, use, 1.0, "sum of uses", because=words, status=status)
+
+
+def _asked(takeup: TakeUp, missing: str) -> str:
+    """Return which keys of the joint's data would say it, in words, and why a kind that is rated for less is asked."""
+    keys = " and ".join(f"'{key}'" for key in ("axial", "lateral", "angular") if f"{key} movement" in missing)
+    keys = keys.replace("'axial'", "'axial_compression' or 'axial_extension'")
+    kind = KINDS[takeup.kind]
+    if kind.sleeved:
+        return (
+            f": its kind is for axial movement; what its guided sleeve allows besides is its maker's to state, as {keys}"
+        )
+    if kind.pins == "swing" and "angular" in missing:
+        return f": its ends turn about its pins as the line bends, for which its maker states {keys}"
+    return f": its maker states it as {keys}"
 
 
 def check(answer: LineAnswer) -> list[CheckResult]:

@@ -122,13 +122,13 @@ def _which(bellows: BellowsFactor) -> str:
 
 
 def _of_parts(name: str, modes: list[tuple[StateStability, Mode]]) -> list[CheckResult]:
-    """Return the lowest factor of the spool or the rods of a joint; nothing where none of their modes is low."""
+    """Return the lowest factor of the spool, or of rods, bars, plates or ties; nothing where none is low."""
     if not modes:
         return []
     item, mode = min(modes, key=lambda pair: pair[1].factor)
-    words = (
-        f"its {mode.part} bows out at {factor_words(mode.factor)} times the forces of this state{_bowing(item, mode)}"
-    )
+    bows = "bows" if mode.part == "spool" else "bow"
+    factor = factor_words(mode.factor)
+    words = f"its {mode.part} {bows} out at {factor} times the forces of this state{_bowing(item, mode)}"
     return [RULE.judge(name, item.state, PIPE, mode.factor, UNIT, because=words, status=_MEMORY)]
 
 

@@ -33,7 +33,8 @@ def swings_table(results: Results, units: Units) -> Tree | None:
     ]
     caption = (
         "Joints that moved sideways at pressure: what the line adds along the offset beyond the first order; below "
-        "zero the joint pushes on. By hand: P·A_e·y·(1/L_rod − 1/L_centres), for pin-like bellows"
+        "zero the joint pushes on. By hand: P·A_e·y·(1/L_rod − 1/L_centres), for pin-like bellows; L_rod: "
+        "of the rods, or of the bars of a swing joint"
     )
     return table(head, cells, caption, notes=[_why(row) for row in rows])
 

@@ -84,7 +84,7 @@ class Nearest:
 
 
 def nearest(results: Results) -> Nearest | None:
-    """Return the check of load factors with the greatest use: a run, a bellows in the line or by itself, spool or rods.
+    """Return the check of load factors with the greatest use: a run, a bellows in the line or by itself, a part.
 
     Args:
         results: the results document.

@@ -1,7 +1,8 @@
 """At what factor on its effective forces a system bows out, state by state.     (study/bowing/stability.py)
 
 The frame is the finer one of the state (fine.py), the rods that pull in it. A mode belongs to the run of pipe, to the
-bellows or the spool of a joint, or to its rods, whichever holds most of its elastic energy. An externally pressurised
+bellows or the spool of a joint, or to its rods, bars, plates or ties, whichever holds most of its elastic energy; the
+ties of a balance are one bar from face to face, in the middle of the joint. An externally pressurised
 joint bends like the pipe beside it, because guide rings keep its inner pipe in line; its bellows is looked at by
 itself under vacuum.
 
@@ -47,7 +48,8 @@ _FAR_ENOUGH = 6.0  # above every factor that is asked for: what lies beyond deci
 _NEAR_ONE = 1.2  # below it one decimal does not show on which side of one a factor stands
 _NOTHING = 1.0  # N: rounding, and forces that bow nothing
 _SWAYS = 0.5  # of the largest movement: a spool that moves so far is what moves
-Part = Literal["run", "bellows", "spool", "rods"]
+Part = Literal["run", "bellows", "spool", "rods", "bars", "plates", "ties"]
+_HARDWARE: dict[str, Part] = {"rod": "rods", "bar": "bars", "pin": "plates", "balance": "ties"}
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -233,7 +235,7 @@ def _mode(fine: FineState, found: Modes, row: int) -> Mode:
             key = owner_of(line, piece)
             shares[key] = shares.get(key, 0.0) + float(energy[line.members[place]])
     for rod, bar in zip(fine.rods, fine.bars, strict=True):
-        of_rod: tuple[str, str | None, Part] = (rod.line, rod.owner, "rods")
+        of_rod: tuple[str, str | None, Part] = (rod.line, rod.owner, _HARDWARE[rod.role])
         shares[of_rod] = shares.get(of_rod, 0.0) + float(energy[bar])
     (name, joint, part), share = max(shares.items(), key=lambda item: item[1])
     chosen = next(line for line in model.lines if line.line.name == name)
