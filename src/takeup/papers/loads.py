@@ -19,6 +19,7 @@ from takeup.drawing.reading import (
 from takeup.edge import Measure, Units
 from takeup.papers.front import anchors_of, guides_of, holds_word, with_line
 from takeup.papers.hardware_needed import needed_tables
+from takeup.papers.joint_parts import parts_tables
 from takeup.papers.numerals import decimals_for, fixed, told, written, written_column
 from takeup.papers.tables import Cell, Column, Tree, number_column, sentences, table, words_column
 
@@ -211,7 +212,7 @@ def _worst(hold: Record) -> tuple[float, str]:
 
 
 def joints_section(results: Results, units: Units) -> Tree:
-    """Return section 6: movements and spring forces by state, hardware sized by hand, and the growth by hand."""
+    """Return section 6: movements and springs by state, hardware by hand, parts, growth by hand."""
     joints = [joint for joint in records_of(results, "takeups") if records_of(joint, "movements")]
     rows = [_with_span(row) for row in records_of(results, "growth_hand")]
     return {
@@ -219,6 +220,7 @@ def joints_section(results: Results, units: Units) -> Tree:
             {**_movements(joint, units), "kind": with_line(results, joint, text_of(joint, "kind"))} for joint in joints
         ],
         "needed": needed_tables(results, units),
+        "parts": parts_tables(results, units),
         "growth": hand_table(rows, "Growth by hand beside by model", units),
     }
 

@@ -12,6 +12,7 @@ from takeup.results.computed_bellows import computed_part, provenance_words
 from takeup.results.contacts import hardware_rows, rod_rows
 from takeup.results.hardware_needed import hardware_needed_part
 from takeup.results.joint_data import joint_data_part
+from takeup.results.joint_parts import joint_parts_part
 from takeup.results.plain import Json, numbers
 from takeup.results.resolved import end_part
 from takeup.study import JointMovement, Solved, Unsolved, joint_spans
@@ -230,6 +231,7 @@ def _takeup(answer: Solved | Unsolved, model: LineModel, item: TakeUp, moved: Jo
         "bellows": [{"from_m": start, "to_m": end} for start, end in spans.bellows],
         "movements": [] if moved is None else _movements(answer, moved),
         "hardware_needed": hardware_needed_part(answer, item, moved),
+        "parts": joint_parts_part(answer, model.line, item, moved),
         "spring_n": []
         if moved is None
         else [

@@ -15,7 +15,7 @@ from takeup.joints.computed import JointBellows
 from takeup.joints.data import JointData
 from takeup.joints.kinds import JointKind
 from takeup.joints.links import Hardware
-from takeup.joints.sizing.parts import Metal, Part, bellows_part, overall_length, pin_parts, rod_parts, tube_part
+from takeup.joints.sizing.parts import Metal, Part, bellows_part, pin_parts, rod_parts, tube_part
 from takeup.library import UnknownName, material, tables_for
 
 STEEL = "ASTM A106 B"
@@ -32,21 +32,17 @@ class KnownParts:
     Args:
         given: by the line file.
         taken: as the line's pipe.
-        tangents: the two at the outer ends of all bellows, which sit on the ends [m].
+        least_length: of what must find room between the joint's faces: all bellows with their two outer tangents, and
+            the spool between two [m].
         missing: what else such a joint has, in words.
         notes: whose densities these are.
     """
 
     given: tuple[Part, ...]
     taken: tuple[Part, ...]
-    tangents: float
+    least_length: float
     missing: tuple[str, ...]
     notes: tuple[str, ...]
-
-    @property
-    def least_length(self) -> float:
-        """What must find room between the joint's faces: bellows with their outer tangents, and the spool [m]."""
-        return overall_length(part for part in (*self.given, *self.taken) if part.name != "ends") + self.tangents
 
 
 def steel_density() -> float:
@@ -70,10 +66,11 @@ def known_parts(
         return None
     found = [*_bellows(kind, data, bellows), *_hardware(kind, data, hardware)]
     given = tuple(part for part in found if isinstance(part, Part))
+    tangents = 0.0 if bellows is None else 2.0 * bellows.tangent_length
     return KnownParts(
         given=given,
         taken=tuple(_of_pipe(kind, data, pipe)),
-        tangents=0.0 if bellows is None else 2.0 * bellows.tangent_length,
+        least_length=whole_live_length(data) + _spool(data) + tangents,
         missing=(*(words for words in found if isinstance(words, str)), *_missing(kind, hardware), *ALWAYS_MISSING),
         notes=tuple(_notes(given, bellows)),
     )
@@ -128,9 +125,14 @@ def _no_steel(what: str, modulus: float) -> str:
     return f"{what}, whose modulus of {modulus / 1e9:g} GPa is no steel's, so that their density is not known"
 
 
+def _spool(data: JointData) -> float:
+    """Return the spool between two bellows, from live length to live length [m]."""
+    return 0.0 if data.centres is None else data.centres - data.live_length
+
+
 def _of_pipe(kind: JointKind, data: JointData, pipe: Metal) -> Iterator[Part]:
     """Yield spool and ends as the line's pipe; no ends where other parts stand in the row that are not known."""
-    spool = 0.0 if data.centres is None else data.centres - data.live_length
+    spool = _spool(data)
     if spool > _LENGTH_ROUNDING:
         yield tube_part("spool", pipe, spool)
     left = data.length - whole_live_length(data) - spool
