@@ -6,6 +6,7 @@ import sys
 from pathlib import Path
 
 from tools.pages import ROOT
+from tools.pages.advice import advice_page
 from tools.pages.api import api_page
 from tools.pages.bellows import bellows_page
 from tools.pages.bellows_duty import bellows_duty_page
@@ -35,6 +36,7 @@ def every_page() -> dict[Path, str]:
         reference / "coverage.md": coverage_page(),
         reference / "demonstration-series.md": series_page(),
         reference / "library.md": library_page(),
+        reference / "material-advice.md": advice_page(),
         reference / "results.md": results_page(),
         Path("src") / "takeup" / "bellows" / "rating.schema.json": rating_schema(),
         **check_pages(),
