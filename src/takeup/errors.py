@@ -2,6 +2,7 @@
 
     TakeupError
     ├── InputError      the user's file or command is wrong; carries every fault found, each with its place
+    ├── NothingFits     no joint of a series fits a place; the message says why not
     └── OutOfRange      a formula or table was asked outside its range; a check turns it into "not covered"
 
 A failed check, a line that is not held and a solve that did not verify are results, not errors.
@@ -38,6 +39,10 @@ class InputError(TakeupError):
     def __init__(self, faults: tuple[Fault, ...]) -> None:
         self.faults = tuple(sorted(faults))
         super().__init__("\n".join(str(fault) for fault in self.faults))
+
+
+class NothingFits(TakeupError):
+    """No joint of a series fits a place; the message says why not, over several lines."""
 
 
 class OutOfRange(TakeupError, ValueError):

@@ -24,9 +24,9 @@ RULE = Rule(
     limits="ratings as given in the joint's data, at its rated cycles; misalignment at installation where stated; "
     "movement that pins hold needs no rating up to 2 % of the live length",
 )
-_UNSEEN_AXIAL = 1e-5  # m: a hundredth of a millimetre needs no rating (common practice, no source)
-_UNSEEN_LATERAL = 1e-4  # m: a tenth of a millimetre likewise
-_UNSEEN_ANGULAR = 1.75e-4  # rad: a hundredth of a degree likewise
+UNSEEN_AXIAL = 1e-5  # m: a hundredth of a millimetre needs no rating (common practice, no source)
+UNSEEN_LATERAL = 1e-4  # m: a tenth of a millimetre likewise
+UNSEEN_ANGULAR = 1.75e-4  # rad: a hundredth of a degree likewise
 _HELD = 0.02  # of the live length: what pins hold may still give, and plates grow less than pipe (common practice)
 
 
@@ -51,9 +51,9 @@ def combined_use(axial: float, lateral: float, angular: float, takeup: TakeUp) -
     held = _HELD * data.live_length * kind.bellows if kind.pins != "none" else 0.0
     total, missing = 0.0, []
     for name, value, rating, unseen, words in (
-        ("axial", abs(axial), room, max(held, _UNSEEN_AXIAL), f"axial movement {axial * 1e3:+.2f} mm"),
-        ("lateral", lateral, data.lateral, max(held, _UNSEEN_LATERAL), f"lateral movement {lateral * 1e3:.2f} mm"),
-        ("angular", angular, data.angular, _UNSEEN_ANGULAR, f"angular movement {np.degrees(angular):.3f} deg"),
+        ("axial", abs(axial), room, max(held, UNSEEN_AXIAL), f"axial movement {axial * 1e3:+.2f} mm"),
+        ("lateral", lateral, data.lateral, max(held, UNSEEN_LATERAL), f"lateral movement {lateral * 1e3:.2f} mm"),
+        ("angular", angular, data.angular, UNSEEN_ANGULAR, f"angular movement {np.degrees(angular):.3f} deg"),
     ):
         if rating:
             total += value / rating
@@ -99,9 +99,7 @@ def _asked(takeup: TakeUp, missing: str) -> str:
     keys = keys.replace("'axial'", "'axial_compression' or 'axial_extension'")
     kind = KINDS[takeup.kind]
     if kind.sleeved:
-        return (
-            f": its kind is for axial movement; what its guided sleeve allows besides is its maker's to state, as {keys}"
-        )
+        return f": its kind is for axial movement; what its guided sleeve allows besides is its maker's to state, as {keys}"
     if kind.pins == "swing" and "angular" in missing:
         return f": its ends turn about its pins as the line bends, for which its maker states {keys}"
     return f": its maker states it as {keys}"

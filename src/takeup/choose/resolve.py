@@ -1,193 +1,175 @@
-"""From rules to places: guides by the spacing rule, rests by the support spans.     (choose/resolve.py)
+"""What a file leaves to the tool, resolved: joints from their series, then holds by their rules. (choose/resolve.py)
 
-Guides by the spacing rule stand beside unrestrained joints only: on each side that is not next to an anchor, the
-first within 4 D of the joint, the second within 14 D of the first, then at equal steps of at most L_max, as far as
-the next anchor, bend or joint. L_max takes the worst state: F = P A_e + k x with x the free growth, E at that state's
-temperature. A guide that carries weight keeps to the support span as well. Guides' places are rounded down to 0.05 m,
-so that they can be set out. Rests by the support spans (rests.py) come after the guides, which may carry.
-Limits: stability is not proved by a spacing rule; the checks judge what was placed with the model's own forces.
+A joint that the file names is taken as it stands in the series, its ratings as they are there over the file's cycles.
+One that is to be selected is the first that fits by its data and whose own study stands (selection/select.py). Where a
+line leaves several to the tool, each is chosen with the others in place: at first the softest that may stand there,
+then what was chosen, until nothing changes.
 """
 
 from __future__ import annotations
 
-import math
-from dataclasses import replace
+from collections.abc import Iterator
 
-from takeup.basis import first_guide_limit, intermediate_guide_spacing, second_guide_limit
-from takeup.choose.rests import APART, rest_stations
-from takeup.joints import KINDS, whole_axial_rate
-from takeup.line import (
-    Hold,
-    Line,
-    Route,
-    State,
-    Stretch,
-    Study,
-    TakeUp,
-    anchor_stations,
-    route_of,
-    second_moment,
-    section_span,
-    states_of,
-    stretches_of,
-)
-from takeup.line.holding import HoldRule
-from takeup.line.parts import Position, station_words
+import numpy as np
 
-_STEP = 0.05
+from takeup.choose.rules import resolve_rules
+from takeup.choose.selection.screen import screen
+from takeup.choose.selection.select import Selection, select_for_line
+from takeup.choose.selection.trial import at_rest, joint_at, with_joint
+from takeup.errors import NothingFits
+from takeup.line import Line, Study, TakeUp
+from takeup.line.choices import Choice, Chosen
+
+_ROUNDS = 3
+"""Times that joints of one file are chosen anew because another was; then the last ones stand."""
+_TOLD = 5  # refused joints that the record of a choice names
 
 
 def resolve(study: Study) -> Study:
-    """Return the study with every rule of its lines turned into holds.
+    """Return the study with every joint chosen, and every rule of its lines turned into holds.
 
     Args:
         study: as read.
 
     Raises:
-        OutOfRange: the support span table does not cover the pipe or temperature.
+        NothingFits: No joint of a series fits where one is to be selected.
+        OutOfRange: The support span table does not cover the pipe or temperature.
     """
-    return replace(study, lines=tuple(_resolved(study, line) for line in study.lines))
+    return resolve_rules(choose_joints(study))
 
 
-def _resolved(study: Study, line: Line) -> Line:
-    """Return a line with its rules turned into holds."""
-    for rule in sorted(line.rules, key=lambda item: item.by != "spacing rule"):
-        if rule.by == "spacing rule":
-            placed = _by_spacing_rule(study, line, rule)
-        else:
-            placed = _by_support_spans(study, line, rule)
-        holds = tuple(sorted((*line.holds, *placed), key=lambda hold: hold.position.station))
-        line = replace(line, holds=holds, remarks=(*line.remarks, _remark(rule, placed)))
-    return replace(line, rules=())
+def choose_joints(study: Study) -> Study:
+    """Return the study with a joint in every place that is left to a series.
 
-
-def _by_support_spans(study: Study, line: Line, rule: HoldRule) -> list[Hold]:
-    taken = branches_of(study, line)
-    spans = weight_spans(study, line)
-    return _as_holds(study, line, rule, rest_stations(line, route_of(line), spans, taken))
-
-
-def branches_of(study: Study, line: Line) -> list[float]:
-    """Return the stations at which other lines leave this one [m]."""
-    return [other.branch.position.station for other in study.lines if other.branch and other.branch.of == line.name]
-
-
-def _remark(rule: HoldRule, placed: list[Hold]) -> str:
-    """Return what a rule did, and why it did nothing."""
-    if placed:
-        return f"{rule.kind}s by {rule.by}: {len(placed)} placed"
-    if rule.by == "spacing rule":
-        return f"{rule.kind}s by spacing rule: none placed, no unrestrained joint asks for one"
-    return f"{rule.kind}s by support spans: none placed, no level stretch is longer than the table allows"
-
-
-def _by_spacing_rule(study: Study, line: Line, rule: HoldRule) -> list[Hold]:
-    """Return the guides beside every unrestrained joint."""
-    route, spans = route_of(line), stretches_of(line)
-    stations: list[float] = []
-    for takeup in line.takeups:
-        if KINDS[takeup.kind].restrained:
-            continue
-        span = next(item for item in spans if item.start < takeup.position.station < item.end)
-        spacing = guide_spacing(study, line, span, takeup)
-        if rule.kind == "slide guide":
-            spacing = min(spacing, *(longest for _, _, longest in weight_spans(study, line)))
-        for sense in (-1.0, 1.0):
-            stations += _beside(line, route, span, takeup, (sense, spacing))
-    return _as_holds(study, line, rule, stations)
-
-
-def _beside(line: Line, route: Route, span: Stretch, takeup: TakeUp, way: tuple[float, float]) -> list[float]:
-    """Return the guides on one side of a joint, out to the next anchor or bend."""
-    sense, spacing = way
-    diameter = line.section_at(takeup.position.station).pipe.size.outside_diameter
-    face = takeup.position.station + sense * takeup.data.length / 2.0
-    reach = _reach(line, route, span, (takeup, sense)) - takeup.data.length / 2.0
-    if reach <= first_guide_limit(diameter):
-        return []  # next to an anchor, which guides it
-    first = _down(min(first_guide_limit(diameter), max(reach - APART, 0.0)))
-    second = first + min(second_guide_limit(diameter), spacing)
-    if reach - first <= second - first:
-        return [face + sense * first]  # the anchor or bend is the second guide
-    if second > reach - APART:
-        second = (first + reach) / 2.0
-    second = _down(second)
-    left = reach - second
-    count = math.ceil(left / (spacing - _STEP) - 1e-9) - 1  # rounding down may lengthen a distance by a step
-    more = [_down(second + left * number / (count + 1)) for number in range(1, count + 1)]
-    return [face + sense * distance for distance in (first, second, *more)]
-
-
-def _reach(line: Line, route: Route, span: Stretch, way: tuple[TakeUp, float]) -> float:
-    """Return how far the straight run goes from a joint to the next anchor, end, tangent point or joint [m]."""
-    takeup, sense = way
-    station = takeup.position.station
-    others = [item for item in line.takeups if sense * (item.position.station - station) > 0.0]
-    stops = [item.position.station - sense * item.data.length / 2.0 for item in others]
-    stops += [span.start if sense < 0 else span.end]
-    stops += [turn.finish if sense < 0 else turn.begin for turn in route.turns if sense * (turn.station - station) > 0]
-    return min(sense * (stop - station) for stop in stops)
-
-
-def guide_spacing(study: Study, line: Line, span: Stretch, takeup: TakeUp) -> float:
-    """Return L_max beside a joint in its worst state, by the weakest pipe of its span [m].
-
-    Infinite where no state compresses the line.
-    """
-    station = takeup.position.station
-    pipes = [section.pipe for section in line.sections if section.start < span.end and section.end > span.start]
-    expansion = line.section_at(station).pipe.material.expansion
-    installed = expansion.at(study.site.installation)
-    length = span.end - span.start
-    elevation = float(route_of(line).point(station)[2])
-
-    def limit(state: State) -> float:
-        here = state.at(line.name, station)
-        growth = (expansion.at(here.temperature) - installed) * length - takeup.preset
-        force = here.pressure_at(elevation) * takeup.data.effective_area + whole_axial_rate(takeup.data) * growth
-        if force <= 0.0:
-            return math.inf
-        return min(
-            intermediate_guide_spacing(pipe.material.modulus.at(here.temperature), second_moment(pipe), force)
-            for pipe in pipes
-        )
-
-    return min(limit(state) for state in states_of(study))
-
-
-def weight_spans(study: Study, line: Line) -> list[tuple[float, float, float]]:
-    """Return, for each section, its stations and the greatest distance between holds that carry weight [m].
+    Args:
+        study: as read.
 
     Raises:
-        OutOfRange: the table does not cover the pipe or temperature.
+        NothingFits: No joint of a series fits where one is to be selected.
     """
-    temperature = study.conditions_of(line).design.temperature
-    return [(item.start, item.end, section_span(item, line.medium, temperature).length) for item in line.sections]
+    wanted = [(line.name, choice) for line in study.lines for choice in line.choices]
+    for name, choice in wanted:
+        line = study.line(name)
+        takeup = _named(study, line, choice) if choice.joint is not None else _softest(study, line, choice)
+        study = with_joint(study, name, takeup)
+    left = [(name, choice) for name, choice in wanted if choice.joint is None]
+    for _ in range(_ROUNDS if len(left) > 1 else 1):
+        before = _joints(study)
+        for name, choice in left:
+            study = with_joint(study, name, selected(study, study.line(name), choice))
+        if _joints(study) == before:
+            break
+    return study
 
 
-def _as_holds(study: Study, line: Line, rule: HoldRule, stations: list[float]) -> list[Hold]:
-    """Return holds at stations, those too near another hold left out."""
-    taken = [hold.position.station for hold in line.holds] + [station for _, station in anchor_stations(line)]
-    where = f" of {line.name}" if len(study.lines) > 1 else ""
-    holds: list[Hold] = []
-    for station in sorted(stations):
-        if all(abs(station - other) > APART - 1e-9 for other in taken):
-            taken.append(station)
-            words = station_words(station)
-            holds.append(
-                Hold(
-                    name=f"{rule.kind} at {words}{where}",
-                    kind=rule.kind,
-                    position=Position(words=words, station=station),
-                    friction=rule.friction,
-                    placed_by=rule.by,
-                    clearance=rule.clearance,
-                    can_carry=rule.can_carry,
-                )
-            )
-    return holds
+def selection_at(study: Study, line: Line, choice: Choice) -> Selection:
+    """Return what a series has for one place of a line, of the kind that the file asks for."""
+    assert choice.rank is not None, "a joint that the file names is not selected"
+    return select_for_line(study, line, choice, resolve_rules, kinds=(choice.kind,), rank=choice.rank)
 
 
-def _down(distance: float) -> float:
-    """Return a distance rounded down to the step in which places are set out."""
-    return math.floor(distance / _STEP + 1e-9) * _STEP
+def selected(study: Study, line: Line, choice: Choice) -> TakeUp:
+    """Return the joint that is selected for one place of a line.
+
+    Raises:
+        NothingFits: There is none.
+    """
+    found = selection_at(study, line, choice)
+    if found.winner is None:
+        raise NothingFits(why_nothing(found, choice))
+    row = found.winner.row
+    return joint_at(study, line, choice, row, _chosen(found, choice, row))
+
+
+def why_nothing(found: Selection, choice: Choice) -> str:
+    """Return why no joint of a series fits a place: how many fail by what, with the nearest of each."""
+    table = found.table
+    lines = [f"{choice.name}: no joint of {table.provenance.series} fits; of {len(table)}:"]
+    if found.exhausted:
+        lines[0] = f"{choice.name}: of {table.provenance.series} none of the {len(found.tried)} tried stands its study:"
+    lines += [f"  {table.names[one.row]}: {found.because(one.row)}" for one in found.tried[:_TOLD]]
+    for criterion, rows in refused_by(found):
+        example = rows[0]
+        lines.append(f"  {len(rows)} by {criterion}, such as {table.names[example]}: {found.because(example)}")
+    return "\n".join(lines)
+
+
+def refused_by(found: Selection) -> Iterator[tuple[str, list[int]]]:
+    """Yield each criterion by which joints are refused, and those, the one nearest to fitting first."""
+    table = found.table
+    first: dict[str, list[int]] = {}
+    for row in range(len(table)):
+        of = found.of(row)
+        failing = next((k for k in range(len(of.criteria)) if not of.uses[k, row] <= 1.0 + 1e-9), None)
+        if failing is not None:
+            first.setdefault(of.criteria[failing].name, []).append(row)
+    for name, rows in first.items():
+        uses = {row: float(_use(found, name, row)) for row in rows}
+        yield name, sorted(rows, key=lambda row: (uses[row], table.names[row]))
+
+
+def _use(found: Selection, name: str, row: int) -> float:
+    of = found.of(row)
+    use = of.uses[[one.name for one in of.criteria].index(name), row]
+    return float("inf") if np.isnan(use) else float(use)
+
+
+def _named(study: Study, line: Line, choice: Choice) -> TakeUp:
+    table = choice.table
+    row = table.names.index(choice.joint or "")
+    said = Chosen(
+        joint=table.names[row],
+        series=table.provenance.words,
+        by="name",
+        considered=len(table),
+        fitting=0,
+        tried=0,
+        ratings="",
+        material=table.materials[row],
+    )
+    return joint_at(study, line, choice, row, said)
+
+
+def _softest(study: Study, line: Line, choice: Choice) -> TakeUp:
+    """Return the softest joint that may stand in a place before anything moves, to begin with.
+
+    Raises:
+        NothingFits: There is none.
+    """
+    found = screen(at_rest(study, line, choice), choice.table)
+    rows = np.flatnonzero(found.fits)
+    if not len(rows):
+        kinds = dict.fromkeys(choice.table.kinds, found)
+        nothing = Selection(table=choice.table, rank=choice.rank or "price", screened=kinds, fits=rows)
+        raise NothingFits(why_nothing(nothing, choice))
+    softest = int(rows[np.argmin(choice.table.numbers["axial_rate"][rows])])
+    return joint_at(study, line, choice, softest)
+
+
+def _chosen(found: Selection, choice: Choice, row: int) -> Chosen:
+    table, of = found.table, found.of(row)
+    assert choice.rank is not None, "a joint that the file names is not selected"
+    failed = [one for one in found.tried if not one.trial.stands]
+    return Chosen(
+        joint=table.names[row],
+        series=table.provenance.words,
+        by=choice.rank,
+        considered=len(table),
+        fitting=int(of.fits.sum()),
+        tried=len(found.tried),
+        ratings=of.how_words(row),
+        material=table.materials[row],
+        refused=tuple((table.names[one.row], found.because(one.row)) for one in failed[:_TOLD]),
+    )
+
+
+def _joints(study: Study) -> list[tuple[str, str]]:
+    return [
+        (takeup.name, takeup.chosen.joint)
+        for line in study.lines
+        for takeup in line.takeups
+        if takeup.chosen is not None
+    ]
+
+
+__all__ = ["choose_joints", "refused_by", "resolve", "selected", "selection_at", "why_nothing"]

@@ -1,8 +1,9 @@
 """The commands: parse, call, print.     (cli/__init__.py)
 
-Exit 0: nothing fails and everything mandatory ran. 1: a check fails, a state is unsolved or not held, or the verdict
-is "not proved". 2: bad input. 3: our own fault. 130: interrupted. Results go to standard output, faults to standard
-error. Heavy rooms are imported inside the commands, so that `takeup --help` stays fast. One file a group of commands.
+Exit 0: nothing fails and everything mandatory ran. 1: a check fails, a state is unsolved or not held, nothing fits, or
+the verdict is "not proved". 2: bad input. 3: our own fault. 130: interrupted. Results go to standard output, faults to
+standard error. Heavy rooms are imported inside the commands, so that `takeup --help` stays fast. One file a group of
+commands.
 """
 
 from __future__ import annotations
@@ -20,7 +21,7 @@ from takeup.cli.joints import joints
 from takeup.cli.lines import new, study, validate
 from takeup.cli.saying import BAD_INPUT, INTERRUPTED, NOT_PROVED, OWN_FAULT, PROVED, say
 from takeup.cli.scenes import scene
-from takeup.errors import InputError, TakeupError
+from takeup.errors import InputError, NothingFits, TakeupError
 
 # The matrices here are small: threads of the linear algebra would only wait for one another, by far longest on a busy
 # machine, and one thread gives the same digits on any number of cores. Whoever sets the variable keeps it.
@@ -57,6 +58,9 @@ def run(arguments: list[str]) -> int:
     except KeyboardInterrupt:
         say("interrupted")
         return INTERRUPTED
+    except NothingFits as error:
+        say(f"takeup: {error}")
+        return NOT_PROVED
     except (TakeupError, OSError) as error:
         say(_in_words(error))
         return BAD_INPUT

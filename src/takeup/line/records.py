@@ -3,7 +3,7 @@
 `Study` is the whole file; it holds `Line`s, which meet at branches. The smaller records live in parts.py (what a line
 is made of), holding.py (what holds it) and conditions.py (what it goes through). Positions are stations [m], the sum
 of leg lengths between intersections of centre lines. Pressures are gauge [Pa], temperatures degrees Celsius, lengths
-[m], forces [N]. Every record is frozen; resolving "by spacing rule" makes a new `Line` (choose/resolve.py).
+[m], forces [N]. Every record is frozen; resolving "by spacing rule" makes a new `Line` (choose/rules.py).
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from takeup.joints import Balance, ComputedBellows, DoubleKind, Hardware, JointData, JointEnds, Pins, Rods, TakeUpKind
+from takeup.line.choices import Choice, Chosen
 from takeup.line.conditions import (
     COLD_WALK,
     AddedState,
@@ -40,6 +41,7 @@ class TakeUp:
     `balance` are its hardware, as far as its kind has it. Where `bellows` is given, the rates, effective area and live
     length of `data` are computed from it, cold. `ends` says how it is joined to its pipe, `fitting` how it is fitted
     out; both as far as the file says. `written_as` is the kind in the file: of the half of a double, the double.
+    `chosen` says from which series it is; None where its data are typed in.
     """
 
     name: str
@@ -55,6 +57,7 @@ class TakeUp:
     ends: JointEnds | None = None
     fitting: Fitting = NOTHING_SAID
     written_as: TakeUpKind | DoubleKind
+    chosen: Chosen | None = None
 
     @property
     def hardware(self) -> Hardware:
@@ -80,6 +83,7 @@ class Line:
         holds: between its ends.
         rules: that place more.
         takeups: joints.
+        choices: places whose joint is still to be taken from a series; none once resolved.
         conditions: its own, where the study's do not hold.
         zones: boundaries of the user's own.
         remarks: what resolving did.
@@ -98,6 +102,7 @@ class Line:
     holds: tuple[Hold, ...]
     rules: tuple[HoldRule, ...]
     takeups: tuple[TakeUp, ...]
+    choices: tuple[Choice, ...] = ()
     conditions: Conditions | None = None
     zones: tuple[ZoneRule, ...] = ()
     remarks: tuple[str, ...] = ()

@@ -97,7 +97,7 @@ class Provenance:
         )
 
 
-@dataclass(frozen=True, kw_only=True, slots=True)
+@dataclass(frozen=True, kw_only=True, slots=True, eq=False)
 class SeriesTable:
     """A series, n rows.
 

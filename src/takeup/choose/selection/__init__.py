@@ -1,0 +1,1 @@
+"""The right joint for one place, out of series: screened, ranked, proved.     (choose/selection/)"""

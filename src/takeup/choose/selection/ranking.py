@@ -1,0 +1,109 @@
+"""What joints do to the anchors beside them, their life and their order.     (choose/selection/ranking.py)
+
+thrust  the force that goes into the anchors along the pipe, in the worst state:
+            |P A_e + k (x + x_0)|  of joints that nothing holds together
+            |k (x + x_0)|          of those that rods hold, while their nuts bear        (first principles; physics, 5)
+        friction of guides comes on top and is the line's own, the same for every joint.
+price   the table's index, length the face-to-face length, the lesser first; life the cycles, the greater first.
+Ties are broken by thrust, then length, then name, so that the order never turns on chance.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final, Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from takeup.checks.joint_movement import UNSEEN_ANGULAR, UNSEEN_LATERAL
+from takeup.choose.selection.place import Floats
+from takeup.choose.selection.screen import Screened
+from takeup.joints import KINDS, TakeUpKind
+from takeup.joints.tables import SeriesTable
+from takeup.joints.tables.derate import cycles_at
+
+Rows = NDArray[np.intp]
+Rank = Literal["price", "thrust", "length", "life"]
+RANKS: Final[tuple[Rank, ...]] = ("price", "thrust", "length", "life")
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Anchored:
+    """What n joints put on the anchors along the pipe [N], (n,) each, in their worst states.
+
+    `test` is that of pressure tests alone; `thrust` the pressure's part in the worst state, whoever carries it.
+    """
+
+    force: Floats
+    test: Floats
+    thrust: Floats
+
+
+def anchored(screened: Screened) -> Anchored:
+    """Return what each joint puts on the anchors beside it."""
+    place, own = screened.place, screened.table.numbers
+    free = np.array([not KINDS[kind].restrained for kind in screened.table.kinds])
+    rate = own["axial_rate"] * own["cold_share"] / np.array([KINDS[kind].bellows for kind in screened.table.kinds])
+    thrust = np.outer(place.pressure, own["effective_area"])
+    spring = np.outer(place.axial + place.preset, rate)
+    force = np.abs(np.where(free, thrust, 0.0) - spring)  # shortening pushes the anchors apart, as pressure does
+    tests = force[place.tests]
+    return Anchored(
+        force=force.max(axis=0),
+        test=tests.max(axis=0) if len(tests) else np.zeros(len(rate)),
+        thrust=np.abs(thrust).max(axis=0),
+    )
+
+
+def lives(screened: Screened) -> tuple[Floats, NDArray[np.int8]]:
+    """Return the cycles that each joint is good for at the place's movements, and how they were found.
+
+    The range of movement over all states, each kind of movement over its rated range, added up:
+
+        u = (max x - min x)/(X_c + X_e) + max y/Y + max theta/Theta
+
+    Compression and extension are rated in one cycle. What is not rated and moves gives no life.
+    """
+    place, own = screened.place, screened.table.numbers
+    axial = np.append(place.axial, 0.0) + place.preset
+    used = (axial.max() - axial.min()) / (own["axial_compression"] + own["axial_extension"])
+    for moved, name, unseen in (
+        (place.lateral, "lateral", UNSEEN_LATERAL),
+        (place.angular, "angular", UNSEEN_ANGULAR),
+    ):
+        most = float(moved.max())
+        with np.errstate(divide="ignore", invalid="ignore"):
+            used = used + np.where(own[name] > 0.0, most / own[name], np.where(most > unseen, np.nan, 0.0))
+    return cycles_at(screened.table, np.asarray(used))
+
+
+def in_order(table: SeriesTable, screened: Mapping[TakeUpKind, Screened], rows: Rows, rank: Rank) -> Rows:
+    """Return some joints in the order of a rank; where the table does not say, last.
+
+    Args:
+        table: of the joints.
+        screened: what the screen found, by kind.
+        rows: which joints.
+        rank: by which.
+    """
+    first, force = np.full(len(table), np.inf), np.full(len(table), np.inf)
+    for kind, found in screened.items():
+        own = np.array([row for row in rows.tolist() if table.kinds[row] == kind], dtype=np.intp)
+        if len(own):
+            force[own] = anchored(found).force[own]
+            first[own] = _measure(found, rank, force)[own]
+    first = np.where(np.isnan(first), np.inf, first)
+    names = np.array([table.names[row] for row in rows.tolist()])
+    length = table.numbers["length"][rows]
+    return np.asarray(rows[np.lexsort((names, length, np.round(force[rows], 6), first[rows]))])
+
+
+def _measure(found: Screened, rank: Rank, force: Floats) -> Floats:
+    if rank == "life":
+        return -lives(found)[0]
+    return force if rank == "thrust" else found.table.numbers["price_index" if rank == "price" else "length"]
+
+
+__all__ = ["RANKS", "Anchored", "Rank", "anchored", "in_order", "lives"]

@@ -1,0 +1,168 @@
+"""A study with one joint of a series in a place: and what it says to that.     (choose/selection/trial.py)"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from takeup.checks import CheckResult, run_checks
+from takeup.choose.selection.place import Place
+from takeup.errors import OutOfRange
+from takeup.joints.tables.derated import derated
+from takeup.line import Line, Study, TakeUp, route_of, states_of
+from takeup.line.choices import Choice, Chosen
+from takeup.results.verdict import Verdict, verdict_of
+from takeup.study import LineAnswer, Unsolved, bowing_of, solve_study, walk_study
+
+Resolve = Callable[[Study], Study]
+"""What turns the rules of a study into holds, its joints chosen."""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Trial:
+    """What a study says to one joint: its verdict, every check, and the force on each hold beside the joint [N]."""
+
+    verdict: Verdict
+    checks: tuple[CheckResult, ...]
+    anchors: dict[str, float]
+
+    @property
+    def stands(self) -> bool:
+        """Whether nothing fails."""
+        return self.verdict.outcome != "fails"
+
+
+def cycles_of(study: Study) -> float:
+    """Return all cycles of a study added, as the check of cycles counts them."""
+    return float(sum(cycle.count for cycle in study.cycles))
+
+
+def hottest_at(study: Study, line: Line, station: float) -> float:
+    """Return the highest temperature of any state at a place of a line [degC]."""
+    return max(state.at(line.name, station).temperature for state in states_of(study))
+
+
+def joint_at(study: Study, line: Line, choice: Choice, row: int, chosen: Chosen | None = None) -> TakeUp:
+    """Return the take-up that a choice becomes with one joint of its series.
+
+    Args:
+        study: the file.
+        line: the line.
+        choice: the place.
+        row: of the joint.
+        chosen: what is to be said of the choice.
+    """
+    table = choice.table
+    found = derated(table, row, hottest_at(study, line, choice.position.station), cycles_of(study))
+    kind = table.kinds[row]
+    hardware = table.hardware(row)
+    data = replace(found.data, source=f"{found.data.source}; {found.words}")
+    return TakeUp(
+        name=choice.name,
+        kind=kind,
+        position=choice.position,
+        data=data,
+        preset=choice.preset,
+        misalignment=choice.misalignment,
+        rods=hardware.rods,
+        ends=table.ends[row] or choice.ends,
+        fitting=choice.fitting,
+        written_as=kind,
+        chosen=chosen,
+    )
+
+
+def with_joint(study: Study, name: str, takeup: TakeUp) -> Study:
+    """Return a study whose line of this name has one more joint, in the place of its choice if it has one."""
+    return replace(study, lines=tuple(_with(line, takeup) if line.name == name else line for line in study.lines))
+
+
+def _with(line: Line, takeup: TakeUp) -> Line:
+    others = [item for item in line.takeups if item.name != takeup.name]
+    joints = sorted((*others, takeup), key=lambda item: item.position.station)
+    choices = tuple(item for item in line.choices if item.name != takeup.name)
+    return replace(line, takeups=tuple(joints), choices=choices)
+
+
+def at_rest(study: Study, line: Line, choice: Choice) -> Place:
+    """Return what a place asks of a joint before anything moves: pressures and temperatures of every state."""
+    station = choice.position.station
+    elevation = float(route_of(line).point(station)[2])
+    states = states_of(study)
+    here = [state.at(line.name, station) for state in states]
+    size = line.section_at(station).pipe.size
+    nothing = np.zeros(len(states))
+    return Place(
+        name=choice.name,
+        kinds=(choice.kind,),
+        size_dn=float(size.dn.removeprefix("DN ")),
+        outside_diameter=size.outside_diameter,
+        states=tuple(state.name for state in states),
+        tests=np.array([state.kind == "test" for state in states]),
+        pressure=np.array([one.pressure_at(elevation) for one in here]),
+        temperature=np.array([one.temperature for one in here]),
+        axial=nothing,
+        lateral=nothing,
+        angular=nothing,
+        cycles=cycles_of(study),
+        room=choice.room,
+        medium=line.medium,
+    )
+
+
+def place_of(study: Study, line: Line, choice: Choice, probe: TakeUp, resolve: Resolve) -> Place:
+    """Return what a line asks of a joint, by the movements of a probe in its place.
+
+    Args:
+        study: the file, every other joint in it.
+        line: the line.
+        choice: the place.
+        probe: a joint of the series in it.
+        resolve: what places the holds that rules ask for.
+
+    Raises:
+        OutOfRange: The line has no answer: it is not held.
+    """
+    solved = solve_study(resolve(with_joint(study, line.name, probe)))
+    if isinstance(solved, Unsolved):
+        raise OutOfRange(f"{line.name} with a joint in {choice.name}: {'; '.join(solved.because)}")
+    answer = next(one for one in solved.lines if one.line.name == line.name)
+    moved = next(one for one in answer.joints if one.name == choice.name)
+    return replace(
+        at_rest(study, line, choice),
+        pressure=moved.pressure,
+        axial=moved.axial,
+        lateral=np.linalg.norm(moved.lateral, axis=1),
+        angular=np.linalg.norm(moved.angular, axis=1),
+        preset=choice.preset,
+        misalignment=choice.misalignment,
+    )
+
+
+def try_joint(study: Study, line: Line, takeup: TakeUp, resolve: Resolve) -> Trial:
+    """Return what the whole study says with a joint in its place.
+
+    Args:
+        study: the file, every other joint in it.
+        line: the line.
+        takeup: the joint.
+        resolve: what places the holds that rules ask for.
+    """
+    walked = walk_study(resolve(with_joint(study, line.name, takeup)))
+    if isinstance(walked, Unsolved):
+        return Trial(verdict=verdict_of((), tuple(walked.because)), checks=(), anchors={})
+    checks = run_checks(walked, bowing_of(walked))
+    answer = next(one for one in walked.base.lines if one.line.name == line.name)
+    return Trial(verdict=verdict_of(checks), checks=checks, anchors=_anchors(answer))
+
+
+def _anchors(answer: LineAnswer) -> dict[str, float]:
+    """Return the greatest resultant force of every anchor of a line over its states, without friction [N]."""
+    return {
+        hold.name: float(np.linalg.norm(hold.total[:, :3], axis=1).max()) for hold in answer.holds if hold.takes_moments
+    }
+
+
+__all__ = ["Resolve", "Trial", "at_rest", "cycles_of", "hottest_at", "joint_at", "place_of", "try_joint", "with_joint"]

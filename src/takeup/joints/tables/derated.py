@@ -1,0 +1,64 @@
+"""A joint of a series with what is left of its ratings where it is to stand.     (joints/tables/derated.py)"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from takeup.joints.data import JointData
+from takeup.joints.tables.derate import HOW, movement_share, pressure_left
+from takeup.joints.tables.table import SeriesTable
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class DeratedJoint:
+    """Data with ratings as they are at a temperature and over so many cycles, and how that was found, in words."""
+
+    data: JointData
+    words: str
+
+
+def derated(table: SeriesTable, row: int, temperature: float, cycles: float | None) -> DeratedJoint:
+    """Return the data of a joint as a study may hold it to.
+
+    Movements are those left over the cycles, which become its rated cycles; the pressure that left at the temperature.
+    A rating that the joint does not have stays none: where it is too hot its data say so as they stand, and the check
+    of its temperature fails it.
+
+    Args:
+        table: the series.
+        row: of the joint.
+        temperature: hottest, of the metal [degC].
+        cycles: wanted; None where nobody says.
+    """
+    data = table.data(row)
+    left = float(pressure_left(table, temperature)[row])
+    words = []
+    if 0.0 < left < data.pressure:
+        words.append(
+            f"pressure {left / 1e5:.4g} bar of {data.pressure / 1e5:.4g} bar at {temperature:.4g} °C, by the table"
+        )
+        data = replace(data, pressure=left, temperature=max(data.temperature, temperature))
+    elif left > 0.0:
+        data = replace(data, temperature=max(data.temperature, temperature))
+    shares, how = movement_share(table, cycles, np.array([row]))
+    share = float(shares[0])
+    if cycles is None or np.isnan(share):
+        words.append("movements as rated: " + ("no cycles are stated" if cycles is None else HOW[how[0]]))
+        return DeratedJoint(data=data, words="; ".join(words))
+    kept = "as rated" if share == 1.0 else f"kept to {share:.3f} of the rated ones"
+    words.append(f"movements {kept} over {cycles:g} cycles ({HOW[how[0]]}); rated for {data.rated_cycles:g}")
+    assert data.rated_cycles is not None, "its share is known"
+    moved = replace(
+        data,
+        axial_compression=data.axial_compression * share,
+        axial_extension=data.axial_extension * share,
+        lateral=None if data.lateral is None else data.lateral * share,
+        angular=None if data.angular is None else data.angular * share,
+        rated_cycles=max(cycles, data.rated_cycles),
+    )
+    return DeratedJoint(data=moved, words="; ".join(words))
+
+
+__all__ = ["DeratedJoint", "derated"]

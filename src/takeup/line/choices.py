@@ -1,0 +1,74 @@
+"""A take-up whose joint is left to the tool, or named from a series; and what was chosen.     (line/choices.py)"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from takeup.joints import JointEnds, TakeUpKind
+from takeup.joints.tables import SeriesTable
+from takeup.line.fitting import NOTHING_SAID, Fitting
+from takeup.line.parts import Position
+
+ChosenBy = Literal["price", "thrust", "length", "life", "name"]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Choice:
+    """A place for a joint of a series: all that the file says of it but the joint's own data.
+
+    Args:
+        name: of the take-up.
+        kind: that it is to be.
+        position: of its middle.
+        table: the series.
+        joint: which of it, where the file names one; None where the tool is to choose.
+        rank: which of those that fit stands first; None where one is named.
+        room: longest face-to-face length that there is room for [m].
+        preset: fitted longer than neutral [m].
+        misalignment: lateral [m] and angular [rad].
+        ends: how it is to be joined to its pipe; None where not said.
+        fitting: how it is fitted out.
+    """
+
+    name: str
+    kind: TakeUpKind
+    position: Position
+    table: SeriesTable
+    joint: str | None
+    rank: Literal["price", "thrust", "length", "life"] | None
+    room: float
+    preset: float = 0.0
+    misalignment: tuple[float, float] = (0.0, 0.0)
+    ends: JointEnds | None = None
+    fitting: Fitting = NOTHING_SAID
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Chosen:
+    """What was chosen from what, for the papers.
+
+    Args:
+        joint: its name in the series.
+        series: words of its provenance.
+        by: the rank by which it stood first, or that the file names it.
+        considered: joints of the series.
+        fitting: those that fitted by their data.
+        tried: those whose own study was run until one stood it; 0 where the file names the joint.
+        ratings: how its ratings were taken over the cycles and at the temperature, in words.
+        material: of its bellows; "" where the series does not say.
+        refused: joints that stood before it and whose own study fails, with the reason, the first few.
+    """
+
+    joint: str
+    series: str
+    by: ChosenBy
+    considered: int
+    fitting: int
+    tried: int
+    ratings: str
+    material: str
+    refused: tuple[tuple[str, str], ...] = ()
+
+
+__all__ = ["Choice", "Chosen", "ChosenBy"]
