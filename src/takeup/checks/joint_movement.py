@@ -99,7 +99,8 @@ def _asked(takeup: TakeUp, missing: str) -> str:
     keys = keys.replace("'axial'", "'axial_compression' or 'axial_extension'")
     kind = KINDS[takeup.kind]
     if kind.sleeved:
-        return f": its kind is for axial movement; what its guided sleeve allows besides is its maker's to state, as {keys}"
+        allowed = "what its guided sleeve allows besides is its maker's to state"
+        return f": its kind is for axial movement; {allowed}, as {keys}"
     if kind.pins == "swing" and "angular" in missing:
         return f": its ends turn about its pins as the line bends, for which its maker states {keys}"
     return f": its maker states it as {keys}"
