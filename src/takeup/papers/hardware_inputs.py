@@ -8,7 +8,7 @@ from takeup.drawing.reading import Record, Results, maybe_number, number_of, rec
 from takeup.edge import Measure, Units
 from takeup.papers.numerals import as_given
 
-_UPRIGHT = 0.5  # of a direction of length one: its upward part above this is upright
+_BY_THE_PIPE = ("level", "upright")
 
 
 def hardware_of(results: Results, units: Units) -> list[tuple[str, str]]:
@@ -26,6 +26,12 @@ def _given(record: Record, key: str, measure: Measure) -> str:
     return measure.named(as_given(number_of(record, key), measure))
 
 
+def _yields(hardware: Record, units: Units) -> str:
+    if maybe_number(hardware, "yield_strength_mpa") is None:
+        return ""
+    return f", yield strength {_given(hardware, 'yield_strength_mpa', units.stress)}"
+
+
 def _rods(rods: Record, units: Units) -> str:
     hot = "that stay cold"
     if maybe_number(rods, "expansion_per_k") is not None:
@@ -33,6 +39,7 @@ def _rods(rods: Record, units: Units) -> str:
     carry = "what each can carry is not given"
     if maybe_number(rods, "can_carry_n") is not None:
         carry = f"each can carry {_given(rods, 'can_carry_n', units.force)}"
+    carry += _yields(rods, units)
     count = as_given(number_of(rods, "count"), Measure(unit=""))
     small = units.small
     return (
@@ -43,8 +50,8 @@ def _rods(rods: Record, units: Units) -> str:
 
 
 def _pins(pins: Record, units: Units) -> str:
-    small, along = units.small, pins.get("along")
-    upright = isinstance(along, (list, tuple)) and abs(along[1]) > _UPRIGHT
+    small, way = units.small, text_of(pins, "way")
+    lying = f"on {way} pins" if way in _BY_THE_PIPE else f"on pins along “{way}”"
     rubs = "pins that turn freely"
     if maybe_number(pins, "friction_low") is not None:
         low, high = (as_given(number_of(pins, key), Measure(unit="")) for key in ("friction_low", "friction_high"))
@@ -55,8 +62,8 @@ def _pins(pins: Record, units: Units) -> str:
     return (
         f"two plates of {_given(pins, 'width_mm', small)} by {_given(pins, 'thickness_mm', small)}, "
         f"{_given(pins, 'length_mm', small)} long, {_given(pins, 'spread_mm', small)} apart between their middles, of "
-        f"modulus {_given(pins, 'modulus_mpa', units.stress)}, on {'upright' if upright else 'level'} pins of "
-        f"{_given(pins, 'diameter_mm', small)}, {rubs}; {carry} ({text_of(pins, 'source')})"
+        f"modulus {_given(pins, 'modulus_mpa', units.stress)}, {lying} of "
+        f"{_given(pins, 'diameter_mm', small)}, {rubs}; {carry}{_yields(pins, units)} ({text_of(pins, 'source')})"
     )
 
 
@@ -64,9 +71,13 @@ def _balance(balance: Record, units: Units) -> str:
     carry = "what its ties can carry is not given"
     if maybe_number(balance, "can_carry_n") is not None:
         carry = f"its ties together can carry {_given(balance, 'can_carry_n', units.force)}"
+    pushed = "they only pull"
+    if maybe_number(balance, "can_be_pushed_n") is not None:
+        pushed = f"they take a push of {_given(balance, 'can_be_pushed_n', units.force)}"
     return (
         f"balancing bellows with an effective area of {_given(balance, 'effective_area_mm2', units.area)} and an axial "
-        f"rate of {_given(balance, 'axial_rate_n_per_mm', units.rate)}; {carry} ({text_of(balance, 'source')})"
+        f"rate of {_given(balance, 'axial_rate_n_per_mm', units.rate)}; {carry}; {pushed} "
+        f"({text_of(balance, 'source')})"
     )
 
 

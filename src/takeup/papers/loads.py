@@ -17,6 +17,7 @@ from takeup.drawing.reading import (
     vector_of,
 )
 from takeup.edge import Measure, Units
+from takeup.papers.fitting import fitting_tables
 from takeup.papers.front import anchors_of, guides_of, holds_word, with_line
 from takeup.papers.hardware_needed import needed_tables
 from takeup.papers.joint_parts import parts_tables
@@ -219,6 +220,7 @@ def joints_section(results: Results, units: Units) -> Tree:
         "joints": [
             {**_movements(joint, units), "kind": with_line(results, joint, text_of(joint, "kind"))} for joint in joints
         ],
+        "fitting": fitting_tables(results, units),
         "needed": needed_tables(results, units),
         "parts": parts_tables(results, units),
         "growth": hand_table(rows, "Growth by hand beside by model", units),

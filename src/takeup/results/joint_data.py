@@ -50,6 +50,7 @@ def _rods(rods: Rods | None) -> Json:
         "modulus_mpa": to_mpa(rods.modulus),
         "expansion_per_k": rods.expansion,
         "can_carry_n": rods.can_carry,
+        "yield_strength_mpa": None if rods.yield_strength is None else to_mpa(rods.yield_strength),
         "source": rods.source,
     }
 
@@ -60,6 +61,7 @@ def _pins(pins: Pins | None) -> Json:
     rubs = pins.friction
     return {
         "along": list(pins.along),
+        "way": pins.way,
         "spread_mm": to_mm(pins.spread),
         "diameter_mm": to_mm(pins.diameter),
         "width_mm": to_mm(pins.width),
@@ -71,6 +73,7 @@ def _pins(pins: Pins | None) -> Json:
         "friction_high": None if rubs is None else rubs.high,
         "friction_source": None if rubs is None else rubs.source.words,
         "can_carry_n": pins.can_carry,
+        "yield_strength_mpa": None if pins.yield_strength is None else to_mpa(pins.yield_strength),
         "source": pins.source,
     }
 

@@ -10,6 +10,7 @@ from takeup.library import Insulation
 from takeup.line import Item, Line, Pipe, Study, TakeUp, Turn
 from takeup.results.computed_bellows import computed_part, provenance_words
 from takeup.results.contacts import hardware_rows, rod_rows
+from takeup.results.fitting import fitting_part
 from takeup.results.hardware_needed import hardware_needed_part
 from takeup.results.joint_data import joint_data_part
 from takeup.results.joint_parts import joint_parts_part
@@ -222,6 +223,7 @@ def _takeup(answer: Solved | Unsolved, model: LineModel, item: TakeUp, moved: Jo
         "name": name,
         "line": model.line.name,
         "kind": item.kind,
+        "written_as": item.written_as,
         "station_m": item.position.station,
         "at": item.position.words,
         "from_m": spans.start,
@@ -232,6 +234,7 @@ def _takeup(answer: Solved | Unsolved, model: LineModel, item: TakeUp, moved: Jo
         "movements": [] if moved is None else _movements(answer, moved),
         "hardware_needed": hardware_needed_part(answer, item, moved),
         "parts": joint_parts_part(answer, model.line, item, moved),
+        "fitting": fitting_part(answer, model.line, item, moved),
         "spring_n": []
         if moved is None
         else [

@@ -97,3 +97,16 @@ def test_an_elbow_balanced_joint_stands_right_beside_a_bend(side):
     (fault,) = faults(at("1044 mm"))
     assert "stands right beside a bend" in fault
     assert fault.endswith("at most 2 outside diameters of pipe, 438.2 mm, lie between; the nearest is 0.4392 m away")
+
+
+def test_the_base_of_a_double_may_be_a_main_anchor_and_says_which():
+    said = BASE.replace("{ can_carry", "{ kind: main anchor, can_carry")
+    (line,) = study(double("double", (BASE, said))).lines
+    base = next(hold for hold in line.holds if hold.name == "J1 base")
+    assert (base.kind, base.can_carry) == ("main anchor", pytest.approx(40e3))
+
+
+def test_halves_of_a_double_tell_what_they_were_written_as():
+    (line,) = study(double("double externally pressurised")).lines
+    assert {one.written_as for one in line.takeups} == {"double externally pressurised"}
+    assert study(VALID).lines[0].takeups[0].written_as == "single axial"
