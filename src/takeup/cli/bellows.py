@@ -111,12 +111,12 @@ def series(
     from takeup.joints.series import PROVENANCE
     from takeup.joints.series.inputs import series_inputs
     from takeup.joints.series.make import make_series
-    from takeup.joints.series.writing import write_tables
+    from takeup.reading.writing import write_whole
 
     _make(out)
     start = time.perf_counter()
     made = make_series(series_inputs())
-    paths = write_tables(made.files, out)
+    paths = write_whole(made.files, out)
     print_out(f"{made.rows} joints in {time.perf_counter() - start:.1f} s: {PROVENANCE}.")
     for name in made.left_out:
         print_out(f"left out, nothing of the stock fits: {name}")

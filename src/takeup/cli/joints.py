@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Annotated
 
 from cyclopts import App, Parameter
 
 from takeup.cli.saying import PROVED, print_out
 
-joints = App(name="joints", help_format="plaintext", help="Kinds of joint: what holds them and what they take.")
+joints = App(
+    name="joints",
+    help_format="plaintext",
+    help="Kinds of joint, what holds them and what they take; makers' tables of joints.",
+)
 
 
 @joints.command
@@ -25,6 +30,44 @@ def kinds(*, as_json: Annotated[bool, Parameter(name="--json", negative=())] = F
     from takeup.papers.joint_kinds import kinds_document, kinds_lines
 
     print_out(json.dumps(kinds_document(), indent=1, ensure_ascii=False) if as_json else "\n".join(kinds_lines()))
+    return PROVED
+
+
+@joints.command(name="import")
+def import_(
+    table: Path,
+    *,
+    name: Annotated[str, Parameter(name="--as")],
+    whose: str | None = None,
+    dated: str | None = None,
+    into: Path = Path(),
+    replace: Annotated[bool, Parameter(negative=())] = False,
+) -> int:
+    """Read a maker's table of joints (CSV or XLSX), list every fault by row and column, and store it beside a project.
+
+    Parameters
+    ----------
+    table
+        With the columns of the demonstration series, in its units or others that end the names of the columns.
+    name
+        That line files will call the series by.
+    whose
+        Who certifies the table; what stands above its header (# whose: ...) where left out.
+    dated
+        Its date, year-month-day; what stands above its header (# dated: ...) where left out.
+    into
+        Folder of the project, where its line files are; the table goes into its folder "series".
+    replace
+        Replace a table of this name that has other content.
+    """
+    from takeup.joints.tables.store import FOLDER, import_table
+
+    stored = import_table(table, name, into, whose=whose, dated=dated, replace_it=replace)
+    counts = {kind: stored.kinds.count(kind) for kind in dict.fromkeys(stored.kinds)}
+    print_out(f"{len(stored)} joints stored: {', '.join(f'{count} {kind}' for kind, count in counts.items())}")
+    print_out(stored.provenance.words)
+    for ending in ("csv", "yaml"):
+        print_out(str(into / FOLDER / f"{name}.{ending}"))
     return PROVED
 
 

@@ -14,7 +14,7 @@ import pytest
 from takeup.joints.series.columns import COLUMNS, FILES, PROVENANCE
 from takeup.joints.series.inputs import INPUTS_FILE, SERIES_KINDS, series_inputs
 from takeup.joints.series.make import MANIFEST, make_series, name_of, number
-from takeup.joints.series.writing import write_tables
+from takeup.reading.writing import write_whole
 from takeup.units import to_bar, to_mm
 
 PACKAGE = files("takeup.joints.series")
@@ -182,7 +182,7 @@ def test_name_is_made_by_rule():
 
 def test_table_is_replaced_whole_and_nothing_else_is_left(tmp_path):
     (tmp_path / "a.csv").write_text("old", encoding="utf-8")
-    assert write_tables({"a.csv": "new\n"}, tmp_path) == (tmp_path / "a.csv",)
+    assert write_whole({"a.csv": "new\n"}, tmp_path) == (tmp_path / "a.csv",)
     assert (tmp_path / "a.csv").read_bytes() == b"new\n"
     assert [path.name for path in tmp_path.iterdir()] == ["a.csv"]
 
@@ -190,5 +190,5 @@ def test_table_is_replaced_whole_and_nothing_else_is_left(tmp_path):
 def test_table_that_cannot_be_written_leaves_the_old_one(tmp_path):
     (tmp_path / "a.csv").mkdir()
     with pytest.raises(OSError, match=r"a\.csv"):
-        write_tables({"a.csv": "new\n"}, tmp_path)
+        write_whole({"a.csv": "new\n"}, tmp_path)
     assert [path.name for path in tmp_path.iterdir()] == ["a.csv"]

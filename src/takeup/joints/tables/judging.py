@@ -1,0 +1,255 @@
+"""What no row of a table can be.     (joints/tables/judging.py)
+
+Each rule looks at all rows at once and notes those that break it. Movements, lengths, rods and ends are held to what a
+line file asks of the same kind of joint.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import partial
+
+import numpy as np
+from numpy.typing import NDArray
+
+from takeup.joints.data import TakeUpKind
+from takeup.joints.kinds import KINDS
+from takeup.joints.tables.column import Column
+from takeup.joints.tables.columns import COLUMNS, WORDS
+from takeup.joints.tables.derating import derating_of
+from takeup.joints.tables.kinds_of_table import LIMITED, REFUSED_KINDS, RODDED, RODLESS, TABLE_KINDS, TIED, UNIVERSALS
+from takeup.joints.tables.measures import SHOWN
+from takeup.joints.tables.stated import Stated
+from takeup.joints.tables.table import Floats
+from takeup.reading.fields import LONGEST_NAME, LONGEST_TEXT, nearest
+from takeup.reading.sheet import quoted
+from takeup.reading.yaml_places import unsound
+
+Rows = NDArray[np.bool_]
+
+_ROUNDING = 1.0 + 1e-9  # lengths that are the same to rounding fit
+_SCREWED = ("threaded", "sweat")
+_ROD_NEEDS = ("rod_count", "rod_diameter", "rod_circle", "rod_modulus")
+_ROD_COLUMNS = (*_ROD_NEEDS, "rod_gap", "rod_can_carry")
+
+
+def judge(said: Stated) -> None:
+    """Note every row that is no joint."""
+    for one in COLUMNS:
+        _check_limits(said, one)
+    _check_names(said)
+    _check_words(said)
+    _check_kinds(said)
+    _check_needed(said)
+    _check_movements(said)
+    _check_pressures(said)
+    _check_lengths(said)
+    _check_rods(said)
+    _check_derating(said)
+
+
+def of_kinds(said: Stated, kinds: tuple[str, ...]) -> Rows:
+    """Return which rows are of these kinds, (n,)."""
+    return np.array([kind in kinds for kind in said.said("kind")], dtype=bool)
+
+
+def outside(values: Floats, one: Column) -> Rows:
+    """Return which numbers in our unit break a limit of their column; NaN breaks none, (n,)."""
+    wrong = np.zeros(values.shape, dtype=bool)
+    if one.above is not None:
+        wrong |= values <= one.above
+    if one.least is not None:
+        wrong |= values < one.least
+    if one.most is not None:
+        wrong |= values > one.most
+    if one.whole:
+        wrong |= ~np.isnan(values) & (values != np.round(values))
+    return wrong
+
+
+def _note(said: Stated, wrong: Rows, column: str, message: Callable[[int], str]) -> None:
+    said.note_rows(np.flatnonzero(wrong), column, message)
+
+
+def _check_limits(said: Stated, one: Column) -> None:
+    values = said.numbers.get(one.name)
+    if values is None:
+        return
+    _note(
+        said,
+        outside(values, one),
+        one.name,
+        lambda row: f"{said.typed(row, one.name)}: {one.broken(float(values[row]))}",
+    )
+
+
+def _check_names(said: Stated) -> None:
+    """Note names that are too long, cannot be shown, or stand twice."""
+    first: dict[str, int] = {}
+    for row, name in enumerate(said.said("name")):
+        if name and first.setdefault(name, row) != row:
+            line = said.line(first[name])
+            said.note(row, "name", f"{quoted(name)} is the joint of row {line} already; each name stands once")
+        elif len(name) > LONGEST_NAME or not name.isprintable():
+            said.note(row, "name", _why_no_text(name, LONGEST_NAME))
+    for column in ("provenance", "derating"):
+        for row, text in enumerate(said.said(column)):
+            if len(text) > LONGEST_TEXT or not text.isprintable():
+                said.note(row, column, _why_no_text(text, LONGEST_TEXT))
+
+
+def _why_no_text(text: str, most: int) -> str:
+    if len(text) > most:
+        return f"a text of {len(text)} letters is too long; at most {most} are taken"
+    return unsound(text) or "it holds a character that cannot be shown"
+
+
+def _check_words(said: Stated) -> None:
+    """Note words of no list; kinds have sentences of their own."""
+    for one in WORDS:
+        if one.known and one.name != "kind":
+            words = said.said(one.name)
+            wrong = np.array([bool(word) and word not in one.known for word in words], dtype=bool)
+            _note(said, wrong, one.name, partial(_why_no_word, words, one.known))
+
+
+def _why_no_word(words: tuple[str, ...], known: tuple[str, ...], row: int) -> str:
+    return f"found {quoted(words[row])}, expected {' or '.join(known)}{nearest(words[row], known)}"
+
+
+def _check_kinds(said: Stated) -> None:
+    kinds = said.said("kind")
+    wrong = np.array([bool(kind) and kind not in TABLE_KINDS for kind in kinds], dtype=bool)
+    _note(said, wrong, "kind", lambda row: _why_no_kind(kinds[row]))
+
+
+def _why_no_kind(kind: str) -> str:
+    if kind in REFUSED_KINDS:
+        return f"a table cannot hold the kind {quoted(kind)}: {REFUSED_KINDS[kind]}"
+    return f"found {quoted(kind)}, expected {' or '.join(TABLE_KINDS)}{nearest(kind, (*TABLE_KINDS, *REFUSED_KINDS))}"
+
+
+def _check_needed(said: Stated) -> None:
+    """Note empty cells that a row of its kind cannot be without; a column missing for all is told once, elsewhere."""
+    for word in WORDS:
+        _check_filled(said, (word.name, word.name, word.meaning), word.needed, there=word.name in said.words)
+    for one in COLUMNS:
+        if one.name not in _ROD_COLUMNS:
+            _check_filled(said, (one.name, one.ours, one.meaning), one.needed, there=one.name in said.numbers)
+
+
+def _check_filled(said: Stated, column: tuple[str, str, str], needed: tuple[TakeUpKind, ...], *, there: bool) -> None:
+    """Note cells of a column, by its name, its name with our unit and its meaning."""
+    name, shown, meaning = column
+    every = needed == TABLE_KINDS
+    if not needed or (every and not there):
+        return
+    wrong = said.silent(name) if every else said.silent(name) & of_kinds(said, needed)
+    found = "the cell is empty" if there else f"the column '{shown}' is missing"
+    whose = "" if every else f" of the kinds {', '.join(needed)}"
+    _note(said, wrong, name, lambda _: f"{found}; it is required{whose}: {meaning}")
+
+
+def _check_movements(said: Stated) -> None:
+    axial = tuple(kind for kind in TABLE_KINDS if "axial" in KINDS[kind].rated)
+    none = (said.number("axial_compression") == 0.0) & (said.number("axial_extension") == 0.0)
+    _note(
+        said,
+        none & of_kinds(said, axial),
+        "axial_compression",
+        lambda _: "the joint is rated for no axial movement at all",
+    )
+
+
+def _check_pressures(said: Stated) -> None:
+    rated = said.number("pressure")
+    low = said.number("test_pressure") < rated
+    _note(
+        said,
+        low,
+        "test_pressure",
+        lambda row: f"{said.typed(row, 'test_pressure')} is below the rated pressure, {rated[row]:g} {SHOWN['bar']}",
+    )
+    high = said.number("minimum_pressure") >= rated
+    _note(
+        said,
+        high,
+        "minimum_pressure",
+        lambda row: f"{said.typed(row, 'minimum_pressure')} is not below the rated pressure, {rated[row]:g} bar",
+    )
+
+
+def _check_lengths(said: Stated) -> None:
+    """Note bellows that do not fit between the ends, or into each other."""
+    length, live, centres = (said.number(name) for name in ("length", "live_length", "centres"))
+    two = of_kinds(said, UNIVERSALS)
+    _note(
+        said,
+        live > length * _ROUNDING,
+        "live_length",
+        lambda row: f"{said.typed(row, 'live_length')}: {live[row]:g} mm is above the length, {length[row]:g} mm",
+    )
+    one = ~two & ~np.isnan(centres) & of_kinds(said, TABLE_KINDS)
+    _note(
+        said, one, "centres", lambda row: f"a joint that is {said.said('kind')[row]} has one bellows; leave this empty"
+    )
+    over = two & (centres <= live)
+    _note(
+        said,
+        over,
+        "centres",
+        lambda row: (
+            f"{centres[row]:g} mm is not above the live length of each bellows, {live[row]:g} mm: they would overlap"
+        ),
+    )
+    _note(
+        said,
+        two & ~over & (centres + live > length * _ROUNDING),
+        "centres",
+        lambda row: (
+            f"two bellows of {live[row]:g} mm that stand {centres[row]:g} mm apart reach past the ends of the joint, "
+            f"{length[row]:g} mm long"
+        ),
+    )
+
+
+def _check_rods(said: Stated) -> None:
+    """Note rods where there are none, none where there must be some, and rods that are half said."""
+    some = np.zeros(said.rows, dtype=bool)
+    for name in _ROD_COLUMNS:
+        if name in said.numbers:
+            some |= ~said.silent(name)
+    kinds = said.said("kind")
+    _note(
+        said,
+        some & of_kinds(said, RODLESS),
+        "kind",
+        lambda row: f"a joint that is {kinds[row]} has no rods; leave them empty",
+    )
+    bare = ~some & of_kinds(said, RODDED)
+    _note(said, bare, "kind", lambda row: f"a joint that is {kinds[row]} has rods: state {', '.join(_needs())}")
+    for name in _ROD_NEEDS:
+        lacking = some & said.silent(name)
+        _note(said, lacking, name, lambda _: "the cell is empty; other cells of the row state rods")
+    gapless = some & ~of_kinds(said, (*TIED, *RODLESS))
+    gapless &= said.silent("rod_gap")
+    _note(said, gapless, "rod_gap", lambda _: "limit rods have a gap between nut and lug as fitted: state it")
+    tied = of_kinds(said, LIMITED) & (said.number("rod_gap") == 0.0)
+    _note(said, tied, "rod_gap", lambda _: "limit rods without a gap are tie rods: choose a tied kind, or state a gap")
+    ends = said.said("ends")
+    screwed = of_kinds(said, RODDED) & np.array([end in _SCREWED for end in ends], dtype=bool)
+    _note(said, screwed, "ends", lambda _: "a joint with rods has welded or flanged ends: its lugs are fast to them")
+
+
+def _needs() -> tuple[str, ...]:
+    return tuple(one.ours for one in COLUMNS if one.name in _ROD_NEEDS)
+
+
+def _check_derating(said: Stated) -> None:
+    for row, text in enumerate(said.said("derating")):
+        found = derating_of(text)
+        if isinstance(found, str):
+            said.note(row, "derating", found)
+
+
+__all__ = ["Rows", "judge", "of_kinds", "outside"]
