@@ -1,4 +1,4 @@
-"""Section 6: rods and pins under the greatest thrust, by hand, for information.     (papers/hardware_needed.py)"""
+"""Section 6: rods, pins, bases of doubles under the greatest thrust, by hand.     (papers/hardware_needed.py)"""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ _DECIMALS = {"MPa": 1, "mm": 1, "N": 2}
 
 
 def needed_tables(results: Results, units: Units) -> list[Tree]:
-    """Return the table of every joint whose rods or pins were sized."""
+    """Return the table of every joint whose rods, pins or base were sized."""
     joints = [joint for joint in records_of(results, "takeups") if records_of(joint, "hardware_needed")]
     return [_table(results, joint, units) for joint in joints]
 

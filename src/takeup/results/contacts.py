@@ -56,9 +56,9 @@ def rod_rows(solved: Solved, line: str, name: str) -> list[Json]:
 
 
 def hardware_rows(solved: Solved, line: str, name: str) -> list[Json]:
-    """Return what each plate, bar and balancing bellows of a joint carries in every state; tension above zero."""
+    """Return what each plate, bar, balancing bellows and its ties carry in every state; tension above zero."""
     walk, way = solved.run.walk, solved.run.way
-    return [
+    found: list[Json] = [
         {
             "state": state.name,
             "scenario": solved.scenario,
@@ -68,6 +68,25 @@ def hardware_rows(solved: Solved, line: str, name: str) -> list[Json]:
         }
         for number, row in _contacts(solved, line, name, ("pin", "bar", "balance"))
         for state, step in zip(way.states, way.arrivals, strict=True)
+    ]
+    return found + _ties(solved, line, name)
+
+
+def _ties(solved: Solved, line: str, name: str) -> list[Json]:
+    """Return the pull in the ties of a balancing bellows, P A_b and its spring; nothing of other joints."""
+    return [
+        {
+            "state": state.name,
+            "scenario": solved.scenario,
+            "part": "ties of the balancing bellows",
+            "role": "balance",
+            "force_n": float(pull) + 0.0,
+        }
+        for one in solved.lines
+        if one.line.name == line
+        for joint in one.joints
+        if joint.name == name and joint.ties is not None
+        for state, pull in zip(solved.states, joint.ties, strict=True)
     ]
 
 

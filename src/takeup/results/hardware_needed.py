@@ -1,7 +1,7 @@
-"""What rods and pins need under the greatest thrust, beside what is given.     (results/hardware_needed.py)
+"""What rods, pins and the base of a double need under the greatest thrust, beside what is given.
 
-For information: no limit is set here. The checks hold what the hardware carries in the model, which shares the thrust
-out as it is and not evenly.
+(results/hardware_needed.py) For information: no limit is set here. The checks hold what the hardware carries in the
+model, which shares the thrust out as it is and not evenly, and the share of each in the whole thrust.
 """
 
 from __future__ import annotations
@@ -11,32 +11,83 @@ import math
 import numpy as np
 
 from takeup.joints import Pins, Rods
-from takeup.joints.sizing import pin_bearing, pin_shear, plate_pull, rod_diameter, rod_stress, stopping_force
-from takeup.line import TakeUp
+from takeup.joints.sizing import (
+    Section,
+    Side,
+    base_load_one_side,
+    pin_sections,
+    plate_pull,
+    rod_diameter,
+    rod_force,
+    rod_sections,
+    stopping_force,
+)
+from takeup.line import Hold, TakeUp
+from takeup.line.reading.read_doubles import HALVES
 from takeup.results.plain import Json
 from takeup.study import JointMovement, Solved, Unsolved
 from takeup.units import to_mm, to_mpa
 
 _PLAIN = "first principles"
+_PULL_OF_A_PLATE = ", F = P A_e/2"
+_BEARS = "common practice, no source"
+_PIN_WORDS = {
+    "pin shear": "shear of each pin, two sections",
+    "pin bearing": "pressure of each pin on its hole",
+    "net section": "tension of each plate beside the hole of its pin",
+}
+_NO_SIDE = Side(thrust=0.0, spring=0.0, friction=0.0)
 
 
 def hardware_needed_part(answer: Solved | Unsolved, item: TakeUp, moved: JointMovement | None) -> list[Json]:
-    """Return the rows of a joint with rods or pins; none where it has neither, or is never under pressure."""
-    if moved is None or (item.rods is None and item.pins is None):
+    """Return the rows of a joint with rods, pins or a base; none where it has none, or is never under pressure."""
+    if moved is None:
         return []
     highest = int(np.argmax(moved.pressure))
     thrust = float(moved.pressure[highest]) * item.data.effective_area
     if thrust <= 0.0:
         return []
-    state = answer.states[highest].name
+    state, base = answer.states[highest].name, _base(answer, item)
     rows = [] if item.rods is None else _rods(item.rods, thrust)
     rows += [] if item.pins is None else _pins(item.pins, thrust)
+    rows += [] if base is None else [_on_base(base, thrust, moved)]
     return [{"state": state, "thrust_n": thrust, **row} for row in rows]
+
+
+def _base(answer: Solved | Unsolved, item: TakeUp) -> Hold | None:
+    """Return the anchor base that a joint is one half of a double with; None of other joints."""
+    whole, _, half = item.name.rpartition(", ")
+    if half not in HALVES:
+        return None
+    holds = (hold for model in answer.model.lines if item in model.line.takeups for hold in model.line.holds)
+    return next((hold for hold in holds if hold.name == f"{whole} base"), None)
+
+
+def _on_base(base: Hold, thrust: float, moved: JointMovement) -> dict[str, Json]:
+    """Return what a base carries while this half alone is under pressure; nothing rubs between the two."""
+    alone = Side(thrust=thrust, spring=float(np.abs(moved.spring).max()), friction=0.0)
+    return _row(
+        f"force on {base.name}, if this half alone is under that pressure, with the greatest force of its spring",
+        "P A_e + K x",
+        base_load_one_side(alone, _NO_SIDE),
+        base.can_carry,
+        unit="N",
+        source="EJMA, main anchor, from memory",
+    )
 
 
 def _rods(rods: Rods, thrust: float) -> list[dict[str, Json]]:
     area = math.pi / 4.0 * rods.diameter**2
-    rows = [_row("stress of each rod", "P A_e / (n pi d^2/4)", to_mpa(rod_stress(thrust, rods.count, rods.diameter)))]
+    (section,) = rod_sections(rods.diameter)
+    rows = [
+        _row(
+            "stress of each rod",
+            "P A_e / (n pi d^2/4)",
+            to_mpa(section.stress(rod_force(thrust, rods.count))),
+            _allowed(section, rods.yield_strength),
+            source=_source(section, rods.yield_strength, _PLAIN),
+        )
+    ]
     whole = None if rods.can_carry is None else rods.count * rods.can_carry
     if rods.can_carry is not None:
         needed = rod_diameter(thrust, rods.count, rods.can_carry / area)
@@ -68,15 +119,26 @@ def _pins(pins: Pins, thrust: float) -> list[dict[str, Json]]:
     pull = plate_pull(thrust)
     return [
         _row(
-            "shear of each pin, two sections", "F / (2 pi d^2/4), F = P A_e/2", to_mpa(pin_shear(pull, pins.diameter))
-        ),
-        _row(
-            "pressure of each pin on its hole",
-            "F / (d t), F = P A_e/2",
-            to_mpa(pin_bearing(pull, pins.diameter, pins.thickness)),
-            source="common practice, no source",
-        ),
+            _PIN_WORDS[section.name],
+            section.formula + _PULL_OF_A_PLATE,
+            to_mpa(section.stress(pull)),
+            _allowed(section, pins.yield_strength),
+            source=_source(section, pins.yield_strength, _BEARS if section.name == "pin bearing" else _PLAIN),
+        )
+        for section in pin_sections(pins.diameter, pins.width, pins.thickness)
+        if section.name in _PIN_WORDS
     ]
+
+
+def _allowed(section: Section, yield_strength: float | None) -> float | None:
+    return None if yield_strength is None else to_mpa(section.share * yield_strength)
+
+
+def _source(section: Section, yield_strength: float | None, plain: str) -> str:
+    """Return where a formula is from and, where a stress is allowed, whose share of the yield strength that is."""
+    if yield_strength is None:
+        return plain
+    return f"{plain}; {section.share:.2f} of the yield strength, AISC ASD {section.clause}, from memory"
 
 
 def _row(

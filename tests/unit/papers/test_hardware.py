@@ -18,6 +18,7 @@ from takeup.papers.walk_hardware import hardware_tables
 POUND = 4.4482216152605
 PINS = {
     "along": [0.0, 1.0],
+    "way": "upright",
     "spread_mm": 254.0,
     "diameter_mm": 25.4,
     "width_mm": 76.2,
@@ -73,7 +74,13 @@ def test_pins_in_words(units, words):
 
 
 def test_level_pins_that_turn_freely():
-    pins = PINS | {"along": [1.0, 0.0], "friction_low": None, "friction_high": None, "can_carry_n": None}
+    pins = PINS | {
+        "along": [1.0, 0.0],
+        "way": "level",
+        "friction_low": None,
+        "friction_high": None,
+        "can_carry_n": None,
+    }
     ((_, said),) = hardware_of(with_joint(pins=pins), SI)
     assert said.endswith("on level pins of 25.4 mm, pins that turn freely; what they can carry is not given (sheet 6)")
 
@@ -83,8 +90,21 @@ def test_balancing_bellows_in_words(units, area, rate):
     ((_, said),) = hardware_of(with_joint(balance=BALANCE), units)
     assert spaced(said) == (
         f"balancing bellows with an effective area of {area} and an axial rate of {rate}; "
-        "what its ties can carry is not given (sheet 7)"
+        "what its ties can carry is not given; they only pull (sheet 7)"
     )
+
+
+def test_ties_that_can_be_pushed_say_so():
+    pushed = BALANCE | {"can_carry_n": 2e3 * POUND, "can_be_pushed_n": 1e3 * POUND}
+    ((_, said),) = hardware_of(with_joint(balance=pushed), US)
+    assert spaced(said).endswith("; its ties together can carry 2 000 lbf; they take a push of 1 000 lbf (sheet 7)")
+
+
+def test_yield_strength_stands_with_the_pins():
+    """36 ksi are 248.2113 MPa."""
+    strong = PINS | {"yield_strength_mpa": 248.2113}
+    ((_, said),) = hardware_of(with_joint(pins=strong), US)
+    assert spaced(said).endswith("together they can carry 1 000 lbf, yield strength 36 000 psi (sheet 6)")
 
 
 @pytest.mark.parametrize(("units", "pull", "push"), [(SI, "8.90", "2.22"), (US, "2\N{NO-BREAK SPACE}000", "500")])

@@ -14,12 +14,14 @@ import pytest
 from tests.builders import study_of
 from tests.unit.results.hardware_lines import BALANCED, HINGED
 from tests.unit.results.walk_lines import RUNS_OUT
+from tests.unit.study.kind_lines import base, run, with_joint
 
 import takeup.results
 from takeup.joints import KINDS
 from takeup.results import results_of
 
 EFFECTIVE, TEST = 46e-3, 18e5
+TIES = "ties of the balancing bellows"
 HYDRO = "under hydrostatic test"
 
 
@@ -70,6 +72,7 @@ def test_data_of_pins_are_those_of_the_file(hinged):
     [joint] = hinged["takeups"]
     assert joint["data"]["pins"] == {
         "along": [0.0, 1.0],
+        "way": "upright",
         "spread_mm": pytest.approx(320.0),
         "diameter_mm": pytest.approx(40.0),
         "width_mm": pytest.approx(80.0),
@@ -81,6 +84,7 @@ def test_data_of_pins_are_those_of_the_file(hinged):
         "friction_high": 0.3,
         "friction_source": "invented",
         "can_carry_n": pytest.approx(200e3),
+        "yield_strength_mpa": None,
         "source": "invented",
     }
     assert (joint["data"]["balance"], joint["data"]["rods"]) == (None, None)
@@ -96,9 +100,11 @@ def test_balance_is_told_with_its_data(balanced):
         "can_be_pushed_n": None,
         "source": "invented",
     }
-    [(part, force)] = forces(joint, HYDRO).items()
-    assert part == "balancing bellows"
-    assert 0.0 < abs(force) < 0.01 * EFFECTIVE * TEST
+    found = forces(joint, HYDRO)
+    assert set(found) == {"balancing bellows", TIES}
+    spring = found["balancing bellows"]
+    assert 0.0 < abs(spring) < 0.01 * EFFECTIVE * TEST
+    assert found[TIES] == pytest.approx(EFFECTIVE * TEST + spring, rel=1e-12)  # P A_b and the balancing bellows' spring
     assert {row["role"] for row in joint["hardware"]} == {"balance"}
 
 
@@ -110,12 +116,47 @@ def test_joint_of_rods_has_no_other_hardware():
 
 
 def test_pins_are_sized_for_the_greatest_thrust(hinged):
-    """82 800 N by half on a pin of 40 mm: 41 400 N on 2*1256.637 mm2, 16.473 MPa; on 25 mm of plate 41.4 MPa."""
-    shear, bearing = hinged["takeups"][0]["hardware_needed"]
+    """82 800 N by half on a pin of 40 mm: 41 400 N on 2*1256.637 mm2, 16.473 MPa; on 25 mm of plate 41.4 MPa.
+
+    Beside the hole it is on (80 - 40)*25 mm2, 41.4 MPa too.
+    """
+    shear, bearing, net = hinged["takeups"][0]["hardware_needed"]
     assert shear["state"] == bearing["state"] == HYDRO
     assert shear["thrust_n"] == pytest.approx(82_800.0, rel=1e-12)
     assert (shear["value"], shear["given"], shear["unit"]) == (pytest.approx(16.473, rel=3e-5), None, "MPa")
-    assert bearing["value"] == pytest.approx(41.4, rel=1e-12)
+    assert bearing["value"] == net["value"] == pytest.approx(41.4, rel=1e-12)
+    assert (net["what"], net["given"]) == ("tension of each plate beside the hole of its pin", None)
+
+
+def test_stress_that_a_yield_strength_allows_stands_beside_what_is_needed():
+    """Of 200 MPa: 0.40, 0.90 and 0.45 are 80, 180 and 90 MPa; of 235 MPa for rods 0.60 are 141 MPa."""
+    strong = HINGED.replace("can_carry: 200 kN", "can_carry: 200 kN, yield_strength: 200 MPa")
+    [joint] = results_of(study_of(strong))["takeups"]
+    assert [row["given"] for row in joint["hardware_needed"]] == pytest.approx([80.0, 180.0, 90.0], rel=1e-12)
+    assert joint["data"]["pins"]["yield_strength_mpa"] == pytest.approx(200.0, rel=1e-12)
+    assert joint["hardware_needed"][0]["source"] == (
+        "first principles; 0.40 of the yield strength, AISC ASD F4, from memory"
+    )
+    strong = RUNS_OUT.replace("can_carry: 60 kN", "can_carry: 60 kN, yield_strength: 235 MPa")
+    [joint] = results_of(study_of(strong))["takeups"]
+    assert joint["hardware_needed"][0]["given"] == pytest.approx(141.0, rel=1e-12)
+    assert joint["data"]["rods"]["yield_strength_mpa"] == pytest.approx(235.0, rel=1e-12)
+
+
+def test_base_of_a_double_is_told_what_one_half_alone_would_do():
+    """82 800 N of thrust and the greatest force of the half's own spring, on a base of 100 kN."""
+    text = run(with_joint("double", base(), length="1.6 m", live_length="0.4 m"))
+    halves = results_of(study_of(text))["takeups"]
+    assert [joint["name"] for joint in halves] == ["J1, first", "J1, second"]
+    for joint in halves:
+        spring = max(abs(row["force_n"]) for row in joint["spring_n"])
+        (row,) = joint["hardware_needed"]
+        assert row["what"].startswith("force on J1 base, if this half alone is under that pressure")
+        assert (row["value"], row["given"]) == (
+            pytest.approx(EFFECTIVE * TEST + spring, rel=1e-9),
+            pytest.approx(100e3),
+        )
+        assert spring > 1e3  # steel of 20 m from 21 to 204 degC: 20 mm each half at 95 N/mm
 
 
 def test_rods_are_sized_for_the_greatest_thrust():
