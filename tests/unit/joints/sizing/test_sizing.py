@@ -51,6 +51,33 @@ def test_gussets_of_a_lug():
     assert sizing.gusset_stress(27_600.0, 0.06, 0.1, 0.012) == pytest.approx(41.4e6, rel=1e-12)
 
 
+def test_plates_away_from_a_hole_and_beside_it():
+    """55.2 kN on 80*25 mm2: 27.6 MPa; on (80 - 40)*25 mm2 beside the hole 55.2 MPa. A hole of 80 mm leaves nothing."""
+    assert sizing.plate_stress(55_200.0, 0.08, 0.025) == pytest.approx(27.6e6, rel=1e-12)
+    assert sizing.net_stress(55_200.0, 0.08, 0.025, 0.04) == pytest.approx(55.2e6, rel=1e-12)
+    with pytest.raises(OutOfRange, match="what the hole leaves of the plate's width is 0 m"):
+        sizing.net_stress(55_200.0, 0.08, 0.025, 0.08)
+
+
+def test_sections_say_what_they_may_take():
+    """Shares of the yield strength by AISC ASD, 9th edition, from memory: D1, F4, J8, D1, D3.1.
+
+    1 kN on a rod of 24 mm, 452.389 mm2: 2.2105 MPa; on a pin of 40 mm, 2*1256.637 mm2: 0.39789 MPa.
+    """
+    (rod,) = sizing.rod_sections(0.024)
+    sections = sizing.pin_sections(0.04, 0.08, 0.025)
+    assert [(one.name, one.share, one.clause) for one in (rod, *sections)] == [
+        ("rod tension", 0.60, "D1"),
+        ("pin shear", 0.40, "F4"),
+        ("pin bearing", 0.90, "J8"),
+        ("gross section", 0.60, "D1"),
+        ("net section", 0.45, "D3.1"),
+    ]
+    assert rod.stress(1e3) == sizing.pull_stress(1e3, 0.024) == pytest.approx(2.2105e6, rel=3e-5)
+    stresses = [one.stress(1e3) for one in sections]
+    assert stresses == pytest.approx([0.39789e6, 1.0e6, 0.5e6, 1.0e6], rel=2e-5)
+
+
 def test_pins_in_double_shear_and_bearing():
     """55.2 kN on a pin of 40 mm: 2*1256.637 mm2, 21.963 MPa; on 25 mm of plate 1000 mm2, 55.2 MPa."""
     pull = sizing.plate_pull(THRUST)

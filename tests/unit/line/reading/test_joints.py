@@ -59,6 +59,27 @@ def test_rods_where_nothing_else_is_said():
     assert (rods.gap, rods.length, rods.expansion, rods.can_carry) == (0.0, 0.6, None, None)
 
 
+def test_yield_strength_of_rods_where_it_is_said():
+    """235 MPa are 235e6 Pa; nobody need say it."""
+    rods, silent = (
+        _joint("tied axial", rods=words).rods for words in (RODS[:-2] + ", yield_strength: 235 MPa }", RODS)
+    )
+    assert rods is not None
+    assert silent is not None
+    assert (rods.yield_strength, silent.yield_strength) == (pytest.approx(235e6, rel=ROUNDING), None)
+
+
+def test_rods_that_no_steel_makes_so_strong_are_refused():
+    """On a rod of 5 mm, 19.635 mm2, 12 kN are 611 MPa and may be; 20 kN are 1018.6 MPa, beyond 1000 MPa."""
+    thin = RODS.replace("diameter: 24 mm", "diameter: 5 mm")
+    assert _joint("tied axial", rods=thin.replace("can_carry: 60 kN", "can_carry: 12 kN")).rods is not None
+    (message,) = faults(_text("tied axial", rods=thin.replace("can_carry: 60 kN", "can_carry: 20 kN")))
+    assert message.endswith(
+        "rods, can_carry: '20 kN' on rods of 5 mm is 1019 MPa of tension in each rod; no steel takes more than 1000 "
+        "MPa there: the force or a size is mistyped"
+    )
+
+
 @pytest.mark.parametrize("kind", ["universal", "tied universal"])
 def test_two_bellows(kind):
     rods = RODS if kind.startswith("tied") else ""
