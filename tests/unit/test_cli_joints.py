@@ -8,9 +8,12 @@ from takeup import __version__, cli
 from takeup.joints import ALL_KINDS
 
 KEYS = {
-    "name", "joint", "bellows", "held_by", "restrained", "thrust", "takes", "never", "anchor_lost", "column_squirm",
-    "rated", "keys_needed", "keys_possible",
+    "name", "joint", "bellows", "held_by", "restrained", "thrust", "takes", "never", "stiffness", "built_of",
+    "anchor_lost", "column_squirm", "rated", "keys_needed", "keys_possible",
 }  # fmt: skip
+
+
+WORDS = ("thrust", "takes", "never", "stiffness", "built_of", "anchor_lost")
 
 
 def test_document_lists_every_kind_in_order(capsys):
@@ -19,7 +22,7 @@ def test_document_lists_every_kind_in_order(capsys):
     assert document["tool"] == {"name": "takeup", "version": __version__}
     assert [kind["name"] for kind in document["kinds"]] == [kind.name for kind in ALL_KINDS]
     assert all(set(kind) == KEYS for kind in document["kinds"])
-    assert all(kind[key] for kind in document["kinds"] for key in ("thrust", "takes", "never", "anchor_lost"))
+    assert all(kind[key] for kind in document["kinds"] for key in WORDS)
 
 
 def test_document_says_what_the_records_say(capsys):

@@ -12,7 +12,7 @@ from tools.pages.__main__ import every_page, main
 from tools.pages.api import rooms
 from tools.pages.checks import header, modules
 from tools.pages.commands import help_text, names
-from tools.pages.kinds import kind_header, kind_modules, slug, thrust_in_short
+from tools.pages.kinds import LABELS, kind_header, kind_modules, slug, thrust_in_short
 from tools.pages.library import SUBJECTS, data_files
 from tools.pages.sources import sources
 
@@ -83,12 +83,14 @@ def test_every_rule_has_its_page_and_header(rule):
 
 @pytest.mark.parametrize("kind", ALL_KINDS, ids=lambda kind: kind.name)
 def test_every_kind_has_its_page_picture_and_header(kind):
-    """The header says how thrust travels, what it takes, what it must never see, and whose word that is."""
+    """The header says how thrust travels, movements, stiffness, parts, a lost anchor, and whose word that is."""
     summary, said = kind_header(kind_modules()[kind.name])
     assert summary.endswith(".")
-    assert set(said) == {"Thrust", "Takes", "Must never see", "Source"}
+    assert tuple(said) == LABELS
+    assert all(said.values())
     page = text(f"reference/kinds/{slug(kind)}.md").replace("\\|", "|")
-    assert all(words in page for words in (kind.thrust, kind.takes, kind.never, kind.anchor_lost))
+    of_record = (kind.thrust, kind.takes, kind.never, kind.stiffness, kind.built_of, kind.anchor_lost)
+    assert all(words in page for words in of_record)
     assert f"../../pictures/kinds/{slug(kind)}.svg)" in page
     assert (DOCS / "pictures" / "kinds" / f"{slug(kind)}.svg").is_file()
     assert f"]({slug(kind)}.md)" in text("reference/kinds/index.md")

@@ -19,7 +19,9 @@ from takeup.papers.joint_kinds import kind_rows
 
 FOLDER, PICTURES = REFERENCE / "kinds", Path("docs") / "pictures" / "kinds"
 EXAMPLES = Path("examples") / "kinds"
-_LABELS = re.compile(r"\b(Thrust|Takes|Must never see|Source): ")
+LABELS = ("Thrust", "Takes", "Must never see", "Stiffness", "Built of", "Anchor lost", "Source")
+"""What the header of every kind's file says, in this order."""
+_SPLIT = re.compile(rf"\b({'|'.join(LABELS)}): ")
 
 
 def slug(kind: JointKind | RouteKind) -> str:
@@ -40,7 +42,7 @@ def kind_header(module: ModuleType) -> tuple[str, dict[str, str]]:
     """Return the first sentence of a kind's file and the parts of its header by their labels."""
     first, _, rest = (module.__doc__ or "").partition("\n")
     summary = first.partition("     (")[0]
-    _, *parts = _LABELS.split(" ".join(rest.split()))
+    _, *parts = _SPLIT.split(" ".join(rest.split()))
     return summary, {label: text.strip() for label, text in zip(parts[::2], parts[1::2], strict=True)}
 
 

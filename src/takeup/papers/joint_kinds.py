@@ -35,6 +35,8 @@ def kind_part(kind: JointKind | RouteKind) -> dict[str, Json]:
         "thrust": kind.thrust,
         "takes": kind.takes,
         "never": kind.never,
+        "stiffness": kind.stiffness,
+        "built_of": kind.built_of,
         "anchor_lost": kind.anchor_lost,
         "column_squirm": None if joint is None else joint.column_squirm,
         "rated": [] if joint is None else list(joint.rated),
@@ -65,6 +67,8 @@ def kind_rows(kind: JointKind | RouteKind) -> list[tuple[str, str]]:
         ("thrust", kind.thrust),
         ("takes", kind.takes),
         ("must never see", kind.never),
+        ("stiffness", kind.stiffness),
+        ("length and weight from", kind.built_of),
         ("if its anchor lets go", kind.anchor_lost),
     ]
     if isinstance(kind, RouteKind):

@@ -63,7 +63,8 @@ def test_each_key_needed_is_missed(kind, key):
 
 @pytest.mark.parametrize("kind", WRITTEN_KINDS.values(), ids=lambda kind: kind.name)
 def test_hardware_of_other_kinds_is_refused(kind):
-    allowed = {*keys_needed(kind), *keys_possible(kind)}
+    """Ends any joint may state; the compensator must."""
+    allowed = {*keys_needed(kind), *keys_possible(kind), "ends"}
     for key in HARDWARE.keys() - allowed:
         with pytest.raises(InputError, match=key):
             study_from_text(text_of(kind, (*keys_needed(kind), key)), "x")
@@ -79,3 +80,28 @@ def test_every_kind_says_what_holds_it():
     assert all("the pipe itself" in said[kind.name] for kind in ALL_KINDS if isinstance(kind, RouteKind))
     restrained = {kind.name for kind in WRITTEN_KINDS.values() if kind.restrained}
     assert restrained == {name for name in WRITTEN_KINDS if not said[name].startswith("nothing")}
+
+
+@pytest.mark.parametrize("kind", WRITTEN_KINDS.values(), ids=lambda kind: kind.name)
+def test_stiffness_in_words_has_what_the_record_has(kind):
+    """Pins rub with mu, rods add E A/L, a balance adds k_b, two bellows stand L_c apart; friction is never unsaid."""
+    words = kind.stiffness
+    assert "friction" in words or "nothing rubs" in words
+    assert ("mu" in words) == (kind.pins != "none")
+    assert ("E A/L" in words) == (kind.rods != "none" or kind.pins != "none")
+    assert ("k_b" in words) == kind.balanced
+    assert ("L_c" in words) == (kind.bellows > 1)
+    assert ("each half" in words) == (kind.halves is not None)
+
+
+@pytest.mark.parametrize("kind", WRITTEN_KINDS.values(), ids=lambda kind: kind.name)
+def test_what_a_joint_is_built_of_has_what_the_record_has(kind):
+    words = kind.built_of
+    assert words.startswith("length")
+    assert "weight: " in words
+    assert ("rods" in words) == (kind.rods != "none")
+    assert ("pins" in words) == (kind.pins != "none")
+    assert ("housing" in words) == kind.sleeved
+    assert ("balancing bellows" in words) == kind.balanced
+    assert ("spool" in words) == (kind.bellows > 1 or kind.halves is not None or "in-line" in kind.name)
+    assert ("base" in words) == (kind.halves is not None)

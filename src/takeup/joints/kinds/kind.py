@@ -31,6 +31,8 @@ class JointKind:
         never: what it must never see.
         column_squirm: whether internal pressure loads the bellows as a column.
         sleeved: whether a housing and guide rings keep it straight, so that it bends like the pipe beside it.
+        stiffness: which rates resist which movement, and what rods, pins and friction add; symbols of docs/symbols.md.
+        built_of: which parts make up its length, and which its weight (joints/sizing/parts.py).
         anchor_lost: what happens when its anchor lets go.
         halves: of a double: the kind of joint that stands on either side of its anchor base.
     """
@@ -47,6 +49,8 @@ class JointKind:
     takes: str
     never: str
     column_squirm: bool
+    stiffness: str
+    built_of: str
     anchor_lost: str
     sleeved: bool = False
     halves: TakeUpKind | None = None
@@ -60,4 +64,6 @@ class RouteKind:
     thrust: str
     takes: str
     never: str
+    stiffness: str
+    built_of: str
     anchor_lost: str
