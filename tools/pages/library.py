@@ -24,6 +24,7 @@ SUBJECTS = {
     "library/data/strengths_us.csv": "Strength of strip for bellows in US units",
     "library/data/fatigue_families.csv": "Families of metals for the life of bellows",
     "basis/data/spans.csv": "Support spans",
+    "basis/data/copper_spans.csv": "Spacing of fixings of copper tube",
     "bellows/data/factors.csv": "Factors Cp, Cf and Cd of bellows",
     "bellows/data/stock.csv": "Thicknesses of strip for designs of bellows",
 }

@@ -12,6 +12,7 @@ from takeup.basis.code_stress import (
 from takeup.basis.codes import CODES, STRAIGHT_PIPE, Code, Factors, Moments, Subject, clause
 from takeup.basis.cold_spring import cold_reaction, hot_reaction
 from takeup.basis.computed_spans import span_by_deflection, span_by_period, span_by_stress
+from takeup.basis.copper_spans import copper_span
 from takeup.basis.fittings import JOINTS, Joint, joint_factors, reducer_factors
 from takeup.basis.flexibility import (
     bend_flexibility_factor,
@@ -53,6 +54,7 @@ __all__ = [
     "cantilever_stress",
     "clause",
     "cold_reaction",
+    "copper_span",
     "cycle_factor",
     "equivalent_cycles",
     "expansion_stress",

@@ -1,12 +1,14 @@
-"""Distances between holds that carry weight.     (checks/support_span.py)
+"""Distances between holds that carry weight, and between fixings of copper risers.     (checks/support_span.py)
 
-What: each level stretch between anchors, slide guides and rests, against the suggested support spacing. Why: sag and
-bending. Source: ASME B31.1 Table 121.5. Limits: level straight stretches; concentrated loads and risers not covered.
-Passes: DN 200 steam at 7 m. Fails: DN 200 steam at 9 m.
+What: each level stretch between anchors, slide guides and rests, against the suggested support spacing; of copper tube
+also each upright stretch between holds that keep it in line. Why: sag and bending. Source: ASME B31.1 Table 121.5;
+copper: BS 6700 (from memory). Limits: straight stretches; concentrated loads, and risers of steel, not covered.
+Passes: DN 200 steam at 7 m; 54 mm copper upright at 1.8 m. Fails: DN 200 steam at 9 m.
 """
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
@@ -15,20 +17,25 @@ from numpy.typing import NDArray
 from takeup.basis import Span
 from takeup.checks.outcome import CheckResult, Rule, worst
 from takeup.errors import OutOfRange
-from takeup.line import ANCHORED_ENDS, SAME_STATION, section_span
+from takeup.line import ANCHORED_ENDS, SAME_STATION, rise_span, section_span
 from takeup.line.holding import ANCHORS
 from takeup.study import LineAnswer
 
 RULE = Rule(
     name="support_span",
     title="support span",
-    what="developed length between neighbouring holds that carry weight, on level stretches",
+    what=(
+        "developed length between neighbouring holds that carry weight, on level stretches; of copper tube also "
+        "between those that keep it in line, where it goes straight up"
+    ),
     why="a longer span sags, holds water and bends more than the table allows",
-    source="ASME B31.1 Table 121.5 / MSS SP-58",
-    limits="standard-weight pipe, no concentrated loads, the service column; rises and test water not covered",
+    source="ASME B31.1 Table 121.5 / MSS SP-58; copper tube: BS 6700:2006 (from memory)",
+    limits="standard-weight pipe, half-hard copper tube, no concentrated loads, the service column; steel that rises "
+    "and test water not covered",
 )
 LEVEL = 0.1  # a leg rising less than one in ten is spanned like a level one (common practice, no source)
 UPRIGHT = 0.999  # within three degrees of upright (common practice, no source)
+KEEPERS = (*ANCHORED_ENDS, *ANCHORS, "slide guide", "spider guide", "planar guide")
 CARRIERS = (*ANCHORED_ENDS, *ANCHORS, "slide guide", "rest", "hanger", "spring hanger")
 
 
@@ -40,17 +47,35 @@ def check(answer: LineAnswer) -> list[CheckResult]:
         spans = [(item.start, item.end, section_span(item, line.medium, temperature)) for item in line.sections]
     except OutOfRange as reason:
         return [RULE.result(line.name, "all states", "not covered", str(reason))]
-    carriers = [(hold.station, hold.name) for hold in answer.holds if hold.kind in CARRIERS]
-    length = answer.model.route.length
-    places = [*([] if carriers and carriers[0][0] < SAME_STATION else [(0.0, line.start.name)]), *carriers]
-    if not carriers or carriers[-1][0] < length - SAME_STATION:
-        places.append((length, line.end.name))
-    stretches = [pair for pair in pairwise(places) if not _upright(answer, pair[0][0], pair[1][0])]
-    if not stretches:
+    stretches = [pair for pair in pairwise(_places(answer, CARRIERS)) if not _upright(answer, pair[0][0], pair[1][0])]
+    rises = _rises(answer, temperature)
+    if not stretches and not rises:
         return [RULE.result(line.name, "all states", "passes", "the line goes straight up: it hangs or stands")]
     rows = [_stretch(answer, before, after, _shortest(spans, before[0], after[0])) for before, after in stretches]
     judged = [row for row in rows if row.use is not None]
-    return ([worst(judged)] if judged else []) + _together([row for row in rows if row.use is None], line.name)
+    top = [worst(found) for found in (judged, rises) if found]
+    return top + _together([row for row in rows if row.use is None], line.name)
+
+
+def _places(answer: LineAnswer, kinds: tuple[str, ...]) -> list[tuple[float, str]]:
+    """Return station and name of the holds of some kinds, and of both ends of the line."""
+    line, length = answer.line, answer.model.route.length
+    holds = [(hold.station, hold.name) for hold in answer.holds if hold.kind in kinds]
+    places = [*([] if holds and holds[0][0] < SAME_STATION else [(0.0, line.start.name)]), *holds]
+    if not holds or holds[-1][0] < length - SAME_STATION:
+        places.append((length, line.end.name))
+    return places
+
+
+def _rises(answer: LineAnswer, temperature: float) -> list[CheckResult]:
+    """Return the upright stretches of copper tube against the spacing of what keeps them in line."""
+    results = []
+    for before, after in pairwise(_places(answer, KEEPERS)):
+        own = [item for item in answer.line.sections if item.start < after[0] and item.end > before[0]]
+        spans = [span for item in own if (span := rise_span(item, temperature)) is not None]
+        if spans and after[0] > before[0] + SAME_STATION and _upright(answer, before[0], after[0]):
+            results.append(_judge(before, after, min(spans, key=lambda span: span.length), after[0] - before[0]))
+    return results
 
 
 def _shortest(spans: list[tuple[float, float, Span]], low: float, high: float) -> Span:
@@ -88,7 +113,7 @@ def _together(rows: list[CheckResult], line: str) -> list[CheckResult]:
 
 def _stretch(answer: LineAnswer, before: tuple[float, str], after: tuple[float, str], span: Span) -> CheckResult:
     route = answer.model.route
-    where = f"{before[1]} to {after[1]}"
+    where = _between(before, after)
     free = {end.name for end in (answer.line.start, answer.line.end) if end.kind not in (*ANCHORED_ENDS, "branch")}
     if max((abs(float(way[2])) for way in _ways(answer, before[0], after[0])), default=0.0) >= LEVEL:
         return RULE.result(
@@ -99,6 +124,17 @@ def _stretch(answer: LineAnswer, before: tuple[float, str], after: tuple[float, 
     bends = sum(
         turn.arc_length - 2.0 * turn.tangent_length for turn in route.turns if before[0] < turn.station < after[0]
     )
+    return _judge(before, after, span, after[0] - before[0] + bends)
+
+
+def _between(before: tuple[float, str], after: tuple[float, str]) -> str:
+    return f"{before[1]} to {after[1]}"
+
+
+def _judge(before: tuple[float, str], after: tuple[float, str], span: Span, length: float) -> CheckResult:
+    """Return a stretch between two places against a span."""
     words = f"suggested spacing; {span.remark}" if span.remark else "suggested spacing"
     status = "from memory" if span.source.status == "from memory" else ""
-    return RULE.judge(where, "all states", after[0] - before[0] + bends, span.length, "m", because=words, status=status)
+    where = _between(before, after)
+    result = RULE.judge(where, "all states", length, span.length, "m", because=words, status=status)
+    return replace(result, source=span.source.words)

@@ -6,7 +6,7 @@ from takeup.line.parts import Allowables, Item, Pipe, Section
 from takeup.line.record import Record
 from takeup.line.records import Line, Study, TakeUp
 from takeup.line.route import SAME_STATION, Route, Turn, local_axes, route_of
-from takeup.line.spans import section_span
+from takeup.line.spans import rise_span, section_span
 from takeup.line.states import LIQUIDS, State, ZoneState, content_density, state_names, states_of
 from takeup.line.weights import (
     GRAVITY,
@@ -61,6 +61,7 @@ __all__ = [
     "is_anchor",
     "local_axes",
     "pipe_weight",
+    "rise_span",
     "route_of",
     "second_moment",
     "section_span",

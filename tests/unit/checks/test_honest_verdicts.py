@@ -93,6 +93,14 @@ def test_no_span_of_steel_is_taken_for_copper():
         operating="{ pressure: 4 bar(g), temperature: 180 °F }",
         holds=(hold("rest", "3 m"),),
     )
-    rows = checks(text, "support_span")
-    assert [row.outcome for row in rows] == ["not covered"]
-    assert "copper" in rows[0].because
+    (row,) = checks(text, "support_span")
+    assert (row.outcome, row.capacity) == ("fails", 2.7)  # BS 6700:2006 (from memory); steel of NPS 2 has 3.0 m
+    assert (row.status, "BS 6700" in row.source) == ("from memory", True)
+    (row,) = checks(
+        text.replace(
+            "design: { pressure: 6 bar(g), temperature: 200", "design: { pressure: 6 bar(g), temperature: 220"
+        ),
+        "support_span",
+    )
+    assert row.outcome == "not covered"
+    assert "temperature 104.444 degC is above 100 degC" in row.because  # 220 degF
