@@ -11,11 +11,14 @@ from typing import Any  # the results document is JSON: what its values are is s
 from takeup.drawing.places import is_anchor
 from takeup.drawing.reading import joined, nominal_size
 from takeup.edge import SI, TIE, Measure, Units
+from takeup.joints import KINDS
 from takeup.joints.ratings import COMPUTED
 from takeup.papers.stability import nearest
 from takeup.papers.summary_walk import record_lines, walk_lines
 
 Results = Mapping[str, Any]
+HELD = "held"
+"""What pins do with a movement that nobody rated."""
 
 
 def summary_lines(results: Results, units: Units = SI) -> list[str]:
@@ -111,34 +114,46 @@ def _anchors(results: Results, units: Units) -> list[str]:
 
 
 def _joints(results: Results, units: Units) -> list[str]:
-    rows, small = [], units.small
-    for joint in results["takeups"]:
-        moves = joint["movements"]
-        if not moves:
-            continue
-        low, high = min(moves, key=lambda m: m["axial_mm"]), max(moves, key=lambda m: m["axial_mm"])
-        data = joint["data"]
-        longest = _signed(_figures(high["axial_mm"], small, 1))
-        rows.append(
-            (
-                joint["name"],
-                joint["line"],
-                joint["kind"],
-                _figures(joint["station_m"], units.length, 2),
-                f"{_figures(low['axial_mm'], small, 1)} of {small.typed(-data['axial_compression_mm'])}",
-                f"{longest} of {_signed(small.typed(data['axial_extension_mm']))}",
-                _sideways(moves, data["lateral_mm"], small),
-                low["state"],
-            )
-        )
-    head = (
-        "joint", "line", "kind", units.length.named("at"), f"shortens {small.unit}", f"lengthens {small.unit}",
-        f"sideways {small.unit}", "shortest in state",
-    )  # fmt: skip
-    caption = "Joint movements from the set length:"
-    if not rows:
+    """Return the movements of all joints; how far they turn where one of them is there to turn about pins."""
+    moving = [joint for joint in results["takeups"] if joint["movements"]]
+    if not moving:
         return []
-    return [caption, *table(*_of_lines(results, head, rows, (3, 4, 5, 6))), *_one_range(results), ""]
+    small, turns = units.small, any(KINDS[joint["kind"]].pins != "none" for joint in moving)
+    head = [
+        "joint", "line", "kind", units.length.named("at"), f"shortens {small.unit}", f"lengthens {small.unit}",
+        f"sideways {small.unit}", *([f"turns {units.of_check('deg').unit}"] if turns else []),
+        "shortest, or most turned, in state" if turns else "shortest in state",
+    ]  # fmt: skip
+    rows = [_joint(joint, units, turns=turns) for joint in moving]
+    caption = "Joint movements from the set length:"
+    right = range(3, len(head) - 1)
+    return [caption, *table(*_of_lines(results, head, rows, right)), *_one_range(results), ""]
+
+
+def _joint(joint: Mapping[str, Any], units: Units, *, turns: bool) -> list[str]:
+    """Return the row of a joint; what its pins hold and nobody rated is called held."""
+    moves, data, small = joint["movements"], joint["data"], units.small
+    rated = KINDS[joint["kind"]].rated
+    low, high = min(moves, key=lambda m: m["axial_mm"]), max(moves, key=lambda m: m["axial_mm"])
+    shortest = f"{_figures(low['axial_mm'], small, 1)} of {small.typed(-data['axial_compression_mm'])}"
+    longest = f"{_signed(_figures(high['axial_mm'], small, 1))} of {_signed(small.typed(data['axial_extension_mm']))}"
+    if "axial" not in rated and not (data["axial_compression_mm"] or data["axial_extension_mm"]):
+        shortest = longest = HELD
+    aside = _sideways(moves, data["lateral_mm"], small)
+    if rated == ("angular",) and not data["lateral_mm"]:
+        aside = HELD
+    turned = max(moves, key=lambda m: m["angular_deg"])
+    return [
+        joint["name"],
+        joint["line"],
+        joint["kind"],
+        _figures(joint["station_m"], units.length, 2),
+        shortest,
+        longest,
+        aside,
+        *([_turned(turned["angular_deg"], data["angular_deg"], units.of_check("deg"))] if turns else []),
+        (turned if rated == ("angular",) else low)["state"],
+    ]
 
 
 def _one_range(results: Results) -> list[str]:
@@ -160,6 +175,12 @@ def _sideways(moves: Sequence[Mapping[str, Any]], rated: float | None, small: Me
     """Return the greatest sideways movement of all states, and what is rated where the sheet says."""
     most = _figures(max(move["lateral_mm"] for move in moves), small, 1)
     return most if rated is None else f"{most} of {small.typed(rated)}"
+
+
+def _turned(most: float, rated: float | None, angle: Measure) -> str:
+    """Return the greatest angle of all states, and what is rated where the sheet says."""
+    figures = _figures(most, angle, 2)
+    return figures if rated is None else f"{figures} of {angle.typed(rated)}"
 
 
 def _of_lines(
