@@ -8,6 +8,7 @@ DN 80.
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 import numpy as np
 
@@ -56,6 +57,21 @@ def check_place(
         _check_bend(book, layout, (begin, finish), path)
     if takeup.kind == "small-bore compensator":
         _check_small_bore(book, layout, takeup, path)
+
+
+def room_at(layout: Layout, holds: Sequence[float], station: float) -> float:
+    """Return the longest joint that fits with its middle at a station [m]; none within a bend or a fitting.
+
+    Args:
+        layout: of the line.
+        holds: stations of its holds [m].
+        station: of the middle [m].
+    """
+    begin, finish = layout.straight_at(station)
+    half = min(station - begin, finish - station, *(abs(station - hold) for hold in holds), math.inf)
+    for item in layout.items:
+        half = min(half, max(item.start - station, station - item.end, 0.0))
+    return 2.0 * max(half, 0.0)
 
 
 def _check_room(book: FaultBook, layout: Layout, faces: tuple[float, float], path: Path) -> None:
@@ -127,4 +143,4 @@ def _check_small_bore(book: FaultBook, layout: Layout, takeup: TakeUp, path: Pat
         )
 
 
-__all__ = ["check_place"]
+__all__ = ["check_place", "room_at"]

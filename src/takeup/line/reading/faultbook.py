@@ -7,6 +7,7 @@ readers add what they find with `add`. Nothing is raised until everything that c
 from __future__ import annotations
 
 from collections.abc import Callable
+from pathlib import Path as Folder
 from types import NoneType
 from typing import TypeVar, get_args
 
@@ -15,6 +16,7 @@ from pydantic_core import ErrorDetails
 
 from takeup.errors import Fault, InputError, TakeupError
 from takeup.line.reading.schema import StudyItem, field_name, keys_of, model_at
+from takeup.line.reading.schema_choices import TAKEUP_MODELS, takeup_item
 from takeup.line.reading.schema_route import ITEM_KEYS, ROUTE_MODELS, route_item
 from takeup.line.reading.values import Item
 from takeup.line.reading.whereabouts import at, whereabouts
@@ -24,7 +26,7 @@ from takeup.reading.yaml_places import Path, PlacedTree, Tree
 Model = TypeVar("Model", bound=BaseModel)
 Value = TypeVar("Value")
 
-_SELECTION = "selection from a series is not computed by this version: type the joint's data"
+_SERIES = "the joint's data are typed in under 'data'; leave this key out, or that one"
 _RINGS = (
     "a line whose end joins another line is not covered by this version: a line leaves another at its start, "
     "and no lines form a ring"
@@ -34,8 +36,7 @@ _OF_ITS_OWN = "this is an item of its own in the route, after the leg that leads
 _OF_THE_JOINT = "the joint's data and the line's conditions say this; leave this key out"
 _OF_THE_LINE = "the line's own movements and the joint's data say this; leave this key out"
 REFUSED_KEYS = {
-    ("takeups", "from"): _SELECTION,
-    ("takeups", "select"): _SELECTION,
+    **{("takeups", key): _SERIES for key in ("from", "joint", "select", "rank")},
     ("route", "joins"): _RINGS,
     ("lines", "joins"): _RINGS,
     **{("route", key): _OF_ITS_OWN for key in ITEM_KEYS},
@@ -48,7 +49,7 @@ REFUSED_KEYS = {
 
 OPEN_LISTS = ("lines", "route", "cycles", "expansion", "modulus")  # as long as their writer likes; others are counted
 MIN_ITEM_PATH = 3  # the list, the number of its item, the key
-_TAGS = frozenset({*ROUTE_MODELS, "no insulation", "insulated"})
+_TAGS = frozenset({*ROUTE_MODELS, *TAKEUP_MODELS, "no insulation", "insulated"})
 
 
 class FaultBook:
@@ -120,6 +121,15 @@ class FaultBook:
     def route_model(self, path: Path) -> type[Item]:
         """Return which model an item of a route has."""
         return ROUTE_MODELS[route_item(at(self._placed.tree, path))]
+
+    def takeup_model(self, path: Path) -> type[Item]:
+        """Return which model a take-up has."""
+        return TAKEUP_MODELS[takeup_item(at(self._placed.tree, path))]
+
+    @property
+    def folder(self) -> Folder:
+        """Where the file is, beside which its series are."""
+        return Folder(self._placed.file).parent
 
     def size(self, path: Path) -> int:
         """Return how many items the list at `path` has; none where there is no list."""

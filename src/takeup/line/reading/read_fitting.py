@@ -13,6 +13,7 @@ from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.layout import SectionParts
 from takeup.line.reading.positions import SAME_PLACE
 from takeup.line.reading.read_pipe import PipeParts
+from takeup.line.reading.schema_choices import ChoiceItem
 from takeup.line.reading.schema_fitting import LinerItem
 from takeup.line.reading.schema_takeups import TakeUpItem
 from takeup.reading.yaml_places import Path
@@ -23,7 +24,7 @@ LARGEST_SMALL_BORE = 0.0889
 SMALL_BORE_ENDS = ("threaded", "sweat")
 
 
-def read_fitting(item: TakeUpItem) -> Fitting:
+def read_fitting(item: TakeUpItem | ChoiceItem) -> Fitting:
     """Return how a joint is fitted out; what is not said stays so. The same word twice is once."""
     liner = item.liner
     around = item.surroundings

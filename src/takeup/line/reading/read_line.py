@@ -129,6 +129,7 @@ def _read_line(
             holds=tuple(every),
             rules=holds.rules,
             takeups=takeups,
+            choices=joints.choices,
             conditions=own.conditions if says_own(book, base) else None,
             zones=zones,
         )

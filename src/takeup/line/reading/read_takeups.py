@@ -1,7 +1,7 @@
 """Joints: their typed-in data, and whether each fits where it is put.     (line/reading/read_takeups.py)
 
 A joint lies in one straight leg, clear of bends, of fittings, of holds and of other joints. A double is read as two
-joints with an anchor base between (read_doubles.py).
+joints with an anchor base between (read_doubles.py), one from a series as a choice (read_choices.py).
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from takeup.joints import WRITTEN_KINDS, ComputedBellows, JointData
+from takeup.line.choices import Choice
 from takeup.line.holding import Hold
 from takeup.line.parts import Position
 from takeup.line.reading.check_joint import check_circle, check_joint, check_spread
@@ -21,9 +22,11 @@ from takeup.line.reading.names import Names
 from takeup.line.reading.placed_holds import PlacedHold
 from takeup.line.reading.positions import SAME_PLACE, locate
 from takeup.line.reading.read_bellows import AXIAL, NEEDED, check_answers, read_bellows, read_ratings
+from takeup.line.reading.read_choices import PlacedChoice, choices_with_room, read_choice
 from takeup.line.reading.read_doubles import HALVES, base_of, halves_of, kind_in_model, of_each_half
 from takeup.line.reading.read_fitting import check_ends, check_liner, read_fitting
 from takeup.line.reading.read_hardware import read_balance, read_pins, read_rods
+from takeup.line.reading.schema_choices import ChoiceItem
 from takeup.line.reading.schema_takeups import MisalignmentItem, TakeUpItem
 from takeup.line.records import TakeUp
 from takeup.reading.yaml_places import Path
@@ -31,10 +34,11 @@ from takeup.reading.yaml_places import Path
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Joints:
-    """The joints of a line in the order of their stations, and the anchor bases of its doubles."""
+    """The joints of a line in the order of their stations, the anchor bases of its doubles, and what series leave."""
 
     takeups: tuple[TakeUp, ...]
     bases: tuple[Hold, ...]
+    choices: tuple[Choice, ...]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -61,8 +65,12 @@ def read_takeups(
 ) -> Joints:
     """Read the joints; without a sound route no position is judged. They come in the order of their stations."""
     placed: list[_Placed] = []
+    choices: list[PlacedChoice] = []
     for index in range(book.size(takeups)):
         path = (*takeups, index)
+        if book.takeup_model(path) is ChoiceItem:
+            choices += _choice(book, names, layout, holds, path)
+            continue
         check_answers(book, path)
         item = book.sound(TakeUpItem, path)
         if item is None:
@@ -87,7 +95,19 @@ def read_takeups(
     return Joints(
         takeups=tuple(joint for one in placed for joint in (halves_of(one.takeup) if one.is_double else (one.takeup,))),
         bases=tuple(base_of(one.takeup, one.item.base) for one in placed if one.is_double),
+        choices=choices_with_room(book, choices, [(one.begin, one.finish) for one in placed]),
     )
+
+
+def _choice(
+    book: FaultBook, names: Names, layout: Layout | None, holds: tuple[PlacedHold, ...], path: Path
+) -> list[PlacedChoice]:
+    item = book.sound(ChoiceItem, path)
+    if item is None:
+        return []
+    names.claim(item.name, (*path, "name"))
+    found = read_choice(book, item, layout, holds, path)
+    return [] if found is None else [found]
 
 
 def _claim(names: Names, item: TakeUpItem, path: Path) -> None:

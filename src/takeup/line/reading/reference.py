@@ -29,6 +29,8 @@ _TITLES = {
     ("lines", "route", "thing item"): "lines, route: another thing",
     ("lines", "route", "reducer item"): "lines, route: a reducer",
     ("lines", "route", "change item"): "lines, route: a change",
+    ("lines", "takeups", "joint item"): "lines, takeups: a joint with its data",
+    ("lines", "takeups", "choice item"): "lines, takeups: a joint from a series",
 }
 _HEAD = """\
 # The line file

@@ -15,6 +15,7 @@ from pydantic.fields import FieldInfo
 
 from takeup.basis import Code
 from takeup.line.reading.schema_bellows import BellowsItem, TangentItem
+from takeup.line.reading.schema_choices import TAKEUP_MODELS, takeup_item
 from takeup.line.reading.schema_conditions import (
     AddItem,
     CycleItem,
@@ -44,7 +45,7 @@ from takeup.line.reading.schema_pipe import (
     StressItem,
 )
 from takeup.line.reading.schema_route import ROUTE_MODELS, route_item
-from takeup.line.reading.schema_takeups import JointItem, MisalignmentItem, TakeUpItem
+from takeup.line.reading.schema_takeups import JointItem, MisalignmentItem
 from takeup.line.reading.schema_users import ExpansionRow, LoadItem, MaterialItem, ModulusRow
 from takeup.line.reading.values import NOT_COVERED, Item, Name, Words
 from takeup.line.reading.whereabouts import at
@@ -138,7 +139,7 @@ MODELS: dict[tuple[str, ...], type[Item]] = {
     ("lines", "holds", "friction"): FrictionItem,
     ("lines", "holds", "spring"): SpringItem,
     ("lines", "holds", "stiffness"): StiffnessItem,
-    ("lines", "takeups"): TakeUpItem,
+    **{("lines", "takeups", tag): model for tag, model in TAKEUP_MODELS.items()},
     ("lines", "takeups", "misalignment"): MisalignmentItem,
     ("lines", "takeups", "rods"): RodsItem,
     ("lines", "takeups", "pins"): PinsItem,
@@ -172,6 +173,8 @@ def model_at(path: Path, tree: Tree) -> type[Item]:
     names = tuple(part for part in path if isinstance(part, str))
     if names == ("lines", "route"):
         return ROUTE_MODELS[route_item(at(tree, path))]
+    if names == ("lines", "takeups"):
+        return TAKEUP_MODELS[takeup_item(at(tree, path))]
     return MODELS.get(names) or _ELSEWHERE[names[-1]]
 
 

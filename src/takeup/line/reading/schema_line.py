@@ -7,11 +7,11 @@ from typing import Annotated, TypeAlias, get_args
 from pydantic import Field
 
 from takeup.line.conditions import Medium
+from takeup.line.reading.schema_choices import AnyTakeUp
 from takeup.line.reading.schema_conditions import OperatingItem, OwnDesignItem, TestItem
 from takeup.line.reading.schema_holds import HoldItem
 from takeup.line.reading.schema_pipe import DensityItem, InsulationAnswer, PipeItem
 from takeup.line.reading.schema_route import RouteItem
-from takeup.line.reading.schema_takeups import TakeUpItem
 from takeup.line.reading.values import Item, Name
 from takeup.reading.fields import free_text, one_of
 
@@ -48,4 +48,4 @@ class LineItem(ConditionKeys):
     )
     zones: list[ZoneItem] = Field(default=[], description="zones with conditions of their own")
     holds: list[HoldItem] = Field(default=[], description="anchors, guides and rests between the ends")
-    takeups: list[TakeUpItem] = Field(default=[], description="joints")
+    takeups: list[AnyTakeUp] = Field(default=[], description="joints")
