@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from takeup.drawing.reading import Record, Results, maybe_number, number_of, records_of, text_of
+import math
+
+from takeup.drawing.reading import Record, Results, maybe_number, number_of, records_of, text_of, vector_of
 from takeup.edge import Units
-from takeup.papers.numerals import NONE, fixed, written, written_column
+from takeup.papers.numerals import NONE, fixed, told, written, written_column
 from takeup.papers.tables import Tree, number_column, table, words_column
 
 
@@ -37,6 +39,32 @@ def swings_table(results: Results, units: Units) -> Tree | None:
         "of the rods, or of the bars of a swing joint"
     )
     return table(head, cells, caption, notes=[_why(row) for row in rows])
+
+
+def beyond_first_order(results: Results, hold: Record, units: Units) -> list[str]:
+    """Return what joints that have moved sideways at pressure add to the loads of a hold, in a sentence.
+
+    The tables of loads are first order: bars, rods and bellows act as they were drawn, not as they then stand.
+
+    Args:
+        results: the results document.
+        hold: one of its holds.
+        units: to print in.
+    """
+    found: list[tuple[float, str]] = []
+    for row in records_of(results, "second_order"):
+        own = [
+            math.hypot(*vector_of(felt, "force_n"))
+            for felt in records_of(row, "holds")
+            if (felt.get("line"), felt.get("name")) == (hold.get("line"), hold.get("name"))
+        ]
+        found += [(force, text_of(row, "state")) for force in own]
+    if not found:
+        return []
+    force, state = max(found, key=lambda pair: pair[0])
+    most = told(force, units.force, 2)
+    words = f"joints that have moved sideways at pressure add up to {most} as they then stand, in the state “{state}”"
+    return [f"All tables of its loads are first order: {words} (section 7)."]
 
 
 def _why(row: Record) -> str:
@@ -108,4 +136,4 @@ def guides_table(results: Results, units: Units) -> Tree | None:
     return table(head, cells, caption)
 
 
-__all__ = ["bows_table", "guides_table", "swings_table"]
+__all__ = ["beyond_first_order", "bows_table", "guides_table", "swings_table"]

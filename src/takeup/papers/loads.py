@@ -17,6 +17,7 @@ from takeup.drawing.reading import (
     vector_of,
 )
 from takeup.edge import Measure, Units
+from takeup.papers.beyond import beyond_first_order
 from takeup.papers.fitting import fitting_tables
 from takeup.papers.front import anchors_of, guides_of, holds_word, with_line
 from takeup.papers.hardware_needed import needed_tables
@@ -43,13 +44,13 @@ def _of_line(results: Results, line: Record, units: Units, *, several: bool) -> 
     guides = [hold for hold in guides_of(results) if text_of(hold, "line") == name]
     return {
         "name": f"Line {name}" if several else "",
-        "anchors": [_anchor(hold, units) for hold in anchors_of(results) if text_of(hold, "line") == name],
+        "anchors": [_anchor(results, hold, units) for hold in anchors_of(results) if text_of(hold, "line") == name],
         "guides_title": holds_word(guides),
         "guides": _guides(guides, units),
     }
 
 
-def _anchor(hold: Record, units: Units) -> Tree:
+def _anchor(results: Results, hold: Record, units: Units) -> Tree:
     envelope = record_of(hold, "envelope")
     state = text_of(envelope, "design_state")
     loads = records_of(hold, "loads")
@@ -58,7 +59,7 @@ def _anchor(hold: Record, units: Units) -> Tree:
     rows = [(text_of(load, "state"), load) for load in loads]
     states = _six(rows, "State", "Loads on the structure, by state", governing, units)
     giving = _giving(hold, units)
-    said = _said(hold, envelope, units)
+    said = [*_said(hold, envelope, units), *beyond_first_order(results, hold, units)]
     if giving is not None and _cells(giving) == _cells(states):
         giving = None
         said.append("With the structures behind anchors giving as stated, its loads as printed are the same.")
