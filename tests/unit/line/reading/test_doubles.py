@@ -110,3 +110,24 @@ def test_halves_of_a_double_tell_what_they_were_written_as():
     (line,) = study(double("double externally pressurised")).lines
     assert {one.written_as for one in line.takeups} == {"double externally pressurised"}
     assert study(VALID).lines[0].takeups[0].written_as == "single axial"
+
+
+@pytest.mark.parametrize(("bearing", "sound"), [("31 deg", False), ("29 deg", True), ("329 deg", False)])
+def test_the_bend_of_an_elbow_balanced_joint_is_near_a_right_angle(bearing, sound):
+    """The first leg runs on bearing 90 deg: 31 deg turns by 59, 29 deg by 61, and 329 deg by 121 deg."""
+    balance = "balance: { axial_rate: 90 N/mm, effective_area: 490 cm2, source: invented }"
+    text = changed(
+        (KIND, f"        kind: elbow pressure balanced\n        {balance}\n"),
+        ("9 m north", f"9 m bearing {bearing}"),
+        ("boiler header + 2.5 m", "gate corner - 0.9 m"),
+    )
+    if sound:
+        study(text)
+    else:
+        assert any("made with an elbow of about 90 deg, from 60 to 120 deg" in message for message in faults(text))
+
+
+@pytest.mark.parametrize("ends", ["welded", "flanged"])
+def test_any_joint_may_say_how_it_is_joined(ends):
+    text = changed((KIND, f"{KIND}        ends: {ends}\n"))
+    assert study(text).lines[0].takeups[0].ends == ends
