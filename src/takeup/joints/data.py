@@ -27,7 +27,7 @@ DoubleKind = Literal["double", "double externally pressurised"]
 """Kinds of two joints with an anchor base between, as a line file writes them."""
 
 JointEnds = Literal["threaded", "welded", "flanged", "sweat"]
-"""How a small-bore compensator is joined to its pipe; sweat is soldered or brazed to copper."""
+"""How a joint is joined to its pipe; sweat is soldered or brazed to copper."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -128,6 +128,11 @@ COVERAGE: tuple[Coverage, ...] = (
         words="each rod pulls after its gap and never pushes; nuts on the outside only; lugs and rings are rigid",
     ),
     Coverage(
+        subject="liners, covers and ends of joints",
+        status="from memory",
+        words="as far as the file says: velocities of EJMA, 8th and 9th edition; no calculation of vibration by the flow",
+    ),
+    Coverage(
         subject="rings, and lines whose far end joins another line",
         status="not covered",
         words="refused by name in a line file",
