@@ -9,6 +9,7 @@ then what was chosen, until nothing changes.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import groupby
 
 import numpy as np
 
@@ -38,11 +39,12 @@ def resolve(study: Study) -> Study:
     return resolve_rules(choose_joints(study))
 
 
-def choose_joints(study: Study) -> Study:
+def choose_joints(study: Study, *, leave: str = "") -> Study:
     """Return the study with a joint in every place that is left to a series.
 
     Args:
         study: as read.
+        leave: name of a take-up that is not chosen: the softest joint that may stand there is left in it.
 
     Raises:
         NothingFits: No joint of a series fits where one is to be selected.
@@ -52,7 +54,7 @@ def choose_joints(study: Study) -> Study:
         line = study.line(name)
         takeup = _named(study, line, choice) if choice.joint is not None else _softest(study, line, choice)
         study = with_joint(study, name, takeup)
-    left = [(name, choice) for name, choice in wanted if choice.joint is None]
+    left = [(name, choice) for name, choice in wanted if choice.joint is None and choice.name != leave]
     for _ in range(_ROUNDS if len(left) > 1 else 1):
         before = _joints(study)
         for name, choice in left:
@@ -90,28 +92,19 @@ def why_nothing(found: Selection, choice: Choice) -> str:
     lines += [f"  {table.names[one.row]}: {found.because(one.row)}" for one in found.tried[:_TOLD]]
     for criterion, rows in refused_by(found):
         example = rows[0]
-        lines.append(f"  {len(rows)} by {criterion}, such as {table.names[example]}: {found.because(example)}")
+        lines.append(
+            f"  {len(rows)} by {criterion}, such as {table.names[example]}: {found.of(example).because(example)}"
+        )
     return "\n".join(lines)
 
 
 def refused_by(found: Selection) -> Iterator[tuple[str, list[int]]]:
     """Yield each criterion by which joints are refused, and those, the one nearest to fitting first."""
-    table = found.table
-    first: dict[str, list[int]] = {}
-    for row in range(len(table)):
-        of = found.of(row)
-        failing = next((k for k in range(len(of.criteria)) if not of.uses[k, row] <= 1.0 + 1e-9), None)
-        if failing is not None:
-            first.setdefault(of.criteria[failing].name, []).append(row)
-    for name, rows in first.items():
-        uses = {row: float(_use(found, name, row)) for row in rows}
-        yield name, sorted(rows, key=lambda row: (uses[row], table.names[row]))
-
-
-def _use(found: Selection, name: str, row: int) -> float:
-    of = found.of(row)
-    use = of.uses[[one.name for one in of.criteria].index(name), row]
-    return float("inf") if np.isnan(use) else float(use)
+    rows = [row for row in range(len(found.table)) if found.of(row).first_failed(row) is not None]
+    rows.sort(key=lambda row: (*found.of(row).nearness(row), found.table.names[row]))
+    for number, group in groupby(rows, key=lambda row: found.of(row).first_failed(row)):
+        own = list(group)
+        yield found.of(own[0]).criteria[number or 0].name, own
 
 
 def _named(study: Study, line: Line, choice: Choice) -> TakeUp:

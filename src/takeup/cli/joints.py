@@ -7,12 +7,13 @@ from typing import Annotated
 
 from cyclopts import App, Parameter
 
+from takeup.cli.joint_selection import select
 from takeup.cli.saying import PROVED, print_out
 
 joints = App(
     name="joints",
     help_format="plaintext",
-    help="Kinds of joint, what holds them and what they take; makers' tables of joints.",
+    help="Kinds of joint, what holds them and what they take; makers' tables of joints, and the right one for a place.",
 )
 
 
@@ -70,5 +71,7 @@ def import_(
         print_out(str(into / FOLDER / f"{name}.{ending}"))
     return PROVED
 
+
+joints.command(select)
 
 __all__ = ["joints"]

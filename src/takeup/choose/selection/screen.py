@@ -106,12 +106,26 @@ class Screened:
         most = np.array([NEAR if one.name == "movement" else 1.0 for one in self.criteria])
         return np.asarray((self.uses <= most[:, None] + _ROUNDING).all(axis=0))
 
+    def first_failed(self, row: int) -> int | None:
+        """Return the number of the first criterion that a joint does not stand; None where it stands all."""
+        failing = np.flatnonzero(~(self.uses[:, row] <= 1.0 + _ROUNDING))
+        return int(failing[0]) if len(failing) else None
+
     def because(self, row: int) -> str:
         """Return the first reason why a joint does not fit; "" where it does."""
-        for number, criterion in enumerate(self.criteria):
-            if not self.uses[number, row] <= 1.0 + _ROUNDING:
-                return self._moved(row) if criterion.name == "movement" else criterion.said(row)
-        return ""
+        number = self.first_failed(row)
+        if number is None:
+            return ""
+        criterion = self.criteria[number]
+        return self._moved(row) if criterion.name == "movement" else criterion.said(row)
+
+    def nearness(self, row: int) -> tuple[int, float]:
+        """Return by which criterion a joint fails first, and how far, to put the nearest first."""
+        number = self.first_failed(row)
+        if number is None:
+            return len(self.criteria), 0.0
+        use = float(self.uses[number, row])
+        return number, np.inf if np.isnan(use) else use
 
     def _moved(self, row: int) -> str:
         """Return which movements in which state are too much, each of what is left of its rating."""
@@ -126,7 +140,7 @@ class Screened:
             f"angular {np.degrees(askew):.2f} deg of {_of(np.degrees(own['angular'][row]) * share)}",
         )
         kept = "" if share == 1.0 else f", of ratings kept to {share:.3f} over the cycles, {self.how_words(row)}"
-        return f"movement in {self.place.states[state]}: {', '.join(parts)}: {self.movement[row]:.3f} of 1{kept}"
+        return f"movement: in {self.place.states[state]} {', '.join(parts)}: {self.movement[row]:.3f} of 1{kept}"
 
     def how_words(self, row: int) -> str:
         """Return how its movement over the cycles wanted was found."""

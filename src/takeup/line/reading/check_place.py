@@ -18,6 +18,7 @@ from takeup.line.reading.placed_holds import PlacedHold
 from takeup.line.reading.positions import SAME_PLACE
 from takeup.line.reading.read_fitting import LARGEST_SMALL_BORE
 from takeup.line.records import TakeUp
+from takeup.line.room import room_about
 from takeup.line.route import STRAIGHT, turn_angle
 from takeup.reading.yaml_places import Path
 from takeup.units import to_deg, to_mm
@@ -68,10 +69,8 @@ def room_at(layout: Layout, holds: Sequence[float], station: float) -> float:
         station: of the middle [m].
     """
     begin, finish = layout.straight_at(station)
-    half = min(station - begin, finish - station, *(abs(station - hold) for hold in holds), math.inf)
-    for item in layout.items:
-        half = min(half, max(item.start - station, station - item.end, 0.0))
-    return 2.0 * max(half, 0.0)
+    blocks = [(place, place) for place in (begin, finish, *holds)] + [(item.start, item.end) for item in layout.items]
+    return room_about(station, blocks) if begin < station < finish else 0.0
 
 
 def _check_room(book: FaultBook, layout: Layout, faces: tuple[float, float], path: Path) -> None:

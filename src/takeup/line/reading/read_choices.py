@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
@@ -18,6 +17,7 @@ from takeup.line.reading.placed_holds import PlacedHold
 from takeup.line.reading.positions import SAME_PLACE, locate
 from takeup.line.reading.read_fitting import read_fitting
 from takeup.line.reading.schema_choices import ChoiceItem
+from takeup.line.room import room_about
 from takeup.reading.fields import listed, nearest
 from takeup.reading.yaml_places import Path
 from takeup.units import to_mm
@@ -80,20 +80,15 @@ def choices_with_room(
     found = []
     for one in placed:
         station = one.choice.position.station
-        away = [_distance(station, begin, finish) for begin, finish in faces]
-        away += [abs(other.choice.position.station - station) / 2.0 for other in placed if other is not one]
-        choice = replace(one.choice, room=min(one.choice.room, *(2.0 * distance for distance in away), math.inf))
+        others = [other.choice.position.station for other in placed if other is not one]
+        halves = [((station + other) / 2.0,) * 2 for other in others]
+        choice = replace(one.choice, room=min(one.choice.room, room_about(station, [*faces, *halves])))
         if choice.room <= SAME_PLACE:
             book.add((*one.path, "at"), f"another joint is at {station:.6g} m")
         else:
             _check_joint(book, choice, one.path)
         found.append(choice)
     return tuple(sorted(found, key=lambda choice: choice.position.station))
-
-
-def _distance(station: float, begin: float, finish: float) -> float:
-    """Return how far a station is from a joint; 0 within it."""
-    return max(begin - station, station - finish, 0.0)
 
 
 def _table(book: FaultBook, item: ChoiceItem, path: Path) -> SeriesTable | None:
