@@ -19,6 +19,7 @@ from tools.pages.readme import layout_picture, readme_page
 from tools.pages.results import results_page
 from tools.pages.scenes import scene_pages
 from tools.pages.series import series_page
+from tools.pages.series_table import series_table_page
 from tools.pages.sources import sources_page
 from tools.pages.tutorial import tutorial_pages
 
@@ -38,6 +39,7 @@ def every_page() -> dict[Path, str]:
         reference / "library.md": library_page(),
         reference / "material-advice.md": advice_page(),
         reference / "results.md": results_page(),
+        reference / "series-table.md": series_table_page(),
         Path("src") / "takeup" / "bellows" / "rating.schema.json": rating_schema(),
         **check_pages(),
         **kind_pages(),

@@ -54,8 +54,8 @@ class Cells:
         return len(self.columns[0]) if self.columns else 0
 
 
-def csv_cells(content: bytes, file: str, faults: FaultList) -> Cells:
-    """Return the cells of a comma-separated text.
+def csv_cells(content: bytes, file: str, faults: FaultList, form: Form = FORM) -> Cells:
+    """Return the cells of a comma-separated text; `form` says what it must look like.
 
     Raises:
         InputError: It is not text in UTF-8, has no header, is not parted by commas, or has too many lines.
@@ -63,7 +63,7 @@ def csv_cells(content: bytes, file: str, faults: FaultList) -> Cells:
     lines = max(content.count(b"\n"), content.count(b"\r"))
     if lines > MOST_ROWS + MOST_ROWS // 10:  # a tenth for comments and blank lines
         raise refused(file, too_many(f"{lines} lines"))
-    sheet = sheet_of(content, file, faults, FORM)
+    sheet = sheet_of(content, file, faults, form)
     if len(sheet.numbers) > MOST_ROWS:
         raise refused(file, too_many(f"{len(sheet.numbers)} rows"))
     return Cells(

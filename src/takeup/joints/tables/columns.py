@@ -18,6 +18,7 @@ from takeup.units import ABSOLUTE_ZERO, STANDARD_ATMOSPHERE, to_bar
 
 _ALL, _MOVED, _LONG = TABLE_KINDS, 5_000.0, 50_000.0
 _VACUUM = -to_bar(STANDARD_ATMOSPHERE)
+_SIZE = "nominal size DN; a column nps, in inches such as 2.5 or 2 1/2, is looked up in ASME B36.10M"
 _FIELDS = {"size": "size_dn", "torsion_limit": "torque"}
 
 
@@ -47,7 +48,7 @@ def _column(
 
 
 JOINT: Final = (
-    _column("size", "size", needed=_ALL, least=6.0, most=4_000.0, whole=True),
+    _column("size", "size", _SIZE, needed=_ALL, least=6.0, most=4_000.0, whole=True),
     _column("pressure", "pressure", needed=_ALL, above=0.0, most=1_000.0),
     _column("temperature", "temperature", needed=_ALL, above=ABSOLUTE_ZERO, most=1_200.0),
     _column("rated_cycles", above=0.0, most=1e9),
@@ -64,7 +65,9 @@ JOINT: Final = (
     _column("live_length", "length", needed=_ALL, above=0.0, most=_LONG),
     _column("weight", "weight", needed=_ALL, above=0.0, most=1e5),
     _column("test_pressure", "pressure", above=0.0, most=1_000.0),
-    _column("price_index", least=0.0, most=1e12),
+    _column(
+        "price_index", None, "a price or an index, to rank by; of one sort in the whole table", least=0.0, most=1e12
+    ),
 )
 """Of the joint, as the demonstration series has them."""
 
@@ -99,7 +102,7 @@ MORE: Final = (
             least=_VACUUM, most=1_000.0),
     _column("life_exponent", None, "of the row's own rule: cycles go with the movement to minus this power",
             above=0.0, most=20.0),
-    _column("torsion_rate", "angular rate", "from end to end, at the rated temperature; by the published form where "
+    _column("torsion_rate", "angular rate", "of a bellows, at the rated temperature; by the published form where "
             "the row gives the bellows and their material but not this", above=0.0, most=1e12),
 )  # fmt: skip
 """Of the joint: of universals, and what only other tables say."""

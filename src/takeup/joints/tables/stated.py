@@ -25,7 +25,7 @@ from takeup.reading.faultlist import FaultList
 from takeup.reading.numbers import all_numbers, is_number, looks_a_number, why_no_number
 from takeup.reading.sheet import quoted
 
-_FORMULA = tuple("=@+-")
+_FORMULA = re.compile(r"[=@]|[+-](?![0-9.])")
 _HINTS = {"'": "; write the number without a mark", "%": "; write a share of one"}
 _FRACTION = re.compile(r"(?:([0-9]{1,2})[ -])?([0-9]{1,2})/([0-9]{1,2})")
 
@@ -94,12 +94,12 @@ def stated_of(cells: Cells, faults: FaultList) -> Stated:
 
     words = {one.name: cells.columns[found[one.name][0]] for one in WORDS if one.name in found}
     for name, said in words.items():
-        formulas = [row for row, word in enumerate(said) if word.startswith(_FORMULA)]
+        formulas = [row for row, word in enumerate(said) if _FORMULA.match(word)]
         note_rows(np.array(formulas, dtype=np.intp), name, partial(_formula_in, said))
     return Stated(
         rows=cells.rows,
         numbers={
-            name: _numbers(cells.columns[number], one, note_rows)
+            name: numbers_of(cells.columns[number], one, note_rows)
             for name, (number, one) in found.items()
             if name in BY_NAME
         },
@@ -135,18 +135,24 @@ def _columns(cells: Cells, faults: FaultList) -> dict[str, tuple[int, Heading]]:
     if missing and not cells.columns:
         unsound = True
     for name in missing:
-        hint = "" if not unsound else " (or one of the columns that were not understood is meant for it)"
+        hint = "" if not unsound else ", unless a column that was not understood is meant"
         message = f"the column '{name}' is required: {meanings[name]}{hint}"
         faults.add(*cells.head, f"{cells.called(cells.head)}{message}")
     return {name: one for name, one in found.items() if name not in IGNORED}
 
 
-def _numbers(
+def numbers_of(
     cells: tuple[str, ...],
     one: Heading,
     note_rows: Callable[[NDArray[np.intp], str, Callable[[int], str]], None],
 ) -> Floats:
-    """Return a column of numbers in our unit, (n,); what is no number is noted, empty cells are not."""
+    """Return a column of numbers in our unit, (n,), NaN where none is; what is no number is noted, empty cells are not.
+
+    Args:
+        cells: of the column.
+        one: what its name means.
+        note_rows: takes faults: rows, column, and the message of a row.
+    """
     column = BY_NAME[one.name]
     if one.suffix == "nps":
         values = np.array([_dn(cell) for cell in cells], dtype=float)
@@ -176,6 +182,11 @@ def _formula_in(cells: tuple[str, ...], row: int) -> str:
     return _formula(cells[row])
 
 
+def why_formula(cell: str) -> str:
+    """Return what is wrong with a word that a spreadsheet would take for a formula, else nothing."""
+    return _formula(cell) if _FORMULA.match(cell) else ""
+
+
 def _formula(cell: str) -> str:
     return f"{quoted(cell)} is what a spreadsheet takes for a formula; write the value itself"
 
@@ -203,4 +214,4 @@ def _no_size(cell: str) -> str:
     return f"{quoted(cell)} is no NPS of ASME B36.10M; expected inches such as 2.5 or 2 1/2, or a column size_dn"
 
 
-__all__ = ["Stated", "stated_of"]
+__all__ = ["Stated", "numbers_of", "stated_of", "why_formula"]

@@ -17,11 +17,12 @@ from dataclasses import dataclass
 from takeup.joints.tables.archive import NotAnArchive, parts
 from takeup.joints.tables.cells import FORM, MOST_ROWS, Cells, Place, refused, too_many
 from takeup.reading.faultlist import FaultList
-from takeup.reading.sheet import BLANKS, LARGEST_FILE
+from takeup.reading.sheet import BLANKS, LARGEST_FILE, Form
 from takeup.reading.yaml_places import shown
 
 _WIDEST = 200  # columns; the list has a third of that
-_HEAD = ("name", "kind")
+HEAD = ("name", "kind")
+"""Columns by which the header of a table of joints is known."""
 _CELL = re.compile(rb"<(?:\w+:)?c\b([^>]*?)(?:/>|>\s*(<(?:\w+:)?f\b)?)")
 _AT = re.compile(rb'\br="([A-Z]{1,3})([0-9]{1,7})"')
 _ROW = re.compile(rb"<(?:\w+:)?row\b")
@@ -48,8 +49,17 @@ def is_workbook(content: bytes, file: str) -> bool:
     return content.startswith((b"PK\x03\x04", b"PK\x05\x06", _OLD)) or file.lower().endswith((".xlsx", ".xlsm", ".xls"))
 
 
-def workbook_cells(content: bytes, file: str, faults: FaultList) -> Cells:
+def workbook_cells(
+    content: bytes, file: str, faults: FaultList, form: Form = FORM, head: tuple[str, ...] = HEAD
+) -> Cells:
     """Return the cells of the first sheet that has the header.
+
+    Args:
+        content: of the workbook.
+        file: as faults name it.
+        faults: where they go.
+        form: what the sheet must look like.
+        head: columns by which the header is known.
 
     Raises:
         InputError: It is no workbook, is protected, broken or too large, or no sheet has the header.
@@ -67,14 +77,16 @@ def workbook_cells(content: bytes, file: str, faults: FaultList) -> Cells:
     texts = {name: _looked_at(archive.get(part, b""), file, name) for name, part in sheets.items()}
     _check_words(archive, texts, file)
     found = _values(content, tuple(sheets), file)
-    chosen = next((name for name, rows in found.items() if _header_row(rows) is not None), None)
+    if not found:  # the reader of workbooks knows the sheets by other names
+        raise refused(file, "the workbook is broken: its sheets cannot be read; save it again")
+    chosen = next((name for name, rows in found.items() if _has_header(rows, head)), None)
     if chosen is None and len(found) > 1:
         names = ", ".join(f"'{shown(name)}'" for name in found)
         raise refused(
-            file, f"no sheet has the header, a row with the names of the columns: {FORM.header}; found {names}"
+            file, f"no sheet has the header, a row with the names of the columns: {form.header}; found {names}"
         )
     chosen = next(iter(found)) if chosen is None else chosen
-    return _cells(found[chosen], texts[chosen], chosen, file, faults)
+    return _cells(found[chosen], texts[chosen], (chosen, form), file, faults)
 
 
 _Found = tuple[list[list[Value]], tuple[tuple[Place, Place], ...]]
@@ -164,13 +176,13 @@ def _values(content: bytes, names: tuple[str, ...], file: str) -> dict[str, _Fou
         raise refused(file, "the workbook is broken: its sheets cannot be read; save it again") from error
 
 
-def _header_row(found: _Found) -> int | None:
-    """Return the number of the row that names the columns, from nought."""
-    for number, row in enumerate(found[0]):
+def _has_header(found: _Found, head: tuple[str, ...]) -> bool:
+    """Return whether the first row that is no remark names these columns."""
+    for row in found[0]:
         words = [word for word in map(_text, row) if word]
         if words and not words[0].startswith("#"):
-            return number if set(_HEAD) <= set(words) else None
-    return None
+            return set(head) <= set(words)
+    return False
 
 
 def _text(value: Value) -> str:
@@ -182,8 +194,9 @@ def _text(value: Value) -> str:
     return str(value).strip(f"{BLANKS}\r\n")
 
 
-def _cells(found: _Found, text: _Text, name: str, file: str, faults: FaultList) -> Cells:
-    """Return a sheet as cells; formulas, errors, merged cells and a table without rows are noted."""
+def _cells(found: _Found, text: _Text, sheet: tuple[str, Form], file: str, faults: FaultList) -> Cells:
+    """Return a sheet, by name and form, as cells; formulas, errors, merged cells and a table without rows are noted."""
+    name, form = sheet
 
     def called(place: Place) -> str:
         return f"{shown(name)}!{_letters(place[1])}{place[0]}: "
@@ -192,7 +205,7 @@ def _cells(found: _Found, text: _Text, name: str, file: str, faults: FaultList) 
     filled = [number for number, row in enumerate(words) if any(row)]
     tabled = [number for number in filled if not next(filter(None, words[number])).startswith("#")]
     if not tabled:
-        raise refused(file, f"sheet '{shown(name)}' has no rows; {FORM.what} begins with its columns: {FORM.header}")
+        raise refused(file, f"sheet '{shown(name)}' has no rows; {form.what} begins with its columns: {form.header}")
     head, below = tabled[0], tabled[1:]
     columns = [number for number in range(len(words[head])) if any(words[row][number] for row in tabled)]
     if not below:
@@ -227,4 +240,4 @@ def _letters(column: int) -> str:
     return found
 
 
-__all__ = ["is_workbook", "workbook_cells"]
+__all__ = ["HEAD", "is_workbook", "workbook_cells"]
