@@ -79,7 +79,7 @@ def legend_view(places: tuple[Place, ...], room: Box, foot: float) -> View:
     for (kind, place), (column, row) in zip(_kinds_on(places).items(), cells, strict=False):
         x, y = room[0] + 8.0 + 66.0 * column, room[1] + (11.5 if column < _BESIDE else 6.0) + _ROW * row
         items.append(Polyline(points=((x - 5.0, y), (x + 5.0, y)), stroke=Stroke(width=0.5)))
-        sign = sign_of(place, (x, y), _LEVEL, _LEVEL, scale=_SMALLEST)
+        sign = sign_of(replace(place, base=0), (x, y), _LEVEL, _LEVEL, scale=_SMALLEST)
         assert sign is not None, "only kinds with a sign are explained"
         items.append(replace(sign, name=kind, sort="legend"))
         items.append(Text(at=(x + 7.0, y + 0.9), words=EXPLAINED.get(kind, kind), size=_TYPE))

@@ -2,13 +2,15 @@
 
 A box with a zigzag is a bellows, two with a slim box between are a universal joint. Beside them: strokes outside are
 rods with their lugs, circles are pins, a bar between circles is a plate or a swing bar, a higher box is a balancing
-bellows, thick strokes are closed ends. All stay within `REACH` of the pipe's middle line (`symbols.py`).
+bellows, thick strokes are closed ends. All stay within `REACH` of the pipe's middle line (`symbols.py`). A double is
+drawn in halves, either side of the sign of its base; one that is tied across a bend has its head beyond that bend.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from dataclasses import dataclass
 
 from takeup.drawing.sheet import Circle, Point
 from takeup.drawing.strokes import BLANK, FINE, LINE, THICK, Parts, box, shape, stroke, turned, waves
@@ -27,10 +29,14 @@ JOINTS_EXPLAINED = {
     "gimbal": "gimbal joint: two pairs of pins",
     "externally pressurised": "externally pressurised joint",
     "small-bore compensator": "small-bore compensator",
+    "double": "double: a bellows either side of a base",
+    "double externally pressurised": "double, pressed from outside, on a base",
     "in-line pressure balanced": "pressure balanced joint, in line",
-    "elbow pressure balanced": "pressure balanced joint at an elbow",
+    "elbow pressure balanced": "pressure balanced: tied across a bend",
     "braided hose loop": "loop of braided hose",
 }
+_Sign = Callable[[Point, Point, float, str], Parts]
+"""What draws a kind: from its middle, the way of the pipe, half its length and its fill."""
 _NOTHING = 1e-6
 _LEAST = 6.0  # length of the shortest sign [mm]
 _WIDE, _SLIM, _HIGH = 1.9, 0.9, 2.3  # half the width of a bellows, of a spool, of a balancing bellows [mm]
@@ -38,24 +44,58 @@ _ROD, _LUG = 2.4, 2.8  # of a rod from the middle line, and of the outer end of 
 _ASIDE = 0.66  # of half the sign: where the middle of each of two bellows stands
 _SET_BACK = 0.9  # between nut and lug of a limit rod [mm]
 _PIN = 0.5  # radius of a pin [mm]
+_TO_BASE = 2.7  # spool of half a double under the sign of its base [mm]
+_WHOLE, _BASE = 4.6, 1.1  # half the length of the sign of a whole double, and of what its base takes of it [mm]
+_STUB, _BALANCE = 1.0, 1.6  # pipe between a bend and the bellows beyond it, and half that bellows [mm]
+_INTO_ELBOW = 0.6  # of half the pipe's width: where the outer wall of an elbow is passed, before its corner
+_SHORT = 2.4  # half a housing that is too short for the whole zigzag [mm]
 _HOSE = 12  # strokes of half a circle of hose
 
 
-def joint_sign(kind: str, start: Point, end: Point, fill: str = BLANK) -> Parts:
-    """Return the sign of a joint between its ends on the sheet; a short one is drawn long enough to be seen."""
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Bend:
+    """A bend that a joint is tied across: where it is on the sheet, and half the pipe's width there [mm]."""
+
+    at: Point
+    pipe: float
+
+
+def joint_sign(
+    kind: str, start: Point, end: Point, fill: str = BLANK, *, base: int = 0, bend: Bend | None = None
+) -> Parts:
+    """Return the sign of a joint between its ends on the sheet; a short one is drawn long enough to be seen.
+
+    Args:
+        kind: Of joint.
+        start: Its first end [mm].
+        end: Its last.
+        fill: The colour of its use.
+        base: Of half a double, on which side its base is: 1 beyond it, -1 before it; 0 for the whole.
+        bend: That the joint is tied across; None for a sign by itself.
+    """
     middle = ((start[0] + end[0]) / 2.0, (start[1] + end[1]) / 2.0)
     length = math.dist(start, end)
     along = (1.0, 0.0) if length < _NOTHING else ((end[0] - start[0]) / length, (end[1] - start[1]) / length)
     half = max(length, _LEAST) / 2.0
+    if base:
+        toward = (base * along[0], base * along[1])
+        return _half_double(middle, toward, half, fill, outside=kind != "double")
+    if bend is not None and math.dist(middle, bend.at) > half:
+        return _across_bend(middle, bend, half, fill)
     if kind in _OF_ITS_OWN:
         return _OF_ITS_OWN[kind](middle, along, half, fill)
-    bare = _two_bellows(middle, along, half, fill) if "universal" in kind else _bellows(middle, along, half, fill)
+    return _with_rods(kind, middle, along, half, fill)
+
+
+def _with_rods(kind: str, at: Point, along: Point, half: float, fill: str) -> Parts:
+    """Return one bellows or two, and its rods where the kind has some."""
+    bare = _two_bellows(at, along, half, fill) if "universal" in kind else _bellows(at, along, half, fill)
     if kind == "limit-rod universal":
-        places = (turned(middle, along, ((side * _ASIDE * half, 0.0),))[0] for side in (-1, 1))
+        places = (turned(at, along, ((side * _ASIDE * half, 0.0),))[0] for side in (-1, 1))
         rods = tuple(part for at in places for part in _rods(at, along, (1.0 - _ASIDE) * half, limit=True, back=0.35))
         return (*bare, *rods)
     if "tied" in kind or "limit" in kind:
-        return (*bare, *_rods(middle, along, half, limit="limit" in kind))
+        return (*bare, *_rods(at, along, half, limit="limit" in kind))
     return bare
 
 
@@ -111,7 +151,8 @@ def _swing(at: Point, along: Point, half: float, fill: str) -> Parts:
 def _from_outside(at: Point, along: Point, half: float, fill: str) -> Parts:
     """Return a bellows inside a housing."""
     caps = (stroke(at, along, ((x, -2.6), (x, 2.6))) for x in (-half, half))
-    return (shape(at, along, box(half, _WIDE), fill), waves(at, along, half - 1.2, 1.0), *caps)
+    inner, count = (half - 1.2, 8) if half > _SHORT else (0.6 * half, 3)
+    return (shape(at, along, box(half, _WIDE), fill), waves(at, along, inner, 1.0, count), *caps)
 
 
 def _small_bore(at: Point, along: Point, half: float, fill: str) -> Parts:
@@ -135,18 +176,71 @@ def _balanced(at: Point, along: Point, half: float, fill: str) -> Parts:
 
 
 def _at_elbow(at: Point, along: Point, half: float, fill: str) -> Parts:
-    """Return the flow bellows, the elbow's dot, and beyond it a bellows with a blind head tied back."""
-    first, second, elbow = turned(at, along, ((-0.5 * half, 0.0), (0.6 * half, 0.0), (0.12 * half, 0.0)))
-    ties = (stroke(at, along, ((-half, y * _ROD), (half, y * _ROD)), FINE) for y in (-1, 1))
-    lugs = (stroke(at, along, ((-half, y * 1.5), (-half, y * _LUG))) for y in (-1, 1))
+    """Return it where the bend is not to be seen: a bellows with its head stands off the pipe, tied back across it."""
+    flow, foot, head = turned(at, along, ((-0.3 * half, 0.0), (0.75 * half, -1.5), (0.75 * half, 0.0)))
+    up = (along[1], -along[0])
     return (
         shape(at, along, box(half, _SLIM), fill),
-        *_bellows(first, along, 0.42 * half, fill, count=4),
-        *_bellows(second, along, 0.3 * half, fill, count=4),
-        _dot(elbow),
+        *_bellows(flow, along, 0.6 * half, fill, count=5),
+        *_bellows(foot, up, 0.9, fill, width=0.9, count=3),
+        stroke(at, along, ((0.75 * half - 1.2, -_ROD - 0.2), (0.75 * half + 1.2, -_ROD - 0.2)), THICK),
+        stroke(at, along, ((-half, -_ROD - 0.2), (0.75 * half, -_ROD - 0.2)), FINE),
+        stroke(at, along, ((-half, -_SLIM), (-half, -_LUG))),
+        _dot(head),
+    )
+
+
+def _half_double(at: Point, along: Point, half: float, fill: str, *, outside: bool) -> Parts:
+    """Return half a double, its base beyond it, with a spool that runs under the sign of the base."""
+    (spool,) = turned(at, along, ((half + _TO_BASE / 2.0, 0.0),))
+    bare = _from_outside(at, along, half, fill) if outside else _bellows(at, along, half, fill, count=6)
+    return (shape(spool, along, box(_TO_BASE / 2.0, _SLIM), fill), *bare)
+
+
+def _double(at: Point, along: Point, half: float, fill: str) -> Parts:
+    """Return a whole double by itself: a bellows either side of the sign of its base."""
+    return _whole_double(at, along, max(half, _WHOLE), fill, _few_waves)
+
+
+def _double_from_outside(at: Point, along: Point, half: float, fill: str) -> Parts:
+    return _whole_double(at, along, max(half, _WHOLE), fill, _from_outside)
+
+
+def _whole_double(at: Point, along: Point, half: float, fill: str, one: _Sign) -> Parts:
+    length = (half - _BASE) / 2.0
+    sides = (turned(at, along, ((side * (half - length), 0.0),))[0] for side in (-1, 1))
+    either = tuple(part for side in sides for part in one(side, along, length, fill))
+    base = shape(at, along, ((-1.5, 0.0), (0.0, -2.6), (1.5, 0.0), (0.0, 2.6)), BLANK)
+    return (shape(at, along, box(half, _SLIM), fill), *either, base)
+
+
+def _few_waves(at: Point, along: Point, half: float, fill: str) -> Parts:
+    return _bellows(at, along, half, fill, count=4)
+
+
+def balance_beyond(at: Point, bend: Bend) -> Point:
+    """Return where the middle of the balancing bellows beyond a bend is drawn, for a joint at a place before it."""
+    length = math.dist(at, bend.at)
+    reach = 1.0 + (bend.pipe + _STUB + _BALANCE) / max(length, _NOTHING)
+    return at[0] + reach * (bend.at[0] - at[0]), at[1] + reach * (bend.at[1] - at[1])
+
+
+def _across_bend(at: Point, bend: Bend, half: float, fill: str) -> Parts:
+    """Return the flow bellows before a bend, and in line with it beyond the bend a bellows with a head tied back."""
+    length = math.dist(at, bend.at)
+    along = ((bend.at[0] - at[0]) / length, (bend.at[1] - at[1]) / length)
+    head = length + bend.pipe + _STUB + 2.0 * _BALANCE
+    ties = (stroke(at, along, ((-half, y * _ROD), (head, y * _ROD)), FINE) for y in (-1, 1))
+    lugs = (stroke(at, along, ((-half, y * _WIDE), (-half, y * _LUG))) for y in (-1, 1))
+    begin, end = length - _INTO_ELBOW * bend.pipe, length + bend.pipe + _STUB
+    return (
+        shape(at, along, ((begin, -_SLIM), (end, -_SLIM), (end, _SLIM), (begin, _SLIM)), BLANK),
+        *_bellows(at, along, half, fill),
+        *_bellows(balance_beyond(at, bend), along, _BALANCE, fill, count=4),
         *ties,
         *lugs,
-        stroke(at, along, ((half, -_LUG), (half, _LUG)), THICK),
+        stroke(at, along, ((head, -_LUG), (head, _LUG)), THICK),
+        _dot(bend.at),
     )
 
 
@@ -172,15 +266,17 @@ def _hose(at: Point, along: Point, half: float, fill: str) -> Parts:
     )
 
 
-_OF_ITS_OWN: dict[str, Callable[[Point, Point, float, str], Parts]] = {
+_OF_ITS_OWN: dict[str, _Sign] = {
     "swing": _swing,
     "hinged": _hinged,
     "gimbal": _gimbal,
     "externally pressurised": _from_outside,
     "small-bore compensator": _small_bore,
+    "double": _double,
+    "double externally pressurised": _double_from_outside,
     "in-line pressure balanced": _balanced,
     "elbow pressure balanced": _at_elbow,
     "braided hose loop": _hose,
 }
 
-__all__ = ["JOINTS_EXPLAINED", "joint_sign"]
+__all__ = ["JOINTS_EXPLAINED", "Bend", "balance_beyond", "joint_sign"]

@@ -26,6 +26,8 @@ from takeup.drawing.route import Vector, joined_legs, on_legs
 Sort = Literal["anchor", "guide", "joint", "item", "branch", "corner", "end"]
 _SAME = 1e-3
 _ALONE = ("stop", "equipment", "continues")  # named one by one, as every anchor is
+_HALVES = ("first", "second")  # how the halves of a double are called, as the line file's reader calls them
+ACROSS_A_BEND = "elbow pressure balanced"
 _SAY_THEIR_RODS = ("tied", "limit-rod")
 _OWN_AXIS = ("directional anchor", "stop", "hanger", "spring hanger")  # their axes are not those of the pipe
 
@@ -44,6 +46,9 @@ class Place:
         axis: the way its sign is turned: along the flow, but where a hold has an axis of its own.
         length: of a joint or an item [m].
         wider: whether a reducer opens towards the flow.
+        base: of half a double, where its anchor base is: 1 beyond it in the flow, -1 before it; 0 of all else.
+        corner: of a joint that is tied across a bend, where that is [m].
+        diameter: of the pipe outside there [m]; 0 of all else.
         use: how full it is.
     """
 
@@ -56,6 +61,9 @@ class Place:
     axis: Vector
     length: float = 0.0
     wider: bool = False
+    base: int = 0
+    corner: Vector | None = None
+    diameter: float = 0.0
     use: Use | None = None
 
     @property
@@ -105,25 +113,51 @@ def _planned(results: Results, line: Record) -> Iterable[Record]:
 
 
 def _joints(results: Results, line: Record) -> Iterable[Place]:
+    doubles = _doubles(results, line)
     for takeup in of_line(results, "takeups", line):
         start, end = number_of(takeup, "from_m"), number_of(takeup, "to_m")
         at, along = on_legs(line, (start + end) / 2.0)
+        across = text_of(takeup, "kind") == ACROSS_A_BEND
         yield Place(
             name=text_of(takeup, "name"),
-            kind=_kind_of_joint(takeup),
+            kind=_kind_of_joint(takeup, double=text_of(takeup, "name") in doubles),
             sort="joint",
             station=number_of(takeup, "station_m"),
             at=at,
             along=along,
             axis=along,
             length=end - start,
+            base=doubles.get(text_of(takeup, "name"), 0),
+            corner=_corner_near(line, (start + end) / 2.0) if across else None,
+            diameter=number_of(pipe_at(line, start), "outside_diameter_mm") / 1e3 if across else 0.0,
             use=use_at(results, text_of(takeup, "name")),
         )
 
 
-def _kind_of_joint(takeup: Record) -> str:
+def _doubles(results: Results, line: Record) -> dict[str, int]:
+    """Return the halves of doubles by name, with where the base is: beyond the first half, before the second."""
+    names = {text_of(takeup, "name") for takeup in of_line(results, "takeups", line)}
+    found: dict[str, int] = {}
+    for name in names:
+        whole = name.removesuffix(f", {_HALVES[0]}")
+        if whole != name and f"{whole}, {_HALVES[1]}" in names:
+            found |= {name: 1, f"{whole}, {_HALVES[1]}": -1}
+    return found
+
+
+def _corner_near(line: Record, station: float) -> Vector | None:
+    """Return the corner at the nearer end of the leg that a station is on; None where the line ends there."""
+    joined = joined_legs(line)
+    points, legs = vectors_of(joined, "points"), records_of(joined, "legs")
+    ends = [(abs(number_of(leg, "end_m") - station), points[number + 1]) for number, leg in enumerate(legs[:-1])]
+    return min(ends, default=(0.0, None))[1]
+
+
+def _kind_of_joint(takeup: Record, *, double: bool) -> str:
     """Return the kind of a joint, and that it has limit rods where it has rods and its name says nothing of them."""
     kind = text_of(takeup, "kind")
+    if double:
+        return "double" if kind == "single axial" else f"double {kind}"
     if not record_of(record_of(takeup, "data"), "rods") or kind.startswith(_SAY_THEIR_RODS):
         return kind
     return f"{kind} with limit rods"

@@ -216,7 +216,9 @@ def _holds(drawn: Drawn, taken: Taken) -> Iterator[Item]:
     for place, at in _shown_places(drawn):
         if place.sort not in {"anchor", "guide", "joint"}:
             continue
-        sign = sign_of(place, at, frame.heading(place.along), frame.heading(place.axis), scale=frame.scale)
+        way, axis = frame.heading(place.along), frame.heading(place.axis)
+        corner = None if place.corner is None else frame.paper(place.corner)
+        sign = sign_of(place, at, way, axis, scale=frame.scale, corner=corner)
         if sign is not None:
             taken.signs.append(sign_box(at))
             yield sign

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from takeup.drawing.joint_signs import joint_sign
+from takeup.drawing.joint_signs import Bend, joint_sign
 from takeup.drawing.labels import pooled
 from takeup.drawing.places import Place
 from takeup.drawing.sheet import Point, Sign
@@ -34,7 +34,9 @@ def half_length(place: Place, scale: int) -> float:
     return _HALF.get(place.sort, 0.0)
 
 
-def sign_of(place: Place, at: Point, way: Point, axis: Point, *, scale: int, fill: str = _BLANK) -> Sign | None:
+def sign_of(
+    place: Place, at: Point, way: Point, axis: Point, *, scale: int, fill: str = _BLANK, corner: Point | None = None
+) -> Sign | None:
     """Return the sign of a place on the sheet; None where it has none.
 
     Args:
@@ -44,11 +46,12 @@ def sign_of(place: Place, at: Point, way: Point, axis: Point, *, scale: int, fil
         axis: The way a hold's sign is turned.
         scale: The denominator of the scale of lengths along the pipe.
         fill: The colour of its use.
+        corner: Of a joint that is tied across a bend: where that is on the sheet; None for a sign by itself.
     """
     half = half_length(place, scale)
     start, end = ((at[0] + side * way[0], at[1] + side * way[1]) for side in (-half, half))
     if place.sort == "joint":
-        items = joint_sign(place.kind, start, end, fill)
+        items = joint_sign(place.kind, start, end, fill, base=place.base, bend=bend_of(place, corner, scale))
     elif place.sort == "item":
         items = item_sign(place.kind, (start, end), way, wider=place.wider)
     elif place.sort in {"anchor", "guide"}:
@@ -57,6 +60,11 @@ def sign_of(place: Place, at: Point, way: Point, axis: Point, *, scale: int, fil
         items = end_sign(place.kind, at, way)
     sort = "hold" if place.sort in {"anchor", "guide"} else place.sort
     return Sign(sort=sort, kind=place.kind, name=place.name, items=items) if items else None
+
+
+def bend_of(place: Place, corner: Point | None, scale: int) -> Bend | None:
+    """Return the bend that a joint is tied across, where it is on the sheet [mm]."""
+    return None if corner is None else Bend(at=corner, pipe=500.0 * place.diameter / scale)
 
 
 def moved_signs(places: tuple[Place, ...], scale: int) -> dict[Place, float]:

@@ -107,7 +107,8 @@ def _signs(frame: Frame, spots: Shown, named: dict[Place, tuple[Item, ...]]) -> 
             continue  # its main bears the sign
         fill = colour_of(place.use.value) if place.use is not None and named.get(place) else "#ffffff"
         way, axis = frame.heading(place.along), frame.heading(place.axis)
-        sign = sign_of(place, spots[place], way, axis, scale=frame.scale, fill=fill)
+        corner = None if place.corner is None else frame.paper(place.corner)
+        sign = sign_of(place, spots[place], way, axis, scale=frame.scale, fill=fill, corner=corner)
         if sign is not None:
             items.append(sign)
     return items

@@ -10,6 +10,7 @@ from itertools import pairwise, product
 
 from takeup.drawing.colour import colour_of
 from takeup.drawing.dimension import expanded, shifts, words_box
+from takeup.drawing.joint_signs import balance_beyond
 from takeup.drawing.labels import TYPE, Box, Label, LineOfWords, Taken, crosses, place_label, place_labels
 from takeup.drawing.lettering import folded
 from takeup.drawing.places import Place
@@ -18,7 +19,7 @@ from takeup.drawing.reading import Record, maybe_number, number_of, record_of, r
 from takeup.drawing.route import along, joined_legs
 from takeup.drawing.scale import choose_scale
 from takeup.drawing.sheet import Dimension, Item, Point, Polyline, Stroke, View
-from takeup.drawing.signs import drawing_order, moved_signs, sign_of
+from takeup.drawing.signs import bend_of, drawing_order, moved_signs, sign_of
 from takeup.drawing.symbols import REACH, arrow
 from takeup.drawing.titles import north_arrow, view_heading
 from takeup.edge import Units
@@ -138,10 +139,14 @@ def _signs(frame: Frame, spots: dict[Place, Point], taken: Taken) -> list[Item]:
     for place in drawing_order(tuple(spots)):
         fill = colour_of(place.use.value) if place.use is not None and place.sort != "guide" else "#ffffff"
         way, axis = frame.heading(place.along), frame.heading(place.axis)
-        sign = sign_of(place, spots[place], way, axis, scale=frame.scale, fill=fill)
+        corner = None if place.corner is None else frame.paper(place.corner)
+        sign = sign_of(place, spots[place], way, axis, scale=frame.scale, fill=fill, corner=corner)
         if sign is not None:
             items.append(sign)
             taken.signs.append(sign_box(spots[place]))
+        bend = bend_of(place, corner, frame.scale)
+        if bend is not None:
+            taken.signs.append(sign_box(balance_beyond(spots[place], bend)))
     return items
 
 

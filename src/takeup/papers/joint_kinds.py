@@ -14,7 +14,6 @@ from takeup.joints.telling import held_by, keys_needed, keys_possible
 from takeup.results.plain import Json
 
 _WIDTH, _HEAD = 100, 25
-_HOSE = "braided hose loop"
 
 
 def kinds_document() -> dict[str, Json]:
@@ -29,7 +28,7 @@ def kind_part(kind: JointKind | RouteKind) -> dict[str, Json]:
     return {
         "name": kind.name,
         "joint": joint is not None,
-        "bellows": 0 if joint is None or kind.name == _HOSE else halves * joint.bellows,
+        "bellows": 0 if joint is None else halves * joint.bellows,
         "held_by": held_by(kind),
         "restrained": None if joint is None else joint.restrained,
         "thrust": kind.thrust,
@@ -56,11 +55,9 @@ def kinds_lines() -> list[str]:
 def kind_rows(kind: JointKind | RouteKind) -> list[tuple[str, str]]:
     """Return what is to be known of a kind, head and words."""
     part = kind_part(kind)
-    bellows = {0: "none", 1: "one", 2: "two", 4: "four"}[int(str(part["bellows"]))]
-    if kind.name == _HOSE:
-        bellows += ": a hose stands in its place, by its data"
-    if isinstance(kind, JointKind) and kind.halves is not None:
-        bellows += f", one in each half, which is a joint of the kind {kind.halves}"
+    bellows = {0: "none", 1: "one", 2: "two"}[int(str(part["bellows"]))]
+    if isinstance(kind, JointKind) and kind.bellows_words:
+        bellows += f": {kind.bellows_words}"
     said = [
         ("bellows", bellows),
         ("held together by", held_by(kind)),

@@ -14,7 +14,8 @@ from takeup.joints.kinds.kind import JointKind
 
 BRAIDED_HOSE_LOOP = JointKind(
     name="braided hose loop",
-    bellows=1,
+    bellows=0,
+    bellows_words="a hose stands in its place, by its data",
     rods="none",
     rated=("axial", "lateral"),
     restrained=True,

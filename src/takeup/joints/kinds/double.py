@@ -19,6 +19,7 @@ DOUBLE = JointKind(
     name="double",
     halves="single axial",
     bellows=1,
+    bellows_words="one in each half, which is a joint of the kind single axial",
     rods="none",
     restrained=False,
     thrust=(

@@ -18,6 +18,7 @@ DOUBLE_EXTERNALLY_PRESSURISED = JointKind(
     name="double externally pressurised",
     halves="externally pressurised",
     bellows=1,
+    bellows_words="one in each half, which is a joint of the kind externally pressurised",
     rods="none",
     restrained=False,
     thrust=(

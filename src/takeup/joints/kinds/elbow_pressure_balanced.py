@@ -17,6 +17,7 @@ from takeup.joints.kinds.kind import JointKind
 ELBOW_PRESSURE_BALANCED = JointKind(
     name="elbow pressure balanced",
     bellows=1,
+    bellows_words="the flow bellows; and a balancing bellows beyond the bend",
     rods="none",
     balanced=True,
     restrained=True,

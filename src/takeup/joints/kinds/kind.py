@@ -18,7 +18,8 @@ class JointKind:
 
     Args:
         name: as the line file spells it.
-        bellows: how many it has, of a double each of its halves; between two is a spool.
+        bellows: how many the line has in it, of a double each of its halves; between two is a spool; a hose has none.
+        bellows_words: what is to be said beside that number: a balancing bellows counts in none.
         rods: whether it has rods: never, always, or as the line file says (limit rods).
         rods_across: what each set of rods spans.
         pins: which pins it has.
@@ -53,6 +54,7 @@ class JointKind:
     built_of: str
     anchor_lost: str
     sleeved: bool = False
+    bellows_words: str = ""
     halves: TakeUpKind | None = None
 
 

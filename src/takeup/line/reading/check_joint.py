@@ -91,9 +91,10 @@ def _check_lengths(book: FaultBook, data: JointData, kind: JointKind, place: Pat
         )
     elif data.live_length > data.length + SAME_PLACE:
         book.add((*place, "live_length" if typed else "length"), f"{live} is above the length, {length}")
-    if kind.bellows == 1:
+    if kind.bellows <= 1:
         if book.has((*place, "centres")):
-            book.add((*place, "centres"), f"{_a(kind)} has one bellows; leave this key out", at_key=True)
+            count = "one" if kind.bellows else "no"
+            book.add((*place, "centres"), f"{_a(kind)} has {count} bellows; leave this key out", at_key=True)
         return
     if data.centres is None:
         book.add(place, f"{_a(kind)} needs 'centres': the distance between the middles of its two bellows", at_key=True)
