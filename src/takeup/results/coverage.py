@@ -130,7 +130,20 @@ COVERAGE: tuple[Coverage, ...] = (
     Coverage(
         subject="liners, covers and ends of joints",
         status="from memory",
-        words="as far as the file says: velocities of EJMA, 8th and 9th edition; no calculation of vibration by the flow",
+        words="as far as the file says; velocities of EJMA, 8th and 9th edition; vibration is not computed",
+    ),
+    Coverage(
+        subject="advice on the metal of joints: medium, temperature, surroundings, test water, lining of PTFE",
+        status="from memory",
+        words="rules of thumb, one condition each, most of them common practice; advice, not proof, and no check",
+    ),
+    Coverage(
+        subject=(
+            "corrosion: of the pipe, of welds, of hardware; rates, time, mixtures of causes, erosion, one acid from "
+            "another, sour water, amines, hydrogen, soil"
+        ),
+        status="not covered",
+        words="the advice on the metal of joints judges none of it and no check does; a corrosion engineer decides",
     ),
     Coverage(
         subject="rings, and lines whose far end joins another line",
