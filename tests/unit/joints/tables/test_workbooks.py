@@ -112,7 +112,7 @@ def test_million_rows_of_a_workbook_are_refused_before_they_are_read():
     )
     start = time.perf_counter()
     (found,) = faults_of(content)
-    assert time.perf_counter() - start < 2.0  # measured 0.2 s; a loaded machine may be slow
+    assert time.perf_counter() - start < 2.0  # measured 0.24 s; a loaded machine may be slow
     assert "the table has 1000002 rows; a series has 100000 rows at most" in found
 
 
@@ -133,14 +133,14 @@ def rewritten(content: bytes, part: str, change, *, method: int = zipfile.ZIP_DE
 
 
 def test_archive_that_unpacks_to_too_much_is_refused_without_unpacking():
-    """A gigabyte of blanks in a megabyte: its own header says so."""
+    """A quarter of a gigabyte of blanks in a quarter of a megabyte: its own header says so."""
     stream = io.BytesIO()
     with zipfile.ZipFile(stream, "w", zipfile.ZIP_DEFLATED) as made, made.open("xl/worksheets/sheet1.xml", "w") as part:
         for _ in range(250):
             part.write(b" " * 1_000_000)
     start = time.perf_counter()
     assert "the workbook unpacks to more than 200000000 bytes" in faults_of(stream.getvalue())[0]
-    assert time.perf_counter() - start < 0.5  # measured 0.001 s
+    assert time.perf_counter() - start < 0.5  # measured 0.0002 s
 
 
 def test_archive_that_lies_about_its_size_is_refused(monkeypatch):
