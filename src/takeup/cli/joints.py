@@ -7,6 +7,7 @@ from typing import Annotated
 
 from cyclopts import App, Parameter
 
+from takeup.cli.joint_compare import compare
 from takeup.cli.joint_selection import select
 from takeup.cli.saying import PROVED, print_out
 
@@ -73,5 +74,6 @@ def import_(
 
 
 joints.command(select)
+joints.command(compare)
 
 __all__ = ["joints"]

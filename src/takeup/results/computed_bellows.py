@@ -7,6 +7,8 @@ from takeup.results.plain import Json
 from takeup.units import to_mm, to_mm2, to_mpa, to_n_per_mm, to_nm_per_deg
 
 PROVENANCE = "computed from the convolution's geometry (shell of revolution); not certified by its maker"
+CERTIFIED = "certified: "
+"""How the source of a joint begins whose certified values were read from a sheet (choose/comparison)."""
 _KEYS = {
     "axial": ("axial_rate_n_per_mm", to_n_per_mm),
     "lateral": ("lateral_rate_n_per_mm", to_n_per_mm),
@@ -44,8 +46,10 @@ def computed_part(made: ComputedBellows | None) -> Json:
     }
 
 
-def provenance_words(source: str, made: ComputedBellows | None) -> str:
-    """Return whose the data of a joint are."""
+def provenance_words(source: str, made: ComputedBellows | None, *, from_series: bool = False) -> str:
+    """Return whose the data of a joint are; a certificate's words stand for themselves."""
+    if source.startswith(CERTIFIED):
+        return source
     if made is None:
-        return f"user's data: {source}"
+        return f"of a series: {source}" if from_series else f"user's data: {source}"
     return f"rates, effective area and live length {PROVENANCE}; the rest user's data: {source}"
