@@ -1,0 +1,1 @@
+"""From a bare route to complete arrangements, each proved by its own study.     (choose/arrange/)"""
