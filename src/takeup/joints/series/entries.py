@@ -18,7 +18,7 @@ from takeup.joints.series.columns import FILES, PROVENANCE
 from takeup.joints.series.inputs import SERIES_KINDS, SeriesKind, series_inputs
 from takeup.joints.series.metals import metal_at
 from takeup.library.tables import Row, rows, unknown
-from takeup.units import bar, mm
+from takeup.units import STANDARD_GRAVITY, bar, mm
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -107,7 +107,7 @@ def _data(row: Row, shape: Bellows, metal: Metal) -> JointData:
         effective_area=float(row["effective_area_mm2"]) * 1e-6,
         length=mm(float(row["length_mm"])),
         live_length=mm(float(row["live_length_mm"])),
-        weight=float(row["weight_kg"]),
+        weight=float(row["weight_kg"]) * STANDARD_GRAVITY,
         axial_compression=mm(float(row["axial_compression_mm"])),
         axial_extension=mm(float(row["axial_extension_mm"])),
         lateral=_length(row, "lateral_mm"),

@@ -128,3 +128,9 @@ def test_metal_of_an_entry_is_that_of_its_temperature():
     assert np.isfinite(one.metal.allowable).all()
     assert not one.metal.annealed[0]
     assert one.material == "Alloy 321"
+
+
+def test_weight_is_in_newtons_as_line_files_have_it():
+    row = next(iter(rows("single_axial.csv", "takeup.joints.series")))
+    # kg times standard gravity, 9.80665 m/s2 (CGPM 1901); to rounding
+    assert entry(row["name"]).data.weight == pytest.approx(float(row["weight_kg"]) * 9.80665, rel=1e-12)
