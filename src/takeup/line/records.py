@@ -11,6 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from takeup.joints import Balance, ComputedBellows, DoubleKind, Hardware, JointData, JointEnds, Pins, Rods, TakeUpKind
+from takeup.line.allowed import NOTHING_ALLOWED, Allowed
 from takeup.line.choices import Choice, Chosen
 from takeup.line.conditions import (
     COLD_WALK,
@@ -87,6 +88,7 @@ class Line:
         conditions: its own, where the study's do not hold.
         zones: boundaries of the user's own.
         remarks: what resolving did.
+        allowed: what proposals may do to it; nothing of it acts in a study.
     """
 
     name: str
@@ -106,6 +108,7 @@ class Line:
     conditions: Conditions | None = None
     zones: tuple[ZoneRule, ...] = ()
     remarks: tuple[str, ...] = ()
+    allowed: Allowed = NOTHING_ALLOWED
 
     @property
     def pipe(self) -> Pipe:

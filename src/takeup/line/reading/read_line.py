@@ -14,6 +14,7 @@ from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.layout import Layout
 from takeup.line.reading.names import Names
 from takeup.line.reading.positions import SAME_PLACE, locate
+from takeup.line.reading.read_allowed import read_allowed
 from takeup.line.reading.read_branch import Main
 from takeup.line.reading.read_conditions import ConditionSet, read_set, says_own
 from takeup.line.reading.read_holds import read_holds
@@ -112,6 +113,7 @@ def _read_line(
     if layout is not None:
         stations = {hold.name: hold.position.station for hold in every}
         main = Main(layout=layout, holds=stations, takeups=takeups)
+    allowed = read_allowed(book, base, layout, {hold.name: hold.position.station for hold in every})
     sections = _sections(layout)
     line = None
     if layout is not None and sections is not None and medium is not None:
@@ -130,6 +132,7 @@ def _read_line(
             rules=holds.rules,
             takeups=takeups,
             choices=joints.choices,
+            allowed=allowed,
             conditions=own.conditions if says_own(book, base) else None,
             zones=zones,
         )

@@ -29,6 +29,9 @@ _TITLES = {
     ("lines", "route", "thing item"): "lines, route: another thing",
     ("lines", "route", "reducer item"): "lines, route: a reducer",
     ("lines", "route", "change item"): "lines, route: a change",
+    ("lines", "may_hold"): "lines, may_hold: places that could become anchors",
+    ("lines", "may_hold", "can_carry"): "lines, may_hold, can_carry",
+    ("lines", "loop_room"): "lines, loop_room: room for pipe loops",
     ("lines", "takeups", "joint item"): "lines, takeups: a joint with its data",
     ("lines", "takeups", "choice item"): "lines, takeups: a joint from a series",
 }

@@ -14,6 +14,7 @@ from pydantic import BaseModel, Field
 from pydantic.fields import FieldInfo
 
 from takeup.basis import Code
+from takeup.line.reading.schema_allowed import CapacityItem, LoopRoomItem, MayHoldItem
 from takeup.line.reading.schema_bellows import BellowsItem, TangentItem
 from takeup.line.reading.schema_choices import TAKEUP_MODELS, takeup_item
 from takeup.line.reading.schema_conditions import (
@@ -135,6 +136,9 @@ MODELS: dict[tuple[str, ...], type[Item]] = {
     ("lines", "route", "growth"): GrowthItem,
     ("lines", "route", "nozzle"): NozzleItem,
     ("lines", "zones"): ZoneItem,
+    ("lines", "may_hold"): MayHoldItem,
+    ("lines", "may_hold", "can_carry"): CapacityItem,
+    ("lines", "loop_room"): LoopRoomItem,
     ("lines", "holds"): HoldItem,
     ("lines", "holds", "friction"): FrictionItem,
     ("lines", "holds", "spring"): SpringItem,

@@ -7,6 +7,7 @@ from typing import Annotated, TypeAlias, get_args
 from pydantic import Field
 
 from takeup.line.conditions import Medium
+from takeup.line.reading.schema_allowed import LoopRoomItem, MayHoldItem, Stretch
 from takeup.line.reading.schema_choices import AnyTakeUp
 from takeup.line.reading.schema_conditions import OperatingItem, OwnDesignItem, TestItem
 from takeup.line.reading.schema_holds import HoldItem
@@ -49,3 +50,13 @@ class LineItem(ConditionKeys):
     zones: list[ZoneItem] = Field(default=[], description="zones with conditions of their own")
     holds: list[HoldItem] = Field(default=[], description="anchors, guides and rests between the ends")
     takeups: list[AnyTakeUp] = Field(default=[], description="joints")
+    may_hold: list[MayHoldItem] = Field(
+        default=[], description="places that could become anchors, for `takeup arrange`; in a study they do nothing"
+    )
+    keep_clear: list[Stretch] = Field(
+        default=[], description="stretches, each from a position to another, where nothing that is proposed may stand"
+    )
+    loop_room: list[LoopRoomItem] = Field(default=[], description="room beside the line for pipe loops")
+    takeups_from: list[Annotated[str, free_text("the name of a series", "demonstration series")]] = Field(
+        default=[], description="series that joints may be proposed from"
+    )

@@ -16,6 +16,8 @@ _ITEM_WORDS = {
     "add": "added state",
     "materials": "material",
     "loads": "load",
+    "may_hold": "place that may hold",
+    "loop_room": "room for loops",
 }
 _NAME_KEYS = {
     "lines": ("name",),
@@ -27,6 +29,8 @@ _NAME_KEYS = {
     "add": ("name",),
     "materials": ("name",),
     "loads": ("name",),
+    "may_hold": ("at",),
+    "loop_room": ("towards",),
 }
 _ALONE = frozenset({"lines", "takeups", "zones", "add", "drop", "materials", "loads"})
 
