@@ -53,7 +53,7 @@ def contradictions(row: Certified, made: Target) -> Iterator[tuple[str, str]]:
         yield place, "with it the joint is rated for no axial movement at all"
     for name in made.kind.rated:
         if name != "axial" and row.values.get(name) == 0.0:
-            yield name, f"a joint that is {made.kind.name} is rated for {name} movement"
+            yield name, f"a take-up of the kind '{made.kind.name}' is rated for {name} movement; 0 is none"
     area, balance = row.values.get("effective_area"), made.joints[0].balance
     if area is not None and balance is not None and not 1.0 / _NEARLY < balance.effective_area / area < _NEARLY:
         yield "effective_area", "its balancing bellows balances less than half or more than double of it"
