@@ -20,7 +20,7 @@ joints = App(
 
 @joints.command
 def kinds(*, as_json: Annotated[bool, Parameter(name="--json", negative=())] = False) -> int:
-    """List every kind of joint: how its thrust travels, what it takes, what it must never see, what a file says of it.
+    """List every kind of joint: thrust, movements, what it must never see, stiffness, parts, what a file says of it.
 
     Parameters
     ----------
