@@ -38,6 +38,19 @@ _HALFWAY = 20_000.0  # cycles: of the curve's two ends the one farther from the 
 _OUTSIDE = "externally pressurised"
 
 
+def hottest_rated(table: SeriesTable) -> Floats:
+    """Return the highest temperature that each joint is rated for [degC], (n,): the last of its derating if it has one.
+
+    Args:
+        table: n joints.
+    """
+    top = table.numbers["temperature"].copy()
+    for row, curve in enumerate(table.derating):
+        if curve:
+            top[row] = curve[-1][0]
+    return top
+
+
 def pressure_left(table: SeriesTable, temperature: float) -> Floats:
     """Return the pressure that each joint is rated for at a temperature.
 
@@ -88,11 +101,20 @@ def movement_share(
     by_shape = np.flatnonzero(more & table.has_geometry[asked])
     if len(by_shape):
         own = asked[by_shape]
-        found = np.minimum(_movement(table, own, np.full(len(own), cycles)) / _movement(table, own, rated[by_shape]), 1)
+        found = _share_of_curve(
+            _movement(table, own, np.full(len(own), cycles)), _movement(table, own, rated[by_shape])
+        )
         known = np.isfinite(found)
-        share[by_shape[known]] = np.maximum(found[known], 0.0)
+        share[by_shape[known]] = found[known]
         how[by_shape[known]] = HOW.index(BY_GEOMETRY)
     return share, how
+
+
+def _share_of_curve(kept: Floats, rated: Floats) -> Floats:
+    """Return e(N)/e(N_r), from 0 to 1, (k,); none where pressure alone goes past the curve at the rated cycles."""
+    with np.errstate(divide="ignore", invalid="ignore"):
+        quotient = np.clip(kept / rated, 0.0, 1.0)
+    return np.where(rated > 0.0, quotient, np.where(np.isfinite(rated) & np.isfinite(kept), 0.0, np.nan))
 
 
 def cycles_at(table: SeriesTable, share: Floats) -> tuple[Floats, NDArray[np.int8]]:
@@ -127,7 +149,8 @@ def _life(table: SeriesTable, rows: NDArray[np.intp], share: Floats) -> Floats:
 
         e(N) c = X(N) - X_p,  so  X = X_p + share (X(N_r) - X_p)           (forms/life.py, turned round)
 
-    X_p, the range that pressure takes, follows from the movements at two lives.
+    X_p, the range that pressure takes, follows from the movements at two lives. Where it alone goes past the curve at
+    the rated cycles no more than these are left; what share a shorter life would bear is not known from it.
     """
     rated = table.numbers["rated_cycles"][rows]
     other = np.where(rated < _HALFWAY, LONGEST, SHORTEST)
@@ -135,7 +158,8 @@ def _life(table: SeriesTable, rows: NDArray[np.intp], share: Floats) -> Floats:
     whole, apart = range_asme_design(rated), range_asme_design(other)
     by_pressure = (beside * whole - movement * apart) / (beside - movement)
     found = life_asme_design(by_pressure + share * (whole - by_pressure))
-    return np.where(movement > 0.0, found, np.nan)
+    past = np.where((share <= 1.0) & np.isfinite(movement), rated, np.nan)
+    return np.where(movement > 0.0, found, past)
 
 
 def _movement(table: SeriesTable, rows: NDArray[np.intp], cycles: Floats) -> Floats:
@@ -190,6 +214,7 @@ __all__ = [
     "HOW",
     "UNKNOWN",
     "cycles_at",
+    "hottest_rated",
     "movement_share",
     "pressure_left",
 ]

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from takeup.joints.data import JointData
-from takeup.joints.tables.derate import HOW, movement_share, pressure_left
+from takeup.joints.tables.derate import HOW, hottest_rated, movement_share, pressure_left
 from takeup.joints.tables.table import SeriesTable
 
 
@@ -23,8 +23,8 @@ def derated(table: SeriesTable, row: int, temperature: float, cycles: float | No
     """Return the data of a joint as a study may hold it to.
 
     Movements are those left over the cycles, which become its rated cycles; the pressure that left at the temperature.
-    A rating that the joint does not have stays none: where it is too hot its data say so as they stand, and the check
-    of its temperature fails it.
+    A rating that the joint does not have stays none: where it is too hot its data say how hot it may be, by its curve
+    of derating if it has one, and the check of its temperature fails it.
 
     Args:
         table: the series.
@@ -42,13 +42,15 @@ def derated(table: SeriesTable, row: int, temperature: float, cycles: float | No
         data = replace(data, pressure=left, temperature=max(data.temperature, temperature))
     elif left > 0.0:
         data = replace(data, temperature=max(data.temperature, temperature))
+    else:
+        data = replace(data, temperature=min(data.temperature, float(hottest_rated(table)[row])))
     shares, how = movement_share(table, cycles, np.array([row]))
     share = float(shares[0])
     if cycles is None or np.isnan(share):
         words.append("movements as rated: " + ("no cycles are stated" if cycles is None else HOW[how[0]]))
         return DeratedJoint(data=data, words="; ".join(words))
-    kept = "as rated" if share == 1.0 else f"kept to {share:.3f} of the rated ones"
-    words.append(f"movements {kept} over {cycles:g} cycles ({HOW[how[0]]}); rated for {data.rated_cycles:g}")
+    kept = "as rated" if share == 1.0 else f"kept to {share:.3f} of the rated ones, {HOW[how[0]]},"
+    words.append(f"movements {kept} over {cycles:g} cycles; rated for {data.rated_cycles:g}")
     assert data.rated_cycles is not None, "its share is known"
     moved = replace(
         data,
