@@ -3,7 +3,7 @@
 What: bellows, rods, plates and pins that the line file gives against the weight and the length that it states. Why: a
 joint that weighs less than its rods is a slip of the pen, and supports are then sized for too little. Source: first
 principles. Limits: parts that no file sizes are left out, so that nothing is said of a weight that is too high. Passes:
-four rods of 20 kg together on a joint of 55 kg, and no row is made. Says: "close", of the same rods on a joint of 15 kg.
+four rods of 20 kg together on a joint of 55 kg, and no row is made. Says: "close", of the same on one of 15 kg.
 """
 
 from __future__ import annotations
