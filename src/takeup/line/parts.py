@@ -56,10 +56,19 @@ class Allowables:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Bends:
+    """The bends that a pipe turns with where nothing else is said: radius [m], None where sharp; mitre cuts, if any."""
+
+    radius: float | None
+    words: str
+    cuts: int = 0
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Pipe:
     """A pipe: size [m], nominal wall [m], material and the expansion table it is read from, with the reason.
 
-    `allowables` are its own where the study's do not hold.
+    `allowables` are its own where the study's do not hold; `bends` are those it turns with unless a corner says other.
     """
 
     size: PipeSize
@@ -68,6 +77,7 @@ class Pipe:
     material: Material
     expansion_table: str
     expansion_because: str
+    bends: Bends
     corrosion_allowance: float = 0.0
     allowables: Allowables | None = None
 

@@ -16,7 +16,7 @@ from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.read_pieces import Piece, Strung, name_of
 from takeup.line.reading.read_pipe import check_radius
 from takeup.line.reading.schema_route import LegItem
-from takeup.line.reading.sentences import LONG_RADIUS, Bend
+from takeup.line.reading.sentences import ASSUMED_BEND, Bend
 from takeup.line.route import STRAIGHT, turn_angle
 from takeup.reading.yaml_places import Path
 from takeup.units import to_mm
@@ -115,8 +115,7 @@ def _corner(book: FaultBook, route: Path, pieces: tuple[Piece, Piece], name: str
 def _bend(book: FaultBook, path: Path, piece: Piece, name: str, angle: float) -> Corner:
     """Return a corner that turns; long radius, marked as assumed, where the file says nothing."""
     leg = piece.leg
-    said: Bend | None = (leg.bend if leg else None) or piece.pipe.bends
-    bend = said or LONG_RADIUS
+    bend: Bend = (leg.bend if leg else None) or piece.pipe.bends or ASSUMED_BEND
     radius = bend.radius
     if bend.nominal_sizes is not None:
         radius = UNSOUND_RADIUS if piece.pipe.nominal is None else bend.nominal_sizes * piece.pipe.nominal
@@ -126,7 +125,7 @@ def _bend(book: FaultBook, path: Path, piece: Piece, name: str, angle: float) ->
     return Corner(
         name=name,
         bend_radius=radius,
-        bend_words=said.words if said else f"{LONG_RADIUS.words} (assumed)",
+        bend_words=bend.words,
         flanges=flanges,
         mitre=mitre(bend.cuts, bend.radius, angle),
     )

@@ -26,7 +26,7 @@ from takeup.library import (
     wall_thickness,
 )
 from takeup.line.conditions import Basis
-from takeup.line.parts import Allowables, Pipe, UserValue
+from takeup.line.parts import Allowables, Bends, Pipe, UserValue
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.positions import SAME_PLACE
 from takeup.line.reading.schema_pipe import (
@@ -38,7 +38,7 @@ from takeup.line.reading.schema_pipe import (
     ReducedPipeItem,
     StressItem,
 )
-from takeup.line.reading.sentences import Bend
+from takeup.line.reading.sentences import ASSUMED_BEND, Bend
 from takeup.reading.fields import nearest
 from takeup.reading.yaml_places import Path
 from takeup.units import METRES_PER_INCH, parse, to_mm
@@ -96,6 +96,7 @@ class PipeParts:
             material=self.steel.material,
             expansion_table=self.steel.table,
             expansion_because=self.steel.because,
+            bends=self._bends(self.size),
             corrosion_allowance=self.corrosion_allowance,
             allowables=self.allowables,
         )
@@ -104,6 +105,14 @@ class PipeParts:
     def nominal(self) -> float | None:
         """Nominal size as a length, which bend radii are multiples of [m]."""
         return self.size.nps_inch * METRES_PER_INCH if self.size else None
+
+    def _bends(self, size: PipeSize) -> Bends:
+        """Return the bends of a pipe of a size; long radius, marked as assumed, where the file says nothing."""
+        bend = self.bends or ASSUMED_BEND
+        radius = bend.radius
+        if bend.nominal_sizes is not None:
+            radius = bend.nominal_sizes * size.nps_inch * METRES_PER_INCH
+        return Bends(radius=radius, words=bend.words, cuts=bend.cuts)
 
 
 def read_pipe(book: FaultBook, path: Path, stock: Stock) -> PipeParts:

@@ -36,6 +36,7 @@ class Bend(NamedTuple):
 
 
 LONG_RADIUS = Bend("long radius", nominal_sizes=1.5)
+ASSUMED_BEND = LONG_RADIUS._replace(words=f"{LONG_RADIUS.words} (assumed)")
 _BENDS = {
     "long radius": LONG_RADIUS,
     "short radius": Bend("short radius", nominal_sizes=1.0),
