@@ -112,7 +112,7 @@ def _named(study: Study, line: Line, choice: Choice) -> TakeUp:
     row = table.names.index(choice.joint or "")
     said = Chosen(
         joint=table.names[row],
-        series=table.provenance.words,
+        source=table.provenance,
         by="name",
         considered=len(table),
         fitting=0,
@@ -145,12 +145,12 @@ def _chosen(found: Selection, choice: Choice, row: int) -> Chosen:
     failed = [one for one in found.tried if not one.trial.stands]
     return Chosen(
         joint=table.names[row],
-        series=table.provenance.words,
+        source=table.provenance,
         by=choice.rank,
         considered=len(table),
         fitting=int(of.fits.sum()),
         tried=len(found.tried),
-        ratings=of.how_words(row),
+        ratings="",
         material=table.materials[row],
         refused=tuple((table.names[one.row], found.because(one.row)) for one in failed[:_TOLD]),
     )

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from takeup.joints import JointEnds, TakeUpKind
-from takeup.joints.tables import SeriesTable
+from takeup.joints.tables import Provenance, SeriesTable
 from takeup.line.fitting import NOTHING_SAID, Fitting
 from takeup.line.parts import Position
 
@@ -50,7 +50,7 @@ class Chosen:
 
     Args:
         joint: its name in the series.
-        series: words of its provenance.
+        source: where its series is from.
         by: the rank by which it stood first, or that the file names it.
         considered: joints of the series.
         fitting: those that fitted by their data.
@@ -61,7 +61,7 @@ class Chosen:
     """
 
     joint: str
-    series: str
+    source: Provenance
     by: ChosenBy
     considered: int
     fitting: int

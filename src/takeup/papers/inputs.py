@@ -19,6 +19,7 @@ from takeup.papers.hold_inputs import hold_facts, holds_table
 from takeup.papers.joint_inputs import joint_tables, provenance_of
 from takeup.papers.line_inputs import line_inputs
 from takeup.papers.numerals import NONE, as_given, column, written
+from takeup.papers.series_inputs import series_tables
 from takeup.papers.tables import Tree, facts, number_column, table, words_column
 
 
@@ -34,6 +35,7 @@ def inputs_section(results: Results, units: Units) -> Tree:
         "holds": holds_table(results, units),
         "hold_facts": facts(hold_facts(resolved, units)),
         "joints": [*joint_tables(results, units), *computed_tables(results, units)],
+        "series": series_tables(results),
         "provenance": facts([*hardware_of(results, units), *geometry_of(results, units), *provenance_of(results)]),
     }
 

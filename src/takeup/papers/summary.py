@@ -5,7 +5,7 @@ Plain text, no colour, so that it reads the same in a log; lines are never wrapp
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any  # the results document is JSON: what its values are is said by its schema, not by types
 
 from takeup.drawing.places import is_anchor
@@ -13,6 +13,7 @@ from takeup.drawing.reading import joined, nominal_size
 from takeup.edge import SI, TIE, Measure, Units
 from takeup.joints import KINDS
 from takeup.joints.ratings import COMPUTED
+from takeup.papers.series_inputs import series_lines
 from takeup.papers.stability import nearest
 from takeup.papers.summary_walk import record_lines, walk_lines
 
@@ -37,6 +38,7 @@ def summary_lines(results: Results, units: Units = SI) -> list[str]:
         "",
         *_anchors(results, units),
         *_joints(results, units),
+        *series_lines(results),
         *walk_lines(results, units),
         *record_lines(results, units),
         *_stability(results),
@@ -135,11 +137,12 @@ def _joint(joint: Mapping[str, Any], units: Units, *, turns: bool) -> list[str]:
     moves, data, small = joint["movements"], joint["data"], units.small
     rated = KINDS[joint["kind"]].rated
     low, high = min(moves, key=lambda m: m["axial_mm"]), max(moves, key=lambda m: m["axial_mm"])
-    shortest = f"{_figures(low['axial_mm'], small, 1)} of {small.typed(-data['axial_compression_mm'])}"
-    longest = f"{_signed(_figures(high['axial_mm'], small, 1))} of {_signed(small.typed(data['axial_extension_mm']))}"
+    told = _told_of_series if joint.get("chosen") else Measure.typed
+    shortest = f"{_figures(low['axial_mm'], small, 1)} of {told(small, -data['axial_compression_mm'])}"
+    longest = f"{_signed(_figures(high['axial_mm'], small, 1))} of {_signed(told(small, data['axial_extension_mm']))}"
     if "axial" not in rated and not (data["axial_compression_mm"] or data["axial_extension_mm"]):
         shortest = longest = HELD
-    aside = _sideways(moves, data["lateral_mm"], small)
+    aside = _most(max(move["lateral_mm"] for move in moves), data["lateral_mm"], small, 1, told)
     if rated == ("angular",) and not data["lateral_mm"]:
         aside = HELD
     turned = max(moves, key=lambda m: m["angular_deg"])
@@ -151,7 +154,7 @@ def _joint(joint: Mapping[str, Any], units: Units, *, turns: bool) -> list[str]:
         shortest,
         longest,
         aside,
-        *([_turned(turned["angular_deg"], data["angular_deg"], units.of_check("deg"))] if turns else []),
+        *([_most(turned["angular_deg"], data["angular_deg"], units.of_check("deg"), 2, told)] if turns else []),
         (turned if rated == ("angular",) else low)["state"],
     ]
 
@@ -171,16 +174,15 @@ def _one_range(results: Results) -> list[str]:
     ]
 
 
-def _sideways(moves: Sequence[Mapping[str, Any]], rated: float | None, small: Measure) -> str:
-    """Return the greatest sideways movement of all states, and what is rated where the sheet says."""
-    most = _figures(max(move["lateral_mm"] for move in moves), small, 1)
-    return most if rated is None else f"{most} of {small.typed(rated)}"
+def _most(most: float, rated: float | None, measure: Measure, in_si: int, told: Callable[[Measure, float], str]) -> str:
+    """Return the greatest movement or angle of all states, and what is rated where the sheet says."""
+    figures = _figures(most, measure, in_si)
+    return figures if rated is None else f"{figures} of {told(measure, rated)}"
 
 
-def _turned(most: float, rated: float | None, angle: Measure) -> str:
-    """Return the greatest angle of all states, and what is rated where the sheet says."""
-    figures = _figures(most, angle, 2)
-    return figures if rated is None else f"{figures} of {angle.typed(rated)}"
+def _told_of_series(measure: Measure, value: float) -> str:
+    """Return a rating of a joint of a series, which cycles may have made a number of many digits."""
+    return _figures(value, measure, 1)
 
 
 def _of_lines(

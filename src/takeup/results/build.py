@@ -12,6 +12,7 @@ from pathlib import Path
 from takeup import __version__
 from takeup.checks import CheckResult, run_checks
 from takeup.line import Pipe, Study, Zone
+from takeup.results.chosen import series_part
 from takeup.results.coverage import COVERAGE
 from takeup.results.holds import growth_rows, holds_part
 from takeup.results.plain import Json
@@ -74,6 +75,7 @@ def _document(
         "walk": walk_part(walked) if walked else [],
         "events": events_part(walked) if walked else [],
         "record": None,
+        "series": series_part(study),
         "shapes": shapes_part(walked.main) if walked else [],
         "not_held": not_held_part(answer.free if isinstance(answer, Unsolved) else ()),
         "stability": stability_part(bowing.states) if bowing else [],

@@ -11,6 +11,7 @@ from takeup.line import Condition, End, Hold, Line, Load, Study
 from takeup.line.conditions import Conditions
 from takeup.line.holding import Growth, Nozzle, Spring, Stiffness
 from takeup.line.parts import Vector
+from takeup.results.chosen import resolved_joints
 from takeup.results.plain import Json
 from takeup.units import to_bar, to_mm, to_n_per_mm, to_nm_per_deg
 
@@ -34,6 +35,7 @@ def resolved_part(study: Study) -> Json:
         },
         "holds": [_hold(line, hold) for line in study.lines for hold in line.holds],
         "loads": [_load(load) for load in study.loads],
+        "joints": resolved_joints(study),
     }
 
 

@@ -8,6 +8,7 @@ import numpy as np
 
 from takeup.library import Insulation
 from takeup.line import Item, Line, Pipe, Study, TakeUp, Turn
+from takeup.results.chosen import chosen_part
 from takeup.results.computed_bellows import computed_part, provenance_words
 from takeup.results.contacts import hardware_rows, rod_rows
 from takeup.results.fitting import fitting_part
@@ -248,7 +249,8 @@ def _takeup(answer: Solved | Unsolved, model: LineModel, item: TakeUp, moved: Jo
         "data": joint_data_part(item, rates),
         "computed": computed_part(item.bellows),
         "remarks": list(rates.remarks),
-        "provenance": provenance_words(item.data.source, item.bellows),
+        "provenance": provenance_words(item.data.source, item.bellows, from_series=item.chosen is not None),
+        "chosen": chosen_part(item),
     }
 
 

@@ -52,7 +52,7 @@ def joint_at(study: Study, line: Line, choice: Choice, row: int, chosen: Chosen 
         line: the line.
         choice: the place.
         row: of the joint.
-        chosen: what is to be said of the choice.
+        chosen: what is to be said of the choice; how its ratings were taken is put in here.
     """
     table = choice.table
     found = derated(table, row, hottest_at(study, line, choice.position.station), cycles_of(study))
@@ -70,7 +70,7 @@ def joint_at(study: Study, line: Line, choice: Choice, row: int, chosen: Chosen 
         ends=table.ends[row] or choice.ends,
         fitting=choice.fitting,
         written_as=kind,
-        chosen=chosen,
+        chosen=None if chosen is None else replace(chosen, ratings=found.words),
     )
 
 

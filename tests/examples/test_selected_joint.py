@@ -1,0 +1,121 @@
+"""The example whose joints come from a series: chosen as its header says, and told on every paper.
+
+The series is the demonstration series, which is nobody's. What is pinned of it: 378 joints, six of them pressed from
+outside for DN 150; of these the 6 bar pair is not rated for 10 bar, and prices rise with movement and pressure.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from functools import cache
+from pathlib import Path
+from typing import Any  # the results are JSON: their values are what the schema says
+
+import jsonschema
+import pytest
+
+import takeup.results
+from takeup.choose import resolve
+from takeup.edge import SI
+from takeup.joints.tables import DEMONSTRATION, load_table
+from takeup.line.reading.reader import read_study
+from takeup.papers import summary_lines
+from takeup.papers.series_inputs import series_tables
+from takeup.results import results_of
+
+EXAMPLE = Path(__file__).parents[2] / "examples" / "lennox-quay-selected-joint.yaml"
+SCHEMA = json.loads((Path(takeup.results.__file__).parent / "results.schema.json").read_text(encoding="utf-8"))
+FIRST, CHEAPER, NAMED = (
+    "pressed from outside DN 150, 12 bar, 80 mm",
+    "pressed from outside DN 150, 12 bar, 50 mm",
+    "axial DN 150, 12 bar, 40 mm",
+)
+
+
+@cache
+def results() -> Any:
+    return results_of(resolve(read_study(EXAMPLE)))
+
+
+def test_the_example_holds():
+    """Close, not passes: cycles asked are the cycles its ratings were taken over, and the rules' spans are full."""
+    assert results()["verdict"]["outcome"] == "close"
+    assert not [check for check in results()["checks"] if check["outcome"] in ("fails", "not covered")]
+
+
+def test_the_results_say_what_was_chosen_from_what():
+    """Of 378 joints two more than the winner's price stand behind it; the cheaper one fits up to a twentieth over."""
+    selected, named = (joint["chosen"] for joint in results()["takeups"])
+    assert (selected["joint"], selected["by"], selected["considered"]) == (FIRST, "price", 378)
+    assert (selected["fitting"], selected["tried"]) == (2, 2)  # both 80 mm joints; the cheaper 50 mm and the winner
+    [refused] = selected["refused"]
+    assert refused["joint"] == CHEAPER
+    assert refused["because"].startswith("its own study: joint movement, combined, J1, design pressure and temperature")
+    assert (named["joint"], named["by"], named["considered"]) == (NAMED, "name", 378)
+    assert (named["fitting"], named["tried"], named["refused"]) == (0, 0, [])
+    for joint in (selected, named):
+        assert re.fullmatch(
+            r"movements kept to 0\.8\d\d of the rated ones, by geometry: .*, over 1500 cycles; rated for 1000",
+            joint["ratings"],
+        )
+
+
+def test_the_ratings_are_those_left_over_the_cycles():
+    """J1 is rated 80 mm over 1000 cycles; over 1500 the study holds it to the share that the words say."""
+    [joint, _] = results()["takeups"]
+    share = float(re.findall(r"kept to ([\d.]+) of", joint["chosen"]["ratings"])[0])
+    assert joint["data"]["axial_compression_mm"] == pytest.approx(80.0 * share, rel=0.001)  # the share has 3 decimals
+    assert joint["provenance"].startswith(f"of a series: {FIRST}, series {DEMONSTRATION}: ")
+
+
+def test_the_series_stands_once_with_its_provenance():
+    source = load_table(DEMONSTRATION, Path()).provenance
+    [one] = results()["series"]
+    assert (one["series"], one["file"], one["sha256"], one["dated"], one["whose"]) == (
+        DEMONSTRATION, source.file, source.sha256, None, source.whose,
+    )  # fmt: skip
+    assert one["words"] == source.words
+
+
+def test_the_inputs_show_the_joint_in_each_place():
+    joints = results()["input"]["resolved"]["joints"]
+    assert [(one["name"], one["series"], one["joint"], one["by"]) for one in joints] == [
+        ("J1", DEMONSTRATION, FIRST, "price"),
+        ("J2", DEMONSTRATION, NAMED, "name"),
+    ]
+
+
+def test_the_results_are_what_their_schema_says():
+    assert not [error.message for error in jsonschema.Draft202012Validator(SCHEMA).iter_errors(results())]
+
+
+def test_the_calculation_prints_series_joints_and_refusals():
+    series, joints, refused = series_tables(results())
+    [row] = series["rows"]
+    words = [cell["words"] for cell in row["cells"]]
+    assert words[0] == DEMONSTRATION
+    assert words[3] == "not said"
+    assert words[4] == results()["series"][0]["sha256"][:16]
+    assert [row["cells"][0]["words"] for row in joints["rows"]] == ["J1", "J2"]
+    assert joints["rows"][0]["cells"][1]["words"] == FIRST
+    assert joints["rows"][0]["cells"][3]["words"] == "first by price of 378; 2 fit by their data, 2 studies run"
+    assert joints["rows"][1]["cells"][3]["words"] == "named in the file, of 378"
+    assert [row["cells"][1]["words"] for row in refused["rows"]] == [CHEAPER]
+
+
+def test_the_summary_prints_them_too():
+    lines = summary_lines(results(), SI)
+    first = lines.index("Joints from a series:")
+    said = " ".join(line.strip() for line in lines[first : lines.index("", first)])
+    source = results()["series"][0]
+    for words in (FIRST, f"not {CHEAPER}: its own study:", NAMED, "named in the file, of 378", source["file"],
+                  f"SHA-256 {source['sha256'][:16]}", "dated: not said", f"whose: {source['whose']}"):  # fmt: skip
+        assert words in said
+    assert " of -66.2 " in next(line for line in lines if line.startswith("  J1     externally"))  # 80 mm x 0.828
+
+
+def test_a_line_with_typed_data_prints_no_series():
+    plain = {**results(), "takeups": [{**joint, "chosen": None} for joint in results()["takeups"]], "series": []}
+    assert series_tables(plain) == []
+    assert "Joints from a series:" not in summary_lines(plain, SI)
