@@ -32,6 +32,8 @@ class Key:
         required: whether no file is without.
         above: least value in SI, itself excluded; None where there is none. least: least value. most: greatest value.
         many: whether it is a list. whole: whether it is a whole number.
+        table: whether it is a mapping of numbers by words of its own, such as sizes; kind and limits are the numbers'.
+        by: kind of quantity of those words; None where they are names.
         too_great: what is said of a number past the greatest.
     """
 
@@ -47,7 +49,22 @@ class Key:
     most: float | None = None
     many: bool = False
     whole: bool = False
+    table: bool = False
+    by: Kind | None = None
     too_great: str = "it is too great; is its unit right?"
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Entry:
+    """A sound entry of a table: where it stands, its word, the word's value where that is a quantity, and its number.
+
+    Values are in SI; `at` is nan where the word is a name.
+    """
+
+    path: Place
+    word: str
+    at: float
+    number: float
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -78,8 +95,11 @@ class Said:
         self._first = tuple(dict.fromkeys(key.path[0] for key in form.keys))
         self.values: dict[Place, Tree] = dict(self._known())
         self.numbers: dict[Place, tuple[float, ...]] = {}
+        self.tables: dict[Place, tuple[Entry, ...]] = {}
         for key in form.keys:
-            if key.path in self.values and not key.word:
+            if key.path in self.values and key.table:
+                self.tables[key.path] = tuple(self._entries(key))
+            elif key.path in self.values and not key.word:
                 self.numbers[key.path] = tuple(self._numbers(key))
 
     def word(self, name: str) -> str:
@@ -105,7 +125,9 @@ class Said:
                 hint = nearest(value.strip(), key.known)
                 self.fault(key.path, f"found {quoted(value)}, expected {' or '.join(key.known)}{hint}")
             if key.required and value is None:
-                self.missing(f"the key '{key.path[0]}' is required: {key.meaning}, such as {key.example}")
+                place = (1, 1) if len(key.path) == 1 else self.placed.place(key.path)
+                words = f"the key '{', '.join(key.path)}' is required: {key.meaning}, such as {key.example}"
+                self.faults.add(*place, words)
 
     def missing(self, message: str) -> None:
         """Note what is missing, at the beginning of the file."""
@@ -154,8 +176,31 @@ class Said:
             else:
                 self.faults.add(*self.placed.value_place(path), f"{', '.join(key.path)}: expected {key.example}")
 
+    def _entries(self, key: Key) -> Iterator[Entry]:
+        """Yield the sound entries of a table."""
+        value = self.values[key.path]
+        if not isinstance(value, dict) or not value:
+            self.fault(key.path, f"expected a table such as {key.example}")
+            return
+        for word, one in value.items():
+            path = (*key.path, word)
+            at = math.nan if key.by is None else self._word_value(path, word, key.by)
+            if isinstance(one, str) and one.strip() not in NOTHING:
+                for number in self._number(key, path, one):
+                    yield Entry(path=path, word=word, at=at, number=number)
+            else:
+                self.fault(path, f"expected a number, in a table such as {key.example}")
+
+    def _word_value(self, path: Place, word: str, kind: Kind) -> float:
+        """Return a word of a table in SI; nan, and a fault, where it is no quantity of the kind."""
+        try:
+            return parse(word, kind)
+        except UnitError as error:
+            self.faults.add(*self.placed.place(path), f"{', '.join(map(str, path[:-1]))}: {error}")
+            return math.nan
+
     def _number(self, key: Key, path: Place, text: str) -> Iterator[float]:
-        words = ", ".join(key.path)
+        words = ", ".join(map(str, path) if key.table else key.path)
         try:
             value = parse_number(text) if key.kind is None else parse(text, key.kind)
         except UnitError as error:
@@ -219,4 +264,4 @@ def read_keyed(form: KeyedForm, content: bytes, file: str) -> tuple[Said, FaultL
     return said, faults
 
 
-__all__ = ["Key", "KeyedForm", "Said", "read_keyed", "refuse_other_files"]
+__all__ = ["Entry", "Key", "KeyedForm", "Said", "read_keyed", "refuse_other_files"]
