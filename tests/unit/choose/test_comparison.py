@@ -245,6 +245,18 @@ def test_holds_by_rule_are_placed_for_each_study_by_itself():
     assert nearest(found.results) - nearest(before) == pytest.approx(0.275, abs=1e-9)
 
 
+def test_joint_of_a_series_is_compared_once_it_stands_in_its_place():
+    """45 257 mm2 is the row's area in the demonstration series; the certificate's 52 000 goes in, its words as source."""
+    words = 'joint: "pressed from outside DN 200, 20 bar, 50 mm"'
+    place = f"{{ name: J1, kind: externally pressurised, at: west end + 1.5 m, from: demonstration series, {words} }}"
+    found = compare(straight(place, holds=()), sheet({"takeup": "J1", "effective_area_mm2": "52000"}), "s.csv")
+    row = row_of(found.document, "effective_area_mm2")
+    assert (row["origin"], round(row["file"])) == ("of its series", 45_257)
+    took = found.results["takeups"][0]
+    assert took["data"]["effective_area_mm2"] == pytest.approx(52_000.0, rel=1e-12)  # converted there and back
+    assert took["provenance"].startswith("certified: certificate without a number, s.csv, ")
+
+
 def check(where: str, state: str, use: float | None, outcome: str = "passes") -> dict:
     words = {"rule": "r", "title": "t", "where": where, "unit": "N", "because": "", "demand": use, "capacity": 1.0}
     return {**words, "state": state, "use": use, "outcome": outcome}
