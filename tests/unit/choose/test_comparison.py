@@ -246,7 +246,7 @@ def test_holds_by_rule_are_placed_for_each_study_by_itself():
 
 
 def test_joint_of_a_series_is_compared_once_it_stands_in_its_place():
-    """45 257 mm2 is the row's area in the demonstration series; the certificate's 52 000 goes in, its words as source."""
+    """45 257 mm2 is the row's area in the demonstration series; the certificate's 52 000 goes in, with its words."""
     words = 'joint: "pressed from outside DN 200, 20 bar, 50 mm"'
     place = f"{{ name: J1, kind: externally pressurised, at: west end + 1.5 m, from: demonstration series, {words} }}"
     found = compare(straight(place, holds=()), sheet({"takeup": "J1", "effective_area_mm2": "52000"}), "s.csv")
