@@ -71,7 +71,8 @@ def study(
     show
         `holds` lists every hold first, those that rules placed among them.
     write_back
-        Put the holds that rules placed into the line file, in the rules' stead; comments are kept.
+        Put the holds that rules placed and the joints that were selected into the line file, in the stead of rules
+        and `select`; comments are kept.
     """
     from takeup.choose import resolve
     from takeup.edge import UNITS_FOR
@@ -93,7 +94,7 @@ def study(
     if write_back:
         from takeup.line.reading.write_back import write_back as put_back
 
-        say(f"{file}: {put_back(file, resolved)} holds written in the rules' stead")
+        say(f"{file}: {put_back(file, resolved).words}")
     folder = out if out is not None else file.parent / f"{file.stem}.out"
     folder.mkdir(parents=True, exist_ok=True)
     paths = (folder / "results.json", folder / "calculation.pdf")

@@ -110,5 +110,5 @@ def test_the_file_is_written_whole_and_says_how_many(tmp_path: Path):
     file.write_text(GUIDED, encoding="utf-8")
     count = write_back(file, study_of(GUIDED))
     written = file.read_text(encoding="utf-8")
-    assert count == written.count("kind: slide guide, at:") + written.count("kind: rest, at:") - 1  # one by hand
+    assert count.holds == written.count("kind: slide guide, at:") + written.count("kind: rest, at:") - 1  # one by hand
     assert [item.name for item in tmp_path.iterdir()] == ["line.yaml"]
