@@ -27,7 +27,7 @@ DIRECTIONS: dict[str, Vector] = {
     "south-east": (_DIAGONAL, -_DIAGONAL, 0.0),
     "south-west": (-_DIAGONAL, -_DIAGONAL, 0.0),
 }
-_SLOPED = re.compile(r"(.+) (rising|falling)(?: (.*))?")
+SLOPED = re.compile(r"(.+) (rising|falling)(?: (.*))?")
 _SLOPE_WORDS = "such as rising 1 in 100, falling 2 % or rising 3 deg"
 FULL_CIRCLE = 2.0 * math.pi
 
@@ -42,7 +42,7 @@ class Go(NamedTuple):
 def read_go(text: str) -> Go:
     """Read "96 m east", "30 m bearing 45 deg", either with a slope, or "96 m" alone where `along` says which way."""
     clean = " ".join(text.split())
-    sloped = _SLOPED.fullmatch(clean)
+    sloped = SLOPED.fullmatch(clean)
     if sloped is None:
         return _level(clean, text)
     go = _level(sloped[1], text)
