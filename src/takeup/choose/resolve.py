@@ -2,8 +2,9 @@
 
 A joint that the file names is taken as it stands in the series, its ratings as they are there over the file's cycles.
 One that is to be selected is the first that fits by its data and whose own study stands (selection/select.py). Where a
-line leaves several to the tool, each is chosen with the others in place: at first the softest that may stand there,
-then what was chosen, until nothing changes.
+file leaves several to the tool, each is chosen with the others in place. At first the softest that may stand there
+stands in for each; what fails at those, or whatever is chosen here, does not count then. After that each is chosen
+again with the others as chosen, everything counting, until nothing changes.
 """
 
 from __future__ import annotations
@@ -39,22 +40,70 @@ def resolve(study: Study) -> Study:
     return resolve_rules(choose_joints(study))
 
 
-def choose_joints(study: Study, *, leave: str = "") -> Study:
+def choose_joints(study: Study) -> Study:
     """Return the study with a joint in every place that is left to a series.
 
     Args:
         study: as read.
-        leave: name of a take-up that is not chosen: the softest joint that may stand there is left in it.
 
     Raises:
         NothingFits: No joint of a series fits where one is to be selected.
     """
-    wanted = [(line.name, choice) for line in study.lines for choice in line.choices]
-    for name, choice in wanted:
+    return _settled(_begun(study), _open(study))
+
+
+def joints_about(study: Study, name: str) -> Study:
+    """Return the study with a joint in every place, for another look at one of them.
+
+    Where the file's own series has none for that place or another, the others are as first chosen.
+
+    Args:
+        study: as read.
+        name: of the take-up that is looked at; it may be left without a joint.
+
+    Raises:
+        NothingFits: No joint of a series may stand in another place.
+    """
+    begun = _begun(study, spared=name)
+    if all(choice.name == name for _, choice in _open(study)):
+        return begun
+    try:
+        return _settled(begun, _open(study))
+    except NothingFits:
+        return _first_chosen(begun, _open(study))
+
+
+def _open(study: Study) -> list[tuple[str, Choice]]:
+    """Return the places whose joints are to be selected, each with the name of its line."""
+    return [(line.name, choice) for line in study.lines for choice in line.choices if choice.joint is None]
+
+
+def _begun(study: Study, spared: str = "") -> Study:
+    """Return the study with the joints that it names, and what stands in for those to be selected.
+
+    Raises:
+        NothingFits: No joint of a series may stand where one is to be selected, but at `spared`.
+    """
+    for name, choice in [(line.name, choice) for line in study.lines for choice in line.choices]:
         line = study.line(name)
-        takeup = _named(study, line, choice) if choice.joint is not None else _softest(study, line, choice)
+        try:
+            takeup = _named(study, line, choice) if choice.joint is not None else _softest(study, line, choice)
+        except NothingFits:
+            if choice.name == spared:
+                continue
+            raise
         study = with_joint(study, name, takeup)
-    left = [(name, choice) for name, choice in wanted if choice.joint is None and choice.name != leave]
+    return study
+
+
+def _settled(study: Study, left: list[tuple[str, Choice]]) -> Study:
+    """Return the study with what is selected for each place that is left, everything counting.
+
+    Raises:
+        NothingFits: Nothing fits one of them.
+    """
+    if len(left) > 1:
+        study = _first_chosen(study, left)
     for _ in range(_ROUNDS if len(left) > 1 else 1):
         before = _joints(study)
         for name, choice in left:
@@ -64,10 +113,31 @@ def choose_joints(study: Study, *, leave: str = "") -> Study:
     return study
 
 
-def selection_at(study: Study, line: Line, choice: Choice) -> Selection:
-    """Return what a series has for one place of a line, of the kind that the file asks for."""
+def _first_chosen(study: Study, left: list[tuple[str, Choice]]) -> Study:
+    """Return the study with a first choice in each place; what stands in stays where there is none."""
+    for name, choice in left:
+        others = frozenset(other.name for _, other in left if other is not choice)
+        line = study.line(name)
+        found = selection_at(study, line, choice, unsettled=others)
+        if found.winner is not None:
+            row = found.winner.row
+            study = with_joint(study, name, joint_at(study, line, choice, row, _chosen(found, choice, row)))
+    return study
+
+
+def selection_at(study: Study, line: Line, choice: Choice, *, unsettled: frozenset[str] | None = None) -> Selection:
+    """Return what a series has for one place of a line, of the kind that the file asks for.
+
+    Args:
+        study: the file, every other joint in it.
+        line: the line.
+        choice: the place.
+        unsettled: other places whose joints only stand in; None where all is settled.
+    """
     assert choice.rank is not None, "a joint that the file names is not selected"
-    return select_for_line(study, line, choice, resolve_rules, kinds=(choice.kind,), rank=choice.rank)
+    return select_for_line(
+        study, line, choice, resolve_rules, kinds=(choice.kind,), rank=choice.rank, unsettled=unsettled
+    )
 
 
 def selected(study: Study, line: Line, choice: Choice) -> TakeUp:
@@ -90,6 +160,9 @@ def why_nothing(found: Selection, choice: Choice) -> str:
     if found.exhausted:
         lines[0] = f"{choice.name}: of {table.provenance.series} none of the {len(found.tried)} tried stands its study:"
     lines += [f"  {table.names[one.row]}: {found.because(one.row)}" for one in found.tried[:_TOLD]]
+    if found.refused:
+        row, why = next(iter(found.refused.items()))
+        lines.append(f"  {len(found.refused)} by what fails at once with them, such as {table.names[row]}: {why}")
     for criterion, rows in refused_by(found):
         example = rows[0]
         lines.append(
@@ -142,7 +215,7 @@ def _softest(study: Study, line: Line, choice: Choice) -> TakeUp:
 def _chosen(found: Selection, choice: Choice, row: int) -> Chosen:
     table, of = found.table, found.of(row)
     assert choice.rank is not None, "a joint that the file names is not selected"
-    failed = [one for one in found.tried if not one.trial.stands]
+    failed = [one for one in found.tried if not one.stands]
     return Chosen(
         joint=table.names[row],
         source=table.provenance,
@@ -165,4 +238,4 @@ def _joints(study: Study) -> list[tuple[str, str]]:
     ]
 
 
-__all__ = ["choose_joints", "refused_by", "resolve", "selected", "selection_at", "why_nothing"]
+__all__ = ["choose_joints", "joints_about", "refused_by", "resolve", "selected", "selection_at", "why_nothing"]

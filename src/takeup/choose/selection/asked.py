@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from takeup.choose.resolve import choose_joints
+from takeup.choose.resolve import joints_about
 from takeup.choose.rules import resolve_rules
 from takeup.choose.selection.document import Asked
 from takeup.choose.selection.duty_file import read_joint_duty
@@ -51,7 +51,7 @@ def selection_for_takeup(
         TakeupError: There is no such take-up, or nobody says which series.
     """
     line, own = _takeup(study, name)
-    whole = choose_joints(study, leave=name)
+    whole = joints_about(study, name)
     choice = own if isinstance(own, Choice) else _as_choice(whole.line(line.name), own, series, folder)
     if series is not None and isinstance(own, Choice):
         choice = replace(choice, table=load_table(series, folder))

@@ -7,10 +7,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from takeup import __version__
-from takeup.choose.selection.place import Place
-from takeup.choose.selection.ranking import anchored, lives
+from takeup.choose.selection.place import Floats, Place
+from takeup.choose.selection.ranking import Anchored, anchored, lives
 from takeup.choose.selection.screen import Screened, screen
 from takeup.choose.selection.select import Selection, Tried
 from takeup.joints import KINDS
@@ -23,8 +24,8 @@ _DUTY = (
     "only a study of the line with the joint in it proves it"
 )
 _LINE = (
-    "of a line, the first in the order is proved by its own study of the whole line; those after it fit by their data "
-    "and the movements of a probe, the softest joint that may stand there, and their own study was not run"
+    "of a line, the first in the order is proved by its own study of the whole line; for those after it the line was "
+    "solved with each without friction, movements and capacities of holds looked at, and their own study was not run"
 )
 CAUTIONS = (
     "Data of a series are those of its owner; demonstration data are nobody's, and nothing of them can be bought.",
@@ -78,10 +79,6 @@ def select_document(asked: Asked, found: Selection) -> dict[str, Json]:
     }
 
 
-def _all(found: Selection) -> list[Screened]:
-    return list(found.screened.values())
-
-
 def _is_asked(kind: str, one: Screened) -> bool:
     return not one.place.kinds or kind in one.place.kinds
 
@@ -131,11 +128,13 @@ def preset_by_rule(place: Place) -> float:
 
 def _fits(found: Selection) -> Iterator[Json]:
     by_row = {one.row: one for one in found.tried}
-    forces = {id(one): anchored(one) for one in _all(found)}
-    life = {id(one): lives(one) for one in _all(found)}
+    forces: dict[int, Anchored] = {}
+    life: dict[int, tuple[Floats, NDArray[np.int8]]] = {}
     own = found.table.numbers
     for number, row in enumerate(found.fits.tolist()):
         of = found.of(row)
+        if id(of) not in forces:
+            forces[id(of)], life[id(of)] = anchored(of), lives(of)
         force, (cycles, how) = forces[id(of)], life[id(of)]
         data = found.table.data(row)
         yield {
@@ -195,19 +194,21 @@ def _study(tried: Tried | None) -> Json:
 def _refused(found: Selection) -> Iterator[Json]:
     """Yield those that do not fit, the ones that stand most criteria and are nearest first."""
     fitting = set(found.fits.tolist())
-    preset = {id(one): _with_preset(one) for one in _all(found)}
+    preset: dict[int, NDArray[np.bool_]] = {}
     every = [row for row in range(len(found.table)) if row not in fitting]
     for row in sorted(every, key=lambda row: (-found.of(row).nearness(row)[0], found.of(row).nearness(row)[1])):
         of = found.of(row)
+        if id(of) not in preset:
+            preset[id(of)] = _with_preset(of)
         yield {
             "joint": found.table.names[row],
             "kind": found.table.kinds[row],
-            "because": found.because(row) or "its movement is near its ratings, and its own study was not run",
+            "because": found.because(row),
             "would_fit_preset": bool(preset[id(of)][row]) and not of.fits[row],
         }
 
 
-def _with_preset(of: Screened) -> np.ndarray[tuple[int], np.dtype[np.bool_]]:
+def _with_preset(of: Screened) -> NDArray[np.bool_]:
     """Return which joints would fit if they were drawn out by the rule when fitted, (n,)."""
     return screen(replace(of.place, preset=preset_by_rule(of.place)), of.table).fits
 

@@ -10,7 +10,7 @@ Ties are broken by thrust, then length, then name, so that the order never turns
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Final, Literal
 
@@ -20,7 +20,7 @@ from numpy.typing import NDArray
 from takeup.checks.joint_movement import UNSEEN_ANGULAR, UNSEEN_LATERAL
 from takeup.choose.selection.place import Floats
 from takeup.choose.selection.screen import Screened
-from takeup.joints import KINDS, TakeUpKind
+from takeup.joints import KINDS
 from takeup.joints.tables import SeriesTable
 from takeup.joints.tables.derate import cycles_at
 
@@ -64,40 +64,42 @@ def lives(screened: Screened) -> tuple[Floats, NDArray[np.int8]]:
 
         u = (max x - min x)/(X_c + X_e) + max y/Y + max theta/Theta
 
-    Compression and extension are rated in one cycle. What is not rated and moves gives no life.
+    Compression and extension are rated in one cycle, and no table has a joint without either. What is not rated and
+    moves gives no life.
     """
     place, own = screened.place, screened.table.numbers
     axial = np.append(place.axial, 0.0) + place.preset
     used = (axial.max() - axial.min()) / (own["axial_compression"] + own["axial_extension"])
-    for moved, name, unseen in (
+    for beside, name, unseen in (
         (place.lateral, "lateral", UNSEEN_LATERAL),
         (place.angular, "angular", UNSEEN_ANGULAR),
     ):
-        most = float(moved.max())
+        most = float(beside.max())
         with np.errstate(divide="ignore", invalid="ignore"):
             used = used + np.where(own[name] > 0.0, most / own[name], np.where(most > unseen, np.nan, 0.0))
     return cycles_at(screened.table, np.asarray(used))
 
 
-def in_order(table: SeriesTable, screened: Mapping[TakeUpKind, Screened], rows: Rows, rank: Rank) -> Rows:
+def in_order(table: SeriesTable, of: Callable[[int], Screened], rows: Rows, rank: Rank) -> Rows:
     """Return some joints in the order of a rank; where the table does not say, last.
 
     Args:
         table: of the joints.
-        screened: what the screen found, by kind.
+        of: what the screen found for a joint.
         rows: which joints.
         rank: by which.
     """
-    first, force = np.full(len(table), np.inf), np.full(len(table), np.inf)
-    for kind, found in screened.items():
-        own = np.array([row for row in rows.tolist() if table.kinds[row] == kind], dtype=np.intp)
-        if len(own):
-            force[own] = anchored(found).force[own]
-            first[own] = _measure(found, rank, force)[own]
+    first, force = np.full(len(rows), np.inf), np.full(len(rows), np.inf)
+    groups: dict[int, list[int]] = {}
+    for place, row in enumerate(rows.tolist()):
+        groups.setdefault(id(of(row)), []).append(place)
+    for places in groups.values():
+        own, found = rows[places], of(int(rows[places[0]]))
+        pushes = anchored(found).force
+        force[places], first[places] = pushes[own], _measure(found, rank, pushes)[own]
     first = np.where(np.isnan(first), np.inf, first)
-    names = np.array([table.names[row] for row in rows.tolist()])
-    length = table.numbers["length"][rows]
-    return np.asarray(rows[np.lexsort((names, length, np.round(force[rows], 6), first[rows]))])
+    names = np.array([table.names[row] for row in rows.tolist()], dtype=str)
+    return np.asarray(rows[np.lexsort((names, table.numbers["length"][rows], np.round(force, 6), first))])
 
 
 def _measure(found: Screened, rank: Rank, force: Floats) -> Floats:

@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 from takeup.checks.joint_movement import UNSEEN_ANGULAR, UNSEEN_AXIAL, UNSEEN_LATERAL
 from takeup.choose.selection.place import Floats, Place
 from takeup.joints.tables import SeriesTable
-from takeup.joints.tables.derate import HOW, movement_share, pressure_left
+from takeup.joints.tables.derate import HOW, hottest_rated, movement_share, pressure_left
 
 _ROUNDING = 1e-9  # a demand that equals its capacity to rounding is full, not over (checks/outcome.py)
 NEAR = 1.05
@@ -236,15 +236,10 @@ def _before_movement(place: Place, table: SeriesTable, left: Floats) -> tuple[Cr
 
 def _temperature(place: Place, table: SeriesTable) -> Criterion:
     """Return the temperature against the highest that a joint is rated for, by its derating where it has one."""
-    top = table.numbers["temperature"].copy()
-    for row, curve in enumerate(table.derating):
-        if curve:
-            top[row] = curve[-1][0]
-    right = place.hottest <= top
     return Criterion(
         name="temperature",
         demand=np.full(len(table), place.hottest),
-        capacity=np.where(right, np.maximum(top, place.hottest), top),
+        capacity=hottest_rated(table),
         unit="degC",
         words="{demand:.4g} °C at the joint, rated to {capacity:.4g} °C",
     )

@@ -191,7 +191,7 @@ def test_life_of_no_movement_ends_where_the_curves_end():
     st.floats(min_value=0.0, max_value=1.0),
 )
 def test_rule_is_on_the_safe_side_below_the_floor_of_the_average_curve(rated, times, part):
-    """Movement goes with S - X_p S = A/N^(1/3.4) + F (EJMA, from memory): the rule's share is no greater while X_p <= F.
+    """Movement goes with A/N^(1/3.4) + F - X_p (EJMA, from memory): the rule keeps no more of it while X_p <= F.
 
     F = 54 000 psi = 372 MPa; X_p is what 0.7 (S3 + S4) may be.
     """
