@@ -70,7 +70,8 @@ def choices_with_room(
 ) -> tuple[Choice, ...]:
     """Return places for joints with the room that other joints leave; note a named joint that does not fit.
 
-    Between two places that are both left to a series, each has half of what lies between.
+    A joint that is named takes what its table says that it is long. Between two places that are both left to be
+    selected, each has half of what lies between.
 
     Args:
         book: where faults go.
@@ -80,15 +81,25 @@ def choices_with_room(
     found = []
     for one in placed:
         station = one.choice.position.station
-        others = [other.choice.position.station for other in placed if other is not one]
-        halves = [((station + other) / 2.0,) * 2 for other in others]
-        choice = replace(one.choice, room=min(one.choice.room, room_about(station, [*faces, *halves])))
+        taken = [_taken(one.choice, other.choice) for other in placed if other is not one]
+        choice = replace(one.choice, room=min(one.choice.room, room_about(station, [*faces, *taken])))
         if choice.room <= SAME_PLACE:
             book.add((*one.path, "at"), f"another joint is at {station:.6g} m")
         else:
             _check_joint(book, choice, one.path)
         found.append(choice)
     return tuple(sorted(found, key=lambda choice: choice.position.station))
+
+
+def _taken(choice: Choice, other: Choice) -> tuple[float, float]:
+    """Return from where to where a place for a joint takes room from another, as stations [m]."""
+    station = other.position.station
+    if other.joint in other.table.names:
+        half = float(other.table.numbers["length"][other.table.names.index(other.joint)]) / 2.0
+        return station - half, station + half
+    if choice.joint is not None:
+        return station, station
+    return ((choice.position.station + station) / 2.0,) * 2
 
 
 def _table(book: FaultBook, item: ChoiceItem, path: Path) -> SeriesTable | None:
