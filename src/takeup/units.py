@@ -34,6 +34,7 @@ Kind = Literal[
     "strain",
     "expansion coefficient",
     "velocity",
+    "content",
 ]
 KINDS: tuple[Kind, ...] = get_args(Kind)
 
@@ -130,6 +131,7 @@ UNITS: dict[Kind, dict[str, Unit]] = {
         dict.fromkeys(("1/K", "1/°C", "1/degC"), 1.0) | dict.fromkeys(("1/°F", "1/degF"), 1.0 / KELVIN_PER_DEGF)
     ),
     "velocity": _plain({"m/s": 1.0, "ft/s": METRES_PER_FOOT}),
+    "content": _plain({"ppm": 1.0, "mg/kg": 1.0}),  # by weight; a litre of hot or salty water is no kilogram
 }
 
 MOST_CHOICES = 8
@@ -160,7 +162,8 @@ def parse(text: str, kind: Kind) -> float:
         kind: The declared kind of the field, which decides the units that are accepted.
 
     Returns:
-        m, m2, N, N/m, N m, N m/rad, Pa (gauge for a pressure), degC, K, rad, kg/m3, kg, N for a weight, 1, 1/K or m/s.
+        m, m2, N, N/m, N m, N m/rad, Pa (gauge for a pressure), degC, K, rad, kg/m3, kg, N for a weight, 1, 1/K, m/s or,
+        of a content, mg/kg.
 
     Raises:
         UnitError: The text is not a quantity of the kind; the message says what was found and the right spelling.

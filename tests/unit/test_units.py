@@ -63,6 +63,7 @@ SI: dict[Kind, str] = {
     "strain": "dimensionless",
     "expansion coefficient": "1/kelvin",
     "velocity": "m/s",
+    "content": "mg/kg",
 }
 registry: pint.UnitRegistry[float] = pint.UnitRegistry(cache_folder=None)
 registry.define("hundred_feet = 100 * foot")

@@ -18,11 +18,15 @@ Duration = Literal["sustained", "occasional"]
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Condition:
-    """A pressure with the elevation at which it is stated, and a temperature."""
+    """A pressure with the elevation at which it is stated, and a temperature; of a test its water's chlorides [mg/kg].
+
+    `chlorides_ppm` is None where nobody says it.
+    """
 
     pressure: float
     temperature: float
     at_elevation: float | None = None
+    chlorides_ppm: float | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -1,6 +1,7 @@
-"""What is said of a joint beside its data: liner, flow, what lies round it, cover.     (line/fitting.py)
+"""What is said of a joint beside its data: liner, flow, cover, what is in it and round it.     (line/fitting.py)
 
-None is "not said" and never "no": what is not said is not looked at, and the papers say so.
+None is "not said" and never "no": what is not said is not looked at, and the papers say so. What the flow carries, the
+lining and the materials are for the advice on materials (results/advice.py), and no check reads them.
 """
 
 from __future__ import annotations
@@ -8,8 +9,27 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-Surrounding = Literal["insulated", "walked by", "welded near", "in weather", "in ground", "chlorides", "sea air"]
-"""What may lie round a joint: the first five ask for a cover, all for thought about the material."""
+from takeup.joints.advice import Lining
+
+Surrounding = Literal[
+    "insulated",
+    "walked by",
+    "welded near",
+    "in weather",
+    "in ground",
+    "chlorides",
+    "sea air",
+    "outdoors",
+    "wet insulation",
+    "swimming pool air",
+    "zinc",
+    "ammonia",
+    "nothing harmful",
+]
+"""What may lie round a joint: the first five ask for a cover, all but the first three are for the advice on materials.
+
+`in weather`: rain and ice fall on the joint itself; `outdoors`: rain reaches the line, the joint is sheltered.
+"""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -40,12 +60,22 @@ class Fitting:
         liner: its liner, or that there is none.
         surroundings: what lies round it; an empty one cannot be written.
         cover: whether a cover is fitted over its bellows.
+        traces: what the medium holds, of `joints.advice.TRACES`.
+        chlorides_ppm: in the medium [mg/kg].
+        lining: of its bellows.
+        bellows_material: where neither a geometry nor a series says it; any words.
+        ends_material: of its ends; any words.
     """
 
     velocity: float | None = None
     liner: Liner | None = None
     surroundings: tuple[Surrounding, ...] | None = None
     cover: bool | None = None
+    traces: tuple[str, ...] | None = None
+    chlorides_ppm: float | None = None
+    lining: Lining | None = None
+    bellows_material: str | None = None
+    ends_material: str | None = None
 
 
 NOTHING_SAID = Fitting()

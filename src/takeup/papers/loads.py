@@ -17,6 +17,7 @@ from takeup.drawing.reading import (
     vector_of,
 )
 from takeup.edge import Measure, Units
+from takeup.papers.advice import advice_part
 from takeup.papers.beyond import beyond_first_order
 from takeup.papers.fitting import fitting_tables
 from takeup.papers.front import anchors_of, guides_of, holds_word, with_line
@@ -222,6 +223,7 @@ def joints_section(results: Results, units: Units) -> Tree:
             {**_movements(joint, units), "kind": with_line(results, joint, text_of(joint, "kind"))} for joint in joints
         ],
         "fitting": fitting_tables(results, units),
+        "advice": advice_part(results, units),
         "needed": needed_tables(results, units),
         "parts": parts_tables(results, units),
         "growth": hand_table(rows, "Growth by hand beside by model", units),

@@ -22,7 +22,11 @@ def resolved_part(study: Study) -> Json:
         "site": {f"{key}_c": value for key, value in asdict(study.site).items()},
         "design": condition_part(study.conditions.design),
         "operating": condition_part(study.conditions.operating),
-        "test": {**condition_part(study.conditions.test), "with": study.test_medium},
+        "test": {
+            **condition_part(study.conditions.test),
+            "with": study.test_medium,
+            "chlorides_ppm": study.conditions.test.chlorides_ppm,
+        },
         "vacuum": {
             "possible": study.vacuum.possible,
             "pressure_bar": to_bar(study.vacuum.pressure),

@@ -9,6 +9,7 @@ import numpy as np
 from takeup.library import Insulation
 from takeup.line import Item, Line, Pipe, Study, TakeUp, Turn
 from takeup.results.chosen import chosen_part
+from takeup.results.advice import advice_parts
 from takeup.results.computed_bellows import computed_part, provenance_words
 from takeup.results.contacts import hardware_rows, rod_rows
 from takeup.results.fitting import fitting_part
@@ -236,6 +237,7 @@ def _takeup(answer: Solved | Unsolved, model: LineModel, item: TakeUp, moved: Jo
         "hardware_needed": hardware_needed_part(answer, item, moved),
         "parts": joint_parts_part(answer, model.line, item, moved),
         "fitting": fitting_part(answer, model.line, item, moved),
+        **advice_parts(answer.study, model.line, item),
         "spring_n": []
         if moved is None
         else [

@@ -53,7 +53,8 @@ def _surroundings(place: Place) -> Said | None:
     if place.around:
         return None
     return note(
-        "nothing is said of the surroundings (salt, rain, wet insulation, zinc and so on): none of it is judged."
+        "nothing is said of surroundings that harm metal (salt, rain, wet insulation, zinc and so on): none of it is "
+        "judged."
     )
 
 

@@ -183,7 +183,12 @@ def _test(book: FaultBook, path: Path) -> Condition | None:
     item = book.sound(TestItem, path)
     if item is None:
         return None
-    return Condition(pressure=item.pressure, temperature=item.temperature, at_elevation=item.gauge_elevation)
+    return Condition(
+        pressure=item.pressure,
+        temperature=item.temperature,
+        at_elevation=item.gauge_elevation,
+        chlorides_ppm=item.chlorides,
+    )
 
 
 def _compare(book: FaultBook, found: ConditionSet, base: Path) -> None:

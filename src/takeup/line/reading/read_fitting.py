@@ -1,4 +1,4 @@
-"""Liner, velocity, surroundings, cover and ends of a joint as read.     (line/reading/read_fitting.py)
+"""Liner, velocity, surroundings, cover, ends and words of a joint as read.     (line/reading/read_fitting.py)
 
 Threaded and sweat ends are those of small bores, of joints that carry neither rods, pins nor ties: lugs are welded to
 the ends of a joint, and a joint that is screwed on comes to rest where its thread is tight, so that no plane of pins
@@ -8,6 +8,7 @@ can be set (common practice, no source).
 from __future__ import annotations
 
 from takeup.joints import WRITTEN_KINDS
+from takeup.joints.advice import NOTHING
 from takeup.line.fitting import Fitting, Liner
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.layout import SectionParts
@@ -22,12 +23,17 @@ from takeup.units import to_mm
 LARGEST_SMALL_BORE = 0.0889
 """Outside diameter of DN 80 [m] (ASME B36.10M, EN 10220)."""
 SMALL_BORE_ENDS = ("threaded", "sweat")
+OF_ADVICE = ("bellows_material", "ends_material")
+"""What the data of a joint say for the advice on materials alone."""
+_BESIDE_NOTHING = ("insulated", "walked by", "welded near")
+"""What may lie round a joint, round which nothing harmful is."""
 
 
 def read_fitting(item: TakeUpItem | ChoiceItem) -> Fitting:
     """Return how a joint is fitted out; what is not said stays so. The same word twice is once."""
     liner = item.liner
-    around = item.surroundings
+    around, traces = item.surroundings, item.traces
+    data = item.data if isinstance(item, TakeUpItem) else None
     return Fitting(
         velocity=item.velocity,
         liner=None
@@ -41,7 +47,30 @@ def read_fitting(item: TakeUpItem | ChoiceItem) -> Fitting:
         ),
         surroundings=None if around is None else tuple(dict.fromkeys(around)),
         cover=None if item.cover is None else item.cover.fitted,
+        traces=None if traces is None else tuple(dict.fromkeys(traces)),
+        chlorides_ppm=item.chlorides,
+        lining=item.lining,
+        bellows_material=None if data is None else data.bellows_material,
+        ends_material=None if data is None else data.ends_material,
     )
+
+
+def check_words(book: FaultBook, item: TakeUpItem | ChoiceItem, path: Path) -> None:
+    """Note words for the advice on materials that contradict each other, and a material that is said twice.
+
+    Args:
+        book: where faults go.
+        item: the take-up.
+        path: of it.
+    """
+    for key, words in (("traces", item.traces), ("surroundings", item.surroundings)):
+        others = [word for word in words or () if word not in (NOTHING, *_BESIDE_NOTHING)]
+        if words and NOTHING in words and others:
+            book.add((*path, key), f"'{NOTHING}' stands beside '{others[0]}'; leave one of them out", at_key=True)
+    if isinstance(item, TakeUpItem) and item.bellows is not None and item.bellows.material is not None:
+        place = (*path, "data", "bellows_material")
+        if book.has(place):
+            book.add(place, "two answers: 'material' under 'bellows' says it; leave this key out", at_key=True)
 
 
 def check_liner(book: FaultBook, liner: LinerItem | None, length: float, path: Path) -> None:
@@ -95,4 +124,4 @@ def _is_large(pipe: PipeParts) -> bool:
     return pipe.size is not None and pipe.size.outside_diameter > LARGEST_SMALL_BORE + SAME_PLACE
 
 
-__all__ = ["LARGEST_SMALL_BORE", "check_ends", "check_liner", "read_fitting"]
+__all__ = ["LARGEST_SMALL_BORE", "OF_ADVICE", "check_ends", "check_liner", "check_words", "read_fitting"]

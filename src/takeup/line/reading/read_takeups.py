@@ -24,7 +24,7 @@ from takeup.line.reading.positions import SAME_PLACE, locate
 from takeup.line.reading.read_bellows import AXIAL, NEEDED, check_answers, read_bellows, read_ratings
 from takeup.line.reading.read_choices import PlacedChoice, choices_with_room, read_choice
 from takeup.line.reading.read_doubles import HALVES, base_of, halves_of, kind_in_model, of_each_half
-from takeup.line.reading.read_fitting import check_ends, check_liner, read_fitting
+from takeup.line.reading.read_fitting import OF_ADVICE, check_ends, check_liner, check_words, read_fitting
 from takeup.line.reading.read_hardware import read_balance, read_pins, read_rods
 from takeup.line.reading.schema_choices import ChoiceItem
 from takeup.line.reading.schema_takeups import MisalignmentItem, TakeUpItem
@@ -76,6 +76,7 @@ def read_takeups(
         if item is None:
             continue
         _claim(names, item, (*path, "name"))
+        check_words(book, item, path)
         made, ratings = _made(book, item, path)
         data = _data(item, made, ratings)
         if data is None:
@@ -106,6 +107,7 @@ def _choice(
     if item is None:
         return []
     names.claim(item.name, (*path, "name"))
+    check_words(book, item, path)
     found = read_choice(book, item, layout, holds, path)
     return [] if found is None else [found]
 
@@ -181,7 +183,7 @@ def _data(item: TakeUpItem, made: ComputedBellows | None, ratings: Mapping[str, 
     Movements that a kind does not take count as none where they are not rated; the braid of a hose loop carries its
     thrust, so that it has no effective area.
     """
-    values = item.data.model_dump() | dict(ratings)
+    values = item.data.model_dump(exclude=set(OF_ADVICE)) | dict(ratings)
     kind = WRITTEN_KINDS[item.kind]
     if "axial" not in kind.rated:
         values |= {key: values[key] or 0.0 for key in AXIAL}

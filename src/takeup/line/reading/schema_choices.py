@@ -8,10 +8,21 @@ from pydantic import Discriminator, Field, Tag
 
 from takeup.joints import JointEnds, TakeUpKind
 from takeup.line.fitting import Surrounding
-from takeup.line.reading.schema_fitting import AROUND, CoverItem, LinerItem, Velocity
+from takeup.line.reading.schema_fitting import (
+    AROUND,
+    CHLORIDES_WORDS,
+    LINING_WORDS,
+    SURROUNDINGS_WORDS,
+    TRACES_WORDS,
+    CoverItem,
+    LinerItem,
+    LiningWord,
+    Traces,
+    Velocity,
+)
 from takeup.line.reading.schema_takeups import OTHER_TAKEUPS, MisalignmentItem, TakeUpItem
 from takeup.line.reading.sentences import read_preset
-from takeup.line.reading.values import Item, Name, Words
+from takeup.line.reading.values import Chlorides, Item, Name, Words
 from takeup.reading.fields import free_text, one_of, sentence, yes_or_no
 
 Ranks = Literal["price", "thrust", "length", "life"]
@@ -60,9 +71,12 @@ class ChoiceItem(Item):
     velocity: Velocity | None = Field(default=None, description="greatest velocity of the flow through it")
     liner: LinerItem | None = Field(default=None, description="its liner, or that it has none")
     surroundings: Annotated[tuple[Surrounding, ...], AROUND] | None = Field(
-        default=None, description="what lies round it"
+        default=None, description=SURROUNDINGS_WORDS
     )
     cover: CoverItem | None = Field(default=None, description="its cover, or that it has none")
+    traces: Traces | None = Field(default=None, description=TRACES_WORDS)
+    chlorides: Chlorides | None = Field(default=None, description=CHLORIDES_WORDS)
+    lining: LiningWord | None = Field(default=None, description=LINING_WORDS)
 
 
 TAKEUP_MODELS: dict[str, type[Item]] = {"joint item": TakeUpItem, "choice item": ChoiceItem}

@@ -8,7 +8,7 @@ from pydantic import Field
 
 from takeup.line.conditions import Vacuum, Warming
 from takeup.line.reading.sentences import read_vacuum
-from takeup.line.reading.values import Elevation, Item, Name, Pressure, RatedPressure, Temperature
+from takeup.line.reading.values import Chlorides, Elevation, Item, Name, Pressure, RatedPressure, Temperature
 from takeup.reading.fields import count, one_of, reason, sentence, texts
 
 _PNEUMATIC = "not covered by this version: a pneumatic test needs an exclusion distance and its own rules"
@@ -70,6 +70,9 @@ class TestItem(Item):
     ] = Field(alias="with", description="what the line is tested with")
     temperature: Temperature = Field(description="temperature of the line during the test")
     gauge_elevation: Elevation | None = Field(default=None, description="elevation of the test gauge")
+    chlorides: Chlorides | None = Field(
+        default=None, description="chlorides in the test water, for the advice on materials; not said where left out"
+    )
 
 
 class CycleItem(Item):

@@ -7,6 +7,7 @@ from typing import Annotated, get_args
 
 from pydantic import Field
 
+from takeup.joints.advice import TRACES, Lining
 from takeup.line.fitting import Surrounding
 from takeup.line.reading.values import Item, JointLength, Source
 from takeup.reading.fields import one_of, quantity, yes_or_no
@@ -16,6 +17,28 @@ AROUND = replace(
     one_of(SURROUNDINGS, what="word for what lies round a joint"),
     about=f"one or several of: {', '.join(SURROUNDINGS)}",
     lists=True,
+)
+Traces = Annotated[
+    tuple[str, ...],
+    replace(
+        one_of(tuple(TRACES), what="word for what the medium holds"),
+        about=f"one or several of: {', '.join(TRACES)}",
+        lists=True,
+    ),
+]
+LiningWord = Annotated[Lining, one_of(get_args(Lining), what="lining")]
+TRACES_WORDS = (
+    "what the medium holds beside itself, for the advice on materials; nothing is judged by what is not said, and "
+    "`nothing harmful` says that there is none of it"
+)
+CHLORIDES_WORDS = "chlorides in the medium, by weight, for the advice on materials"
+LINING_WORDS = (
+    "lining of its bellows, for the advice on materials; where not said its metal is taken as wetted by the medium"
+)
+SURROUNDINGS_WORDS = (
+    "what lies round it, for its cover and for the advice on materials: `in weather` where rain and ice fall on the "
+    "joint itself, `outdoors` where rain reaches the line alone, `nothing harmful` where none of the words after `in "
+    "ground` holds; neither is looked at where not said"
 )
 Velocity = Annotated[float, quantity("velocity", "35 m/s", above=0.0, most="500 m/s")]
 
@@ -44,4 +67,16 @@ class CoverItem(Item):
     fitted: Annotated[bool, yes_or_no()] = Field(description="whether there is one")
 
 
-__all__ = ["AROUND", "SURROUNDINGS", "CoverItem", "LinerItem", "Velocity"]
+__all__ = [
+    "AROUND",
+    "CHLORIDES_WORDS",
+    "LINING_WORDS",
+    "SURROUNDINGS",
+    "SURROUNDINGS_WORDS",
+    "TRACES_WORDS",
+    "CoverItem",
+    "LinerItem",
+    "LiningWord",
+    "Traces",
+    "Velocity",
+]

@@ -10,10 +10,22 @@ from takeup.joints import DoubleKind, JointEnds, TakeUpKind
 from takeup.line.fitting import Surrounding
 from takeup.line.reading.schema_bellows import BellowsItem
 from takeup.line.reading.schema_ends import Moment
-from takeup.line.reading.schema_fitting import AROUND, CoverItem, LinerItem, Velocity
+from takeup.line.reading.schema_fitting import (
+    AROUND,
+    CHLORIDES_WORDS,
+    LINING_WORDS,
+    SURROUNDINGS_WORDS,
+    TRACES_WORDS,
+    CoverItem,
+    LinerItem,
+    LiningWord,
+    Traces,
+    Velocity,
+)
 from takeup.line.reading.schema_hardware import BalanceItem, BaseItem, PinsItem, RodsItem
 from takeup.line.reading.sentences import read_preset
 from takeup.line.reading.values import (
+    Chlorides,
     Item,
     JointLength,
     LineRate,
@@ -24,6 +36,7 @@ from takeup.line.reading.values import (
     Source,
     Temperature,
     TurnRate,
+    Words,
 )
 from takeup.reading.fields import count, free_text, number, one_of, quantity, sentence
 
@@ -89,6 +102,14 @@ class JointItem(Item):
     rated_cycles: Annotated[int, count("a whole number above zero")] | None = Field(
         default=None, description="cycles of the full rated movement"
     )
+    bellows_material: Words | None = Field(
+        default=None,
+        description="metal of its bellows, for the advice on materials, where no `bellows` says it; one that the "
+        "advice does not know is noted there",
+    )
+    ends_material: Words | None = Field(
+        default=None, description="metal of its ends, for the advice on materials; not judged where not said"
+    )
     source: Source = Field(description="where the data come from")
 
 
@@ -147,9 +168,12 @@ class TakeUpItem(Item):
     liner: LinerItem | None = Field(default=None, description="its liner, or that it has none")
     surroundings: Annotated[tuple[Surrounding, ...], AROUND] | None = Field(
         default=None,
-        description="what lies round it; whether it needs a cover is not looked at where not said",
+        description=SURROUNDINGS_WORDS,
     )
     cover: CoverItem | None = Field(default=None, description="its cover, or that it has none")
+    traces: Traces | None = Field(default=None, description=TRACES_WORDS)
+    chlorides: Chlorides | None = Field(default=None, description=CHLORIDES_WORDS)
+    lining: LiningWord | None = Field(default=None, description=LINING_WORDS)
     data: JointItem = Field(
         description="the joint's data; of a double, length and weight are the whole joint's, all else is of each half"
     )

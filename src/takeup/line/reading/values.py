@@ -29,6 +29,7 @@ Stress: TypeAlias = Annotated[float, quantity("stress", "205 MPa", above=0.0)]
 Density: TypeAlias = Annotated[float, quantity("density", "120 kg/m3", above=0.0)]
 LineRate: TypeAlias = Annotated[float, quantity("force per length", "150 N/mm", above=0.0)]
 TurnRate: TypeAlias = Annotated[float, quantity("moment per angle", "40 N·m/deg", above=0.0)]
+Chlorides: TypeAlias = Annotated[float, quantity("content", "30 ppm", least=0.0, most="300000 ppm")]
 Source: TypeAlias = Annotated[str, free_text("a text that says where the number comes from")]
 
 
