@@ -13,8 +13,8 @@ from takeup.drawing.reading import joined, nominal_size
 from takeup.edge import SI, TIE, Measure, Units
 from takeup.joints import KINDS
 from takeup.joints.ratings import COMPUTED
-from takeup.papers.series_inputs import series_lines
 from takeup.papers.advice import warning_lines
+from takeup.papers.series_inputs import series_lines
 from takeup.papers.stability import nearest
 from takeup.papers.summary_walk import record_lines, walk_lines
 
@@ -39,8 +39,8 @@ def summary_lines(results: Results, units: Units = SI) -> list[str]:
         "",
         *_anchors(results, units),
         *_joints(results, units),
-        *warning_lines(results),
         *series_lines(results),
+        *warning_lines(results),
         *walk_lines(results, units),
         *record_lines(results, units),
         *_stability(results),

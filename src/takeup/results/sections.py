@@ -8,8 +8,8 @@ import numpy as np
 
 from takeup.library import Insulation
 from takeup.line import Item, Line, Pipe, Study, TakeUp, Turn
-from takeup.results.chosen import chosen_part
 from takeup.results.advice import advice_parts
+from takeup.results.chosen import chosen_part
 from takeup.results.computed_bellows import computed_part, provenance_words
 from takeup.results.contacts import hardware_rows, rod_rows
 from takeup.results.fitting import fitting_part
