@@ -15,6 +15,7 @@ from tools.pages.commands import commands_page
 from tools.pages.coverage import coverage_page
 from tools.pages.kinds import kind_pages
 from tools.pages.library import library_page
+from tools.pages.price_file import price_file_page
 from tools.pages.readme import layout_picture, readme_page
 from tools.pages.results import results_page
 from tools.pages.scenes import scene_pages
@@ -38,6 +39,7 @@ def every_page() -> dict[Path, str]:
         reference / "demonstration-series.md": series_page(),
         reference / "library.md": library_page(),
         reference / "material-advice.md": advice_page(),
+        reference / "price-file.md": price_file_page(),
         reference / "results.md": results_page(),
         reference / "series-table.md": series_table_page(),
         Path("src") / "takeup" / "bellows" / "rating.schema.json": rating_schema(),

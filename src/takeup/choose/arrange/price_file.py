@@ -49,18 +49,18 @@ KEYS: Final = (
     _word("unit", "of every price: a currency, or `index`", "EUR"),
     _factor("joints", "series_factor", meaning="what one of the price index of a series of joints is in this unit",
             example="1.15"),
-    _table("joints", "fitting", meaning="of a joint into the line: labour, welds or flanges, by size"),
-    *(_table("joints", kind, meaning="of one whose series has no price index, by size", required=False)
+    _table("joints", "fitting", meaning="price of fitting a joint into the line: labour, welds or flanges, by size"),
+    *(_table("joints", kind, meaning="price of one whose series has no price index, by size", required=False)
       for kind in get_args(TakeUpKind)),
-    Key(path=("anchors",), meaning="by the greatest force on it, each price up to that force; stops and directional "
-        "anchors too. Past the last, in proportion to the force", example="{ 20 kN: 45, 100 kN: 160 }", table=True,
-        by="force", above=0.0, most=_DEAREST, required=True, too_great="it is too great for a price"),
-    *(_table("guides", kind, meaning="one, by size of the pipe") for kind in GUIDES),
-    *(_table("supports", kind, meaning="one, by size of the pipe") for kind in SUPPORTS),
-    _table("pipework", "pipe", meaning="a metre of it, by size"),
-    _table("pipework", "insulation", meaning="a metre of it, by size of the pipe"),
-    _table("pipework", "bend", meaning="one, of any angle, by size"),
-    _table("pipework", "weld", meaning="one with its labour, by size; a bend has two"),
+    Key(path=("anchors",), meaning="price of one by the greatest force on it, up to that force; stops and "
+        "directional anchors too. Past the last, in proportion to the force", example="{ 20 kN: 45, 100 kN: 160 }",
+        table=True, by="force", above=0.0, most=_DEAREST, required=True, too_great="it is too great for a price"),
+    *(_table("guides", kind, meaning="price of one, by size of the pipe") for kind in GUIDES),
+    *(_table("supports", kind, meaning="price of one, by size of the pipe") for kind in SUPPORTS),
+    _table("pipework", "pipe", meaning="price of a metre, by size"),
+    _table("pipework", "insulation", meaning="price of a metre, by size of the pipe"),
+    _table("pipework", "bend", meaning="price of one, of any angle, by size"),
+    _table("pipework", "weld", meaning="price of one with its labour, by size; a bend has two"),
     _factor("pipework", "labour", meaning="how many times their price pipe, insulation and bends cost once erected",
             example="1.6"),
 )  # fmt: skip
