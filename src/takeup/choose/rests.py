@@ -78,7 +78,7 @@ def _carriers(line: Line, route: Route) -> list[float]:
 
 
 def _blocked(line: Line, route: Route, taken: list[float]) -> list[Stretch]:
-    """Return where no rest can stand: bends, joints, items, branches, and beside holds that carry no weight."""
+    """Return where no rest can stand: on fittings, joints and branches, beside light holds, where it is kept clear."""
     joints = [(item.position.station, item.data.length / 2.0) for item in line.takeups]
     stretches = [(turn.begin, turn.finish) for turn in route.turns]
     stretches += [(middle - half, middle + half) for middle, half in joints]
@@ -88,7 +88,8 @@ def _blocked(line: Line, route: Route, taken: list[float]) -> list[Stretch]:
         if not is_anchor(hold) and hold.kind not in CARRIERS
     ]
     stretches += [(item.start, item.end) for item in line.items] + [(station, station) for station in taken]
-    return sorted((low - APART, high + APART) for low, high in stretches)
+    apart = [(low - APART, high + APART) for low, high in stretches]
+    return sorted([*apart, *line.allowed.keep_clear])
 
 
 def _fill(before: tuple[float, bool], after: tuple[float, bool], longest: float, blocked: list[Stretch]) -> list[float]:

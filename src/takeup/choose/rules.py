@@ -11,6 +11,7 @@ Limits: stability is not proved by a spacing rule; the checks judge what was pla
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import replace
 
 from takeup.basis import first_guide_limit, intermediate_guide_spacing, second_guide_limit
@@ -86,15 +87,46 @@ def _by_spacing_rule(study: Study, line: Line, rule: HoldRule) -> list[Hold]:
     route, spans = route_of(line), stretches_of(line)
     stations: list[float] = []
     for takeup in line.takeups:
-        if KINDS[takeup.kind].restrained:
-            continue
-        span = next(item for item in spans if item.start < takeup.position.station < item.end)
-        spacing = guide_spacing(study, line, span, takeup)
-        if rule.kind == "slide guide":
-            spacing = min(spacing, *(longest for _, _, longest in weight_spans(study, line)))
-        for sense in (-1.0, 1.0):
-            stations += _beside(line, route, span, takeup, (sense, spacing))
+        if not KINDS[takeup.kind].restrained:
+            span = next(item for item in spans if item.start < takeup.position.station < item.end)
+            stations += _guides(study, line, route, rule, (span, takeup))
     return _as_holds(study, line, rule, stations)
+
+
+def guides_beside(study: Study, line: Line, takeup: TakeUp, stations: tuple[float, float]) -> list[float]:
+    """Return where the spacing rule of a line would place guides beside a joint, if anchors stood at two places [m].
+
+    Nothing where the line has no such rule, or the joint is held together.
+
+    Args:
+        study: the file.
+        line: the line.
+        takeup: the joint, which need not be in it.
+        stations: of both anchors [m].
+    """
+    rule = next((rule for rule in line.rules if rule.by == "spacing rule"), None)
+    if rule is None or KINDS[takeup.kind].restrained:
+        return []
+    span = Stretch(name=takeup.name, start=stations[0], end=stations[1])
+    return _guides(study, line, route_of(line), rule, (span, takeup))
+
+
+def _guides(study: Study, line: Line, route: Route, rule: HoldRule, where: tuple[Stretch, TakeUp]) -> list[float]:
+    span, takeup = where
+    spacing = guide_spacing(study, line, span, takeup)
+    if rule.kind == "slide guide":
+        spacing = min(spacing, *(longest for _, _, longest in weight_spans(study, line)))
+    sides = [_beside(line, route, span, takeup, (sense, spacing)) for sense in (-1.0, 1.0)]
+    clear = line.allowed.keep_clear
+    return [_out_of(clear, station, takeup.position.station) for side in sides for station in side]
+
+
+def _out_of(clear: Sequence[tuple[float, float]], station: float, joint: float) -> float:
+    """Return a place moved towards its joint until it is out of what is kept clear: nearer is on the safe side."""
+    for low, high in reversed(clear) if station > joint else clear:
+        if low < station < high:
+            station = low if station > joint else high
+    return station
 
 
 def _beside(line: Line, route: Route, span: Stretch, takeup: TakeUp, way: tuple[float, float]) -> list[float]:

@@ -6,8 +6,8 @@ A chain of members clamped at both ends has the flexibility of its members added
 
 d is how far a place would move if all before it grew freely, so that both are differences of running sums: any pair of
 a thousand places costs one small solution. w is the force and moment about the origin that the chain puts into its far
-end; its near end gets the opposite, and the moment at a place p is M - p x F. Guides, rests and weight are left out: they
-make a chain stiffer, so that what it does to its anchors is at least nearly this (docs/theory/proposals.md).
+end; its near end gets the opposite, and the moment at a place p is M - p x F. Guides, rests and weight are left out:
+they make a chain stiffer, so that what it does to its anchors is at least nearly this (docs/theory/proposals.md).
 """
 
 from __future__ import annotations

@@ -1,0 +1,165 @@
+"""What a search stands on: the bare line, its running sums, places, states, prices.     (choose/arrange/ground.py)"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+import numpy as np
+
+from takeup.choose.arrange.chain import Chain, chain_of
+from takeup.choose.arrange.places import places_of
+from takeup.choose.arrange.prices import Prices
+from takeup.choose.arrange.records import Floats, Place
+from takeup.choose.resolve import choose_joints
+from takeup.choose.rests import level_runs
+from takeup.choose.rules import weight_spans
+from takeup.errors import TakeupError
+from takeup.line import Hold, Line, Route, State, Study, is_anchor, route_of, states_of
+from takeup.line.parts import Position, station_words
+
+
+@dataclass(frozen=True, kw_only=True)
+class Ground:
+    """The line that is to be arranged, in its study.
+
+    Args:
+        study: as read, joints that the file leaves to series chosen.
+        line: that is arranged: bare but for what the file gives.
+        places: ends, anchors and places that may hold.
+        prices: of all parts.
+    """
+
+    study: Study
+    line: Line
+    places: tuple[Place, ...]
+    prices: Prices
+
+    @cached_property
+    def route(self) -> Route:
+        """The centre line of the line."""
+        return route_of(self.line)
+
+    @cached_property
+    def states(self) -> tuple[State, ...]:
+        """What the line goes through."""
+        return states_of(self.study)
+
+    @property
+    def operating(self) -> int:
+        """The number of the operating state."""
+        return next(number for number, state in enumerate(self.states) if state.name == "operating")
+
+    @cached_property
+    def chain(self) -> Chain:
+        """The running sums of the line, with a cut at every place."""
+        kept = [hold for hold in self.line.holds if not is_anchor(hold)]
+        cuts = [
+            replace(anchor_of(place), kind="rest") for place in self.places if 0.0 < place.station < self.route.length
+        ]
+        whole = replace(self.line, holds=tuple(sorted((*kept, *cuts), key=lambda hold: hold.position.station)))
+        return chain_of(self.study, whole)
+
+    @cached_property
+    def cuts(self) -> dict[int, int]:
+        """The cut of the chain at each place."""
+        return {number: self.chain.cut_at(place.station) for number, place in enumerate(self.places)}
+
+    @cached_property
+    def turns(self) -> Floats:
+        """Stations at which the line turns [m]."""
+        return np.array([turn.station for turn in self.route.turns])
+
+    def bends_between(self, near: int, far: int) -> int:
+        """Return how many times the line turns between two places."""
+        low, high = self.places[near].station, self.places[far].station
+        return int(((self.turns > low) & (self.turns < high)).sum())
+
+    def rests_least(self, near: int, far: int, guides: int) -> int:
+        """Return how many rests the support spans ask for in a span at least, beside guides that carry weight.
+
+        Of each level run, as many places as spans fit into it, less one. None where the line has no such rule.
+        """
+        if not any(rule.by == "support spans" for rule in self.line.rules):
+            return 0
+        low, high = self.places[near].station, self.places[far].station
+        count = 0
+        for begin, finish in self.level:
+            length = min(finish, high) - max(begin, low)
+            longest = max((span for start, end, span in self.spans if start < finish and end > begin), default=math.inf)
+            count += max(math.ceil(length / longest - 1e-9) - 1, 0) if length > 0.0 else 0
+        carrying = any(rule.by == "spacing rule" and rule.kind == "slide guide" for rule in self.line.rules)
+        return max(count - (guides if carrying else 0), 0)
+
+    def least_cost(self, near: int, far: int, guides: int) -> float:
+        """Return what guides of a span, and the rests beside them at least, cost."""
+        size = self.size_dn
+        rests = self.rests_least(near, far, guides)
+        rule = next((rule for rule in self.line.rules if rule.by == "spacing rule"), None)
+        own = 0.0 if rule is None else guides * self.prices.guide(rule.kind, size)
+        return own + rests * self.prices.rest(size)
+
+    @cached_property
+    def size_dn(self) -> float:
+        """The least nominal size of the line, for what costs least."""
+        return min(float(section.pipe.size.dn.removeprefix("DN ")) for section in self.line.sections)
+
+    @cached_property
+    def level(self) -> list[tuple[float, float]]:
+        """Stretches between risers [m]."""
+        return level_runs(self.route)
+
+    @cached_property
+    def spans(self) -> list[tuple[float, float, float]]:
+        """Of each section its stations and the longest support span [m]."""
+        return weight_spans(self.study, self.line)
+
+    def growth(self, near: int, far: int) -> Floats:
+        """Return by how much the line between two places grows freely in each state, (s, 3) [m]."""
+        return np.asarray(self.chain.growth[:, self.cuts[far]] - self.chain.growth[:, self.cuts[near]])
+
+    def direction(self, near: int, far: int) -> Floats:
+        """Return the unit vector along a straight span."""
+        return np.asarray(self.route.direction((self.places[near].station + self.places[far].station) / 2.0))
+
+
+def anchor_of(place: Place) -> Hold:
+    """Return the anchor that a place becomes."""
+    return Hold(
+        name=place.name,
+        kind="main anchor",
+        position=Position(words=station_words(place.station), station=place.station),
+        can_carry=None if np.isinf(place.can_carry) else place.can_carry,
+        can_carry_moment=place.can_carry_moment,
+    )
+
+
+def ground_of(study: Study, prices: Prices) -> Ground:
+    """Return what a search stands on.
+
+    Args:
+        study: as read.
+        prices: of parts.
+
+    Raises:
+        TakeupError: No line of the file says what proposals may do, or several do, or it is joined to others.
+    """
+    asked = [line for line in study.lines if line.allowed.may_hold or line.allowed.series or line.allowed.loop_room]
+    if not asked:
+        raise TakeupError(
+            f"{study.file}: no line says what may be proposed: where it 'may_hold', what 'takeups_from' which series"
+        )
+    if len(asked) > 1:
+        names = " and ".join(line.name for line in asked)
+        raise TakeupError(f"{study.file}: {names} are both to be arranged; one line of a file is arranged at a time")
+    name = asked[0].name
+    joined = [line.name for line in study.lines if line.branch and name in (line.name, line.branch.of)]
+    if joined:
+        raise TakeupError(f"{study.file}: {name} has a branch or is one; arranging joined lines is not covered")
+    whole = choose_joints(study)
+    line = whole.line(name)
+    return Ground(study=whole, line=line, places=places_of(line), prices=prices)
+
+
+__all__ = ["Ground", "anchor_of", "ground_of"]

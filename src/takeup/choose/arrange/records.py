@@ -1,0 +1,107 @@
+"""What an arrangement is made of: places, plans of spans, refusals.     (choose/arrange/records.py)"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from takeup.line import Hold, TakeUp
+
+Floats = NDArray[np.float64]
+
+Concept = Literal[
+    "as given",
+    "no take-up",
+    "free end",
+    "pipe loop",
+    "single axial",
+    "limit-rod axial",
+    "externally pressurised",
+    "small-bore compensator",
+    "universal",
+    "tied universal",
+]
+"""What takes up the growth between two neighbouring anchors."""
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Place:
+    """A place that is an anchor, or could become one.
+
+    Args:
+        name: of the anchor.
+        station: [m].
+        fixed: whether it is one in the file already.
+        held: whether it holds the line: not a free end, which only ends it.
+        can_carry: force that it carries [N]; infinite where nobody says.
+        can_carry_moment: moment [N m]; None where not said.
+    """
+
+    name: str
+    station: float
+    fixed: bool
+    held: bool
+    can_carry: float
+    can_carry_moment: float | None
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Plan:
+    """One way to take up the growth between two places, all that it needs included but its anchors.
+
+    Args:
+        concept: what takes it up.
+        near: number of the place nearer to the start.
+        far: number of the other.
+        takeups: the joints.
+        price_indices: of each joint, as its series has it; None where it has none.
+        guides: how many its rule places.
+        cost: of joints, their guides and pipe, an index.
+        forces: on the structure at the near and at the far place in each state, (2, s, 3) [N]; without friction, wind
+            or weight.
+        alone: the same where this span is under design pressure, as hot as in operation, and its neighbour is cold and
+            without pressure, (2, 3) [N]: every anchor goes through that, from both sides.
+        words: what it is, and its closest number, for the reasons.
+    """
+
+    concept: Concept
+    near: int
+    far: int
+    takeups: tuple[TakeUp, ...]
+    price_indices: tuple[float | None, ...]
+    guides: int
+    cost: float
+    forces: Floats
+    alone: Floats
+    words: str
+
+    @property
+    def key(self) -> tuple[int, int, str]:
+        """What tells it from all others."""
+        joints = ", ".join(item.chosen.joint if item.chosen else item.name for item in self.takeups)
+        places = ", ".join(f"{item.position.station:.6f}" for item in self.takeups)
+        return self.near, self.far, f"{self.concept}: {joints} at {places}"
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Refusal:
+    """Why a concept does not serve between two places: by its first failing check, and by how much."""
+
+    concept: str
+    near: int
+    far: int
+    because: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Arranged:
+    """A path over places: the plans from the first to the last, and the anchors that it adds."""
+
+    plans: tuple[Plan, ...]
+    anchors: tuple[Hold, ...]
+
+
+__all__ = ["Arranged", "Concept", "Floats", "Place", "Plan", "Refusal"]

@@ -1,0 +1,43 @@
+"""Every way to take up the growth of every span of a line.     (choose/arrange/spans.py)"""
+
+from __future__ import annotations
+
+from takeup.choose.arrange.axial import axial_plans
+from takeup.choose.arrange.bare import bare_plans
+from takeup.choose.arrange.ground import Ground
+from takeup.choose.arrange.records import Plan, Refusal
+
+
+def plans_of(ground: Ground) -> tuple[tuple[Plan, ...], tuple[Refusal, ...]]:
+    """Return the plans of all spans between any two places, and the concepts that do not serve, with their reasons.
+
+    No span passes over an anchor that the file has: it stands whatever is proposed.
+
+    Args:
+        ground: of the search.
+    """
+    plans: list[Plan] = []
+    refusals: list[Refusal] = []
+    for near in range(len(ground.places) - 1):
+        for far in range(near + 1, len(ground.places)):
+            for found in (*bare_plans(ground, near, far), *_with_joints(ground, near, far)):
+                if isinstance(found, Plan):
+                    plans.append(found)
+                else:
+                    refusals.append(found)
+            if ground.places[far].fixed:
+                break
+    return tuple(plans), tuple(refusals)
+
+
+def _with_joints(ground: Ground, near: int, far: int) -> list[Plan | Refusal]:
+    """Return the ways that need a joint: none where one end is free, or where the file has a joint already."""
+    places = ground.places
+    low, high = places[near].station, places[far].station
+    given = any(low < item.position.station < high for item in ground.line.takeups)
+    if given or not (places[near].held and places[far].held):
+        return []
+    return list(axial_plans(ground, near, far))
+
+
+__all__ = ["plans_of"]

@@ -1,0 +1,134 @@
+"""An arrangement's own study, and what of it is to blame where it fails.     (choose/arrange/verify.py)
+
+A span between two neighbouring anchors stands alone but for the loads it leaves there. So a check that fails within one
+refuses its plan for every path; one that fails at an anchor refuses the two plans beside it together; what cannot be
+laid to either refuses this path alone.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any  # a results document is JSON
+
+from takeup.choose.arrange.assemble import resolved_with
+from takeup.choose.arrange.ground import Ground
+from takeup.choose.arrange.records import Arranged
+from takeup.line import Study
+from takeup.results import results_of
+
+Document = Mapping[str, Any]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Verified:
+    """What the study of an arrangement says.
+
+    Args:
+        study: its rules resolved.
+        results: the document.
+        loads: greatest force on each hold of the line, over every state and scenario [N].
+        blamed: places in the path of the plans that fail by themselves.
+        blamed_pairs: places in the path of the first of two neighbours that fail together.
+        because: the first thing that fails; "" where nothing does.
+    """
+
+    study: Study
+    results: Document
+    loads: dict[str, float]
+    blamed: frozenset[int]
+    blamed_pairs: frozenset[int]
+    because: str
+
+    @property
+    def stands(self) -> bool:
+        """Whether nothing fails."""
+        return not self.because
+
+
+def verified(ground: Ground, whole: Arranged) -> Verified:
+    """Return what the full study of an arrangement says.
+
+    Args:
+        ground: of the search.
+        whole: the arrangement.
+    """
+    study = resolved_with(ground, whole)
+    results: Document = results_of(study)
+    failing = [row for row in results["checks"] if row["outcome"] == "fails"]
+    blamed, pairs = set(), set()
+    for row in failing:
+        place, pair = _blame(ground, whole, study, str(row["where"]))
+        blamed |= place
+        pairs |= pair
+    because = ""
+    if results["verdict"]["outcome"] == "fails":
+        because = str(results["verdict"]["because"][0])
+    return Verified(
+        study=study,
+        results=results,
+        loads=loads_of(results, ground.line.name),
+        blamed=frozenset(blamed),
+        blamed_pairs=frozenset(pairs),
+        because=because,
+    )
+
+
+def loads_of(results: Document, line: str) -> dict[str, float]:
+    """Return the greatest force on each hold of a line that the envelope has, at most [N].
+
+    The resultant of the greatest components, whatever their states: never below the greatest resultant.
+    """
+    found = {}
+    for hold in results["holds"]:
+        if hold["line"] == line:
+            force = hold["envelope"]["force_n"]
+            parts = [max(abs(low), abs(high)) for low, high in zip(force["min"], force["max"], strict=True)]
+            found[hold["name"]] = sum(part**2 for part in parts) ** 0.5
+    return found
+
+
+def _blame(ground: Ground, whole: Arranged, study: Study, where: str) -> tuple[set[int], set[int]]:
+    """Return which plans of a path, or which two neighbours, a failing check is laid to.
+
+    Args:
+        ground: of the search.
+        whole: the arrangement.
+        study: of it, resolved.
+        where: place of the check, as its row has it.
+    """
+    names = [ground.places[plan.near].name for plan in whole.plans] + [ground.places[whole.plans[-1].far].name]
+    for number, plan in enumerate(whole.plans):
+        if where.startswith(f"{names[number]} to {names[number + 1]}"):
+            return {number}, set()
+        if any(_is_of(where, item.name) for item in plan.takeups):
+            return {number}, set()
+    for number, name in enumerate(names):
+        if _is_of(where, name):
+            if number in (0, len(whole.plans)):
+                return {0 if number == 0 else number - 1}, set()
+            return set(), {number - 1}
+    station = _station_of(study, ground.line.name, where)
+    if station is not None:
+        for number, plan in enumerate(whole.plans):
+            if ground.places[plan.near].station <= station <= ground.places[plan.far].station:
+                return {number}, set()
+    return set(), set()
+
+
+def _is_of(where: str, name: str) -> bool:
+    return where == name or where.startswith((f"{name},", f"{name} to "))
+
+
+def _station_of(study: Study, line: str, where: str) -> float | None:
+    """Return the station of the hold or joint that a row is about; None where it is about none."""
+    own = study.line(line)
+    known: Sequence[tuple[str, float]] = [
+        *((hold.name, hold.position.station) for hold in own.holds),
+        *((item.name, item.position.station) for item in own.takeups),
+    ]
+    found = [station for name, station in known if _is_of(where, name)]
+    return found[0] if found else None
+
+
+__all__ = ["Document", "Verified", "loads_of", "verified"]
