@@ -15,6 +15,7 @@ from itertools import groupby
 import numpy as np
 
 from takeup.choose.rules import resolve_rules
+from takeup.choose.selection.ranking import in_order
 from takeup.choose.selection.screen import screen
 from takeup.choose.selection.select import Selection, select_for_line
 from takeup.choose.selection.trial import at_rest, joint_at, with_joint
@@ -24,7 +25,7 @@ from takeup.line.choices import Choice, Chosen
 
 _ROUNDS = 3
 """Times that joints of one file are chosen anew because another was; then the last ones stand."""
-_TOLD = 5  # refused joints that the record of a choice names
+_TOLD = 5  # joints that the record of a choice names, those that stand just before the one chosen
 
 
 def resolve(study: Study) -> Study:
@@ -213,7 +214,7 @@ def _softest(study: Study, line: Line, choice: Choice) -> TakeUp:
 
 
 def _chosen(found: Selection, choice: Choice, row: int) -> Chosen:
-    table, of = found.table, found.of(row)
+    table = found.table
     assert choice.rank is not None, "a joint that the file names is not selected"
     failed = [one for one in found.tried if not one.stands]
     return Chosen(
@@ -221,12 +222,19 @@ def _chosen(found: Selection, choice: Choice, row: int) -> Chosen:
         source=table.provenance,
         by=choice.rank,
         considered=len(table),
-        fitting=int(of.fits.sum()),
+        fitting=len(found.fits) + len(failed),
         tried=len(found.tried),
         ratings="",
         material=table.materials[row],
-        refused=tuple((table.names[one.row], found.because(one.row)) for one in failed[:_TOLD]),
+        refused=tuple((table.names[one], found.because(one)) for one in _before(found, row)[-_TOLD:]),
     )
+
+
+def _before(found: Selection, row: int) -> list[int]:
+    """Return the joints that stand before a joint in the order of the rank and do not fit its place, in that order."""
+    asked = np.array(list({**dict.fromkeys(found.own), **dict.fromkeys(one.row for one in found.tried)}))
+    order = in_order(found.table, found.of, asked, found.rank).tolist()
+    return [one for one in order[: order.index(row)] if found.because(one)]
 
 
 def _joints(study: Study) -> list[tuple[str, str]]:

@@ -53,11 +53,11 @@ class Chosen:
         source: where its series is from.
         by: the rank by which it stood first, or that the file names it.
         considered: joints of the series.
-        fitting: those that fitted by their data.
+        fitting: those that fit by their data, their movements in the line and what fails at once there.
         tried: those whose own study was run until one stood it; 0 where the file names the joint.
         ratings: how its ratings were taken over the cycles and at the temperature, in words.
         material: of its bellows; "" where the series does not say.
-        refused: joints that stood before it and whose own study fails, with the reason, the first few.
+        refused: the few joints just before it in the order of the rank that do not fit its place, with the reason.
     """
 
     joint: str

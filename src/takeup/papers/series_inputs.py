@@ -25,8 +25,8 @@ def series_tables(results: Results) -> list[Tree]:
     refused = [row for joint in joints for row in _refused(results, joint)]
     found = [_series(results), _joints(results, joints)]
     if refused:
-        head = (words_column("Place"), words_column("Joint", "38mm"), words_column("Why it does not stand", "1fr"))
-        found.append(table(head, refused, "Joints of a series that stood before those chosen, and whose study fails"))
+        head = (words_column("Place"), words_column("Joint", "38mm"), words_column("Why it does not fit", "1fr"))
+        found.append(table(head, refused, "Joints just before those chosen in the order of the rank"))
     return found
 
 
@@ -96,7 +96,7 @@ def _by(chosen: Record) -> str:
     if text_of(chosen, "by") == "name":
         return f"named in the file, of {considered}"
     runs = "1 study" if tried == "1" else f"{tried} studies"
-    return f"first by {text_of(chosen, 'by')} of {considered}; {fitting} fit by their data, {runs} run"
+    return f"first by {text_of(chosen, 'by')} of {considered}; {fitting} fit by their data and movements, {runs} run"
 
 
 def _said(one: Record) -> tuple[str, str]:
