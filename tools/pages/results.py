@@ -17,7 +17,8 @@ that is not listed is not there, and every key listed is.
 
 Signs and units:
 
-- The unit ends the name: `_m`, `_mm`, `_n` (newton), `_nm` (newton metre), `_bar`, `_c` (degrees Celsius), `_deg`.
+- The unit ends the name: `_m`, `_mm`, `_n` (newton), `_nm` (newton metre), `_bar`, `_c` (degrees Celsius), `_deg`,
+  `_ppm` (by weight).
 - Pressures are gauge; below zero under vacuum.
 - Forces and moments are those **on the structure**, in global axes: x east, y north, z up.
 - Local axes of a place: x along the flow, z the most upward normal, y completes the right hand.

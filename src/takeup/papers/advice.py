@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from takeup.drawing.reading import Record, Results, maybe_number, number_of, record_of, records_of, text_of, texts_of
 from takeup.edge import Units
 from takeup.papers.front import with_line
+from takeup.papers.numerals import told
 from takeup.papers.tables import Cell, Tree, sentences, table, words_column
 
 NOT_SAID = "not said"
@@ -67,7 +68,7 @@ def _advice_table(results: Results, joints: Sequence[Record]) -> Tree:
 
 def _row(said: Sequence[str], names: Sequence[str]) -> tuple[Cell, ...]:
     level, title, words, reason, source, status = said
-    return ", ".join(names), (level, title), _printed(words), reason, (_printed(source), status)
+    return "; ".join(names), (level, title), _printed(words), reason, (_printed(source), status)
 
 
 def _printed(words: str) -> str:
@@ -83,14 +84,14 @@ def _goes_by_table(joints: Sequence[Record], units: Units) -> Tree:
         words_column("Joint", "20mm"), words_column("Bellows of", "30mm"), words_column("In it", "1fr"),
         words_column("Round it", "1fr"), words_column("Metal between", "32mm"), words_column("Test water", "26mm"),
     )  # fmt: skip
-    rows = [(", ".join(names), *cells) for cells, names in groups.items()]
+    rows = [("; ".join(names), *cells) for cells, names in groups.items()]
     return table(head, rows, "What the advice goes by")
 
 
 def _goes_by(said: Record, units: Units) -> tuple[Cell, ...]:
     """Return the cells of one joint: material, medium, surroundings, temperatures and pressure, test water."""
     heat = units.temperature
-    coldest, hottest = (heat.text(number_of(said, key), 0) for key in ("coldest_c", "hottest_c"))
+    coldest, hottest = (told(number_of(said, key), heat, 0) for key in ("coldest_c", "hottest_c"))
     least = maybe_number(said, "least_pressure_bar")
     lining, ends = text_of(said, "lining"), text_of(said, "ends_material")
     wetted = f"lining of {lining}" if lining else "no lining said: taken as wetted"
@@ -102,7 +103,7 @@ def _goes_by(said: Record, units: Units) -> tuple[Cell, ...]:
         (text_of(said, "material") or NOT_SAID, f"{wetted}; ends: {ends or NOT_SAID}"),
         (text_of(said, "medium"), ", ".join(filter(None, (content, *traces)))),
         (", ".join(texts_of(said, "around")) or NOT_SAID, "insulated" if said.get("insulated") else "not insulated"),
-        (f"{coldest} and {hottest}", "" if least is None else f"least pressure {units.pressure.text(least, 2)}"),
+        (f"{coldest} and {hottest}", "" if least is None else f"least pressure {told(least, units.pressure, 2)}"),
         _content(said, "test_water_chlorides_ppm") or f"chlorides {NOT_SAID}",
     )
 

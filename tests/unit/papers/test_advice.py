@@ -51,7 +51,7 @@ def rows(found: Mapping[str, Any], number: int, units: object = SI) -> list[list
 
 def test_warnings_stand_first_and_joints_share_what_is_said_of_both(warned):
     first, *others = rows(warned, 0)
-    assert first[0][0] == "J1, J2"
+    assert first[0][0] == "J1; J2"
     assert first[1] == ("warning", "chlorides in the medium and 300-series")
     assert "120 ppm of chlorides in water, above 60 °C" in spaced(first[2][0])
     assert first[3][0].startswith("tension, chlorides, water and heat crack")
@@ -67,7 +67,7 @@ def test_papers_say_that_it_is_no_proof_and_what_it_goes_by(warned):
     assert said.startswith("Advice, not proof")
     assert "changes no verdict" in said
     salted, unsaid = rows(warned, 1)
-    assert [salted[0][0], salted[1][0]] == ["J1, J2", "316L"]
+    assert [salted[0][0], salted[1][0]] == ["J1; J2", "316L"]
     assert salted[2] == ("water", "chlorides 120 ppm")
     assert unsaid[1][0] == "not said"
     assert unsaid[2] == ("water", "what else it holds: not said")

@@ -206,6 +206,7 @@ def test_number_with_a_unit_ends_in_it():
         "_s",
         "_mpa",
         "_percent",
+        "_ppm",
     )
     for described in [SCHEMA, *SCHEMA["$defs"].values()]:
         for key, kind in described["properties"].items():
