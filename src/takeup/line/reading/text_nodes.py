@@ -7,7 +7,7 @@ or mapping keeps its style: indented, or between brackets.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from ruamel.yaml import YAML
 from ruamel.yaml.nodes import MappingNode, Node, SequenceNode
@@ -115,19 +115,31 @@ def before_item(text: str, listed: SequenceNode, item: Node, items: Sequence[str
     return start, start, "".join(f"{one}{line_end(text)}{indent}- " for one in items)
 
 
-def without_item(text: str, listed: SequenceNode, item: Node, comment: str) -> Edit:
-    """Return the edit that leaves a comment in the place of an item; of the only one, an empty list and the comment."""
-    start, end = int(item.start_mark.index), end_of(text, item)
-    if len(listed.value) == 1:
+def without_items(text: str, listed: SequenceNode, lost: Mapping[int, str]) -> list[Edit]:
+    """Return the edits that take items out of a list; of a list that has no item left, an empty one stays.
+
+    Args:
+        text: of the file.
+        listed: the list.
+        lost: why, in words, by the number of the item; a comment says so where one can stand.
+    """
+    items = listed.value
+    if len(lost) == len(items):
         begin = int(listed.start_mark.index)
-        finish = int(listed.end_mark.index) if listed.flow_style else end
-        return begin, finish, f"[]  # {comment}" if _ends_line(text, finish) else "[]"
+        finish = int(listed.end_mark.index) if listed.flow_style else end_of(text, listed)
+        comment = f"  # {'; '.join(lost.values())}" if _ends_line(text, finish) else ""
+        indent = "" if listed.flow_style else "  "  # a list may stand under its key, an empty one in brackets not
+        return [(begin, finish, f"{indent}[]{comment}")]
     if not listed.flow_style:
-        return text.rfind("-", 0, start), end, f"# {comment}"
-    comma = re.compile(r"\s*,").match(text, end)
-    if comma is not None:
-        return start, comma.end(), ""
-    return text.rfind(",", 0, start), end, ""
+        starts = {number: int(items[number].start_mark.index) for number in lost}
+        return [(text.rfind("-", 0, starts[one]), end_of(text, items[one]), f"# {lost[one]}") for one in lost]
+    first = next(number for number in range(len(items)) if number not in lost)
+    return [
+        (int(items[number].start_mark.index), int(items[number + 1].start_mark.index), "")
+        if number < first
+        else (end_of(text, items[number - 1]), end_of(text, items[number]), "")
+        for number in lost
+    ]
 
 
 def _appended(text: str, listed: SequenceNode, items: Sequence[str]) -> Edit:
@@ -164,5 +176,5 @@ __all__ = [
     "value_of",
     "with_items",
     "with_key",
-    "without_item",
+    "without_items",
 ]

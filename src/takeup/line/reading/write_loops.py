@@ -25,7 +25,7 @@ from takeup.line.reading.text_nodes import (
     replaced,
     value_of,
     with_key,
-    without_item,
+    without_items,
 )
 from takeup.line.reading.wording import length_words, listed_words, mapping, numbers, scalar, way_words
 from takeup.line.records import Line
@@ -157,23 +157,29 @@ def _place_edits(bare: Bare) -> Iterator[Edit]:
     """Yield the edits of every place on the line that is called otherwise now."""
     for node in _places(bare):
         yield from _moved(bare, node)
-    spreads = [spread(bare.line, plan) for plan in bare.move.plans]
     listed = value_of(bare.node, "may_hold")
-    for item in items_of(listed):
+    if isinstance(listed, SequenceNode):
+        yield from _held_edits(bare, listed)
+
+
+def _held_edits(bare: Bare, listed: SequenceNode) -> Iterator[Edit]:
+    """Yield the edits of the places that may hold: where a loop is now, none may."""
+    spreads = [spread(bare.line, plan) for plan in bare.move.plans]
+    none_left: dict[int, str] = {}
+    for number, item in enumerate(listed.value):
         at = value_of(item, "at")
-        if at is None:
-            continue
-        nodes = items_of(at) or [at]
-        lost = [one for one in nodes if _is_within(bare, one, spreads)]
-        if isinstance(listed, SequenceNode) and len(lost) == len(nodes):
+        nodes = [] if at is None else items_of(at) or [at]
+        kept = [one for one in nodes if not _is_within(bare, one, spreads)]
+        if at is not None and not kept:
             said = bare.text[at.start_mark.index : end_of(bare.text, at)]
-            yield without_item(bare.text, listed, item, f"{' '.join(said.split())}: a loop is there")
-        elif lost:
-            kept = [bare.move.words(str(one.value), _at(bare, one)) for one in nodes if one not in lost]
-            yield replaced(bare.text, at, listed_words([scalar(words) for words in kept]))
+            none_left[number] = f"{' '.join(said.split())}: a loop is there"
+        elif at is not None and len(kept) < len(nodes):
+            words = [scalar(bare.move.words(str(one.value), _at(bare, one))) for one in kept]
+            yield replaced(bare.text, at, listed_words(words))
         else:
-            for one in nodes:
-                yield from _moved(bare, one)
+            yield from (edit for one in nodes for edit in _moved(bare, one))
+    if none_left:
+        yield from without_items(bare.text, listed, none_left)
 
 
 def _places(bare: Bare) -> Iterator[Node]:
