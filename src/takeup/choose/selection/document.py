@@ -136,16 +136,15 @@ def _fits(found: Selection) -> Iterator[Json]:
         if id(of) not in forces:
             forces[id(of)], life[id(of)] = anchored(of), lives(of)
         force, (cycles, how) = forces[id(of)], life[id(of)]
-        data = found.table.data(row)
         yield {
             "rank": number + 1,
             "joint": found.table.names[row],
             "kind": found.table.kinds[row],
             "size_dn": float(own["size_dn"][row]),
             "price_index": _or_none(own["price_index"][row]),
-            "length_mm": to_mm(data.length),
-            "weight_n": data.weight,
-            "effective_area_mm2": data.effective_area * 1e6,
+            "length_mm": to_mm(float(own["length"][row])),
+            "weight_n": float(own["weight"][row]),
+            "effective_area_mm2": float(own["effective_area"][row]) * 1e6,
             "thrust_n": float(force.thrust[row]),
             "thrust_on_anchors": not KINDS[found.table.kinds[row]].restrained,
             "anchor_force_n": float(force.force[row]),

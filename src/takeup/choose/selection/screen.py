@@ -78,6 +78,7 @@ class Screened:
         table: of the joints.
         criteria: in order.
         uses: of each criterion, (c, n); NaN where a table does not say.
+        first: number of the first criterion that a joint does not stand, (n,); c where it stands all.
         movement: sum of uses in the worst state, (n,).
         worst_state: which state that is, (n,).
         share: of the rated movements that is left over the cycles wanted, (n,).
@@ -89,6 +90,7 @@ class Screened:
     table: SeriesTable
     criteria: tuple[Criterion, ...]
     uses: Floats
+    first: NDArray[np.intp]
     movement: Floats
     worst_state: NDArray[np.intp]
     share: Floats
@@ -98,7 +100,7 @@ class Screened:
     @property
     def fits(self) -> NDArray[np.bool_]:
         """Which joints stand every question, (n,)."""
-        return np.asarray((self.uses <= 1.0 + _ROUNDING).all(axis=0))
+        return np.asarray(self.first == len(self.criteria))
 
     @property
     def may_fit(self) -> NDArray[np.bool_]:
@@ -108,8 +110,8 @@ class Screened:
 
     def first_failed(self, row: int) -> int | None:
         """Return the number of the first criterion that a joint does not stand; None where it stands all."""
-        failing = np.flatnonzero(~(self.uses[:, row] <= 1.0 + _ROUNDING))
-        return int(failing[0]) if len(failing) else None
+        number = int(self.first[row])
+        return number if number < len(self.criteria) else None
 
     def because(self, row: int) -> str:
         """Return the first reason why a joint does not fit; "" where it does."""
@@ -180,11 +182,14 @@ def screen(place: Place, table: SeriesTable) -> Screened:
         words="axial, lateral and angular movement together use {demand:.3f} of its ratings, over 1",
     )
     criteria = (*before, known, moved)
+    uses = np.stack([one.use for one in criteria])
+    stands = uses <= 1.0 + _ROUNDING
     return Screened(
         place=place,
         table=table,
         criteria=criteria,
-        uses=np.stack([one.use for one in criteria]),
+        uses=uses,
+        first=np.where(stands.all(axis=0), len(criteria), stands.argmin(axis=0)),
         movement=movement,
         worst_state=state,
         share=share,
@@ -199,7 +204,7 @@ def _before_movement(place: Place, table: SeriesTable, left: Floats) -> tuple[Cr
     service = place.pressure[~place.tests]
     test = float(place.pressure[place.tests].max()) if place.tests.any() else 0.0
     high, low = float(service.max()), float(service.min())
-    allowed = place.kinds or table.kinds
+    allowed = dict.fromkeys(place.kinds or table.kinds)
     right_kind = np.array([kind in allowed for kind in table.kinds])
     right_size = (
         np.ones(count, dtype=bool) if place.size_dn is None else np.abs(own["size_dn"] - place.size_dn) < _SAME_SIZE
@@ -214,7 +219,7 @@ def _before_movement(place: Place, table: SeriesTable, left: Floats) -> tuple[Cr
         return whole(name, 1.0, np.where(right, 1.0, 0.0), "", words)
 
     return (
-        yes("kind", right_kind, f"its kind is not asked for here, only {' or '.join(dict.fromkeys(allowed))}"),
+        yes("kind", right_kind, f"its kind is not asked for here, only {' or '.join(allowed)}"),
         yes("size", right_size, f"its size is not that of the pipe, DN {place.size_dn or 0:g}"),
         Criterion(
             name="room",

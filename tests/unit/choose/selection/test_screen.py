@@ -117,7 +117,7 @@ places = st.builds(
         lateral=np.array([0.0, aside, 0.0]),
         angular=np.array([0.0, askew, 0.0]),
         preset=preset,
-        misalignment=(0.0, aside / 4.0),
+        misalignment=(aside / 3.0, aside / 4.0),
         cycles=cycles,
         room=room,
     ),
@@ -273,3 +273,15 @@ def test_full_is_not_over():
         room=0.6,
     )
     assert reason(place) == ""
+
+
+@pytest.mark.parametrize(
+    ("misalignment", "use"),
+    [((0.0, 0.0), "0.700"), ((0.004, 0.0), "1.100"), ((0.0, 0.0436332), "1.200")],
+)
+def test_misalignment_counts_as_movement(misalignment, use):
+    """7 mm of 10 across, 4 mm more out of line; 2.5 deg (0.0436332 rad) of 5 more between the ends."""
+    place = placed(axial=np.zeros(3), lateral=np.array([0.0, 0.007, 0.0]), misalignment=misalignment)
+    found = screen(place, table_of({}))
+    assert f"{found.movement[0]:.3f}" == use
+    assert found.fits[0] == (float(use) <= 1.0)
