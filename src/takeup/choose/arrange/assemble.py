@@ -6,9 +6,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from takeup.choose.arrange.ground import Ground, anchor_of
+from takeup.choose.arrange.loop import NAME
 from takeup.choose.arrange.records import Arranged, Plan
 from takeup.choose.rules import resolve_rules
 from takeup.line import Hold, Line, Study, TakeUp
+from takeup.line.looped import LoopPlan, looped, moved_station
+from takeup.line.parts import Position, station_words
 
 
 def arranged(ground: Ground, plans: Sequence[Plan]) -> Arranged:
@@ -19,11 +22,33 @@ def arranged(ground: Ground, plans: Sequence[Plan]) -> Arranged:
         plans: from the first place to the last.
     """
     names = _free_names(ground)
-    named = tuple(
-        replace(plan, takeups=tuple(replace(item, name=next(names)) for item in plan.takeups)) for plan in plans
-    )
+    every = [replace(loop, name=f"{NAME} {number}") for number, loop in enumerate(_loops(plans), start=1)]
+    numbered = iter(every)
+    named = []
+    for plan in plans:
+        joints = tuple(_moved_joint(replace(item, name=next(names)), every) for item in plan.takeups)
+        named.append(replace(plan, takeups=joints, loops=tuple(next(numbered) for _ in plan.loops)))
     inner = [ground.places[plan.far] for plan in plans[:-1]]
-    return Arranged(plans=named, anchors=tuple(anchor_of(place) for place in inner if not place.fixed))
+    anchors = tuple(_moved_anchor(anchor_of(place), every) for place in inner if not place.fixed)
+    return Arranged(plans=tuple(named), anchors=anchors, loops=tuple(every))
+
+
+def _loops(plans: Sequence[Plan]) -> list[LoopPlan]:
+    return [loop for plan in plans for loop in plan.loops]
+
+
+def _moved(position: Position, loops: Sequence[LoopPlan]) -> Position:
+    """Return a place of the bare line where it is once the loops are in."""
+    station = moved_station(position.station, loops)
+    return position if station == position.station else Position(words=station_words(station), station=station)
+
+
+def _moved_joint(takeup: TakeUp, loops: Sequence[LoopPlan]) -> TakeUp:
+    return replace(takeup, position=_moved(takeup.position, loops))
+
+
+def _moved_anchor(anchor: Hold, loops: Sequence[LoopPlan]) -> Hold:
+    return replace(anchor, position=_moved(anchor.position, loops))
 
 
 def _free_names(ground: Ground) -> Iterator[str]:
@@ -45,8 +70,10 @@ def study_with(ground: Ground, whole: Arranged) -> Study:
         ground: of the search.
         whole: the arrangement.
     """
-    line = line_with(ground.line, whole.anchors, [item for plan in whole.plans for item in plan.takeups])
-    return replace(ground.study, lines=tuple(line if one.name == line.name else one for one in ground.study.lines))
+    study = looped(ground.study, ground.line.name, whole.loops) if whole.loops else ground.study
+    bare = study.line(ground.line.name)
+    line = line_with(bare, whole.anchors, [item for plan in whole.plans for item in plan.takeups])
+    return replace(study, lines=tuple(line if one.name == line.name else one for one in study.lines))
 
 
 def resolved_with(ground: Ground, whole: Arranged) -> Study:

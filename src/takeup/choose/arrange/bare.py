@@ -11,9 +11,10 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from takeup.choose.arrange.chain import Chain
 from takeup.choose.arrange.ground import Ground
-from takeup.choose.arrange.records import Plan, Refusal
-from takeup.line import second_moment, wall_area
+from takeup.choose.arrange.records import Floats, Plan, Refusal
+from takeup.line import Line, second_moment, wall_area
 
 SURE = 1.25
 """A quick number that is over its limit by so much is taken for certain (docs/theory/proposals.md says how it was
@@ -35,8 +36,8 @@ def bare_plans(ground: Ground, near: int, far: int) -> Iterator[Plan | Refusal]:
         return
     wrench = ground.chain.forces(np.array([[ground.cuts[near], ground.cuts[far]]]))[0]
     forces = np.stack([-wrench[:, :3], wrench[:, :3]])
-    stress, words = _stress(ground, wrench, (near, far))
-    limit = _limit(ground)
+    stress, words = stress_of(ground.chain, ground.line, wrench, (ground.cuts[near], ground.cuts[far]))
+    limit = widest_range(ground)
     kind = f"its {ground.bends_between(near, far)} bends" if ground.bends_between(near, far) else "it is straight"
     said = f"{kind}: {stress / 1e6:.0f} MPa {words}"
     if limit is not None and stress > SURE * limit:
@@ -62,7 +63,7 @@ def _plan(ground: Ground, concept: str, span: tuple[int, int], forces: np.ndarra
     )
 
 
-def _limit(ground: Ground) -> float | None:
+def widest_range(ground: Ground) -> float | None:
     """Return the widest range of stress that growth may use anywhere [Pa]; None where no allowable is typed in.
 
     1.25 (S_c + S_h), that of every code here before what pressure and weight use and before the factor for many
@@ -74,12 +75,19 @@ def _limit(ground: Ground) -> float | None:
     return 1.25 * (cold.value + hot.value)
 
 
-def _stress(ground: Ground, wrench: np.ndarray, span: tuple[int, int]) -> tuple[float, str]:
-    """Return the greatest stress of bending and of force along the pipe in the bare chain, in any state, and where."""
-    chain, (first, last) = ground.chain, (ground.cuts[span[0]], ground.cuts[span[1]])
-    cuts = np.arange(first, last + 1)
-    moments = wrench[:, None, 3:] - np.cross(chain.points[cuts][None], wrench[:, None, :3])
-    sections = [ground.line.section_at(float(chain.stations[cut])) for cut in cuts]
+def stress_of(chain: Chain, line: Line, wrench: Floats, cuts: tuple[int, int]) -> tuple[float, str]:
+    """Return the greatest stress of bending and of force along the pipe in a bare chain, in any state, and where.
+
+    Args:
+        chain: of a line.
+        line: the line.
+        wrench: force and moment about the origin in each state, (s, 6).
+        cuts: the first and the last of the span.
+    """
+    first, last = cuts
+    own = np.arange(first, last + 1)
+    moments = wrench[:, None, 3:] - np.cross(chain.points[own][None], wrench[:, None, :3])
+    sections = [line.section_at(float(chain.stations[cut])) for cut in own]
     modulus = np.array([2.0 * second_moment(one.pipe) / one.pipe.size.outside_diameter for one in sections])
     area = np.array([wall_area(one.pipe) for one in sections])
     ways = np.diff(chain.points[first : last + 1], axis=0)
@@ -88,8 +96,8 @@ def _stress(ground: Ground, wrench: np.ndarray, span: tuple[int, int]) -> tuple[
     along = np.abs(np.einsum("sk,ck->sc", wrench[:, :3], ways))
     stress = np.linalg.norm(moments, axis=2) / modulus + along / area
     state, cut = np.unravel_index(int(stress.argmax()), stress.shape)
-    words = f"at {chain.stations[cuts[cut]]:.1f} m in {ground.states[state].name}"
+    words = f"at {chain.stations[own[cut]]:.1f} m in {chain.states[state].name}"
     return float(stress[state, cut]), words
 
 
-__all__ = ["SURE", "bare_plans"]
+__all__ = ["SURE", "bare_plans", "stress_of", "widest_range"]

@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.line import Hold, TakeUp
+from takeup.line.looped import LoopPlan
 
 Floats = NDArray[np.float64]
 
@@ -58,6 +59,7 @@ class Plan:
         far: number of the other.
         takeups: the joints.
         price_indices: of each joint, as its series has it; None where it has none.
+        loops: of pipe, their stations on the bare line.
         guides: how many its rule places.
         cost: of joints, their guides and pipe, an index.
         forces: on the structure at the near and at the far place in each state, (2, s, 3) [N]; without friction, wind
@@ -72,6 +74,7 @@ class Plan:
     far: int
     takeups: tuple[TakeUp, ...]
     price_indices: tuple[float | None, ...]
+    loops: tuple[LoopPlan, ...] = ()
     guides: int
     cost: float
     forces: Floats
@@ -83,7 +86,8 @@ class Plan:
         """What tells it from all others."""
         joints = ", ".join(item.chosen.joint if item.chosen else item.name for item in self.takeups)
         places = ", ".join(f"{item.position.station:.6f}" for item in self.takeups)
-        return self.near, self.far, f"{self.concept}: {joints} at {places}"
+        loops = ", ".join(f"{one.station:.2f} {one.width:.2f} {one.depth:.2f}" for one in self.loops)
+        return self.near, self.far, f"{self.concept}: {joints} at {places} {loops}"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -98,10 +102,14 @@ class Refusal:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Arranged:
-    """A path over places: the plans from the first to the last, and the anchors that it adds."""
+    """A path over places: the plans from the first to the last, its loops named, and the anchors that it adds.
+
+    Stations of loops are those of the bare line; anchors and joints stand where they are with the loops in.
+    """
 
     plans: tuple[Plan, ...]
     anchors: tuple[Hold, ...]
+    loops: tuple[LoopPlan, ...] = ()
 
 
 __all__ = ["Arranged", "Concept", "Floats", "Place", "Plan", "Refusal"]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from takeup.choose.arrange.axial import axial_plans
 from takeup.choose.arrange.bare import bare_plans
 from takeup.choose.arrange.ground import Ground
+from takeup.choose.arrange.loop import loop_plans
 from takeup.choose.arrange.records import Plan, Refusal
 
 
@@ -31,13 +32,13 @@ def plans_of(ground: Ground) -> tuple[tuple[Plan, ...], tuple[Refusal, ...]]:
 
 
 def _with_joints(ground: Ground, near: int, far: int) -> list[Plan | Refusal]:
-    """Return the ways that need a joint: none where one end is free, or where the file has a joint already."""
+    """Return the ways that need a joint or a loop: none where one end is free, or where the file has a joint."""
     places = ground.places
     low, high = places[near].station, places[far].station
     given = any(low < item.position.station < high for item in ground.line.takeups)
     if given or not (places[near].held and places[far].held):
         return []
-    return list(axial_plans(ground, near, far))
+    return [*loop_plans(ground, near, far), *axial_plans(ground, near, far)]
 
 
 __all__ = ["plans_of"]

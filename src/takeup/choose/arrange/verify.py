@@ -7,14 +7,17 @@ laid to either refuses this path alone.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any  # a results document is JSON
 
+from takeup.checks import stability
 from takeup.choose.arrange.assemble import resolved_with
 from takeup.choose.arrange.ground import Ground
 from takeup.choose.arrange.records import Arranged
 from takeup.line import Study
+from takeup.line.looped import moved_station
 from takeup.results import results_of
 
 Document = Mapping[str, Any]
@@ -58,7 +61,7 @@ def verified(ground: Ground, whole: Arranged) -> Verified:
     failing = [row for row in results["checks"] if row["outcome"] == "fails"]
     blamed, pairs = set(), set()
     for row in failing:
-        place, pair = _blame(ground, whole, study, str(row["where"]))
+        place, pair = _blame(ground, whole, study, row)
         blamed |= place
         pairs |= pair
     because = ""
@@ -88,15 +91,16 @@ def loads_of(results: Document, line: str) -> dict[str, float]:
     return found
 
 
-def _blame(ground: Ground, whole: Arranged, study: Study, where: str) -> tuple[set[int], set[int]]:
+def _blame(ground: Ground, whole: Arranged, study: Study, row: Document) -> tuple[set[int], set[int]]:
     """Return which plans of a path, or which two neighbours, a failing check is laid to.
 
     Args:
         ground: of the search.
         whole: the arrangement.
         study: of it, resolved.
-        where: place of the check, as its row has it.
+        row: of the check.
     """
+    where = str(row["where"])
     names = [ground.places[plan.near].name for plan in whole.plans] + [ground.places[whole.plans[-1].far].name]
     for number, plan in enumerate(whole.plans):
         if where.startswith(f"{names[number]} to {names[number + 1]}"):
@@ -109,11 +113,20 @@ def _blame(ground: Ground, whole: Arranged, study: Study, where: str) -> tuple[s
                 return {0 if number == 0 else number - 1}, set()
             return set(), {number - 1}
     station = _station_of(study, ground.line.name, where)
+    if station is None and row["rule"] == stability.RULE.name:
+        station = _bowed_at(str(row["because"]))
     if station is not None:
         for number, plan in enumerate(whole.plans):
-            if ground.places[plan.near].station <= station <= ground.places[plan.far].station:
+            low, high = (moved_station(ground.places[end].station, whole.loops) for end in (plan.near, plan.far))
+            if low <= station <= high:
                 return {number}, set()
     return set(), set()
+
+
+def _bowed_at(because: str) -> float | None:
+    """Return where a run bows most, as the check of stability says it [m]; None where it says no place."""
+    found = re.search(r"bows most at ([0-9.]+) m", because)
+    return None if found is None else float(found.group(1))
 
 
 def _is_of(where: str, name: str) -> bool:

@@ -1,0 +1,136 @@
+"""Straight spans with a pipe loop in their middle.     (choose/arrange/loop.py)
+
+Sizes come from the rule (loops.py), the shallowest first; what a loop does to its anchors comes from the flexibility of
+the span with the loop in it (chain.py), without guides and rests.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from takeup.choose.arrange.bare import stress_of, widest_range
+from takeup.choose.arrange.chain import chain_of
+from takeup.choose.arrange.ground import Ground
+from takeup.choose.arrange.loops import LoopSize, loop_sizes, why_no_loops
+from takeup.choose.arrange.records import Floats, Plan, Refusal
+from takeup.line.allowed import LoopRoom
+from takeup.line.looped import LoopPlan, looped, moved_station, tangent_of
+
+LEAST_GROWTH = 0.002
+"""Growth below which no loop is thought of [m]: two millimetres bend any pipe."""
+USUAL_RANGE = 100e6
+"""Stress range that a loop is sized for where no allowable stresses are typed in [Pa] (common practice, no source)."""
+MOST_SIZES = 3
+_TRIES = 8  # places either side of the middle that are looked at for room
+NAME = "loop"
+
+
+def loop_plans(ground: Ground, near: int, far: int) -> Iterator[Plan | Refusal]:
+    """Yield loops that may take up a straight span, and why there is none."""
+    if ground.bends_between(near, far):
+        return  # its own bends are there already
+    because, found = "no room for loops is stated ('loop_room')", False
+    grown = float(np.linalg.norm(ground.growth(near, far), axis=1).max())
+    if grown < LEAST_GROWTH:
+        return
+    for room in ground.line.allowed.loop_room:
+        sizes = _sizes(ground, (near, far), grown, room.depth)
+        if not sizes:
+            because = (
+                f"{grown * 1e3:.0f} mm of growth ask for a deeper loop than the {room.depth:g} m there is room for"
+            )
+        for size in sizes[:MOST_SIZES]:
+            plan, why = _fitted(ground, (near, far), size, room)
+            if plan is None:
+                because = why
+            else:
+                found = True
+                yield _plan(ground, (near, far), plan, grown)
+    if not found:
+        yield Refusal(concept="pipe loop", near=near, far=far, because=because)
+
+
+def _sizes(ground: Ground, span: tuple[int, int], grown: float, deepest: float) -> tuple[LoopSize, ...]:
+    pipe = ground.line.section_at(_middle(ground, span)).pipe
+    return loop_sizes(
+        grown,
+        modulus=pipe.material.modulus.at(ground.study.site.installation),
+        outside_diameter=pipe.size.outside_diameter,
+        stress=widest_range(ground) or USUAL_RANGE,
+        radius=tangent_of(pipe.bends),
+        deepest=deepest,
+    )
+
+
+def _middle(ground: Ground, span: tuple[int, int]) -> float:
+    return sum(ground.places[number].station for number in span) / 2.0
+
+
+def _fitted(ground: Ground, span: tuple[int, int], size: LoopSize, room: LoopRoom) -> tuple[LoopPlan | None, str]:
+    """Return a loop as near to the middle of a span as it has room, or why it has none there."""
+    middle, half = _middle(ground, span), abs(ground.places[span[1]].station - ground.places[span[0]].station) / 2.0
+    first = ""
+    step = max((half - size.width) / _TRIES, 0.05)
+    for number in range(2 * _TRIES + 1):
+        away = (number + 1) // 2 * step * (1.0 if number % 2 else -1.0)
+        station = round(middle + away, 2)
+        plan = LoopPlan(name=NAME, station=station, width=size.width, depth=size.depth, towards=room.towards)
+        why = why_no_loops(ground.study, ground.line.name, (plan,)) or _clear(ground, plan, span)
+        if not why:
+            return plan, ""
+        first = first or why.partition(": ")[2] or why
+    return None, first
+
+
+def _clear(ground: Ground, plan: LoopPlan, span: tuple[int, int]) -> str:
+    """Return why a loop cannot stand between two places: too near to one, or where it is kept clear."""
+    low, high = (ground.places[number].station for number in span)
+    if not low < plan.begin < plan.finish < high:
+        return "loop: it is wider than the span"
+    if any(begin < plan.finish and plan.begin < finish for begin, finish in ground.line.allowed.keep_clear):
+        return "loop: it would stand where it is kept clear"
+    return ""
+
+
+def _plan(ground: Ground, span: tuple[int, int], loop: LoopPlan, grown: float) -> Plan:
+    near, far = span
+    forces, stress, words = _forces(ground, span, loop)
+    pipe = ground.line.section_at(loop.station)
+    size = float(pipe.pipe.size.dn.removeprefix("DN "))
+    radius = tangent_of(pipe.pipe.bends)
+    straight = 2.0 * loop.depth - 8.0 * radius
+    along = straight + 2.0 * np.pi * radius if pipe.insulation is not None else 0.0
+    cost = ground.prices.longer(size, straight=straight, insulated=along, bends=4)
+    return Plan(
+        concept="pipe loop",
+        near=near,
+        far=far,
+        takeups=(),
+        price_indices=(),
+        loops=(loop,),
+        guides=0,
+        cost=cost + ground.least_cost(near, far, 0),
+        forces=forces,
+        alone=forces[:, ground.operating],
+        words=(
+            f"loop {loop.depth:g} m deep and {loop.width:g} m wide at {loop.station:g} m for {grown * 1e3:.0f} mm of "
+            f"growth: {stress / 1e6:.0f} MPa {words} by the bare pipe alone"
+        ),
+    )
+
+
+def _forces(ground: Ground, span: tuple[int, int], loop: LoopPlan) -> tuple[Floats, float, str]:
+    """Return what a span with a loop does to both of its ends, (2, s, 3) [N], and its greatest stress."""
+    study = looped(ground.study, ground.line.name, (loop,))
+    line = study.line(ground.line.name)
+    chain = chain_of(study, line)
+    stations = [moved_station(ground.places[number].station, (loop,)) for number in span]
+    cuts = np.array([[chain.cut_at(station) for station in stations]])
+    wrench = chain.forces(cuts)[0]
+    stress, words = stress_of(chain, line, wrench, (int(cuts[0, 0]), int(cuts[0, 1])))
+    return np.stack([-wrench[:, :3], wrench[:, :3]]), stress, words
+
+
+__all__ = ["LEAST_GROWTH", "MOST_SIZES", "loop_plans"]
