@@ -20,8 +20,11 @@ from takeup.choose.arrange.records import Arranged, Plan, Refusal
 from takeup.choose.arrange.search import (
     LIGHTEST,
     Bounds,
+    Key,
+    Measure,
     Path,
     Web,
+    is_refused,
     junction_loads,
     paths_in_order,
     web_of,
@@ -43,6 +46,7 @@ class Proposal:
         found: its own study.
         parts: what it adds to the line as given.
         cost: of these, an index.
+        anchor_loads: the greatest force on each of its anchors and ends [N].
     """
 
     path: Path
@@ -50,11 +54,17 @@ class Proposal:
     found: Verified
     parts: tuple[Part, ...]
     cost: float
+    anchor_loads: dict[str, float]
 
     @property
     def joints(self) -> int:
         """How many joints it adds."""
         return sum(len(plan.takeups) for plan in self.whole.plans)
+
+    @property
+    def greatest_load(self) -> tuple[str, float]:
+        """The anchor that its study loads most, ends among them, and the load [N]."""
+        return max(self.anchor_loads.items(), key=lambda item: item[1])
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -97,12 +107,20 @@ def hunt_of(ground: Ground) -> Hunt:
     return Hunt(ground=ground, plans=plans, refusals=refusals)
 
 
-def propose(hunt: Hunt, best: int, *, bounds: Bounds | None = None, progress: Progress | None = None) -> Web:
+def propose(
+    hunt: Hunt,
+    best: int,
+    *,
+    measure: Measure = "cost",
+    bounds: Bounds | None = None,
+    progress: Progress | None = None,
+) -> Web:
     """Find the best arrangements, and put them into the hunt as they are proved.
 
     Args:
         hunt: that goes on.
         best: how many are wanted.
+        measure: by which they are the best; ties of it go by cost.
         bounds: of every path.
         progress: told of every study.
 
@@ -110,38 +128,42 @@ def propose(hunt: Hunt, best: int, *, bounds: Bounds | None = None, progress: Pr
         The web, with what was refused in it.
     """
     web = web_of(hunt.ground.places, hunt.plans, hunt.ground.prices, bounds)
-    found = _in_order(hunt, web, progress or (lambda _hunt, _words: None))
+    found = _in_order(hunt, web, measure, progress or (lambda _hunt, _words: None))
     for proposal in itertools.islice(found, best):
         hunt.proposals.append(proposal)
     return web
 
 
-def _in_order(hunt: Hunt, web: Web, progress: Progress) -> Iterator[Proposal]:
-    """Yield proposals by their cost; each candidate goes through its three stages."""
-    coming = paths_in_order(web)
+def _in_order(hunt: Hunt, web: Web, measure: Measure, progress: Progress) -> Iterator[Proposal]:
+    """Yield proposals by their measure; each candidate goes through its three stages."""
+    coming = paths_in_order(web, measure)
     ahead = next(coming, None)
     ticket = itertools.count()
-    waiting: list[tuple[float, int, int, Path, Proposal | None]] = []
+    waiting: list[tuple[Key, int, int, Path, Proposal | None]] = []
     while ahead is not None or waiting:
         if ahead is not None and (not waiting or ahead[0] <= waiting[0][0]):
-            cost = max(_cost_placed(hunt, ahead[1]), ahead[0])
-            heapq.heappush(waiting, (cost, 1, next(ticket), ahead[1], None))
+            least, path = ahead
+            cost = max(_cost_placed(hunt, path), least[1])
+            key = (cost if measure == "cost" else least[0], cost)
+            heapq.heappush(waiting, (key, 1, next(ticket), path, None))
             ahead = next(coming, None)
             continue
         _, _, _, path, proposal = heapq.heappop(waiting)
         if proposal is not None:
             yield proposal
-        elif not _is_refused(web, path):
+        elif not is_refused(web, path):
             if hunt.studies >= MOST_STUDIES:
                 hunt.exhausted = True
                 return
             proved = _prove(hunt, web, path, progress)
             if proved is not None:
-                heapq.heappush(waiting, (proved.cost, 2, next(ticket), path, proved))
+                heapq.heappush(waiting, (measured(proved, measure), 2, next(ticket), path, proved))
 
 
-def _is_refused(web: Web, path: Path) -> bool:
-    return bool(web.refused.intersection(path)) or any(pair in web.refused_pairs for pair in itertools.pairwise(path))
+def measured(proposal: Proposal, measure: Measure) -> Key:
+    """Return what a proposal is put in order by."""
+    first = {"cost": proposal.cost, "joints": float(proposal.joints), "anchor-load": proposal.greatest_load[1]}[measure]
+    return first, proposal.cost
 
 
 def _cost_placed(hunt: Hunt, path: Path) -> float:
@@ -168,17 +190,18 @@ def _prove(hunt: Hunt, web: Web, path: Path, progress: Progress) -> Proposal | N
         web.refused_pairs.update((path[number], path[number + 1]) for number in found.blamed_pairs)
         hunt.refused.append(Refused(plans=whole.plans, because=found.because))
         return None
-    over = [load for name, load in found.loads.items() if name in _anchors(ground, whole) and load > web.bounds.load]
-    if over:
+    anchors = {name: load for name, load in found.loads.items() if name in _anchors(ground, whole)}
+    if max(anchors.values()) > web.bounds.load:
         return None
     line = found.study.line(ground.line.name)
     parts = parts_of(ground.line, line, loads=found.loads, indices=_indices(whole), prices=ground.prices)
-    return Proposal(path=path, whole=whole, found=found, parts=parts, cost=cost_of(parts))
+    return Proposal(path=path, whole=whole, found=found, parts=parts, cost=cost_of(parts), anchor_loads=anchors)
 
 
 def _anchors(ground: Ground, whole: Arranged) -> set[str]:
-    ends = {ground.places[whole.plans[0].near].name, ground.places[whole.plans[-1].far].name}
-    return {anchor.name for anchor in whole.anchors} | ends
+    """Return the names of every anchor of an arrangement, those of the file and the ends that hold among them."""
+    numbers = [plan.near for plan in whole.plans] + [whole.plans[-1].far]
+    return {ground.places[number].name for number in numbers if ground.places[number].held}
 
 
 def _indices(whole: Arranged) -> dict[str, float | None]:

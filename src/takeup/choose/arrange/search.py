@@ -14,9 +14,9 @@ import itertools
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from typing import Literal
 
 import numpy as np
-from numpy.typing import NDArray
 
 from takeup.choose.arrange.prices import Prices
 from takeup.choose.arrange.records import Floats, Place, Plan
@@ -24,6 +24,7 @@ from takeup.choose.arrange.records import Floats, Place, Plan
 LIGHTEST = 0.8
 """Share of a quick load that the full study's is never below (docs/theory/proposals.md says how it was tested)."""
 
+Measure = Literal["cost", "anchor-load", "joints"]
 Path = tuple[int, ...]
 """Numbers of plans, from the first place to the last."""
 
@@ -46,6 +47,8 @@ class Web:
         prices: of anchors.
         bounds: of a path.
         onward: cost at least of all that follows a plan, its own not counted, (m,).
+        joints_onward: joints at least of all that follows it, (m,).
+        load_onward: load at least of the most loaded anchor that follows it, (m,) [N].
         refused: plans that fail whatever stands beside them.
         refused_pairs: neighbours that fail together.
     """
@@ -56,6 +59,7 @@ class Web:
     bounds: Bounds
     onward: Floats
     joints_onward: Floats
+    load_onward: Floats
     refused: set[int] = field(default_factory=set)
     refused_pairs: set[tuple[int, int]] = field(default_factory=set)
 
@@ -74,51 +78,50 @@ def web_of(places: tuple[Place, ...], plans: Sequence[Plan], prices: Prices, bou
         bounds: of a path.
     """
     limit = bounds or Bounds()
-    onward, joints = np.full(len(plans), np.inf), np.full(len(plans), np.inf)
+    onward, joints, loads = (np.full(len(plans), np.inf) for _ in range(3))
     arriving, leaving = defaultdict(list), defaultdict(list)
     for number, plan in enumerate(plans):
         arriving[plan.far].append(number)
         leaving[plan.near].append(number)
     last = len(places) - 1
     for number in arriving[last]:
-        onward[number], joints[number] = _end_cost(places, plans[number], prices, limit), 0.0
+        load = _end_load(places[last], plans[number], 1)
+        onward[number], joints[number] = _end_cost(places[last], load, prices, limit), 0.0
+        loads[number] = LIGHTEST * load
     for place in range(last - 1, 0, -1):
         before, after = np.array(arriving[place], dtype=int), np.array(leaving[place], dtype=int)
         if not len(before) or not len(after):
             continue
-        anchor = junction_costs(places[place], [plans[k] for k in before], [plans[k] for k in after], prices, limit)
+        between = junction_loads([plans[k] for k in before], [plans[k] for k in after])
+        anchor = _anchor_cost(places[place], between, prices, limit)
         own = np.array([plans[k].cost for k in after])
         onward[before] = (anchor + (own + onward[after])[None]).min(axis=1)
         count = np.array([len(plans[k].takeups) for k in after], dtype=float)
-        joints[before] = np.where(np.isfinite(anchor), (count + joints[after])[None], np.inf).min(axis=1)
-    return Web(places=places, plans=tuple(plans), prices=prices, bounds=limit, onward=onward, joints_onward=joints)
-
-
-def junction_costs(
-    place: Place, before: Sequence[Plan], after: Sequence[Plan], prices: Prices, bounds: Bounds
-) -> Floats:
-    """Return what the anchor between each of n plans and each of m costs at least; infinite where it cannot bear them.
-
-    The load in each state is what both sides put on it, added as vectors: thrusts that meet take off each other; and
-    what one side puts on it while the other is cold and without pressure. Held against what it can carry with
-    `LIGHTEST` of it, since a study may find that much less.
-
-    Args:
-        place: of the anchor.
-        before: plans that end there, n of them.
-        after: plans that begin there, m of them.
-        prices: of anchors.
-        bounds: of a path.
-
-    Returns:
-        Cost, (n, m); nothing for an anchor that the file has.
-    """
-    load = junction_loads(before, after)
-    return _anchor_cost(place, load, prices, bounds)
+        open_ = np.isfinite(anchor)
+        joints[before] = np.where(open_, (count + joints[after])[None], np.inf).min(axis=1)
+        worst = np.maximum(LIGHTEST * between, loads[after][None])
+        loads[before] = np.where(open_, worst, np.inf).min(axis=1)
+    return Web(
+        places=places,
+        plans=tuple(plans),
+        prices=prices,
+        bounds=limit,
+        onward=onward,
+        joints_onward=joints,
+        load_onward=loads,
+    )
 
 
 def junction_loads(before: Sequence[Plan], after: Sequence[Plan]) -> Floats:
-    """Return the greatest load of any state on the anchor between plans, or of one side alone, (n, m) [N]."""
+    """Return the greatest load of any state on the anchor between plans, (n, m) [N].
+
+    In each state what both sides put on it, added as vectors: thrusts that meet take off each other; and what one side
+    puts on it while the other is cold and without pressure.
+
+    Args:
+        before: plans that end there, n of them.
+        after: plans that begin there, m of them.
+    """
     arriving = np.stack([plan.forces[1] for plan in before])
     departing = np.stack([plan.forces[0] for plan in after])
     both = np.linalg.norm(arriving[:, None] + departing[None], axis=3).max(axis=2)
@@ -128,64 +131,102 @@ def junction_loads(before: Sequence[Plan], after: Sequence[Plan]) -> Floats:
 
 
 def _anchor_cost(place: Place, load: Floats, prices: Prices, bounds: Bounds) -> Floats:
+    """Return what an anchor costs at least, nothing for one that the file has; infinite where it cannot bear its load.
+
+    Held against what it can carry with `LIGHTEST` of the load, since a study may find that much less.
+    """
     least = LIGHTEST * load
     cost = np.zeros_like(least) if place.fixed else np.asarray(prices.anchor(least), dtype=float)
     return np.where(least > min(place.can_carry, bounds.load), np.inf, cost)
 
 
-def _end_cost(places: tuple[Place, ...], plan: Plan, prices: Prices, bounds: Bounds) -> float:
-    """Return 0, or infinity where the last place cannot bear what arrives there."""
-    place = places[-1]
-    load = np.linalg.norm(plan.forces[1], axis=1).max(keepdims=True)
-    return float(_anchor_cost(place, np.asarray(load), prices, bounds)[0]) if place.held else 0.0
+def _end_load(place: Place, plan: Plan, end: int) -> float:
+    """Return the greatest load of a plan on an end of the line [N]; none on one that is not held."""
+    return float(np.linalg.norm(plan.forces[end], axis=1).max()) if place.held else 0.0
 
 
-def _start_cost(web: Web, plan: Plan) -> float:
-    place = web.places[0]
-    load = np.linalg.norm(plan.forces[0], axis=1).max(keepdims=True)
-    return float(_anchor_cost(place, np.asarray(load), web.prices, web.bounds)[0]) if place.held else 0.0
+def _end_cost(place: Place, load: float, prices: Prices, bounds: Bounds) -> float:
+    """Return 0, or infinity where an end of the line cannot bear a load."""
+    return float(_anchor_cost(place, np.array([load]), prices, bounds)[0])
 
 
-def paths_in_order(web: Web) -> Iterator[tuple[float, Path]]:
-    """Yield cost at least and plans of every path, the least first; those refused meanwhile are passed over.
+Key = tuple[float, float]
+"""What a path is put in order by: the least of its measure, then the least that it costs."""
 
-    Ties are broken by the fewest joints, then by the order of the plans, so that the order never turns on chance.
+
+@dataclass(frozen=True, slots=True, order=True)
+class _Begun:
+    """A path that is not at the far end yet, or has just come there."""
+
+    key: Key
+    joints: int
+    path: Path
+    spent: float = field(compare=False)
+    load: float = field(compare=False)
+
+
+def paths_in_order(web: Web, measure: Measure = "cost") -> Iterator[tuple[Key, Path]]:
+    """Yield what every path is measured by at least, and its plans, the least first; refused ones are passed over.
+
+    Ties are broken by cost, by the fewest joints, then by the order of the plans, so that the order never turns on
+    chance.
+
+    Args:
+        web: of all plans.
+        measure: cost; the greatest load on an anchor, then cost; or joints, then cost.
     """
-    leaving: dict[int, NDArray[np.intp]] = {
-        place: np.array(web.leaving(place), dtype=np.intp) for place in range(len(web.places))
-    }
-    ticket = itertools.count()
-    heap: list[tuple[float, int, Path, int, float]] = []
+    leaving = {place: np.array(web.leaving(place), dtype=np.intp) for place in range(len(web.places))}
+    heap: list[_Begun] = []
 
-    def push(path: Path, spent: float, joints: int) -> None:
+    def push(path: Path, spent: float, joints: int, load: float) -> None:
         last = path[-1]
         least = spent + float(web.onward[last])
-        if np.isfinite(least) and joints + web.joints_onward[last] <= web.bounds.joints:
-            heapq.heappush(heap, (round(least, 9), joints, path, next(ticket), spent))
+        whole = joints + float(web.joints_onward[last])
+        if np.isfinite(least) and whole <= web.bounds.joints:
+            heaviest = max(load, float(web.load_onward[last]))
+            first = {"cost": least, "joints": whole, "anchor-load": heaviest}[measure]
+            heapq.heappush(heap, _Begun((round(first, 9), round(least, 9)), joints, path, spent, load))
 
     for number in leaving[0].tolist():
         plan = web.plans[number]
-        push((number,), _start_cost(web, plan) + plan.cost, len(plan.takeups))
+        load = _end_load(web.places[0], plan, 0)
+        own = _end_cost(web.places[0], load, web.prices, web.bounds)
+        push((number,), own + plan.cost, len(plan.takeups), LIGHTEST * load)
     while heap:
-        least, joints, path, _, spent = heapq.heappop(heap)
-        if _is_refused(web, path):
+        begun = heapq.heappop(heap)
+        if is_refused(web, begun.path):
             continue
-        last = web.plans[path[-1]]
+        last = web.plans[begun.path[-1]]
         if last.far == len(web.places) - 1:
-            yield least, path
+            yield begun.key, begun.path
             continue
         after = leaving[last.far]
         if not len(after):
             continue
         options = [web.plans[k] for k in after]
-        anchor = junction_costs(web.places[last.far], [last], options, web.prices, web.bounds)[0]
-        for number, plan, cost in zip(after.tolist(), options, anchor.tolist(), strict=True):
+        loads = junction_loads([last], options)[0]
+        costs = _anchor_cost(web.places[last.far], loads, web.prices, web.bounds)
+        for number, plan, cost, load in zip(after.tolist(), options, costs.tolist(), loads.tolist(), strict=True):
             if np.isfinite(cost) and number not in web.refused:
-                push((*path, number), spent + cost + plan.cost, joints + len(plan.takeups))
+                joints = begun.joints + len(plan.takeups)
+                heaviest = max(begun.load, LIGHTEST * load)
+                push((*begun.path, number), begun.spent + cost + plan.cost, joints, heaviest)
 
 
-def _is_refused(web: Web, path: Path) -> bool:
+def is_refused(web: Web, path: Path) -> bool:
+    """Whether a path has a plan that fails by itself, or two neighbours that fail together."""
     return bool(web.refused.intersection(path)) or any(pair in web.refused_pairs for pair in itertools.pairwise(path))
 
 
-__all__ = ["LIGHTEST", "Bounds", "Path", "Web", "junction_costs", "junction_loads", "paths_in_order", "web_of"]
+__all__ = [
+    "LIGHTEST",
+    "Bounds",
+    "Key",
+    "Measure",
+    "Path",
+    "Web",
+    "is_refused",
+    "junction_loads",
+    "paths_in_order",
+    "web_of",
+]

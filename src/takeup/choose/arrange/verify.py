@@ -103,24 +103,23 @@ def _blame(ground: Ground, whole: Arranged, study: Study, row: Document) -> tupl
     where = str(row["where"])
     names = [ground.places[plan.near].name for plan in whole.plans] + [ground.places[whole.plans[-1].far].name]
     for number, plan in enumerate(whole.plans):
-        if where.startswith(f"{names[number]} to {names[number + 1]}"):
-            return {number}, set()
-        if any(_is_of(where, item.name) for item in plan.takeups):
+        own = [item.name for item in plan.takeups]
+        if where.startswith(f"{names[number]} to {names[number + 1]}") or any(_is_of(where, name) for name in own):
             return {number}, set()
     for number, name in enumerate(names):
         if _is_of(where, name):
-            if number in (0, len(whole.plans)):
-                return {0 if number == 0 else number - 1}, set()
-            return set(), {number - 1}
-    station = _station_of(study, ground.line.name, where)
-    if station is None and row["rule"] == stability.RULE.name:
-        station = _bowed_at(str(row["because"]))
-    if station is not None:
-        for number, plan in enumerate(whole.plans):
-            low, high = (moved_station(ground.places[end].station, whole.loops) for end in (plan.near, plan.far))
-            if low <= station <= high:
-                return {number}, set()
-    return set(), set()
+            at_end = number in (0, len(whole.plans))
+            return ({min(number, len(whole.plans) - 1)}, set()) if at_end else (set(), {number - 1})
+    return _within(ground, whole, _station_of(study, ground.line.name, row)), set()
+
+
+def _within(ground: Ground, whole: Arranged, station: float | None) -> set[int]:
+    """Return the plan whose span a station of the arranged line lies in."""
+    for number, plan in enumerate(whole.plans):
+        low, high = (moved_station(ground.places[end].station, whole.loops) for end in (plan.near, plan.far))
+        if station is not None and low <= station <= high:
+            return {number}
+    return set()
 
 
 def _bowed_at(because: str) -> float | None:
@@ -133,14 +132,18 @@ def _is_of(where: str, name: str) -> bool:
     return where == name or where.startswith((f"{name},", f"{name} to "))
 
 
-def _station_of(study: Study, line: str, where: str) -> float | None:
-    """Return the station of the hold or joint that a row is about; None where it is about none."""
+def _station_of(study: Study, line: str, row: Document) -> float | None:
+    """Return the station of what a row is about: a hold, a joint, or where a run bows; None where it is about none."""
+    if row["rule"] == stability.RULE.name:
+        bowed = _bowed_at(str(row["because"]))
+        if bowed is not None:
+            return bowed
     own = study.line(line)
     known: Sequence[tuple[str, float]] = [
         *((hold.name, hold.position.station) for hold in own.holds),
         *((item.name, item.position.station) for item in own.takeups),
     ]
-    found = [station for name, station in known if _is_of(where, name)]
+    found = [station for name, station in known if _is_of(str(row["where"]), name)]
     return found[0] if found else None
 
 
