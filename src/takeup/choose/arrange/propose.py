@@ -11,7 +11,7 @@ from __future__ import annotations
 import heapq
 import itertools
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from takeup.choose.arrange.assemble import arranged, resolved_with
 from takeup.choose.arrange.ground import Ground
@@ -87,6 +87,10 @@ class Hunt:
         refused: paths that failed.
         studies: how many were run.
         exhausted: whether it stopped for their number.
+        most: studies that may be run.
+        proved: what the own study of each path said: its proposal, None where it fails.
+        failing: plans that fail whatever stands beside them.
+        failing_pairs: neighbours that fail together.
     """
 
     ground: Ground
@@ -96,6 +100,10 @@ class Hunt:
     refused: list[Refused] = field(default_factory=list)
     studies: int = 0
     exhausted: bool = False
+    most: int = MOST_STUDIES
+    proved: dict[Path, Proposal | None] = field(default_factory=dict)
+    failing: set[int] = field(default_factory=set)
+    failing_pairs: set[tuple[int, int]] = field(default_factory=set)
 
 
 Progress = Callable[[Hunt, str], None]
@@ -127,11 +135,31 @@ def propose(
     Returns:
         The web, with what was refused in it.
     """
-    web = web_of(hunt.ground.places, hunt.plans, hunt.ground.prices, bounds)
+    web = replace(
+        web_of(hunt.ground.places, hunt.plans, hunt.ground.prices, bounds),
+        refused=hunt.failing,
+        refused_pairs=hunt.failing_pairs,
+    )
     found = _in_order(hunt, web, measure, progress or (lambda _hunt, _words: None))
+    hunt.proposals = []
     for proposal in itertools.islice(found, best):
         hunt.proposals.append(proposal)
     return web
+
+
+def best_within(hunt: Hunt, bounds: Bounds, progress: Progress | None = None) -> Proposal | None:
+    """Return the cheapest proposal within bounds; None where there is none. The hunt's own proposals stay.
+
+    Args:
+        hunt: that goes on.
+        bounds: of every path.
+        progress: told of every study.
+    """
+    kept = hunt.proposals
+    propose(hunt, 1, bounds=bounds, progress=progress)
+    found = hunt.proposals[0] if hunt.proposals else None
+    hunt.proposals = kept
+    return found
 
 
 def _in_order(hunt: Hunt, web: Web, measure: Measure, progress: Progress) -> Iterator[Proposal]:
@@ -152,11 +180,13 @@ def _in_order(hunt: Hunt, web: Web, measure: Measure, progress: Progress) -> Ite
         if proposal is not None:
             yield proposal
         elif not is_refused(web, path):
-            if hunt.studies >= MOST_STUDIES:
-                hunt.exhausted = True
-                return
-            proved = _prove(hunt, web, path, progress)
-            if proved is not None:
+            if path not in hunt.proved:
+                if hunt.studies >= hunt.most:
+                    hunt.exhausted = True
+                    return
+                hunt.proved[path] = _prove(hunt, path, progress)
+            proved = hunt.proved[path]
+            if proved is not None and proved.greatest_load[1] <= web.bounds.load:
                 heapq.heappush(waiting, (measured(proved, measure), 2, next(ticket), path, proved))
 
 
@@ -178,7 +208,7 @@ def _cost_placed(hunt: Hunt, path: Path) -> float:
     return cost_of(parts_of(ground.line, line, loads=loads, indices=_indices(whole), prices=ground.prices))
 
 
-def _prove(hunt: Hunt, web: Web, path: Path, progress: Progress) -> Proposal | None:
+def _prove(hunt: Hunt, path: Path, progress: Progress) -> Proposal | None:
     """Return a path with its own study, where that stands; else note who is to blame."""
     ground = hunt.ground
     whole = arranged(ground, [hunt.plans[number] for number in path])
@@ -186,13 +216,11 @@ def _prove(hunt: Hunt, web: Web, path: Path, progress: Progress) -> Proposal | N
     progress(hunt, " | ".join(plan.concept for plan in whole.plans))
     found = verified(ground, whole)
     if not found.stands:
-        web.refused.update(path[number] for number in found.blamed)
-        web.refused_pairs.update((path[number], path[number + 1]) for number in found.blamed_pairs)
+        hunt.failing.update(path[number] for number in found.blamed)
+        hunt.failing_pairs.update((path[number], path[number + 1]) for number in found.blamed_pairs)
         hunt.refused.append(Refused(plans=whole.plans, because=found.because))
         return None
     anchors = {name: load for name, load in found.loads.items() if name in _anchors(ground, whole)}
-    if max(anchors.values()) > web.bounds.load:
-        return None
     line = found.study.line(ground.line.name)
     parts = parts_of(ground.line, line, loads=found.loads, indices=_indices(whole), prices=ground.prices)
     return Proposal(path=path, whole=whole, found=found, parts=parts, cost=cost_of(parts), anchor_loads=anchors)
@@ -213,4 +241,4 @@ def _indices(whole: Arranged) -> dict[str, float | None]:
     return found
 
 
-__all__ = ["MOST_STUDIES", "Hunt", "Proposal", "Refused", "hunt_of", "propose"]
+__all__ = ["MOST_STUDIES", "Hunt", "Progress", "Proposal", "Refused", "best_within", "hunt_of", "measured", "propose"]
