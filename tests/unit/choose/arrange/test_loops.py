@@ -229,3 +229,10 @@ def test_loop_sizes_refuse_what_is_no_size(wrong: dict[str, float]):
     values = {"growth": 0.1, "stress": 1e8, "radius": 0.3} | wrong
     with pytest.raises(OutOfRange):
         loop_sizes(values.pop("growth"), modulus=2e11, outside_diameter=0.2, deepest=9.0, **values)
+
+
+def test_a_loop_stands_where_it_is_planned_to_the_micrometre():
+    """31.1234567 - 1 = 30.1234567 m, set out as 30.123457 m; the other side is 2 m on."""
+    made = with_loop(study_from_text(straight(), "test.yaml"), "T-1", plan(31.1234567)).lines[0]
+    corners = route_of(made).corners
+    assert corners[1:5] == pytest.approx(30.123457 + np.array([0.0, 3.0, 5.0, 8.0]), abs=1e-9)  # rounding of sums
