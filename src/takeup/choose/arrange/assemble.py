@@ -30,7 +30,17 @@ def arranged(ground: Ground, plans: Sequence[Plan]) -> Arranged:
         named.append(replace(plan, takeups=joints, loops=tuple(next(numbered) for _ in plan.loops)))
     inner = [ground.places[plan.far] for plan in plans[:-1]]
     anchors = tuple(_moved_anchor(anchor_of(place), every) for place in inner if not place.fixed)
-    return Arranged(plans=tuple(named), anchors=anchors, loops=tuple(every))
+    guides = [hold for plan in plans for hold in plan.holds]
+    return Arranged(
+        plans=tuple(named),
+        anchors=anchors,
+        guides=tuple(_named_by_place(replace(hold, position=_moved(hold.position, every))) for hold in guides),
+        loops=tuple(every),
+    )
+
+
+def _named_by_place(hold: Hold) -> Hold:
+    return replace(hold, name=f"{hold.kind} at {hold.position.words}")
 
 
 def _loops(plans: Sequence[Plan]) -> list[LoopPlan]:
@@ -72,7 +82,7 @@ def study_with(ground: Ground, whole: Arranged) -> Study:
     """
     study = looped(ground.study, ground.line.name, whole.loops) if whole.loops else ground.study
     bare = study.line(ground.line.name)
-    line = line_with(bare, whole.anchors, [item for plan in whole.plans for item in plan.takeups])
+    line = line_with(bare, (*whole.anchors, *whole.guides), [item for plan in whole.plans for item in plan.takeups])
     return replace(study, lines=tuple(line if one.name == line.name else one for one in study.lines))
 
 

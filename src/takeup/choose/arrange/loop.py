@@ -6,23 +6,31 @@ the span with the loop in it (chain.py), without guides and rests.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
+from dataclasses import replace
 
 import numpy as np
 
+from takeup.basis import intermediate_guide_spacing
 from takeup.choose.arrange.bare import stress_of, widest_range
 from takeup.choose.arrange.chain import chain_of
 from takeup.choose.arrange.ground import Ground
 from takeup.choose.arrange.loops import LoopSize, loop_sizes, why_no_loops
 from takeup.choose.arrange.records import Floats, Plan, Refusal
+from takeup.line import Hold, second_moment
 from takeup.line.allowed import LoopRoom
+from takeup.line.holding import HoldRule
 from takeup.line.looped import LoopPlan, looped, moved_station, tangent_of
+from takeup.line.parts import Position, station_words
 
 LEAST_GROWTH = 0.002
 """Growth below which no loop is thought of [m]: two millimetres bend any pipe."""
 USUAL_RANGE = 100e6
 """Stress range that a loop is sized for where no allowable stresses are typed in [Pa] (common practice, no source)."""
 MOST_SIZES = 3
+FREE = 20.0
+"""Outside diameters between a loop and the guide beside it (common practice, no source)."""
 _TRIES = 8  # places either side of the middle that are looked at for room
 NAME = "loop"
 
@@ -47,7 +55,9 @@ def loop_plans(ground: Ground, near: int, far: int) -> Iterator[Plan | Refusal]:
                 because = why
             else:
                 found = True
-                yield _plan(ground, (near, far), plan, grown)
+                bare = _plan(ground, (near, far), plan, grown)
+                yield bare
+                yield from _guided(ground, bare, plan)
     if not found:
         yield Refusal(concept="pipe loop", near=near, far=far, because=because)
 
@@ -118,6 +128,60 @@ def _plan(ground: Ground, span: tuple[int, int], loop: LoopPlan, grown: float) -
             f"loop {loop.depth:g} m deep and {loop.width:g} m wide at {loop.station:g} m for {grown * 1e3:.0f} mm of "
             f"growth: {stress / 1e6:.0f} MPa {words} by the bare pipe alone"
         ),
+    )
+
+
+def _guided(ground: Ground, plan: Plan, loop: LoopPlan) -> Iterator[Plan]:
+    """Yield the same loop with guides on either side, where the line's rule has guides and there is length for any.
+
+    At equal steps of at most L_max, which leaves a quarter of the pinned Euler load, from the anchors towards the loop;
+    the last of them `FREE` diameters from it, so that it may bend (common practice, no source).
+    """
+    rule = next((rule for rule in ground.line.rules if rule.by == "spacing rule"), None)
+    if rule is None:
+        return
+    pipe = ground.line.section_at(loop.station).pipe
+    force = float(np.linalg.norm(plan.forces, axis=2).max())
+    modulus = pipe.material.modulus.at(ground.study.conditions_of(ground.line).design.temperature)
+    longest = intermediate_guide_spacing(modulus, second_moment(pipe), force)
+    free = FREE * pipe.size.outside_diameter
+    stations = []
+    for anchor, edge in (
+        (ground.places[plan.near].station, loop.begin - free),
+        (ground.places[plan.far].station, loop.finish + free),
+    ):
+        length = (edge - anchor) * (1.0 if edge > anchor else -1.0)
+        if (edge - anchor) * (loop.station - anchor) <= 0.0 or length < free:
+            continue
+        count = math.ceil(length / longest - 1e-9)
+        stations += [anchor + (edge - anchor) * step / count for step in range(1, count + 1)]
+    guides = [round(station, 2) for station in stations if ground.line.allowed.is_clear(station)]
+    if not guides:
+        return
+
+    def least(count: int) -> float:
+        return ground.least_cost(plan.near, plan.far, count)
+
+    yield replace(
+        plan,
+        holds=tuple(_guide(rule, station) for station in guides),
+        guides=len(guides),
+        cost=plan.cost
+        - ground.least_cost(plan.near, plan.far, 0)
+        + ground.least_cost(plan.near, plan.far, len(guides)),
+        words=f"{plan.words}; {len(guides)} guides beside it",
+    )
+
+
+def _guide(rule: HoldRule, station: float) -> Hold:
+    words = station_words(station)
+    return Hold(
+        name=f"{rule.kind} at {words}",
+        kind=rule.kind,
+        position=Position(words=words, station=station),
+        friction=rule.friction,
+        clearance=rule.clearance,
+        can_carry=rule.can_carry,
     )
 
 

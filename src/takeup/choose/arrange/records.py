@@ -60,6 +60,7 @@ class Plan:
         takeups: the joints.
         price_indices: of each joint, as its series has it; None where it has none.
         loops: of pipe, their stations on the bare line.
+        holds: guides of its own, their stations on the bare line.
         guides: how many its rule places.
         cost: of joints, their guides and pipe, an index.
         forces: on the structure at the near and at the far place in each state, (2, s, 3) [N]; without friction, wind
@@ -75,6 +76,7 @@ class Plan:
     takeups: tuple[TakeUp, ...]
     price_indices: tuple[float | None, ...]
     loops: tuple[LoopPlan, ...] = ()
+    holds: tuple[Hold, ...] = ()
     guides: int
     cost: float
     forces: Floats
@@ -87,7 +89,7 @@ class Plan:
         joints = ", ".join(item.chosen.joint if item.chosen else item.name for item in self.takeups)
         places = ", ".join(f"{item.position.station:.6f}" for item in self.takeups)
         loops = ", ".join(f"{one.station:.2f} {one.width:.2f} {one.depth:.2f}" for one in self.loops)
-        return self.near, self.far, f"{self.concept}: {joints} at {places} {loops}"
+        return self.near, self.far, f"{self.concept}: {joints} at {places} {loops} {len(self.holds)} guides"
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -102,13 +104,14 @@ class Refusal:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Arranged:
-    """A path over places: the plans from the first to the last, its loops named, and the anchors that it adds.
+    """A path over places: the plans from the first to the last, and the anchors, guides and loops that it adds.
 
     Stations of loops are those of the bare line; anchors and joints stand where they are with the loops in.
     """
 
     plans: tuple[Plan, ...]
     anchors: tuple[Hold, ...]
+    guides: tuple[Hold, ...] = ()
     loops: tuple[LoopPlan, ...] = ()
 
 
