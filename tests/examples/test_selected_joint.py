@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import json
 import re
+from collections import Counter
 from functools import cache
 from pathlib import Path
 from typing import Any  # the results are JSON: their values are what the schema says
@@ -17,6 +18,7 @@ import pytest
 
 import takeup.results
 from takeup.choose import resolve
+from takeup.choose.selection.asked import selection_for_duty
 from takeup.edge import SI
 from takeup.joints.tables import DEMONSTRATION, load_table
 from takeup.line.reading.reader import read_study
@@ -24,7 +26,8 @@ from takeup.papers import summary_lines
 from takeup.papers.series_inputs import series_tables
 from takeup.results import results_of
 
-EXAMPLE = Path(__file__).parents[2] / "examples" / "lennox-quay-selected-joint.yaml"
+EXAMPLES = Path(__file__).parents[2] / "examples"
+EXAMPLE = EXAMPLES / "lennox-quay-selected-joint.yaml"
 SCHEMA = json.loads((Path(takeup.results.__file__).parent / "results.schema.json").read_text(encoding="utf-8"))
 FIRST, CHEAPER, NAMED = (
     "pressed from outside DN 150, 12 bar, 80 mm",
@@ -125,3 +128,20 @@ def test_a_line_with_typed_data_prints_no_series():
     plain = {**results(), "takeups": [{**joint, "chosen": None} for joint in results()["takeups"]], "series": []}
     assert series_tables(plain) == []
     assert "Joints from a series:" not in summary_lines(plain, SI)
+
+
+def test_the_duty_has_what_fits_and_reasons_of_three_kinds():
+    """DN 200 has 21 joints: of the others 6 bar is too little, or 500 mm, or the movement left of the rated."""
+    asked, found = selection_for_duty(EXAMPLES / "duties" / "kiln-house.yaml", None)
+    assert [found.table.names[row] for row in found.fits.tolist()] == [
+        "axial DN 200, 12 bar, 40 mm",
+        "axial DN 200, 20 bar, 40 mm",
+        "pressed from outside DN 200, 20 bar, 50 mm",
+        "pressed from outside DN 200, 12 bar, 50 mm",
+    ]  # the list's own prices, rising
+    size = found.table.numbers["size_dn"]
+    fitting = set(found.fits.tolist())
+    others = [row for row in range(len(found.table)) if size[row] == 200 and row not in fitting]
+    reasons = Counter(found.because(row).partition(":")[0] for row in others)
+    assert reasons == {"pressure": 6, "room": 5, "movement": 6}
+    assert asked.file == "kiln-house.yaml"

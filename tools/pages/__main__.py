@@ -13,6 +13,7 @@ from tools.pages.bellows_duty import bellows_duty_page
 from tools.pages.checks import check_pages
 from tools.pages.commands import commands_page
 from tools.pages.coverage import coverage_page
+from tools.pages.joint_duty import joint_duty_page
 from tools.pages.kinds import kind_pages
 from tools.pages.library import library_page
 from tools.pages.price_file import price_file_page
@@ -37,6 +38,7 @@ def every_page() -> dict[Path, str]:
         reference / "commands.md": commands_page(),
         reference / "coverage.md": coverage_page(),
         reference / "demonstration-series.md": series_page(),
+        reference / "joint-duty.md": joint_duty_page(),
         reference / "library.md": library_page(),
         reference / "material-advice.md": advice_page(),
         reference / "price-file.md": price_file_page(),

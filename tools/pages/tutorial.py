@@ -20,7 +20,8 @@ from tools.pages import ROOT
 
 from takeup import cli
 
-PAGES = tuple(Path("docs") / "tutorial" / name for name in ("first-study.md", "several-lines.md", "one-bellows.md"))
+_NAMES = ("first-study.md", "several-lines.md", "one-bellows.md", "choosing-a-joint.md")
+PAGES = tuple(Path("docs") / "tutorial" / name for name in _NAMES)
 _BLOCK = re.compile(r"^```(console|diff)\n(.*?)^```$", re.DOTALL | re.MULTILINE)
 _COMMAND = re.compile(r"^\$ python3 go\.py (?P<words>[^|]*?)(?: 2>&1)?(?: \| head -n (?P<head>\d+))?$")
 _COPY = re.compile(r"^\$ cp (?P<from>examples/[\w./-]+) (?P<to>[\w-]+\.yaml)$")

@@ -133,6 +133,11 @@ COVERAGE: tuple[Coverage, ...] = (
         words="as far as the file says; velocities of EJMA, 8th and 9th edition; vibration is not computed",
     ),
     Coverage(
+        subject="joints of a series: ratings hotter and over more cycles, selection for a duty or a place in a line",
+        status="from memory",
+        words="the first by the rank is proved by its own study, those behind by data and movements",
+    ),
+    Coverage(
         subject="advice on the metal of joints: medium, temperature, surroundings, test water, lining of PTFE",
         status="from memory",
         words="rules of thumb, one condition each, most of them common practice; advice, not proof, and no check",
@@ -144,6 +149,14 @@ COVERAGE: tuple[Coverage, ...] = (
         ),
         status="not covered",
         words="the advice on the metal of joints judges none of it and no check does; a corrosion engineer decides",
+    ),
+    Coverage(
+        subject=(
+            "joints with pins, of two halves, with a balance, or hoses out of a series; in-plane squirm, stress and "
+            "life of a series' bellows in a study, whether it gives their geometry or not"
+        ),
+        status="not covered",
+        words="such kinds are typed in; a joint of a series is judged by its maker's ratings",
     ),
     Coverage(
         subject="rings, and lines whose far end joins another line",
