@@ -2,8 +2,9 @@
 
 The joint stands beside the nearer of both anchors that leaves room for it, so that the anchor guides one of its sides.
 It is shortened by what the span grows; every joint of the series that stands this, its pressures and temperatures is a
-way of its own, unless another costs no more, pushes no harder and is no stiffer or longer. Forces are those of thrust
-and spring alone: |P A_e - k x|, the least that the anchors can see (friction and weight come on top).
+way of its own, unless another costs no more, pushes no harder and is no stiffer or longer. One that stands it only
+when it is drawn out by the rule when fitted is a way as well. Forces are those of thrust and spring alone,
+|P A_e - k x|, the least that the anchors can see (friction and weight come on top).
 """
 
 from __future__ import annotations
@@ -19,6 +20,7 @@ from takeup.basis import first_guide_limit
 from takeup.choose.arrange.ground import Ground
 from takeup.choose.arrange.records import Concept, Plan, Refusal
 from takeup.choose.rules import guides_beside
+from takeup.choose.selection.document import preset_by_rule
 from takeup.choose.selection.place import Place as Asked
 from takeup.choose.selection.screen import Screened, screen
 from takeup.choose.selection.trial import at_rest, cycles_of, joint_at
@@ -37,6 +39,7 @@ AXIAL: tuple[Concept, ...] = (
 )
 FACE = 0.3
 """From an anchor to the face of a joint: room for a weld and a spanner [m] (common practice, no source)."""
+_LEAST_PRESET = 0.001  # a millimetre: less is not set out [m]
 _STEP = 0.05  # in which places are set out [m]
 _AS_GOOD = ("length", "effective_area", "axial_rate")
 
@@ -63,18 +66,18 @@ def _of_kind(ground: Ground, table: SeriesTable, concept: Concept, span: tuple[i
     asked = _asked(ground, choice, span)
     found = screen(asked, table)
     rows = [row for row in np.flatnonzero(found.fits) if table.kinds[row] == concept]
-    if not rows:
+    drawn = replace(choice, preset=preset_by_rule(asked))
+    with_preset = replace(asked, preset=drawn.preset)
+    more = screen(with_preset, table).fits & ~found.fits & (drawn.preset > _LEAST_PRESET)
+    rows_drawn = [row for row in np.flatnonzero(more) if table.kinds[row] == concept]
+    if not rows and not rows_drawn:
         yield Refusal(concept=concept, near=near, far=far, because=_nearest(found, concept))
         return
-    for row in _undominated(ground, table, np.array(rows, dtype=np.intp)):
-        plan = _plan(ground, choice, int(row), span, asked)
-        yield (
-            plan
-            if plan is not None
-            else Refusal(
-                concept=concept, near=near, far=far, because=f"{table.names[row]} finds no room beside either anchor"
-            )
-        )
+    for own, way, place in ((rows, choice, asked), (rows_drawn, drawn, with_preset)):
+        for row in undominated(ground, table, np.array(own, dtype=np.intp)):
+            plan = _plan(ground, way, int(row), span, place)
+            because = f"{table.names[row]} finds no room beside either anchor"
+            yield plan if plan is not None else Refusal(concept=concept, near=near, far=far, because=because)
 
 
 def _choice(table: SeriesTable, concept: str, stations: tuple[float, float]) -> Choice:
@@ -106,7 +109,7 @@ def _nearest(found: Screened, concept: str) -> str:
     return f"{found.table.names[sized]}: {found.because(sized)}"
 
 
-def _undominated(ground: Ground, table: SeriesTable, rows: NDArray[np.intp]) -> list[int]:
+def undominated(ground: Ground, table: SeriesTable, rows: NDArray[np.intp]) -> list[int]:
     """Return the joints that no other of these betters in price, thrust, stiffness and length at once."""
     own = table.numbers
     price = np.array([price_of(ground, table, row) for row in rows.tolist()])
@@ -136,10 +139,10 @@ def _plan(ground: Ground, choice: Choice, row: int, span: tuple[int, int], asked
         return None
     data = takeup.data
     along = ground.direction(near, far)
-    push = asked.pressure * data.effective_area - data.axial_rate * asked.axial
+    push = asked.pressure * data.effective_area - data.axial_rate * (asked.axial + asked.preset)
     forces = np.stack([-push[:, None] * along, push[:, None] * along])
     design = float(asked.pressure[~asked.tests].max())
-    one_side = design * data.effective_area - data.axial_rate * float(asked.axial[ground.operating])
+    one_side = design * data.effective_area - data.axial_rate * float(asked.axial[ground.operating] + asked.preset)
     stations = ground.places[near].station, ground.places[far].station
     guides = len(guides_beside(ground.study, ground.line, takeup, stations))
     worst = int(np.abs(asked.axial).argmax())
@@ -157,9 +160,13 @@ def _plan(ground: Ground, choice: Choice, row: int, span: tuple[int, int], asked
         alone=np.stack([-one_side * along, one_side * along]),
         words=(
             f"{choice.table.names[row]} at {takeup.position.words}: {asked.axial[worst] * 1e3:+.0f} mm in "
-            f"{asked.states[worst]}, {movement:.2f} of its ratings; thrust {thrust / 1e3:.0f} kN"
+            f"{asked.states[worst]}, {movement:.2f} of its ratings{_preset(asked)}; thrust {thrust / 1e3:.0f} kN"
         ),
     )
+
+
+def _preset(asked: Asked) -> str:
+    return f", fitted {asked.preset * 1e3:.0f} mm longer" if asked.preset else ""
 
 
 def _placed(ground: Ground, choice: Choice, row: int, span: tuple[int, int]) -> TakeUp | None:
@@ -174,7 +181,9 @@ def _placed(ground: Ground, choice: Choice, row: int, span: tuple[int, int]) -> 
             middle = first + sense * (_up(FACE + length / 2.0) + number * _STEP)
             if _has_room(ground, middle, length, (begin, finish)):
                 position = Position(words=station_words(middle), station=middle)
-                return joint_at(ground.study, ground.line, replace(choice, position=position), row, _chosen(table, row))
+                return joint_at(
+                    ground.study, ground.line, replace(choice, position=position), row, chosen_from(table, row)
+                )
     return None
 
 
@@ -191,7 +200,8 @@ def _has_room(ground: Ground, middle: float, length: float, stations: tuple[floa
     return not any(low < middle + half and middle - half < high for low, high in clear)
 
 
-def _chosen(table: SeriesTable, row: int) -> Chosen:
+def chosen_from(table: SeriesTable, row: int) -> Chosen:
+    """Return what is to be said of a joint that a proposal takes from a series."""
     return Chosen(
         joint=table.names[row],
         source=table.provenance,
@@ -204,4 +214,4 @@ def _chosen(table: SeriesTable, row: int) -> Chosen:
     )
 
 
-__all__ = ["AXIAL", "FACE", "axial_plans", "price_of"]
+__all__ = ["AXIAL", "FACE", "axial_plans", "chosen_from", "price_of", "undominated"]

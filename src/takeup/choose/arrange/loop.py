@@ -26,6 +26,10 @@ from takeup.line.parts import Position, station_words
 
 LEAST_GROWTH = 0.002
 """Growth below which no loop is thought of [m]: two millimetres bend any pipe."""
+TRAPPED = ("steam", "condensate")
+"""Media of which a loop that is not level would keep what condenses."""
+LEVEL = 0.1
+"""Sine of a rise that is drained like a level leg (common practice, no source)."""
 USUAL_RANGE = 100e6
 """Stress range that a loop is sized for where no allowable stresses are typed in [Pa] (common practice, no source)."""
 MOST_SIZES = 3
@@ -44,6 +48,9 @@ def loop_plans(ground: Ground, near: int, far: int) -> Iterator[Plan | Refusal]:
     if grown < LEAST_GROWTH:
         return
     for room in ground.line.allowed.loop_room:
+        if ground.line.medium in TRAPPED and abs(room.towards[2]) > LEVEL:
+            because = f"a loop that rises or falls would hold condensate, and the line carries {ground.line.medium}"
+            continue
         sizes = _sizes(ground, (near, far), grown, room.depth)
         if not sizes:
             because = (

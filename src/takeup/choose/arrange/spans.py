@@ -6,7 +6,19 @@ from takeup.choose.arrange.axial import axial_plans
 from takeup.choose.arrange.bare import bare_plans
 from takeup.choose.arrange.ground import Ground
 from takeup.choose.arrange.loop import loop_plans
+from takeup.choose.arrange.offset import offset_plans
 from takeup.choose.arrange.records import Plan, Refusal
+
+_TYPED = "no series can have one, since {what} lie as the line file says: type it in, and it is kept as given"
+NEVER: dict[str, str] = {
+    "hinge set": _TYPED.format(what="its pins"),
+    "gimbal set": _TYPED.format(what="its pins"),
+    "swing joint": _TYPED.format(what="its bars"),
+    "pressure balanced": _TYPED.format(what="its ties"),
+    "braided hose loop": "no series can have one, since nothing of a hose is computed: type it in",
+    "double with anchor base": "two joints beside one anchor do the same, and are proposed as such",
+}
+"""Concepts that are never proposed, and why."""
 
 
 def plans_of(ground: Ground) -> tuple[tuple[Plan, ...], tuple[Refusal, ...]]:
@@ -38,7 +50,12 @@ def _with_joints(ground: Ground, near: int, far: int) -> list[Plan | Refusal]:
     given = any(low < item.position.station < high for item in ground.line.takeups)
     if given or not (places[near].held and places[far].held):
         return []
-    return [*loop_plans(ground, near, far), *axial_plans(ground, near, far)]
+    return [
+        *loop_plans(ground, near, far),
+        *axial_plans(ground, near, far),
+        *offset_plans(ground, near, far),
+        *(Refusal(concept=concept, near=near, far=far, because=why) for concept, why in NEVER.items()),
+    ]
 
 
-__all__ = ["plans_of"]
+__all__ = ["NEVER", "plans_of"]
