@@ -144,6 +144,7 @@ class Study:
     order: tuple[str, ...] = ()
     warming: Warming = "zone by zone"
     walk: WalkOptions = COLD_WALK
+    prices: str | None = None  # path of a price file, as typed: counted from the folder of the line file
     file: str
     sha256: str
 

@@ -61,6 +61,7 @@ class Head:
     order: tuple[str, ...]
     warming: Warming
     walk: WalkOptions
+    prices: str | None
 
 
 def read_head(book: FaultBook) -> Head:
@@ -81,6 +82,7 @@ def read_head(book: FaultBook) -> Head:
         order=_order(book),
         warming=_warming(book),
         walk=_walk(book),
+        prices=book.words(("prices",)) or None,
     )
 
 

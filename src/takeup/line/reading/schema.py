@@ -98,6 +98,11 @@ class StudyItem(Item):
     walk: WalkItem | None = Field(default=None, description="how the states are walked, where not as usual")
     materials: list[MaterialItem] = Field(default=[], description="materials of the user's own")
     loads: list[LoadItem] = Field(default=[], description="loads of the user's own")
+    prices: Words | None = Field(
+        default=None,
+        description="path of a price file for takeup arrange, counted from the folder of this file; the tool's "
+        "invented demonstration prices where left out",
+    )
     lines: Annotated[list[LineItem], Field(min_length=1)] = Field(
         description="the lines; one that leaves another stands after it"
     )
