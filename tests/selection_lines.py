@@ -119,7 +119,7 @@ def answered(folder: Path, table: SeriesTable, row: int, text: str, name: str = 
     try:
         walked = walk_study(resolve(read(folder, text)))
     except InputError as error:
-        if "there is room for" not in str(error):
+        if not any(words in str(error) for words in ("there is room for", "and the pipe at")):
             raise
         return Answered(**failed, because=str(error))
     if not isinstance(walked, Walked):

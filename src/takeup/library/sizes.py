@@ -74,6 +74,15 @@ def pipe_size(words: str, *, table: str | None = None) -> PipeSize:
     raise _unknown_size(words, name, chosen)
 
 
+def size_number(size: PipeSize) -> float:
+    """Return the number of a size: that of its DN, else its outside diameter in mm: a copper tube has no DN.
+
+    By it a size is priced, and told from that of a joint of a series.
+    """
+    number = size.dn.removeprefix("DN ")
+    return float(number) if number.isdecimal() else to_mm(size.outside_diameter)
+
+
 def schedules(size: PipeSize) -> tuple[str, ...]:
     """Return the schedules, or the names of the walls, in which this size is tabulated."""
     return tuple(row["schedule"] for row in _walls(size))

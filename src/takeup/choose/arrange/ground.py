@@ -16,6 +16,7 @@ from takeup.choose.resolve import choose_joints
 from takeup.choose.rests import level_runs
 from takeup.choose.rules import weight_spans
 from takeup.errors import TakeupError
+from takeup.library import size_number
 from takeup.line import Hold, Line, Route, State, Study, is_anchor, route_of, states_of
 from takeup.line.parts import Position, station_words
 
@@ -103,7 +104,7 @@ class Ground:
     @cached_property
     def size_dn(self) -> float:
         """The least nominal size of the line, for what costs least."""
-        return min(float(section.pipe.size.dn.removeprefix("DN ")) for section in self.line.sections)
+        return min(size_number(section.pipe.size) for section in self.line.sections)
 
     @cached_property
     def level(self) -> list[tuple[float, float]]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from takeup.choose.arrange.price_tables import size_number
+from takeup.library import size_number
 from takeup.line import Line, Route, Section, route_of
 
 _SAME = 1e-6  # lengths closer than a micrometre are one [m]

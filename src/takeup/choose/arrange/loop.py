@@ -18,6 +18,7 @@ from takeup.choose.arrange.chain import chain_of
 from takeup.choose.arrange.ground import Ground
 from takeup.choose.arrange.loops import LoopSize, loop_sizes, why_no_loops
 from takeup.choose.arrange.records import Floats, Plan, Refusal
+from takeup.library import size_number
 from takeup.line import Hold, second_moment
 from takeup.line.allowed import LoopRoom
 from takeup.line.holding import HoldRule
@@ -115,7 +116,7 @@ def _plan(ground: Ground, span: tuple[int, int], loop: LoopPlan, grown: float) -
     near, far = span
     forces, stress, words = _forces(ground, span, loop)
     pipe = ground.line.section_at(loop.station)
-    size = float(pipe.pipe.size.dn.removeprefix("DN "))
+    size = size_number(pipe.pipe.size)
     radius = tangent_of(pipe.pipe.bends)
     straight = 2.0 * loop.depth - 8.0 * radius
     along = straight + 2.0 * np.pi * radius if pipe.insulation is not None else 0.0

@@ -14,8 +14,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from takeup.choose.arrange.longer import Longer, longer_by
-from takeup.choose.arrange.price_tables import size_number
 from takeup.choose.arrange.prices import WELDS_OF_A_BEND, Prices
+from takeup.library import size_number
 from takeup.line import Hold, Line, TakeUp
 from takeup.units import to_kn
 

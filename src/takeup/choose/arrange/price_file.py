@@ -14,10 +14,10 @@ from itertools import pairwise
 from pathlib import Path
 from typing import Final, get_args
 
-from takeup.choose.arrange.price_tables import Brackets, SizeTable, size_number
+from takeup.choose.arrange.price_tables import Brackets, SizeTable
 from takeup.choose.arrange.prices import Pipework, Prices
 from takeup.joints import TakeUpKind
-from takeup.library import UnknownName, pipe_size
+from takeup.library import UnknownName, pipe_size, size_number
 from takeup.reading.keyed import Entry, Key, KeyedForm, Said, read_keyed
 from takeup.reading.sheet import read_bytes
 

@@ -17,8 +17,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.errors import OutOfRange
-from takeup.library import PipeSize
-from takeup.units import to_mm
 
 Floats = NDArray[np.float64]
 
@@ -103,12 +101,6 @@ class Brackets:
         return next((limit for limit in self.limits if load <= limit), None)
 
 
-def size_number(size: PipeSize) -> float:
-    """Return the number by which a pipe size is priced: that of its DN, else its outside diameter in millimetres."""
-    number = size.dn.removeprefix("DN ")
-    return float(number) if number.isdecimal() else to_mm(size.outside_diameter)
-
-
 def known(tables: Mapping[str, SizeTable], kind: str) -> SizeTable:
     """Return the table of a kind.
 
@@ -120,4 +112,4 @@ def known(tables: Mapping[str, SizeTable], kind: str) -> SizeTable:
     return tables[kind]
 
 
-__all__ = ["Brackets", "SizeTable", "known", "size_number"]
+__all__ = ["Brackets", "SizeTable", "known"]

@@ -16,7 +16,7 @@ import numpy as np
 from takeup.choose.selection.place import Place
 from takeup.choose.selection.ranking import RANKS, Rank
 from takeup.joints import TakeUpKind
-from takeup.library import UnknownName, pipe_size
+from takeup.library import PipeSize, UnknownName, pipe_size, size_number
 from takeup.reading.keyed import Key, KeyedForm, Said, read_keyed
 from takeup.reading.sheet import read_bytes
 from takeup.units import ABSOLUTE_ZERO, Kind
@@ -116,20 +116,19 @@ def read_joint_duty(path: Path) -> JointDuty:
     )
 
 
-def _size(said: Said) -> tuple[float, float] | None:
-    """Return DN and outside diameter [m]; None, and a fault, where the library has no such size."""
+def _size(said: Said) -> PipeSize | None:
+    """Return the size of the pipe; None, and a fault, where the library has no such size."""
     word = said.word("size")
     if not word:
         return None
     try:
-        size = pipe_size(word)
+        return pipe_size(word)
     except UnknownName as error:
         said.fault(("size",), str(error))
         return None
-    return float(size.dn.removeprefix("DN ").strip()), size.outside_diameter
 
 
-def _place(said: Said, size: tuple[float, float]) -> Place:
+def _place(said: Said, size: PipeSize) -> Place:
     def number(name: str) -> float:
         value = said.number(name)
         return 0.0 if math.isnan(value) else value
@@ -140,8 +139,9 @@ def _place(said: Said, size: tuple[float, float]) -> Place:
     return Place(
         name=said.word("name") or "the place",
         kinds=() if kind == ANY else tuple(one for one in get_args(TakeUpKind) if one == kind),
-        size_dn=size[0],
-        outside_diameter=size[1],
+        size_dn=size_number(size),
+        size_words=size.dn,
+        outside_diameter=size.outside_diameter,
         states=("test", "hot", "coldest day"),
         tests=np.array([True, False, False]),
         pressure=np.array([said.number("test_pressure"), high, min(number("minimum_pressure"), high)]),

@@ -20,7 +20,8 @@ class Place:
     Args:
         name: of the take-up or of the duty.
         kinds: that may stand here; all of a series where empty.
-        size_dn: nominal size of the pipe; None where any size will do.
+        size_dn: number of the nominal size of the pipe (library, size_number); None where any size will do.
+        size_words: that size as the library names it; as a DN where not said.
         outside_diameter: of the pipe, round which rods stand [m]; None where not known.
         states: in words, in order.
         tests: which of them are pressure tests, (s,).
@@ -39,6 +40,7 @@ class Place:
     name: str
     kinds: tuple[TakeUpKind, ...] = ()
     size_dn: float | None
+    size_words: str = ""
     outside_diameter: float | None = None
     states: tuple[str, ...]
     tests: NDArray[np.bool_]
@@ -52,6 +54,11 @@ class Place:
     cycles: float | None = None
     room: float = math.inf
     medium: str = ""
+
+    @property
+    def size(self) -> str:
+        """The size of the pipe in words."""
+        return self.size_words or ("any size" if self.size_dn is None else f"DN {self.size_dn:g}")
 
     @property
     def hottest(self) -> float:

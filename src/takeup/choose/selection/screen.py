@@ -24,7 +24,6 @@ _ROUNDING = 1e-9  # a demand that equals its capacity to rounding is full, not o
 NEAR = 1.05
 """A use of movement up to here may still prove good in the line's own study, where the joint moves as itself."""
 _MM, _BAR = 1e3, 1e-5  # for people
-_SAME_SIZE = 0.5  # of DN, which are whole numbers
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -206,11 +205,8 @@ def _before_movement(place: Place, table: SeriesTable, left: Floats) -> tuple[Cr
     high, low = float(service.max()), float(service.min())
     allowed = dict.fromkeys(place.kinds or table.kinds)
     right_kind = np.array([kind in allowed for kind in table.kinds])
-    right_size = (
-        np.ones(count, dtype=bool) if place.size_dn is None else np.abs(own["size_dn"] - place.size_dn) < _SAME_SIZE
-    )
+    right_size = np.ones(count, dtype=bool) if place.size_dn is None else table.of_size(place.size_dn)
     outside = place.outside_diameter or 0.0
-    free = np.where(np.isnan(own["rod_circle"]), np.inf, own["rod_circle"] - own["rod_diameter"])
 
     def whole(name: str, demand: float, capacity: Floats, unit: str, words: str) -> Criterion:
         return Criterion(name=name, demand=np.full(count, demand), capacity=capacity, unit=unit, words=words)
@@ -220,7 +216,7 @@ def _before_movement(place: Place, table: SeriesTable, left: Floats) -> tuple[Cr
 
     return (
         yes("kind", right_kind, f"its kind is not asked for here, only {' or '.join(allowed)}"),
-        yes("size", right_size, f"its size is not that of the pipe, DN {place.size_dn or 0:g}"),
+        yes("size", right_size, f"its size is not that of the pipe, {place.size}"),
         Criterion(
             name="room",
             demand=own["length"] * _MM,
@@ -228,7 +224,8 @@ def _before_movement(place: Place, table: SeriesTable, left: Floats) -> tuple[Cr
             unit="mm",
             words="it is {demand:.5g} mm long, and there is room for {capacity:.5g} mm",
         ),
-        whole("rods", outside * _MM, free * _MM, "mm", "its rods leave {capacity:.5g} mm for a pipe of {demand:.5g}"),
+        whole("rods", outside * _MM, table.clear * _MM, "mm",
+              "its rods leave {capacity:.5g} mm for a pipe of {demand:.5g}"),
         _temperature(place, table),
         whole("pressure", high * _BAR, left * _BAR, "bar", f"{{demand:.5g}} bar at {place.hottest:.4g} °C, of "
               "{capacity:.5g} bar that it is rated for there"),

@@ -10,6 +10,7 @@ import numpy as np
 from takeup.checks import CheckResult, hold_capacity, joint_movement, run_checks, thrust_held
 from takeup.choose.selection.place import Place
 from takeup.joints.tables.derated import derated
+from takeup.library import size_number
 from takeup.line import Line, Study, TakeUp, route_of, states_of
 from takeup.line.choices import Choice, Chosen
 from takeup.results.verdict import Verdict, verdict_of
@@ -117,7 +118,8 @@ def at_rest(study: Study, line: Line, choice: Choice) -> Place:
     return Place(
         name=choice.name,
         kinds=(choice.kind,),
-        size_dn=float(size.dn.removeprefix("DN ")),
+        size_dn=size_number(size),
+        size_words=size.dn,
         outside_diameter=size.outside_diameter,
         states=tuple(state.name for state in states),
         tests=np.array([state.kind == "test" for state in states]),

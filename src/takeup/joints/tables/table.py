@@ -69,6 +69,8 @@ GEOMETRY = (
 RODS = ("rod_count", "rod_diameter", "rod_circle", "rod_gap", "rod_modulus", "rod_can_carry")
 """Arrays of rods: count, [m], [m], [m], [Pa], [N]; NaN throughout where a row has none."""
 
+_SAME_SIZE = 0.5  # of sizes of joints, which are whole numbers
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Provenance:
@@ -131,6 +133,16 @@ class SeriesTable:
     def has_geometry(self) -> NDArray[np.bool_]:
         """Which rows give the geometry of their bellows, (n,)."""
         return np.isfinite(self.numbers["inside_diameter"])
+
+    @property
+    def clear(self) -> Floats:
+        """What the rods of each leave for the pipe between them [m], (n,); infinite where it has none."""
+        within = self.numbers["rod_circle"] - self.numbers["rod_diameter"]
+        return np.where(np.isnan(self.numbers["rod_circle"]), np.inf, within)
+
+    def of_size(self, number: float) -> NDArray[np.bool_]:
+        """Return which joints are of a size, by its number as the library gives it, (n,)."""
+        return np.asarray(np.abs(self.numbers["size_dn"] - number) < _SAME_SIZE)
 
     def data(self, row: int) -> JointData:
         """Return the data of a joint, its rates at room temperature."""

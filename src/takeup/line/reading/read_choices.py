@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from takeup.errors import InputError, TakeupError
 from takeup.joints.tables import SeriesTable
 from takeup.joints.tables.store import load_table
+from takeup.library import PipeSize, size_number
 from takeup.line.choices import Choice
 from takeup.line.parts import Position
 from takeup.line.reading.check_place import room_at
@@ -22,13 +23,16 @@ from takeup.reading.fields import listed, nearest
 from takeup.reading.yaml_places import Path
 from takeup.units import to_mm
 
+_ROUNDING = 1e-9  # rods that touch the pipe but for rounding leave room (choose/selection/screen.py)
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class PlacedChoice:
-    """A choice, and where it stands in the file."""
+    """A choice, where it stands in the file, and the size of the pipe there; None where that is unsound."""
 
     choice: Choice
     path: Path
+    size: PipeSize | None
 
 
 def read_choice(
@@ -62,7 +66,7 @@ def read_choice(
         ends=item.ends,
         fitting=read_fitting(item),
     )
-    return PlacedChoice(choice=choice, path=path)
+    return PlacedChoice(choice=choice, path=path, size=layout.section_at(station).pipe.size)
 
 
 def choices_with_room(
@@ -87,6 +91,7 @@ def choices_with_room(
             book.add((*one.path, "at"), f"another joint is at {station:.6g} m")
         else:
             _check_joint(book, choice, one.path)
+            _check_size(book, replace(one, choice=choice))
         found.append(choice)
     return tuple(sorted(found, key=lambda choice: choice.position.station))
 
@@ -147,6 +152,22 @@ def _check_joint(book: FaultBook, choice: Choice, path: Path) -> None:
             f"{choice.joint} is {to_mm(length):.5g} mm long, and there is room for {to_mm(choice.room):.5g} mm at "
             f"{choice.position.station:.6g} m",
         )
+
+
+def _check_size(book: FaultBook, placed: PlacedChoice) -> None:
+    """Note a named joint of another size than the pipe it is to stand in, or whose rods stand within that pipe."""
+    choice, size = placed.choice, placed.size
+    table = choice.table
+    if size is None or choice.joint not in table.names:
+        return
+    row, at = table.names.index(choice.joint), f"at {choice.position.station:.6g} m"
+    if not table.of_size(size_number(size))[row]:
+        found = f"{choice.joint} is of the size {table.numbers['size_dn'][row]:g}, and the pipe {at} is {size.dn}"
+        book.add((*placed.path, "joint"), found)
+    elif table.clear[row] < size.outside_diameter * (1.0 - _ROUNDING):
+        clear, outside = to_mm(float(table.clear[row])), to_mm(size.outside_diameter)
+        found = f"the rods of {choice.joint} leave {clear:.5g} mm, and the pipe {at} is {outside:.5g} mm outside"
+        book.add((*placed.path, "joint"), found)
 
 
 def _misalignment(item: ChoiceItem) -> tuple[float, float]:

@@ -126,6 +126,13 @@ def test_fault_is_told_at_its_place(tmp_path, old, new, place, words):
     assert any(message.startswith(words) for line, column, message in found if (line, column) == place)
 
 
+def test_copper_tube_is_compared_by_its_outside_diameter(tmp_path):
+    """A tube of EN 1057 has no DN; it is named by its outside diameter."""
+    place = read(tmp_path, LEAST.replace("NPS 8", "copper 54 mm")).place
+    assert (place.size_dn, place.size) == (pytest.approx(54.0, rel=1e-12), "copper 54 mm")  # metres and back
+    assert place.outside_diameter == pytest.approx(0.054)
+
+
 def test_no_movement_is_a_fault(tmp_path):
     text = LEAST.replace("compression: 42 mm\n", "")
     assert [message for *_, message in faults(tmp_path, text)] == [
