@@ -16,6 +16,7 @@ import traceback
 from cyclopts import App, CycloptsError
 
 from takeup import __version__
+from takeup.cli.arranging import arrange
 from takeup.cli.bellows import bellows
 from takeup.cli.joints import joints
 from takeup.cli.lines import new, study, validate
@@ -33,7 +34,7 @@ app = App(
     help_format="plaintext",  # markdown would cost a tenth of a second at every start
     help="Where a hot pipe is held, what takes up its growth, and the proof of it.",
 )
-for command in (new, validate, study, scene, bellows, joints):
+for command in (new, validate, study, arrange, scene, bellows, joints):
     app.command(command)
 
 

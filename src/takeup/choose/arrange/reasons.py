@@ -1,0 +1,252 @@
+"""Why a proposal is as it is, in the words of a colleague.     (choose/arrange/reasons.py)
+
+Why the anchors stand where they stand, why this kind in each span, which check is closest, what the next best costs and
+buys, and for each concept that does not serve in a span the first thing that fails. What comes from the model of a span
+alone is called so: a study has not been run for it. Stations in reasons are those of the bare line.
+"""
+
+from __future__ import annotations
+
+import itertools
+import math
+from collections.abc import Iterator, Sequence
+
+import numpy as np
+
+from takeup.choose.arrange.ground import Ground
+from takeup.choose.arrange.propose import Hunt, Proposal
+from takeup.choose.arrange.records import Place, Plan, Refusal
+from takeup.choose.arrange.search import LIGHTEST
+from takeup.choose.arrange.standing import use_of
+from takeup.choose.arrange.verify import Document
+from takeup.edge import SI
+from takeup.units import to_kn
+
+PREFERRED = "a loop or an offset is to be preferred to bellows where there is room (MIL-HDBK-1003/11, 12.3.1.3)"
+_ALONE = "by the model of its span"
+_SAME = 1e-9
+
+
+def reasons_of(hunt: Hunt, number: int) -> list[str]:
+    """Return the reasons of a proposal, in sentences.
+
+    Args:
+        hunt: that found it.
+        number: of the proposal, from nought.
+    """
+    proposal = hunt.proposals[number]
+    plans = _own(hunt, proposal)
+    return [
+        *_why_here(hunt, proposal, plans),
+        *(words for plan in plans for words in _why_this(hunt, plan)),
+        closest_words(closest_check(proposal.found.results)),
+        *_next_best(hunt, number),
+        *(words for plan in plans for words in refused_in(hunt, plan)),
+    ]
+
+
+def _own(hunt: Hunt, proposal: Proposal) -> list[Plan]:
+    """Return the plans of a proposal as they are in the hunt: their stations are those of the bare line."""
+    return [hunt.plans[number] for number in proposal.path]
+
+
+def span_words(ground: Ground, near: int, far: int) -> str:
+    """Return a span by its places."""
+    return f"{ground.places[near].name} to {ground.places[far].name}"
+
+
+def _why_here(hunt: Hunt, proposal: Proposal, plans: Sequence[Plan]) -> Iterator[str]:
+    places, added = hunt.ground.places, 0
+    for before, after in itertools.pairwise(plans):
+        place = places[before.far]
+        if not place.fixed:
+            added += 1
+            yield f"{place.name} stands here: {_carried(place, proposal.anchor_loads)}. {_without(hunt, before, after)}"
+    if not added:
+        name, load = proposal.greatest_load
+        place = next(one for one in places if one.name == name)
+        carried = _carried(place, {name: load})
+        yield f"No anchor is added: what the file has is enough. {name}, the most loaded: {carried}."
+
+
+def _carried(place: Place, loads: dict[str, float]) -> str:
+    load = loads[place.name]
+    if math.isinf(place.can_carry):
+        return f"its own study puts {to_kn(load):.1f} kN on it, and nobody says what the place carries"
+    return f"its own study puts {to_kn(load):.1f} kN on it, of {to_kn(place.can_carry):.1f} kN that the place carries"
+
+
+def _without(hunt: Hunt, before: Plan, after: Plan) -> str:
+    """Return what would be without the anchor between two plans."""
+    near, far = before.near, after.far
+    span = span_words(hunt.ground, near, far)
+    standing, whole = _standing(hunt, near, far), _between(hunt, near, far)
+    if standing:
+        best = min(standing, key=lambda plan: plan.cost)
+        return (
+            f"Without it, {_called(best)} from {span} would cost {_more(best.cost, before.cost + after.cost)} than the "
+            f"two spans, {_ALONE} and the anchor not counted."
+        )
+    if whole:
+        best = min(whole, key=lambda plan: plan.cost)
+        return f"Without it, {_called(best)} from {span} fails: {_why_failing(hunt, best)}."
+    first = next((one for one in hunt.refusals if (one.near, one.far) == (near, far)), None)
+    why = "" if first is None else f": {_because(first)}"
+    return f"Without it nothing serves from {span}{why}."
+
+
+def _called(plan: Plan) -> str:
+    if plan.concept == "no take-up":
+        return "leaving it without a take-up"
+    return f"{'an' if plan.concept[0] in 'aeiou' else 'a'} {plan.concept}"
+
+
+def _more(cost: float, other: float) -> str:
+    return f"{cost - other:.1f} more" if cost >= other else f"{other - cost:.1f} less"
+
+
+def _why_failing(hunt: Hunt, plan: Plan) -> str:
+    """Return why a plan does not stand: its anchors are too weak, or what failed in the study of a path with it."""
+    heavy = _too_much(hunt.ground, plan)
+    if heavy:
+        return heavy
+    for refused in hunt.refused:
+        if any((one.near, one.far, one.concept) == (plan.near, plan.far, plan.concept) for one in refused.plans):
+            return refused.because
+    return "its own study fails"
+
+
+def _why_this(hunt: Hunt, plan: Plan) -> Iterator[str]:
+    """Yield why a span has what it has: what it is, the next kind, and what guidance says of it."""
+    span = span_words(hunt.ground, plan.near, plan.far)
+    others = [one for one in _standing(hunt, plan.near, plan.far) if one.concept != plan.concept]
+    said = ""
+    if others:
+        best = min(others, key=lambda one: one.cost)
+        said = f" The next kind here, {_called(best)}, would cost {_more(best.cost, plan.cost)} {_ALONE}."
+    yield f"{span}: {plan.concept}: {plan.words}.{said}"
+    guidance = _guidance(hunt, plan)
+    if guidance:
+        yield f"{span}: {guidance}"
+
+
+def _guidance(hunt: Hunt, plan: Plan) -> str:
+    """Return what guidance on loops and joints says of a span; "" where it says nothing."""
+    if plan.concept in ("pipe loop", "no take-up"):
+        return f"as guidance has it, {PREFERRED}." if plan.concept == "pipe loop" else ""
+    if not plan.takeups:
+        return ""
+    loops = [one for one in _between(hunt, plan.near, plan.far) if one.concept == "pipe loop"]
+    standing = [one for one in _standing(hunt, plan.near, plan.far) if one.concept == "pipe loop"]
+    if standing:
+        more = _more(min(one.cost for one in standing), plan.cost)
+        return f"a loop has room here and would cost {more} {_ALONE}; {PREFERRED}. That is for the engineer to weigh."
+    if loops:
+        return f"{PREFERRED}; here a loop fails: {_why_failing(hunt, loops[0])}."
+    why = next(
+        (one for one in hunt.refusals if (one.near, one.far, one.concept) == (plan.near, plan.far, "pipe loop")), None
+    )
+    return "" if why is None else f"{PREFERRED}; here there is none: {_because(why)}."
+
+
+def closest_check(results: Document) -> Document | None:
+    """Return the check with the greatest use, the first of those; None where none has a use."""
+    used = [row for row in results["checks"] if row["use"] is not None]
+    return max(used, key=lambda row: float(row["use"])) if used else None
+
+
+def closest_words(row: Document | None) -> str:
+    """Return a check and its use in a sentence."""
+    if row is None:
+        return "No check has a use."
+    where = f"{row['title']}, {row['where']}, in {row['state']}"
+    if row["demand"] is None or row["capacity"] is None:
+        return f"Closest check: {where}: use {use_of(row):.2f}."
+    measure = SI.of_check(str(row["unit"]))
+    demand, capacity = (f"{measure.number(float(row[key])):.4g}" for key in ("demand", "capacity"))
+    return f"Closest check: {where}: {demand} against {measure.named(capacity)}, use {use_of(row):.2f}."
+
+
+def _next_best(hunt: Hunt, number: int) -> Iterator[str]:
+    """Yield what the next best costs and buys, and what one that is not the first costs over the first."""
+    own = hunt.proposals[number]
+    if number:
+        yield f"Against the first it {_against(own, hunt.proposals[0])}."
+    if number + 1 < len(hunt.proposals):
+        yield f"The next best, number {number + 2}, {_against(hunt.proposals[number + 1], own)}."
+
+
+def _against(one: Proposal, other: Proposal) -> str:
+    """Return what a proposal costs and buys against another."""
+    cost = f"costs {_more(one.cost, other.cost)}" if abs(one.cost - other.cost) > _SAME else "costs the same"
+    bought, given = list[str](), list[str]()
+    load = to_kn(other.greatest_load[1] - one.greatest_load[1])
+    if abs(load) >= 0.05:  # noqa: PLR2004 -- kN: less is not seen in one decimal
+        (bought if load > 0.0 else given).append(
+            f"{abs(load):.1f} kN {'less' if load > 0.0 else 'more'} on the most loaded anchor"
+        )
+    joints = other.joints - one.joints
+    if joints:
+        words = f"{abs(joints)} {'joint' if abs(joints) == 1 else 'joints'} {'fewer' if joints > 0 else 'more'}"
+        (bought if joints > 0 else given).append(words)
+    anchors = len(other.whole.anchors) - len(one.whole.anchors)
+    if anchors:
+        words = f"{abs(anchors)} {'anchor' if abs(anchors) == 1 else 'anchors'} {'fewer' if anchors > 0 else 'more'}"
+        (bought if anchors > 0 else given).append(words)
+    buys = f"buys {' and '.join(bought)}" if bought else "buys neither less load, nor fewer joints or anchors"
+    return f"{cost} and {buys}" + (f", with {' and '.join(given)}" if given else "")
+
+
+def refused_in(hunt: Hunt, plan: Plan) -> Iterator[str]:
+    """Yield why other concepts do not serve in a span: the first failing check, and by how much; like ones together."""
+    said: dict[str, str] = {plan.concept: ""}
+    for one in hunt.refusals:
+        if (one.near, one.far) == (plan.near, plan.far):
+            said.setdefault(one.concept, _because(one))
+    standing = {one.concept for one in _standing(hunt, plan.near, plan.far)}
+    for other in _between(hunt, plan.near, plan.far):
+        if other.concept not in standing:
+            said[other.concept] = said.get(other.concept) or _why_failing(hunt, other)
+    alike: dict[str, list[str]] = {}
+    for concept, because in said.items():
+        if because and concept not in standing:
+            alike.setdefault(because, []).append(concept)
+    span = span_words(hunt.ground, plan.near, plan.far)
+    for because, concepts in alike.items():
+        yield f"{span}, refused: {', '.join(concepts)}: {because}."
+
+
+def _between(hunt: Hunt, near: int, far: int) -> list[Plan]:
+    """Return all plans of a span."""
+    return [plan for plan in hunt.plans if (plan.near, plan.far) == (near, far)]
+
+
+def _standing(hunt: Hunt, near: int, far: int) -> list[Plan]:
+    """Return the plans of a span that no study has failed and no anchor is too weak for."""
+    failing = {hunt.plans[number].key for number in hunt.failing}
+    return [
+        plan for plan in _between(hunt, near, far) if plan.key not in failing and not _too_much(hunt.ground, plan)
+    ]  # fmt: skip
+
+
+def _too_much(ground: Ground, plan: Plan) -> str:
+    """Return which of its places cannot carry what a plan puts on it at least; "" where both can."""
+    for side, number in enumerate((plan.near, plan.far)):
+        place, last = ground.places[number], number in (0, len(ground.places) - 1)
+        if not place.held:
+            continue
+        every = plan.forces[side] if last else plan.alone[side][None]
+        least = LIGHTEST * float(np.linalg.norm(every, axis=1).max())
+        if least > place.can_carry:
+            return (
+                f"it puts at least {to_kn(least):.1f} kN on {place.name}, which carries {to_kn(place.can_carry):.1f} kN"
+            )
+    return ""
+
+
+def _because(one: Refusal) -> str:
+    """Return why, without the concept's own name at its beginning."""
+    return one.because.removeprefix(f"{one.concept}, ").removeprefix(f"{one.concept}: ")
+
+
+__all__ = ["PREFERRED", "closest_check", "closest_words", "reasons_of", "refused_in", "span_words"]
