@@ -103,7 +103,7 @@ def _row(one: Column) -> tuple[str, ...]:
 def _words() -> list[tuple[str, ...]]:
     return [
         (
-            f"`{one.name}`",
+            f"`{one.ours}`",
             "yes" if one.needed == TABLE_KINDS else ", ".join(one.needed) or "no",
             "see below" if one.known == TABLE_KINDS else ", ".join(f"`{word}`" for word in one.known),
             one.meaning,

@@ -67,12 +67,18 @@ class Column:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Words:
-    """A column of words: `known` ones only, any where there are none; `needed` as of numbers."""
+    """A column of words: `known` ones only, any where there are none; `needed` and `measure` as of numbers."""
 
     name: str
     meaning: str
     needed: tuple[TakeUpKind, ...] = ()
     known: tuple[str, ...] = ()
+    measure: Measure | None = None
+
+    @property
+    def ours(self) -> str:
+        """Its name with our unit."""
+        return self.name if self.measure is None else f"{self.name}_{ours(self.measure)}"
 
 
 __all__ = ["Column", "Words"]

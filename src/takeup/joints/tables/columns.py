@@ -138,8 +138,10 @@ WORDS: Final = (
     Words(name="annealed", meaning="whether the bellows are annealed after forming", known=("yes", "no")),
     Words(
         name="derating",
-        meaning="°C and the share of the rated pressure that is left there, such as `20:1.00 150:0.93 300:0.80`; "
-        "temperatures rise, shares are above 0 and 1 at most, and do not rise",
+        meaning="temperatures, in the unit that ends the name, and the share of the rated pressure that is left there, "
+        "such as `20:1.00 150:0.93 300:0.80`; temperatures rise, the first not above the rated one; shares are above 0 "
+        "and 1 at most, and do not rise; above the last point nothing is left",
+        measure="temperature",
     ),
     Words(name="provenance", meaning="what the row says of itself, such as whose it is; goes with the joint as a note"),
 )

@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from takeup.joints.tables.column import Column
-from takeup.joints.tables.columns import BY_NAME, COLUMNS, IGNORED, WORDS_BY_NAME
+from takeup.joints.tables.column import Column, Words
+from takeup.joints.tables.columns import BY_NAME, COLUMNS, IGNORED, WORDS, WORDS_BY_NAME
 from takeup.joints.tables.measures import SUFFIXES, Measure
 from takeup.reading.fields import nearest
 from takeup.reading.sheet import quoted
 
 _NPS = "nps"
-_NAMES = (*WORDS_BY_NAME, *(one.ours for one in COLUMNS), _NPS, *IGNORED)
-_LONGEST_FIRST = sorted((one for one in COLUMNS if one.measure is not None), key=lambda one: -len(one.name))
+_ALL: tuple[Column | Words, ...] = (*WORDS, *COLUMNS)
+_LONGEST_FIRST = sorted((one for one in _ALL if one.measure is not None), key=lambda one: -len(one.name))
+_NAMES = (*(one.ours for one in _ALL), _NPS, *IGNORED)
 
 
 class Heading(NamedTuple):
@@ -24,11 +25,11 @@ class Heading(NamedTuple):
 
 def heading(written: str) -> Heading | str:
     """Return what a name means, else why it is none."""
-    if written in WORDS_BY_NAME or written in IGNORED:
+    if written in IGNORED:
         return Heading(written, "")
     if written == _NPS:
         return Heading("size", _NPS)
-    plain = BY_NAME.get(written)
+    plain = WORDS_BY_NAME.get(written) or BY_NAME.get(written)
     if plain is not None:
         return Heading(written, "") if plain.measure is None else _without_unit(written, plain.measure)
     for one in _LONGEST_FIRST:
@@ -42,7 +43,7 @@ def _without_unit(written: str, measure: Measure) -> str:
     return f"the column {quoted(written)} has no unit; its name ends with one: {_choices(written, measure)}"
 
 
-def _with_unit(written: str, one: Column) -> Heading | str:
+def _with_unit(written: str, one: Column | Words) -> Heading | str:
     assert one.measure is not None, "only columns with units are asked"
     suffix = written.removeprefix(f"{one.name}_")
     if suffix in SUFFIXES[one.measure]:

@@ -16,7 +16,7 @@ from takeup.joints.data import TakeUpKind
 from takeup.joints.kinds import KINDS
 from takeup.joints.tables.column import Column
 from takeup.joints.tables.columns import COLUMNS, WORDS
-from takeup.joints.tables.derating import derating_of
+from takeup.joints.tables.derating import against_rated, derating_of
 from takeup.joints.tables.kinds_of_table import LIMITED, REFUSED_KINDS, RODDED, RODLESS, TABLE_KINDS, TIED, UNIVERSALS
 from takeup.joints.tables.measures import SHOWN
 from takeup.joints.tables.stated import Stated
@@ -246,10 +246,12 @@ def _needs() -> tuple[str, ...]:
 
 
 def _check_derating(said: Stated) -> None:
+    rated = said.number("temperature")
     for row, text in enumerate(said.said("derating")):
-        found = derating_of(text)
-        if isinstance(found, str):
-            said.note(row, "derating", found)
+        found = derating_of(text, said.derating_in)
+        wrong = found if isinstance(found, str) else against_rated(found, float(rated[row]))
+        if wrong:
+            said.note(row, "derating", wrong)
 
 
 __all__ = ["Rows", "judge", "of_kinds", "outside"]

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 import numpy as np
@@ -26,13 +26,14 @@ from takeup.joints.tables.measures import in_si
 from takeup.joints.tables.metals import Metals, metals_of
 from takeup.joints.tables.shapes import geometry, given, judge_shapes, radius_notes
 from takeup.joints.tables.stated import Stated, stated_of
-from takeup.joints.tables.table import GEOMETRY, Floats, Provenance, SeriesTable
+from takeup.joints.tables.table import GEOMETRY, Derating, Floats, Provenance, SeriesTable
 from takeup.joints.tables.workbook import is_workbook, workbook_cells
 from takeup.reading.faultlist import FaultList
 from takeup.reading.fields import LONGEST_TEXT, iso_date
 
 _KINDS: Mapping[str, TakeUpKind] = {kind: kind for kind in TABLE_KINDS}
 _ENDS: Mapping[str, JointEnds] = {"threaded": "threaded", "welded": "welded", "flanged": "flanged", "sweat": "sweat"}
+_STORED_BEFORE = {"derating": "derating_c"}  # stored tables had no unit there, and were all in degC
 _ANNEALED = {"yes": True, "no": False}
 
 
@@ -84,7 +85,9 @@ def stored_table(content: bytes, file: str, provenance: Provenance) -> SeriesTab
         InputError: It cannot be read all the same.
     """
     faults = FaultList(file)
-    said = stated_of(csv_cells(content, file, faults), faults)
+    cells = csv_cells(content, file, faults)
+    cells = replace(cells, header=tuple(_STORED_BEFORE.get(name, name) for name in cells.header))
+    said = stated_of(cells, faults)
     metals = metals_of(said)
     faults.raise_faults()
     return _table(said, metals, provenance)
@@ -130,7 +133,7 @@ def _table(said: Stated, metals: Metals, provenance: Provenance) -> SeriesTable:
         materials=metals.names,
         annealed=tuple(_ANNEALED.get(word) for word in said.said("annealed")),
         notes=tuple("; ".join(filter(None, both)) for both in notes),
-        derating=tuple(_pairs(text) for text in said.said("derating")),
+        derating=tuple(_pairs(text, said.derating_in) for text in said.said("derating")),
         numbers=numbers,
     )
 
@@ -144,8 +147,8 @@ def _torsion(said: Stated, metals: Metals, numbers: Mapping[str, Floats]) -> Flo
     return found
 
 
-def _pairs(text: str) -> tuple[tuple[float, float], ...]:
-    found = derating_of(text)
+def _pairs(text: str, suffix: str) -> Derating:
+    found = derating_of(text, suffix)
     return () if isinstance(found, str) else found
 
 

@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 
 from takeup.joints.tables.cells import Cells, Place
 from takeup.joints.tables.columns import BY_NAME, COLUMNS, IGNORED, WORDS
+from takeup.joints.tables.derating import OURS
 from takeup.joints.tables.headings import Heading, heading
 from takeup.joints.tables.kinds_of_table import TABLE_KINDS
 from takeup.joints.tables.measures import in_ours
@@ -38,6 +39,7 @@ class Stated:
         rows: n.
         numbers: by name of the column without its unit, in our unit, (n,); NaN where nothing sound is said.
         words: by name of the column, n of them; "" where nothing is said.
+        derating_in: suffix of the unit of the temperatures in the words of its derating.
         note: takes a fault: row, column, message.
         note_rows: takes faults of rows: rows, column, and the message of a row.
         says: whether a cell says anything, sound or not, by row and column.
@@ -48,6 +50,7 @@ class Stated:
     rows: int
     numbers: Mapping[str, Floats]
     words: Mapping[str, tuple[str, ...]]
+    derating_in: str
     note: Callable[[int, str, str], None]
     note_rows: Callable[[NDArray[np.intp], str, Callable[[int], str]], None]
     says: Callable[[int, str], bool]
@@ -104,6 +107,7 @@ def stated_of(cells: Cells, faults: FaultList) -> Stated:
             if name in BY_NAME
         },
         words=words,
+        derating_in=found["derating"][1].suffix if "derating" in found else OURS,
         note=note,
         note_rows=note_rows,
         says=lambda row, column: column in found and cells.columns[found[column][0]][row] != "",

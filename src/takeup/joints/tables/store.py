@@ -21,7 +21,8 @@ from typing import Final
 from takeup.errors import Fault, InputError, TakeupError
 from takeup.joints.series.columns import FILES, PROVENANCE
 from takeup.joints.series.inputs import series_inputs
-from takeup.joints.tables.columns import COLUMNS, WORDS
+from takeup.joints.tables.columns import COLUMNS, WORDS, WORDS_BY_NAME
+from takeup.joints.tables.derating import in_our_unit
 from takeup.joints.tables.reading import read_table, stored_table
 from takeup.joints.tables.stated import Stated
 from takeup.joints.tables.table import Provenance, SeriesTable
@@ -138,7 +139,9 @@ def table_text(said: Stated) -> str:
     for one in COLUMNS:
         if one.name in said.numbers:
             columns[one.ours] = [_number(value) for value in said.numbers[one.name].tolist()]
-    columns |= {one.name: list(said.words[one.name]) for one in last if one.name in said.words}
+    columns |= {one.ours: list(said.words[one.name]) for one in last if one.name in said.words}
+    if "derating" in said.words:
+        columns[WORDS_BY_NAME["derating"].ours] = [in_our_unit(one, said.derating_in) for one in said.words["derating"]]
     stream = io.StringIO()
     stream.write(_STORED)
     writer = csv.writer(stream, lineterminator="\n")

@@ -96,7 +96,7 @@ rows = st.fixed_dictionaries(
         "test_pressure_bar": maybe("", "17", "24"),
         "minimum_pressure_bar": maybe("", "0", "-0.5", "-1.01325"),
         "temperature_c": maybe("150", "200", "300"),
-        "derating": maybe("", "", "20:1 150:0.9 300:0.8", "100:0.7 250:0.6", "20:1 180:0.9"),
+        "derating_c": maybe("", "", "20:1 150:0.9 300:0.8", "100:0.7 250:0.6", "20:1 180:0.9"),
         "rated_cycles": maybe("", "500", "1000", "5000"),
         "life_exponent": maybe("", "2"),
         "axial_compression_mm": maybe("0", "20", "30", "60"),
@@ -198,7 +198,7 @@ def reason(place: Place, **cells: str) -> str:
         ({"temperature_c": "190"}, "temperature: 200 °C at the joint, rated to 190 °C"),
         ({"pressure_bar": "9"}, "pressure: 10 bar at 200 °C, of 9 bar that it is rated for there"),
         (
-            {"pressure_bar": "11", "derating": "20:1 200:0.8"},
+            {"pressure_bar": "11", "derating_c": "20:1 200:0.8"},
             "pressure: 10 bar at 200 °C, of 8.8 bar that it is rated for there",  # 0.8 of 11
         ),
         ({"pressure_bar": "12", "test_pressure_bar": "14"}, "test pressure: 15 bar in the test, of 14 bar"),

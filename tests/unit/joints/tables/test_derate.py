@@ -25,7 +25,7 @@ from takeup.joints.tables.derate import (
     pressure_left,
 )
 
-CURVE = {"derating": "20:1.00 150:0.90 300:0.80"}
+CURVE = {"derating_c": "20:1.00 150:0.90 300:0.80"}
 CLOSE = 1e-12  # the same sums in another order differ by no more
 
 kinds = st.sampled_from([{}, GEOMETRY, {"life_exponent": "2"}, {"life_exponent": "4.5"}, {"rated_cycles": ""}])
@@ -67,7 +67,7 @@ def test_pressure_by_a_curve_is_straight_between_its_points(temperature, share):
 
 def test_curve_decides_how_hot_not_the_rated_temperature():
     """One ends below the rated 300 degC, one above, one row has none."""
-    table = table_of({"derating": "20:1.0 150:0.9"}, {"derating": "20:1.0 400:0.7"}, {})
+    table = table_of({"derating_c": "20:1.0 150:0.9"}, {"derating_c": "20:1.0 400:0.7"}, {})
     assert hottest_rated(table).tolist() == [150.0, 400.0, 300.0]
     assert (pressure_left(table, 200.0) > 0.0).tolist() == [False, True, True]
     assert (pressure_left(table, 350.0) > 0.0).tolist() == [False, True, False]

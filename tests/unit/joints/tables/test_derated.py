@@ -34,7 +34,7 @@ def test_what_is_not_rated_stays_so():
 
 def test_pressure_is_what_the_curve_leaves():
     """90 % of 16 bar at 150 degC."""
-    found = derated(table_of({"derating": "20:1 150:0.9 300:0.8"}), 0, 150.0, None)
+    found = derated(table_of({"derating_c": "20:1 150:0.9 300:0.8"}), 0, 150.0, None)
     assert found.data.pressure == pytest.approx(14.4e5, rel=CLOSE)
     assert found.words == (
         "pressure 14.4 bar of 16 bar at 150 °C, by the table; movements as rated: no cycles are stated"
@@ -42,12 +42,12 @@ def test_pressure_is_what_the_curve_leaves():
 
 
 def test_curve_beyond_the_rated_temperature_lets_it_be_as_hot():
-    data = derated(table_of({"temperature_c": "200", "derating": "20:1 300:0.8"}), 0, 250.0, None).data
+    data = derated(table_of({"temperature_c": "200", "derating_c": "20:1 300:0.8"}), 0, 250.0, None).data
     assert data.temperature == 250.0
 
 
 @pytest.mark.parametrize(
-    ("cells", "most"), [({}, 300.0), ({"derating": "20:1 150:0.9"}, 150.0), ({"derating": "20:1 310:0.5"}, 300.0)]
+    ("cells", "most"), [({}, 300.0), ({"derating_c": "20:1 150:0.9"}, 150.0), ({"derating_c": "20:1 310:0.5"}, 300.0)]
 )
 def test_too_hot_says_how_hot_it_may_be(cells, most):
     """320 degC: the data are left to the check of temperature, with the end of the curve where that is the lower."""
@@ -57,7 +57,7 @@ def test_too_hot_says_how_hot_it_may_be(cells, most):
 
 def test_curve_that_ends_below_the_rated_temperature_is_believed():
     """Rated to 300 degC, derated to 150 only: at 200 degC nobody says what is left, and the data must not stand."""
-    assert derated(table_of({"derating": "20:1 150:0.9"}), 0, 200.0, None).data.temperature == 150.0
+    assert derated(table_of({"derating_c": "20:1 150:0.9"}), 0, 200.0, None).data.temperature == 150.0
 
 
 def test_no_rated_cycles_leaves_movements_and_says_so():

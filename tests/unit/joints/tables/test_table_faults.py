@@ -104,5 +104,5 @@ def test_cell_that_goes_over_lines_is_a_fault():
 
 def test_minus_before_a_number_is_no_formula():
     """A derating that begins below freezing."""
-    content = f"{HEADER},derating\nA-1,{ROW},-20:1.00 150:0.9\n".encode()
+    content = f"{HEADER},derating_c\nA-1,{ROW},-20:1.00 150:0.9\n".encode()
     assert read_table(content, "t.csv", series="trial").table.derating == (((-20.0, 1.0), (150.0, 0.9)),)
