@@ -36,7 +36,7 @@ def rest_stations(line: Line, route: Route, spans: list[tuple[float, float, floa
         Stations along the flow [m].
     """
     carriers = sorted(_carriers(line, route))
-    blocked = _blocked(line, route, taken)
+    blocked = blocked_stretches(line, route, taken)
     stations: list[float] = []
     for low, high in level_runs(route):
         places = [station for station in carriers if low - _SAME <= station <= high + _SAME]
@@ -77,7 +77,7 @@ def _carriers(line: Line, route: Route) -> list[float]:
     return ends + [hold.position.station for hold in line.holds if hold.kind in CARRIERS]
 
 
-def _blocked(line: Line, route: Route, taken: list[float]) -> list[Stretch]:
+def blocked_stretches(line: Line, route: Route, taken: list[float]) -> list[Stretch]:
     """Return where no rest can stand: on fittings, joints and branches, beside light holds, where it is kept clear."""
     joints = [(item.position.station, item.data.length / 2.0) for item in line.takeups]
     stretches = [(turn.begin, turn.finish) for turn in route.turns]

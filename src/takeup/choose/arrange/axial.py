@@ -145,6 +145,7 @@ def _plan(ground: Ground, choice: Choice, row: int, span: tuple[int, int], asked
     one_side = design * data.effective_area - data.axial_rate * float(asked.axial[ground.operating] + asked.preset)
     stations = ground.places[near].station, ground.places[far].station
     guides = len(guides_beside(ground.study, ground.line, takeup, stations))
+    own = takeup.position.station - data.length / 2.0, takeup.position.station + data.length / 2.0
     worst = int(np.abs(asked.axial).argmax())
     thrust = float(np.abs(asked.pressure).max()) * data.effective_area
     movement = float(screen(asked, choice.table).movement[row])
@@ -155,7 +156,7 @@ def _plan(ground: Ground, choice: Choice, row: int, span: tuple[int, int], asked
         takeups=(takeup,),
         price_indices=(_index(choice.table, row),),
         guides=guides,
-        cost=price_of(ground, choice.table, row) + ground.least_cost(near, far, guides),
+        cost=price_of(ground, choice.table, row) + ground.least_cost(near, far, guides, [own]),
         forces=forces,
         alone=np.stack([-one_side * along, one_side * along]),
         words=(

@@ -24,18 +24,27 @@ def front(hunt: Hunt, progress: Progress | None = None) -> tuple[Proposal, ...]:
         progress: told of every study.
     """
     found: list[Proposal] = []
-    most = max((len(hunt.ground.places) - 1), 0)
-    for joints in range(most, -1, -1):
-        load = np.inf
-        while not hunt.exhausted:
-            best = best_within(hunt, Bounds(joints=joints, load=load), progress)
-            if best is None:
-                break
-            found.append(best)
-            load = best.greatest_load[1] * _LESS
-        if not any(one.joints == joints for one in found) and not any(one.joints < joints for one in found):
+    joints = float("inf")
+    while not hunt.exhausted:
+        swept = _swept(hunt, joints, progress)
+        found += swept
+        if not swept:
             break
+        joints = max(one.joints for one in swept) - 1  # with any bound between, the same would come again
     return undominated(found)
+
+
+def _swept(hunt: Hunt, joints: float, progress: Progress | None) -> list[Proposal]:
+    """Return the cheapest with at most so many joints, then the cheapest of less load, until there is none."""
+    found: list[Proposal] = []
+    load = np.inf
+    while not hunt.exhausted:
+        best = best_within(hunt, Bounds(joints=joints, load=load), progress)
+        if best is None:
+            break
+        found.append(best)
+        load = best.greatest_load[1] * _LESS
+    return found
 
 
 def undominated(proposals: Sequence[Proposal]) -> tuple[Proposal, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -13,12 +14,15 @@ from takeup.choose.arrange.places import places_of
 from takeup.choose.arrange.prices import Prices
 from takeup.choose.arrange.records import Floats, Place
 from takeup.choose.resolve import choose_joints
-from takeup.choose.rests import level_runs
+from takeup.choose.rests import APART, CARRIERS, Stretch, blocked_stretches, level_runs
 from takeup.choose.rules import weight_spans
 from takeup.errors import TakeupError
 from takeup.library import size_number
 from takeup.line import Hold, Line, Route, State, Study, is_anchor, route_of, states_of
 from takeup.line.parts import Position, station_words
+
+Cut = tuple[float, float, bool]
+"""A stretch where no rest can stand, from and to stations [m], and whether it is cut out however short it is."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -77,29 +81,46 @@ class Ground:
         low, high = self.places[near].station, self.places[far].station
         return int(((self.turns > low) & (self.turns < high)).sum())
 
-    def rests_least(self, near: int, far: int, guides: int) -> int:
+    def rests_least(self, near: int, far: int, guides: int, taken: Sequence[Stretch] = ()) -> int:
         """Return how many rests the support spans ask for in a span at least, beside guides that carry weight.
 
-        Of each level run, as many places as spans fit into it, less one. None where the line has no such rule.
+        Of each level run, cut at joints and loops, and where a rest cannot stand for half a support span or more: of
+        every piece as many places as spans fit into it, less one. None where the line has no such rule. What the file
+        has carries too.
+
+        Args:
+            near: number of the place nearer to the start.
+            far: of the other.
+            guides: of the span.
+            taken: stretches that its joints and loops stand in [m].
         """
         if not any(rule.by == "support spans" for rule in self.line.rules):
             return 0
         low, high = self.places[near].station, self.places[far].station
+        stands = [(begin - APART, finish + APART, True) for begin, finish in taken]
+        blocked = sorted([*((*stretch, False) for stretch in self.blocked), *stands])
         count = 0
         for begin, finish in self.level:
-            length = min(finish, high) - max(begin, low)
-            longest = max((span for start, end, span in self.spans if start < finish and end > begin), default=math.inf)
-            count += max(math.ceil(length / longest - 1e-9) - 1, 0) if length > 0.0 else 0
+            first, last = max(begin, low), min(finish, high)
+            longest = max((span for start, end, span in self.spans if start < last and end > first), default=math.inf)
+            pieces = _free(first, last, blocked, longest / 2.0)
+            count += sum(max(math.ceil(length / longest - 1e-9) - 1, 0) for length in pieces)
+        given = sum(low < hold.position.station < high and hold.kind in CARRIERS for hold in self.line.holds)
         carrying = any(rule.by == "spacing rule" and rule.kind == "slide guide" for rule in self.line.rules)
-        return max(count - (guides if carrying else 0), 0)
+        return max(count - given - (guides if carrying else 0), 0)
 
-    def least_cost(self, near: int, far: int, guides: int) -> float:
+    def least_cost(self, near: int, far: int, guides: int, taken: Sequence[Stretch] = ()) -> float:
         """Return what guides of a span, and the rests beside them at least, cost."""
         size = self.size_dn
-        rests = self.rests_least(near, far, guides)
+        rests = self.rests_least(near, far, guides, taken)
         rule = next((rule for rule in self.line.rules if rule.by == "spacing rule"), None)
         own = 0.0 if rule is None else guides * self.prices.guide(rule.kind, size)
         return own + rests * self.prices.rest(size)
+
+    @cached_property
+    def blocked(self) -> list[Stretch]:
+        """Stretches of the bare line where no rest can stand [m]."""
+        return blocked_stretches(self.line, self.route, [])
 
     @cached_property
     def size_dn(self) -> float:
@@ -123,6 +144,34 @@ class Ground:
     def direction(self, near: int, far: int) -> Floats:
         """Return the unit vector along a straight span."""
         return np.asarray(self.route.direction((self.places[near].station + self.places[far].station) / 2.0))
+
+
+def _free(first: float, last: float, blocked: Sequence[Cut], least: float) -> Iterator[float]:
+    """Yield the lengths of a stretch that are left between what is cut out of it.
+
+    Args:
+        first: station where it begins [m].
+        last: where it ends; nothing is left where that is no further on [m].
+        blocked: in order; those that overlap count as one.
+        least: length from which on it is cut out whatever it is [m].
+    """
+    here = first
+    for low, high, always in _merged(blocked):
+        if (always or high - low >= least) and high > first and low < last:
+            yield max(low - here, 0.0)
+            here = high
+    yield max(last - here, 0.0)
+
+
+def _merged(blocked: Sequence[Cut]) -> list[Cut]:
+    merged: list[Cut] = []
+    for low, high, always in blocked:
+        if merged and low <= merged[-1][1]:
+            begin, finish, before = merged.pop()
+            merged.append((begin, max(finish, high), before or always))
+        else:
+            merged.append((low, high, always))
+    return merged
 
 
 def anchor_of(place: Place) -> Hold:

@@ -129,7 +129,7 @@ def _plan(ground: Ground, span: tuple[int, int], loop: LoopPlan, grown: float) -
         price_indices=(),
         loops=(loop,),
         guides=0,
-        cost=cost + ground.least_cost(near, far, 0),
+        cost=cost + ground.least_cost(near, far, 0, [_stretch(loop, radius)]),
         forces=forces,
         alone=forces[:, ground.operating],
         words=(
@@ -168,17 +168,20 @@ def _guided(ground: Ground, plan: Plan, loop: LoopPlan) -> Iterator[Plan]:
         return
 
     def least(count: int) -> float:
-        return ground.least_cost(plan.near, plan.far, count)
+        return ground.least_cost(plan.near, plan.far, count, [_stretch(loop, tangent_of(pipe.bends))])
 
     yield replace(
         plan,
         holds=tuple(_guide(rule, station) for station in guides),
         guides=len(guides),
-        cost=plan.cost
-        - ground.least_cost(plan.near, plan.far, 0)
-        + ground.least_cost(plan.near, plan.far, len(guides)),
+        cost=plan.cost - least(0) + least(len(guides)),
         words=f"{plan.words}; {len(guides)} guides beside it",
     )
+
+
+def _stretch(loop: LoopPlan, tangent: float) -> tuple[float, float]:
+    """Return where a loop and its bends stand in the way of rests [m]."""
+    return loop.begin - tangent, loop.finish + tangent
 
 
 def _guide(rule: HoldRule, station: float) -> Hold:

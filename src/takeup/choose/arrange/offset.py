@@ -65,6 +65,7 @@ def _of_table(ground: Ground, table: SeriesTable, near: int, far: int) -> Iterat
     nothing = np.zeros((2, len(ground.states), 3))
     for row in undominated(ground, table, rows):
         takeup = joint_at(ground.study, ground.line, choice, row, chosen_from(table, row))
+        half = takeup.data.length / 2.0
         index = float(table.numbers["price_index"][row])
         yield Plan(
             concept="tied universal",
@@ -73,7 +74,7 @@ def _of_table(ground: Ground, table: SeriesTable, near: int, far: int) -> Iterat
             takeups=(takeup,),
             price_indices=(None if np.isnan(index) else index,),
             guides=0,
-            cost=price_of(ground, table, row) + ground.least_cost(near, far, 0),
+            cost=price_of(ground, table, row) + ground.least_cost(near, far, 0, [(middle - half, middle + half)]),
             forces=nothing,
             alone=nothing[:, 0],
             words=(

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import heapq
 import itertools
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
 from takeup.choose.arrange.assemble import arranged, resolved_with
@@ -88,6 +88,7 @@ class Hunt:
         studies: how many were run.
         exhausted: whether it stopped for their number.
         most: studies that may be run.
+        placed: what each path costs with its guides and rests placed, as far as it came to that.
         proved: what the own study of each path said: its proposal, None where it fails.
         failing: plans that fail whatever stands beside them.
         failing_pairs: neighbours that fail together.
@@ -101,12 +102,15 @@ class Hunt:
     studies: int = 0
     exhausted: bool = False
     most: int = MOST_STUDIES
+    placed: dict[Path, float] = field(default_factory=dict)
     proved: dict[Path, Proposal | None] = field(default_factory=dict)
     failing: set[int] = field(default_factory=set)
     failing_pairs: set[tuple[int, int]] = field(default_factory=set)
 
 
 Progress = Callable[[Hunt, str], None]
+_Waiting = tuple[Key, int, int, Path, Proposal | None]
+"""What it is put in order by, its stage and its turn; the path, and its proposal once it is proved."""
 
 
 def hunt_of(ground: Ground) -> Hunt:
@@ -167,11 +171,13 @@ def _in_order(hunt: Hunt, web: Web, measure: Measure, progress: Progress) -> Ite
     coming = paths_in_order(web, measure)
     ahead = next(coming, None)
     ticket = itertools.count()
-    waiting: list[tuple[Key, int, int, Path, Proposal | None]] = []
+    waiting: list[_Waiting] = []
     while ahead is not None or waiting:
         if ahead is not None and (not waiting or ahead[0] <= waiting[0][0]):
             least, path = ahead
-            cost = max(_cost_placed(hunt, path), least[1])
+            if path not in hunt.placed:
+                hunt.placed[path] = _cost_placed(hunt, path)
+            cost = max(hunt.placed[path], least[1])
             key = (cost if measure == "cost" else least[0], cost)
             heapq.heappush(waiting, (key, 1, next(ticket), path, None))
             ahead = next(coming, None)
@@ -183,11 +189,17 @@ def _in_order(hunt: Hunt, web: Web, measure: Measure, progress: Progress) -> Ite
             if path not in hunt.proved:
                 if hunt.studies >= hunt.most:
                     hunt.exhausted = True
+                    yield from _proved_yet(waiting)
                     return
                 hunt.proved[path] = _prove(hunt, path, progress)
             proved = hunt.proved[path]
             if proved is not None and proved.greatest_load[1] <= web.bounds.load:
                 heapq.heappush(waiting, (measured(proved, measure), 2, next(ticket), path, proved))
+
+
+def _proved_yet(waiting: Sequence[_Waiting]) -> Iterator[Proposal]:
+    """Yield what is proved of those that wait, the best first: nobody knows what else would have come between them."""
+    yield from (item[4] for item in sorted(waiting, key=lambda item: item[:3]) if item[4] is not None)
 
 
 def measured(proposal: Proposal, measure: Measure) -> Key:

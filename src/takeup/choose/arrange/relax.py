@@ -7,14 +7,17 @@ nothing kept clear; room for a deeper loop. The cheapest that stands is told, wi
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import Any, TypeVar  # a results document is JSON
 
+from takeup.choose.arrange.assemble import arranged
 from takeup.choose.arrange.ground import Ground
 from takeup.choose.arrange.places import places_of
 from takeup.choose.arrange.propose import Hunt, Progress, Proposal, hunt_of, propose
-from takeup.choose.arrange.records import Place
-from takeup.line import Line
+from takeup.choose.arrange.records import Place, Plan
+from takeup.choose.arrange.verify import verified
+from takeup.line import End, Hold, Line, is_anchor
 from takeup.line.allowed import LoopRoom
 
 STUDIES_EACH = 15
@@ -23,6 +26,9 @@ DEEPER = (1.5, 2.0, 3.0)
 """How many times as deep room for loops is tried."""
 FIRST_DEPTH = 3.0
 """Depth that is tried where no room for loops is stated [m]."""
+
+_TENTH = 100.0  # a tenth of a kilonewton [N], of a kilonewton metre [N m]
+_ROUNDS = 4  # the first asks for all that fails; further ones for what shows only once a capacity is stated
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -47,7 +53,9 @@ def relaxations(hunt: Hunt, progress: Progress | None = None) -> tuple[Relaxatio
         propose(other, 1, progress=progress)
         if other.proposals:
             best = other.proposals[0]
-            found.append(Relaxation(words=words or _asked_of_anchors(hunt.ground, best), proposal=best))
+            plans = [other.plans[number] for number in best.path]
+            said = words or asked_words(hunt.ground, asked_of_anchors(hunt.ground, plans))
+            found.append(Relaxation(words=said, proposal=best))
     return tuple(sorted(found, key=lambda one: one.proposal.cost))
 
 
@@ -58,19 +66,30 @@ def _relaxed(ground: Ground) -> Iterator[tuple[str, Ground]]:
     if ground.line.allowed.keep_clear:
         line = replace(ground.line, allowed=replace(ground.line.allowed, keep_clear=()))
         yield "if nothing had to be kept clear", _with(ground, line, places_of(line))
+    nozzles = [end.name for end in (ground.line.start, ground.line.end) if end.nozzle is not None]
+    if nozzles:
+        words = f"if the limits of the nozzle at {' and at '.join(nozzles)} did not hold"
+        yield words, _with(ground, _without_nozzles(ground.line), ground.places)
     for room in _deeper(ground.line):
-        line = replace(ground.line, allowed=replace(ground.line.allowed, loop_room=(room,)))
+        rooms = (room, *ground.line.allowed.loop_room[1:])
+        line = replace(ground.line, allowed=replace(ground.line.allowed, loop_room=rooms))
         yield f"if a loop could go out by {room.depth:.1f} m", _with(ground, line, ground.places)
 
 
 def _unlimited(line: Line) -> Line:
-    """Return a line whose ends and anchors carry whatever is asked of them: nobody says what they can."""
+    """Return a line whose ends and anchors carry whatever is asked of them: nobody says what they can.
+
+    Limits of nozzles stay, since equipment is not made stronger by whoever builds the pipe.
+    """
     holds = tuple(
-        replace(hold, can_carry=None, can_carry_moment=None) if "anchor" in hold.kind else hold for hold in line.holds
+        replace(hold, can_carry=None, can_carry_moment=None) if is_anchor(hold) else hold for hold in line.holds
     )
-    ends = {name: replace(end, can_carry=None, can_carry_moment=None, nozzle=None)
-            for name, end in (("start", line.start), ("end", line.end))}  # fmt: skip
-    return replace(line, holds=holds, start=ends["start"], end=ends["end"])
+    start, end = (replace(one, can_carry=None, can_carry_moment=None) for one in (line.start, line.end))
+    return replace(line, holds=holds, start=start, end=end)
+
+
+def _without_nozzles(line: Line) -> Line:
+    return replace(line, start=replace(line.start, nozzle=None), end=replace(line.end, nozzle=None))
 
 
 def _deeper(line: Line) -> Iterator[LoopRoom]:
@@ -89,17 +108,99 @@ def _with(ground: Ground, line: Line, places: tuple[Place, ...]) -> Ground:
     return Ground(study=study, line=line, places=places, prices=ground.prices)
 
 
-def _asked_of_anchors(ground: Ground, best: Proposal) -> str:
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Asked:
+    """What an anchor would have to carry: a force [N] and a moment [N m]; None where what it can carry is enough."""
+
+    name: str
+    force: float | None
+    moment: float | None
+
+
+def asked_of_anchors(ground: Ground, plans: Sequence[Plan]) -> tuple[Asked, ...]:
+    """Return what anchors are asked to carry beyond what they can, rounded up to a tenth of a kilonewton (metre).
+
+    As the checks of the anchors will judge it, friction and combinations included, and the displaced equilibrium that
+    is judged only once a capacity is said.
+
+    Args:
+        ground: as the file says it.
+        plans: of a path that stands where every anchor carries all.
+    """
+    found: dict[str, Asked] = {}
+    for _ in range(_ROUNDS):
+        strong = granted(ground, tuple(found.values()))
+        more = _over(ground, found, verified(strong, arranged(strong, plans)).results["checks"])
+        if not more:
+            break
+        found |= more
+    return tuple(found.values())
+
+
+def _over(ground: Ground, known: Mapping[str, Asked], checks: Sequence[Mapping[str, Any]]) -> dict[str, Asked]:
+    """Return anchors that fail, with the greatest force and moment that they are held against."""
+    more: dict[str, Asked] = {}
+    names = {place.name for place in ground.places if place.held}
+    for row in checks:
+        name = row["where"]
+        if row["outcome"] == "fails" and name in names and row["demand"] is not None and row["unit"] in ("N", "N m"):
+            before = more.get(name) or known.get(name) or Asked(name=name, force=None, moment=None)
+            least = math.ceil(row["demand"] / _TENTH - 1e-9) * _TENTH
+            if row["unit"] == "N":
+                more[name] = replace(before, force=max(before.force or 0.0, least))
+            else:
+                more[name] = replace(before, moment=max(before.moment or 0.0, least))
+    return more
+
+
+def granted(ground: Ground, asked: Sequence[Asked]) -> Ground:
+    """Return a ground whose anchors carry what they are asked to.
+
+    Args:
+        ground: as the file says it.
+        asked: of its anchors.
+    """
+    by_name = {one.name: one for one in asked}
+    line = ground.line
+    start, end = (_strong(one, by_name) for one in (line.start, line.end))
+    holds = tuple(_strong(hold, by_name) for hold in line.holds)
+    places = tuple(_strong_place(place, by_name) for place in ground.places)
+    return _with(ground, replace(line, holds=holds, start=start, end=end), places)
+
+
+_Held = TypeVar("_Held", End, Hold)
+
+
+def _strong(one: _Held, asked: Mapping[str, Asked]) -> _Held:
+    need = asked.get(one.name)
+    if need is None:
+        return one
+    force = one.can_carry if need.force is None else need.force
+    moment = one.can_carry_moment if need.moment is None else need.moment
+    return replace(one, can_carry=force, can_carry_moment=moment)
+
+
+def _strong_place(place: Place, asked: Mapping[str, Asked]) -> Place:
+    need = asked.get(place.name)
+    if need is None:
+        return place
+    force = place.can_carry if need.force is None else need.force
+    return replace(
+        place, can_carry=force, can_carry_moment=place.can_carry_moment if need.moment is None else need.moment
+    )
+
+
+def asked_words(ground: Ground, asked: Sequence[Asked]) -> str:
     """Return which anchors would have to carry more than they can, and how much."""
-    can = {place.name: place.can_carry for place in ground.places}
-    over = [
-        f"{name} {load / 1e3:.1f} kN instead of {can[name] / 1e3:.1f} kN"
-        for name, load in best.anchor_loads.items()
-        if load > can.get(name, math.inf)
-    ]
-    if over:
-        return f"if {' and '.join(over)} could be carried"
-    return "if the anchors could carry the moments of it"
+    can = {place.name: place for place in ground.places}
+    parts = []
+    for one in asked:
+        if one.force is not None:
+            parts.append(f"{one.name} {one.force / 1e3:.1f} kN instead of {can[one.name].can_carry / 1e3:g} kN")
+        moment = can[one.name].can_carry_moment
+        if one.moment is not None and moment is not None:
+            parts.append(f"{one.name} {one.moment / 1e3:.1f} kN m instead of {moment / 1e3:g} kN m")
+    return f"if {' and '.join(parts)} could be carried"
 
 
-__all__ = ["Relaxation", "relaxations"]
+__all__ = ["Asked", "Relaxation", "asked_of_anchors", "asked_words", "granted", "relaxations"]

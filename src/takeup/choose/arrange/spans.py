@@ -5,6 +5,7 @@ from __future__ import annotations
 from takeup.choose.arrange.axial import axial_plans
 from takeup.choose.arrange.bare import bare_plans
 from takeup.choose.arrange.ground import Ground
+from takeup.choose.arrange.least import with_least
 from takeup.choose.arrange.loop import loop_plans
 from takeup.choose.arrange.offset import offset_plans
 from takeup.choose.arrange.records import Plan, Refusal
@@ -35,7 +36,7 @@ def plans_of(ground: Ground) -> tuple[tuple[Plan, ...], tuple[Refusal, ...]]:
         for far in range(near + 1, len(ground.places)):
             for found in (*bare_plans(ground, near, far), *_with_joints(ground, near, far)):
                 if isinstance(found, Plan):
-                    plans.append(found)
+                    plans.append(with_least(ground, found))
                 else:
                     refusals.append(found)
             if ground.places[far].fixed:

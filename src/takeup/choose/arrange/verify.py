@@ -2,7 +2,7 @@
 
 A span between two neighbouring anchors stands alone but for the loads it leaves there. So a check that fails within one
 refuses its plan for every path; one that fails at an anchor refuses the two plans beside it together; what cannot be
-laid to either refuses this path alone.
+laid to either refuses this path alone. So does everything where an anchor gives way: then its spans are not apart.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from takeup.checks import stability
 from takeup.choose.arrange.assemble import resolved_with
 from takeup.choose.arrange.ground import Ground
 from takeup.choose.arrange.records import Arranged
-from takeup.line import Study
+from takeup.line import Line, Study, is_anchor
 from takeup.line.looped import moved_station
 from takeup.results import results_of
 
@@ -60,7 +60,7 @@ def verified(ground: Ground, whole: Arranged) -> Verified:
     results: Document = results_of(study)
     failing = [row for row in results["checks"] if row["outcome"] == "fails"]
     blamed, pairs = set(), set()
-    for row in failing:
+    for row in failing if _stands_apart(study.line(ground.line.name)) else []:
         place, pair = _blame(ground, whole, study, row)
         blamed |= place
         pairs |= pair
@@ -75,6 +75,12 @@ def verified(ground: Ground, whole: Arranged) -> Verified:
         blamed_pairs=frozenset(pairs),
         because=because,
     )
+
+
+def _stands_apart(line: Line) -> bool:
+    """Whether every anchor is rigid, so that nothing in one span is felt in another."""
+    rigid = all(hold.stiffness is None for hold in line.holds if is_anchor(hold))
+    return rigid and line.start.stiffness is None and line.end.stiffness is None
 
 
 def loads_of(results: Document, line: str) -> dict[str, float]:
@@ -104,10 +110,10 @@ def _blame(ground: Ground, whole: Arranged, study: Study, row: Document) -> tupl
     names = [ground.places[plan.near].name for plan in whole.plans] + [ground.places[whole.plans[-1].far].name]
     for number, plan in enumerate(whole.plans):
         own = [item.name for item in plan.takeups]
-        if where.startswith(f"{names[number]} to {names[number + 1]}") or any(_is_of(where, name) for name in own):
+        if any(_is_of(where, name) for name in (f"{names[number]} to {names[number + 1]}", *own)):
             return {number}, set()
     for number, name in enumerate(names):
-        if _is_of(where, name):
+        if where == name or where.startswith(f"{name},"):
             at_end = number in (0, len(whole.plans))
             return ({min(number, len(whole.plans) - 1)}, set()) if at_end else (set(), {number - 1})
     return _within(ground, whole, _station_of(study, ground.line.name, row)), set()
