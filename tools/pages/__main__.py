@@ -17,6 +17,7 @@ from tools.pages.joint_duty import joint_duty_page
 from tools.pages.kinds import kind_pages
 from tools.pages.library import library_page
 from tools.pages.price_file import price_file_page
+from tools.pages.proposals import proposals_page
 from tools.pages.readme import layout_picture, readme_page
 from tools.pages.results import results_page
 from tools.pages.scenes import scene_pages
@@ -42,6 +43,7 @@ def every_page() -> dict[Path, str]:
         reference / "library.md": library_page(),
         reference / "material-advice.md": advice_page(),
         reference / "price-file.md": price_file_page(),
+        reference / "proposals.md": proposals_page(),
         reference / "results.md": results_page(),
         reference / "series-table.md": series_table_page(),
         Path("src") / "takeup" / "bellows" / "rating.schema.json": rating_schema(),

@@ -36,13 +36,14 @@ The `parts` of a load sum to the load within 1e-9 of it.
 def results_page() -> str:
     """Return the page."""
     schema: dict[str, Any] = json.loads(SCHEMA.read_text(encoding="utf-8"))
-    lines = [_INTRODUCTION, "## The document", "", *_object(schema)]
+    lines = [_INTRODUCTION, "## The document", "", *object_lines(schema)]
     for name, described in schema["$defs"].items():
-        lines += ["", f"## {name}", "", *_object(described)]
+        lines += ["", f"## {name}", "", *object_lines(described)]
     return page(*lines)
 
 
-def _object(described: dict[str, Any]) -> list[str]:
+def object_lines(described: dict[str, Any]) -> list[str]:
+    """Return what an object of a schema is, and the table of its keys."""
     rows = [(f"`{key}`", _kind(kind), kind["description"]) for key, kind in described["properties"].items()]
     return [described["description"], "", *table(("key", "type", "meaning"), rows)]
 

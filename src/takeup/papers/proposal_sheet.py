@@ -70,8 +70,8 @@ def _nothing(document: Mapping[str, Any]) -> list[str]:
     if given:
         best = given[0]
         lines += _wrapped(
-            f"What would make something fit at the least cost: {best['words']}; then {' | '.join(best['plans'])}, "
-            f"at {best['cost']:.1f}.",
+            f"Something would fit {best['words']}, which costs least: {' | '.join(best['plans'])}, at "
+            f"{best['cost']:.1f}.",
             "",
         )
         others = [f"{one['words']}, at {one['cost']:.1f}" for one in given[1:]]
@@ -96,8 +96,8 @@ def _front(front: Mapping[str, Any], unit: str) -> list[str]:
     for one in front["members"]:
         rank = f"number {one['rank']}" if one["rank"] else "not in the table"
         lines += _wrapped(
-            f"{one['cost']:.1f} ({unit}), {one['greatest_load']['force_n'] / 1e3:.1f} kN, {one['joints']} joints: "
-            f"{rank}, {one['words']}"
+            f"{one['cost']:.1f} ({unit}), {one['greatest_load']['force_n'] / 1e3:.1f} kN, "
+            f"{one['joints']} {'joint' if one['joints'] == 1 else 'joints'}: {rank}, {one['words']}"
         )
     return [*lines, ""]
 
@@ -105,7 +105,7 @@ def _front(front: Mapping[str, Any], unit: str) -> list[str]:
 def _refused(refused: Mapping[str, Any]) -> list[str]:
     lines = []
     if refused["counts"]:
-        lines.append("Refused by the model of a span, with the first reason of one of the spans:")
+        lines.append("Refused by the model of a span, with the reason in one of the spans:")
         said = {one["concept"]: one for one in reversed(refused["concepts"])}
         alike: dict[str, list[str]] = {}
         for count in refused["counts"]:
@@ -113,7 +113,11 @@ def _refused(refused: Mapping[str, Any]) -> list[str]:
             example = "" if one is None else f"; {one['from']} to {one['to']}: {one['because']}"
             alike.setdefault(example, []).append(f"{count['concept']}, {many} {'span' if many == 1 else 'spans'}")
         for example, concepts in alike.items():
-            lines += _wrapped(" and ".join(concepts) + example)
+            lines += _wrapped(", ".join(concepts) + example)
+        counted = {count["concept"] for count in refused["counts"]}
+        for concept, one in said.items():
+            if concept not in counted:
+                lines += _wrapped(f"{concept}; {one['from']} to {one['to']}: {one['because']}")
     if refused["arrangements"]:
         lines.append(f"{len(refused['arrangements'])} arrangements failed in their own study:")
         for one in refused["arrangements"][:_MOST]:

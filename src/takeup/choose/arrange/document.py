@@ -18,8 +18,8 @@ from takeup.choose.arrange.parts import Part
 from takeup.choose.arrange.price_file import demonstration_prices
 from takeup.choose.arrange.prices import Prices
 from takeup.choose.arrange.propose import Hunt, Proposal
-from takeup.choose.arrange.reasons import closest_check, closest_words, reasons_of, span_words
-from takeup.choose.arrange.records import Place, Plan, Refusal
+from takeup.choose.arrange.reasons import closest_check, closest_words, concepts_refused, reasons_of, span_words
+from takeup.choose.arrange.records import Place, Plan
 from takeup.choose.arrange.relax import Relaxation
 from takeup.choose.arrange.standing import plan_words, standing_words
 from takeup.line import ANCHORED_ENDS, Study
@@ -267,12 +267,19 @@ def _closest(proposal: Proposal) -> dict[str, Json] | None:
 
 def _refused(hunt: Hunt) -> dict[str, Json]:
     """Return what was refused: every concept counted, those of the spans that matter one by one, and arrangements."""
-    spans = _spans_told(hunt)
-    told = [one for one in hunt.refusals if (one.near, one.far) in spans]
     counts = Counter(one.concept for one in hunt.refusals)
     return {
         "counts": [{"concept": concept, "spans": number} for concept, number in sorted(counts.items())],
-        "concepts": [_refusal(hunt.ground, one) for one in told],
+        "concepts": [
+            {
+                "concept": concept,
+                "from": hunt.ground.places[near].name,
+                "to": hunt.ground.places[far].name,
+                "because": because,
+            }
+            for near, far in sorted(_spans_told(hunt), key=lambda span: (span[0], -span[1]))
+            for concept, because in concepts_refused(hunt, near, far).items()
+        ],
         "arrangements": [
             {
                 "words": " | ".join(plan_words(plan) for plan in one.plans),
@@ -292,15 +299,6 @@ def _spans_told(hunt: Hunt) -> set[tuple[int, int]]:
     fixed = [number for number, place in enumerate(places) if place.fixed]
     beside = set(zip(range(len(places) - 1), range(1, len(places)), strict=True))
     return set(itertools.pairwise(fixed)) | beside
-
-
-def _refusal(ground: Ground, one: Refusal) -> dict[str, Json]:
-    return {
-        "concept": one.concept,
-        "from": ground.places[one.near].name,
-        "to": ground.places[one.far].name,
-        "because": one.because,
-    }
 
 
 def _relaxation(one: Relaxation) -> dict[str, Json]:

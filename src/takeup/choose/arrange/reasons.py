@@ -199,21 +199,26 @@ def _against(one: Proposal, other: Proposal) -> str:
 
 def refused_in(hunt: Hunt, plan: Plan) -> Iterator[str]:
     """Yield why other concepts do not serve in a span: the first failing check, and by how much; like ones together."""
-    said: dict[str, str] = {plan.concept: ""}
-    for one in hunt.refusals:
-        if (one.near, one.far) == (plan.near, plan.far):
-            said.setdefault(one.concept, _because(one))
-    standing = {one.concept for one in _standing(hunt, plan.near, plan.far)}
-    for other in _between(hunt, plan.near, plan.far):
-        if other.concept not in standing:
-            said[other.concept] = said.get(other.concept) or _why_failing(hunt, other)
     alike: dict[str, list[str]] = {}
-    for concept, because in said.items():
-        if because and concept not in standing:
+    for concept, because in concepts_refused(hunt, plan.near, plan.far).items():
+        if concept != plan.concept:
             alike.setdefault(because, []).append(concept)
     span = span_words(hunt.ground, plan.near, plan.far)
     for because, concepts in alike.items():
         yield f"{span}, refused: {', '.join(concepts)}: {because}."
+
+
+def concepts_refused(hunt: Hunt, near: int, far: int) -> dict[str, str]:
+    """Return why each concept that does not serve in a span does not: by its model, its anchors, or its own study."""
+    standing = {plan.concept for plan in _standing(hunt, near, far)}
+    said: dict[str, str] = {}
+    for plan in _between(hunt, near, far):
+        if plan.concept not in standing and plan.concept not in said:
+            said[plan.concept] = _why_failing(hunt, plan)
+    for one in hunt.refusals:
+        if (one.near, one.far) == (near, far) and one.concept not in standing:
+            said.setdefault(one.concept, _because(one))
+    return said
 
 
 def _between(hunt: Hunt, near: int, far: int) -> list[Plan]:
@@ -249,4 +254,4 @@ def _because(one: Refusal) -> str:
     return one.because.removeprefix(f"{one.concept}, ").removeprefix(f"{one.concept}: ")
 
 
-__all__ = ["PREFERRED", "closest_check", "closest_words", "reasons_of", "refused_in", "span_words"]
+__all__ = ["PREFERRED", "closest_check", "closest_words", "concepts_refused", "reasons_of", "refused_in", "span_words"]
