@@ -1,8 +1,8 @@
 """Joint pressure, temperature and cycles against the joint's data.     (checks/joint_limits.py)
 
 What: greatest pressure, test pressure, least pressure, temperature and cycle count, each against its rating. Why:
-beyond them the maker certifies nothing. Source: the joint's data. Limits: no derating with temperature. Passes: 12
-bar(g) of 16. Fails: a test at 27 bar(g) on a joint tested to 24.
+beyond them the maker certifies nothing. Source: the joint's data. Limits: only joints of a series are derated with
+temperature. Passes: 12 bar(g) of 16. Fails: a test at 27 bar(g) on a joint tested to 24.
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from takeup.checks.outcome import CheckResult, Rule
 from takeup.joints import JointData
+from takeup.line import TakeUp
 from takeup.study import JointMovement, LineAnswer
 from takeup.units import to_bar
 
@@ -22,7 +23,8 @@ PRESSURE = Rule(
     what="the greatest and least pressure at a joint in service, and in test, against its ratings",
     why="beyond its rating a bellows may squirm, bulge or burst",
     source="the joint's data",
-    limits="no derating with temperature; squirm is judged by the rating, not computed",
+    limits="no derating with temperature but of a joint from a series, by its table; squirm is judged by the rating, "
+    "not computed",
 )
 TEMPERATURE = Rule(
     name="joint_temperature",
@@ -30,7 +32,8 @@ TEMPERATURE = Rule(
     what="the highest temperature at a joint against its rating",
     why="strength and rates are certified up to a temperature",
     source="the joint's data",
-    limits="metal at the temperature of the medium",
+    limits="metal at the temperature of the medium; of a joint from a series against the highest that its derating "
+    "reaches",
 )
 CYCLES = Rule(
     name="joint_cycles",
@@ -38,17 +41,20 @@ CYCLES = Rule(
     what="all cycles asked for, added, against the rated cycles",
     why="every cycle at up to rated movement uses up life",
     source="the joint's data",
-    limits="each cycle counted as one of full rated movement, on the safe side while the movement check passes",
+    limits="each cycle counted as one of full rated movement, on the safe side while the movement check passes; a "
+    "joint from a series that is asked for more cycles than it is rated for has its rated movements kept to what is "
+    "left over them, and the movement check holds it to that",
 )
 
 
 def check(answer: LineAnswer) -> list[CheckResult]:
     """Return pressure, test, vacuum, temperature and cycle checks of every joint."""
-    data = {item.name: item.data for item in answer.line.takeups}
+    takeups = {item.name: item for item in answer.line.takeups}
     results: list[CheckResult] = []
     for joint in answer.joints:
-        results += _pressures(answer, joint, data[joint.name])
-        results += [_temperature(answer, joint, data[joint.name]), _cycles(answer, joint, data[joint.name])]
+        takeup = takeups[joint.name]
+        results += _pressures(answer, joint, takeup.data)
+        results += [_temperature(answer, joint, takeup), _cycles(answer, joint, takeup)]
     return results
 
 
@@ -92,24 +98,39 @@ def _full_vacuum_is_enough(result: CheckResult, data: JointData) -> CheckResult:
     return replace(result, outcome="passes") if full and result.outcome == "close" else result
 
 
-def _temperature(answer: LineAnswer, joint: JointMovement, data: JointData) -> CheckResult:
+def _temperature(answer: LineAnswer, joint: JointMovement, takeup: TakeUp) -> CheckResult:
     name = answer.line.name
     hottest = max(answer.states, key=lambda state: state.at(name, joint.station).temperature)
+    temperature = hottest.at(name, joint.station).temperature
     return TEMPERATURE.judge(
         joint.name,
         hottest.name,
-        hottest.at(name, joint.station).temperature,
-        data.temperature,
+        temperature,
+        takeup.data.temperature,
         "degC",
-        because="hottest state of the joint's zone",
+        because=f"hottest state of the joint's zone{_by_derating(takeup, temperature)}",
         status="user's data",
     )
 
 
-def _cycles(answer: LineAnswer, joint: JointMovement, data: JointData) -> CheckResult:
-    cycles = answer.study.cycles
+def _by_derating(takeup: TakeUp, temperature: float) -> str:
+    """Return that a joint of a series is used above its rated temperature, in words; nothing where it is not."""
+    rated = None if takeup.chosen is None else takeup.chosen.rated_temperature
+    if rated is None or not rated < temperature <= takeup.data.temperature:
+        return ""
+    reaches = takeup.data.temperature
+    return f"; by its derating, which reaches {reaches:.4g} °C, above its rated temperature, {rated:.4g} °C"
+
+
+def _cycles(answer: LineAnswer, joint: JointMovement, takeup: TakeUp) -> CheckResult:
+    data, cycles = takeup.data, answer.study.cycles
     count = sum(cycle.count for cycle in cycles)
     words = ", ".join(f"{cycle.count} from {cycle.start} to {cycle.end}" for cycle in cycles) or "no cycles stated"
+    share = 1.0 if takeup.chosen is None else takeup.chosen.share
+    if share < 1.0:
+        words += f": movements are kept to {share:.3g} of the rated ones over the {count} cycles asked"
+        found = CYCLES.result(joint.name, "all states", "passes", words, unit="cycles", status="user's data")
+        return replace(found, demand=float(count))
     if data.rated_cycles is None:
         words += "; the joint's data give no rated cycles"
     return CYCLES.judge(

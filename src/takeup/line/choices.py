@@ -57,6 +57,8 @@ class Chosen:
         tried: those whose own study was run until one stood it; 0 where the file names the joint.
         ratings: how its ratings were taken over the cycles and at the temperature, in words.
         material: of its bellows; "" where the series does not say.
+        share: of the rated movements that its data keep over the cycles; 1 where they are as rated.
+        rated_temperature: as its series states it [degC]; None where its data are not those of its series.
         refused: the few joints just before it in the order of the rank that do not fit its place, with the reason.
     """
 
@@ -68,6 +70,8 @@ class Chosen:
     tried: int
     ratings: str
     material: str
+    share: float = 1.0
+    rated_temperature: float | None = None
     refused: tuple[tuple[str, str], ...] = ()
 
 

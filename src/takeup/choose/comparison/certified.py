@@ -95,7 +95,8 @@ def _joint(one: TakeUp, data: Mapping[str, float | None], rods: Mapping[str, flo
         hardware = replace(hardware, **{**rods, "length": length}, source=whose)  # type: ignore[arg-type]  # likewise
     if plates is not None and plates.length == one.data.length:
         plates = replace(plates, length=new.length)
-    return replace(one, data=new, bellows=made, rods=hardware, pins=plates)
+    chosen = None if one.chosen is None else replace(one.chosen, share=1.0, rated_temperature=None)
+    return replace(one, data=new, bellows=made, rods=hardware, pins=plates, chosen=chosen)
 
 
 def _set_out(target: Target, joints: tuple[TakeUp, ...]) -> tuple[TakeUp, ...]:

@@ -9,7 +9,7 @@ import numpy as np
 
 from takeup.checks import CheckResult, hold_capacity, joint_movement, run_checks, thrust_held
 from takeup.choose.selection.place import Place
-from takeup.joints.tables.derated import derated
+from takeup.joints.tables.derated import DeratedJoint, derated
 from takeup.library import size_number
 from takeup.line import Line, Study, TakeUp, route_of, states_of
 from takeup.line.choices import Choice, Chosen
@@ -91,8 +91,12 @@ def joint_at(study: Study, line: Line, choice: Choice, row: int, chosen: Chosen 
         ends=table.ends[row] or choice.ends,
         fitting=choice.fitting,
         written_as=kind,
-        chosen=None if chosen is None else replace(chosen, ratings=found.words),
+        chosen=None if chosen is None else _with_ratings(chosen, found),
     )
+
+
+def _with_ratings(chosen: Chosen, found: DeratedJoint) -> Chosen:
+    return replace(chosen, ratings=found.words, share=found.share, rated_temperature=found.rated_temperature)
 
 
 def with_joint(study: Study, name: str, takeup: TakeUp) -> Study:

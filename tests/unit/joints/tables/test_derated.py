@@ -20,7 +20,9 @@ def test_as_rated_nothing_changes_but_the_words():
 def test_movements_are_kept_to_the_share_and_the_cycles_become_the_rated_ones():
     """The row states exponent 2: (1000/4000)^(1/2) = 0.5 of 40, 10, 10 mm and 5 deg."""
     table = table_of({"life_exponent": "2"})
-    data = derated(table, 0, 200.0, 4000.0).data
+    found = derated(table, 0, 200.0, 4000.0)
+    data = found.data
+    assert found.share == pytest.approx(0.5, rel=CLOSE)
     moved = (data.axial_compression, data.axial_extension, data.lateral, data.angular)
     assert moved == pytest.approx((0.020, 0.005, 0.005, 0.0436332), rel=1e-6)  # 2.5 deg in six figures
     assert data.rated_cycles == 4000.0
@@ -41,16 +43,23 @@ def test_pressure_is_what_the_curve_leaves():
     )
 
 
-def test_curve_beyond_the_rated_temperature_lets_it_be_as_hot():
-    data = derated(table_of({"temperature_c": "200", "derating_c": "20:1 300:0.8"}), 0, 250.0, None).data
-    assert data.temperature == 250.0
+def test_curve_beyond_the_rated_temperature_lets_it_be_as_hot_as_it_reaches():
+    """250 degC of 200 rated and 300 at the end of the curve: the words give all three."""
+    found = derated(table_of({"temperature_c": "200", "derating_c": "20:1 300:0.8"}), 0, 250.0, None)
+    assert (found.data.temperature, found.rated_temperature) == (300.0, 200.0)
+    assert "250 °C by its derating, which reaches 300 °C: above its rated temperature, 200 °C" in found.words
+
+
+def test_within_the_rated_temperature_nothing_is_said_of_it():
+    found = derated(table_of({"temperature_c": "200", "derating_c": "20:1 300:0.8"}), 0, 200.0, None)
+    assert "by its derating" not in found.words
 
 
 @pytest.mark.parametrize(
-    ("cells", "most"), [({}, 300.0), ({"derating_c": "20:1 150:0.9"}, 150.0), ({"derating_c": "20:1 310:0.5"}, 300.0)]
+    ("cells", "most"), [({}, 300.0), ({"derating_c": "20:1 150:0.9"}, 150.0), ({"derating_c": "20:1 310:0.5"}, 310.0)]
 )
 def test_too_hot_says_how_hot_it_may_be(cells, most):
-    """320 degC: the data are left to the check of temperature, with the end of the curve where that is the lower."""
+    """320 degC: the data are left to the check of temperature, with the end of the curve where there is one."""
     data = derated(table_of(cells), 0, 320.0, None).data
     assert (data.temperature, data.pressure) == (most, 16e5)
 
