@@ -24,6 +24,18 @@ _NONE = "–"
 _AT_ONCE = 5  # proposals in a table that has a column of each
 _ARRANGEMENTS = 20  # refused ones that are printed; all stand in proposals.json
 _CONCEPTS = 60
+_BY_SIZE = (
+    "rest,",
+    "hanger,",
+    "spring hanger,",
+    "slide guide,",
+    "spider guide,",
+    "planar guide,",
+    "pipe,",
+    "insulation,",
+    "bend,",
+    "weld,",
+)  # parts whose price needs no more words than its size
 
 Document = Mapping[str, Any]
 
@@ -78,11 +90,11 @@ def comparison_contents(document: Document, every: Sequence[Results]) -> Tree:
             }
             for one, sheet in zip(proposals, sheets, strict=True)
         ],
-        "loads": [_loads(one) for one in proposals],
+        "loads": _loads(proposals) if proposals else None,
         "costs": [_costs(proposals[k : k + _AT_ONCE]) for k in range(0, len(proposals), _AT_ONCE)],
-        "parts": [_parts(one) for one in proposals],
+        "parts": _parts(proposals),
         "reasons": [
-            {"head": breakable(f"Number {one['rank']}: {_short(one)}"), "said": sentences(one["reasons"])}
+            {"head": breakable(f"Number {one['rank']}: {_short(one)}"), "said": sentences(_told(one))}
             for one in proposals
         ],
         "front": _front(document["front"]),
@@ -123,6 +135,12 @@ def _counted(one: Document) -> str:
 
 def _short(one: Document) -> str:
     return ", then ".join(dict.fromkeys(span["concept"] for span in one["spans"]))
+
+
+def _told(one: Document) -> list[str]:
+    """Return the reasons of a proposal but for what was refused in its spans: that has a section for all of them."""
+    refused = tuple(f"{span['from']} to {span['to']}, refused: " for span in one["spans"])
+    return [words for words in one["reasons"] if not words.startswith(refused)]
 
 
 def _found(proposals: Sequence[Document], unit: str) -> Tree:
@@ -169,8 +187,9 @@ def _nothing(document: Document) -> list[str]:
     return sentences([f"Something would fit {words}" for words in said])
 
 
-def _loads(one: Document) -> Tree:
+def _loads(proposals: Sequence[Document]) -> Tree:
     columns = (
+        number_column("No."),
         words_column("Anchor", "1.4fr"),
         number_column("At", "m"),
         words_column("", "auto"),
@@ -181,7 +200,12 @@ def _loads(one: Document) -> Tree:
         number_column("Can carry", "kN"),
         number_column("Use"),
     )
-    return table(columns, [_load(anchor) for anchor in one["anchors"]], f"Number {one['rank']}, loads on anchors")
+    rows = [
+        (str(one["rank"]) if first else "", *_load(anchor))
+        for one in proposals
+        for first, anchor in zip((True, *(False,) * len(one["anchors"])), one["anchors"], strict=False)
+    ]
+    return table(columns, rows, "Loads on anchors of each proposal")
 
 
 def _load(anchor: Document) -> Sequence[Cell]:
@@ -217,12 +241,22 @@ def _cost(part: Document | None) -> Cell:
     return f"{part['cost']:.1f}", f"{round(part['count'], 1):g}{unit} at {part['each']:.4g}"
 
 
-def _parts(one: Document) -> Tree:
-    """Return which joints and anchors a proposal adds, and how they are priced."""
-    noted = [part for part in one["parts"] if part["note"]]
-    columns = (words_column("Part", "1fr"), number_column("Count"), words_column("Which, and how priced", "2fr"))
-    rows: list[Sequence[Cell]] = [(part["what"], f"{round(part['count'], 1):g}", part["note"]) for part in noted]
-    return table(columns, rows, f"Number {one['rank']}, its parts")
+def _parts(proposals: Sequence[Document]) -> Tree | None:
+    """Return how the joints and anchors of each proposal are priced; None where nothing of the kind is added."""
+    columns = (
+        number_column("No."),
+        words_column("Part", "1fr"),
+        number_column("Count"),
+        number_column("Each"),
+        words_column("Which, and how priced", "1.4fr"),
+    )
+    rows: list[Sequence[Cell]] = [
+        (str(one["rank"]), part["what"], f"{round(part['count'], 1):g}", f"{part['each']:.1f}", part["note"])
+        for one in proposals
+        for part in one["parts"]
+        if not part["what"].startswith(_BY_SIZE)
+    ]
+    return table(columns, rows, "Joints and anchors, and how they are priced") if rows else None
 
 
 def _front(front: Document) -> Tree | None:
@@ -258,13 +292,25 @@ def _front_said(front: Document) -> str:
 
 
 def _refused(refused: Document) -> Tree | None:
+    """Return why concepts were refused, those of one reason together."""
+    spans = list(dict.fromkeys(_span(one) for one in refused["concepts"]))
+    alike: dict[str, tuple[list[str], list[str]]] = {}
+    for one in refused["concepts"]:
+        concepts, where = alike.setdefault(one["because"], ([], []))
+        concepts += [one["concept"]] if one["concept"] not in concepts else []
+        where += [_span(one)] if _span(one) not in where else []
     rows = [
-        (one["concept"], f"{one['from']} to {one['to']}", one["because"]) for one in refused["concepts"][:_CONCEPTS]
+        (", ".join(concepts), "every span" if len(where) == len(spans) > 1 else "; ".join(where), because)
+        for because, (concepts, where) in list(alike.items())[:_CONCEPTS]
     ]
     columns = (words_column("Concept", "34mm"), words_column("Span", "48mm"), words_column("Because", "1fr"))
-    more = len(refused["concepts"]) - len(rows)
-    rest = f"; {more} more stand in proposals.json" if more > 0 else ""
-    return table(columns, rows, f"Concepts refused in the spans of the proposals{rest}") if rows else None
+    more = len(alike) - len(rows)
+    rest = f"; {more} more reasons stand in proposals.json" if more > 0 else ""
+    return table(columns, rows, f"Concepts refused, span by span{rest}") if rows else None
+
+
+def _span(one: Document) -> str:
+    return f"{one['from']} to {one['to']}"
 
 
 def _arrangements(every: Sequence[Document]) -> Tree | None:

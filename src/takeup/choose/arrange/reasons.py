@@ -96,9 +96,10 @@ def _without(hunt: Hunt, before: Plan, after: Plan) -> str:
 
 
 def _called(plan: Plan) -> str:
-    if plan.concept == "no take-up":
-        return "leaving it without a take-up"
-    return f"{'an' if plan.concept[0] in 'aeiou' else 'a'} {plan.concept}"
+    if not plan.takeups:
+        return "leaving it without a take-up" if plan.concept == "no take-up" else f"a {plan.concept}"
+    noun = "" if plan.concept.endswith("compensator") else " joint"
+    return f"{'an' if plan.concept.startswith(('a', 'e', 'i', 'o')) else 'a'} {plan.concept}{noun}"
 
 
 def _more(cost: float, other: float) -> str:
