@@ -1,24 +1,28 @@
 """Spans without a joint of their own: as given, to a free end, by own bends, stiff enough.   (choose/arrange/bare.py)
 
 Own bends, and pipe that is simply held, by the running sums of flexibility (chain.py). Guides and rests only add to
-what the anchors see, so a span is refused here only where bending or pushing the bare chain alone goes past what its
-allowable stresses leave, by `SURE` at least; else its own study decides.
+what the pipe has to bear, so a span is refused here only where bending or pushing the bare chain alone goes past what
+its stated stresses leave, by `SURE` at least; else its own study decides.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 import numpy as np
 
 from takeup.choose.arrange.chain import Chain
 from takeup.choose.arrange.ground import Ground
 from takeup.choose.arrange.records import Floats, Plan, Refusal
-from takeup.line import Line, second_moment, wall_area
+from takeup.line import Allowables, Line, second_moment, wall_area
 
 SURE = 1.25
 """A quick number that is over its limit by so much is taken for certain (docs/theory/proposals.md says how it was
 tested)."""
+
+FEW_CYCLES = 1.2
+"""Greatest stress range factor that a user may state by ASME B31.3 (302.3.5, from memory); 1.0 by the other codes."""
 
 
 def bare_plans(ground: Ground, near: int, far: int) -> Iterator[Plan | Refusal]:
@@ -36,13 +40,12 @@ def bare_plans(ground: Ground, near: int, far: int) -> Iterator[Plan | Refusal]:
         return
     wrench = ground.chain.forces(np.array([[ground.cuts[near], ground.cuts[far]]]))[0]
     forces = np.stack([-wrench[:, :3], wrench[:, :3]])
-    stress, words = stress_of(ground.chain, ground.line, wrench, (ground.cuts[near], ground.cuts[far]))
-    limit = widest_range(ground)
+    stress = stress_of(ground.chain, ground.line, wrench, (ground.cuts[near], ground.cuts[far]))
     kind = f"its {ground.bends_between(near, far)} bends" if ground.bends_between(near, far) else "it is straight"
-    said = f"{kind}: {stress / 1e6:.0f} MPa {words}"
-    if limit is not None and stress > SURE * limit:
-        because = f"no take-up, {said}, of {limit / 1e6:.0f} MPa that repeated growth may use at most"
-        yield Refusal(concept="no take-up", near=near, far=far, because=because)
+    said = f"{kind}: {stress.words}"
+    over = _certainly_over(ground, stress)
+    if over:
+        yield Refusal(concept="no take-up", near=near, far=far, because=f"no take-up, {said}; {over}")
         return
     yield _plan(ground, "no take-up", (near, far), forces, f"nothing: {said} by the bare pipe alone")
 
@@ -66,16 +69,57 @@ def _plan(ground: Ground, concept: str, span: tuple[int, int], forces: np.ndarra
 def widest_range(ground: Ground) -> float | None:
     """Return the widest range of stress that growth may use anywhere [Pa]; None where no allowable is typed in.
 
-    1.25 (S_c + S_h), that of every code here before what pressure and weight use and before the factor for many
-    cycles, so never less than the study's own.
+    1.25 (S_c + S_h) of the best pipe of the line, that of every code here before what pressure and weight use and
+    before the factor for cycles.
     """
-    cold, hot = ground.study.allowables.cold, ground.study.allowables.hot
-    if cold is None or hot is None:
-        return None
-    return 1.25 * (cold.value + hot.value)
+    each = [
+        None if one.cold is None or one.hot is None else 1.25 * (one.cold.value + one.hot.value)
+        for one in _allowables(ground)
+    ]
+    return max((one for one in each if one is not None), default=None) if None not in each else None
 
 
-def stress_of(chain: Chain, line: Line, wrench: Floats, cuts: tuple[int, int]) -> tuple[float, str]:
+def _strongest(ground: Ground) -> float | None:
+    """Return the greatest yield strength of any pipe of the line [Pa]; None where one has none stated."""
+    each = [None if one.yield_strength is None else one.yield_strength.value for one in _allowables(ground)]
+    return max((one for one in each if one is not None), default=None) if None not in each else None
+
+
+def _allowables(ground: Ground) -> list[Allowables]:
+    """Return the stresses that hold for each section of the line: its pipe's own, or the study's."""
+    return [section.pipe.allowables or ground.study.allowables for section in ground.line.sections]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Stress:
+    """The greatest stresses of a bare chain in any state: of bending, of the force along it, of both at once [Pa].
+
+    `words` tell the last, and where it is.
+    """
+
+    bending: float
+    along: float
+    both: float
+    words: str
+
+
+def _certainly_over(ground: Ground, stress: Stress) -> str:
+    """Return which limit a span goes past for certain, in words; "" where its own study has to say.
+
+    Codes hold the range of bending against what repeated growth may use; the force along the pipe is not in it (ASME
+    B31.1, from memory), and is held against the yield strength.
+    """
+    limit, strength = widest_range(ground), _strongest(ground)
+    if limit is not None:
+        widest = limit * (FEW_CYCLES if ground.study.basis.code == "ASME B31.3" else 1.0)
+        if stress.bending > SURE * widest:
+            return f"bending has {stress.bending / 1e6:.0f} of {widest / 1e6:.0f} MPa that repeated growth may use"
+    if strength is not None and stress.along > SURE * strength:
+        return f"the wall is pushed together by {stress.along / 1e6:.0f} of {strength / 1e6:.0f} MPa at yield"
+    return ""
+
+
+def stress_of(chain: Chain, line: Line, wrench: Floats, cuts: tuple[int, int]) -> Stress:
     """Return the greatest stress of bending and of force along the pipe in a bare chain, in any state, and where.
 
     Args:
@@ -93,11 +137,12 @@ def stress_of(chain: Chain, line: Line, wrench: Floats, cuts: tuple[int, int]) -
     ways = np.diff(chain.points[first : last + 1], axis=0)
     ways /= np.linalg.norm(ways, axis=1)[:, None]
     ways = np.vstack([ways, ways[-1:]])
-    along = np.abs(np.einsum("sk,ck->sc", wrench[:, :3], ways))
-    stress = np.linalg.norm(moments, axis=2) / modulus + along / area
-    state, cut = np.unravel_index(int(stress.argmax()), stress.shape)
-    words = f"at {chain.stations[own[cut]]:.1f} m in {chain.states[state].name}"
-    return float(stress[state, cut]), words
+    along = np.abs(np.einsum("sk,ck->sc", wrench[:, :3], ways)) / area
+    bending = np.linalg.norm(moments, axis=2) / modulus
+    both = bending + along
+    state, cut = np.unravel_index(int(both.argmax()), both.shape)
+    words = f"{both.max() / 1e6:.0f} MPa at {chain.stations[own[cut]]:.1f} m in {chain.states[state].name}"
+    return Stress(bending=float(bending.max()), along=float(along.max()), both=float(both.max()), words=words)
 
 
-__all__ = ["SURE", "bare_plans", "stress_of", "widest_range"]
+__all__ = ["SURE", "Stress", "bare_plans", "stress_of", "widest_range"]

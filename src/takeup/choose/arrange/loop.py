@@ -114,7 +114,7 @@ def _clear(ground: Ground, plan: LoopPlan, span: tuple[int, int]) -> str:
 
 def _plan(ground: Ground, span: tuple[int, int], loop: LoopPlan, grown: float) -> Plan:
     near, far = span
-    forces, stress, words = _forces(ground, span, loop)
+    forces, words = _forces(ground, span, loop)
     pipe = ground.line.section_at(loop.station)
     size = size_number(pipe.pipe.size)
     radius = tangent_of(pipe.pipe.bends)
@@ -134,7 +134,7 @@ def _plan(ground: Ground, span: tuple[int, int], loop: LoopPlan, grown: float) -
         alone=forces[:, ground.operating],
         words=(
             f"loop {loop.depth:g} m deep and {loop.width:g} m wide at {loop.station:g} m for {grown * 1e3:.0f} mm of "
-            f"growth: {stress / 1e6:.0f} MPa {words} by the bare pipe alone"
+            f"growth: {words} by the bare pipe alone"
         ),
     )
 
@@ -196,16 +196,16 @@ def _guide(rule: HoldRule, station: float) -> Hold:
     )
 
 
-def _forces(ground: Ground, span: tuple[int, int], loop: LoopPlan) -> tuple[Floats, float, str]:
-    """Return what a span with a loop does to both of its ends, (2, s, 3) [N], and its greatest stress."""
+def _forces(ground: Ground, span: tuple[int, int], loop: LoopPlan) -> tuple[Floats, str]:
+    """Return what a span with a loop does to both of its ends, (2, s, 3) [N], and its stress in words."""
     study = looped(ground.study, ground.line.name, (loop,))
     line = study.line(ground.line.name)
     chain = chain_of(study, line)
     stations = [moved_station(ground.places[number].station, (loop,)) for number in span]
     cuts = np.array([[chain.cut_at(station) for station in stations]])
     wrench = chain.forces(cuts)[0]
-    stress, words = stress_of(chain, line, wrench, (int(cuts[0, 0]), int(cuts[0, 1])))
-    return np.stack([-wrench[:, :3], wrench[:, :3]]), stress, words
+    stress = stress_of(chain, line, wrench, (int(cuts[0, 0]), int(cuts[0, 1])))
+    return np.stack([-wrench[:, :3], wrench[:, :3]]), stress.words
 
 
 __all__ = ["LEAST_GROWTH", "MOST_SIZES", "loop_plans"]
