@@ -20,7 +20,7 @@ from tools.pages import ROOT
 
 from takeup import cli
 
-_NAMES = ("first-study.md", "several-lines.md", "one-bellows.md", "choosing-a-joint.md")
+_NAMES = ("first-study.md", "several-lines.md", "one-bellows.md", "choosing-a-joint.md", "bare-route-to-proposal.md")
 PAGES = tuple(Path("docs") / "tutorial" / name for name in _NAMES)
 _BLOCK = re.compile(r"^```(console|diff)\n(.*?)^```$", re.DOTALL | re.MULTILINE)
 _COMMAND = re.compile(r"^\$ python3 go\.py (?P<words>[^|]*?)(?: 2>&1)?(?: \| head -n (?P<head>\d+))?$")

@@ -28,8 +28,7 @@ def arrange(
 ) -> int:
     """Propose the best arrangements of a bare line, each proved by its own study, with reasons.
 
-    Written are proposals.json, a complete line file of each proposal, and comparison.pdf. An interruption keeps what
-    is proved by then.
+    Writes proposals.json, a line file of each and comparison.pdf; an interruption keeps what is proved.
 
     Parameters
     ----------
