@@ -56,7 +56,8 @@ def test_duty_as_document_and_as_sheet_say_the_same(folder, capsys):
     assert all(one["because"] for one in said["refused"])
     assert cli.run(["joints", "select", "--duty", duty]) == 0
     sheet = capsys.readouterr().out
-    assert f"{len(prices)} of {said['series']['joints']} joints fit, by price:" in sheet
+    assert f"{len(prices)} of {said['series']['joints']} joints fit by their data and movements, by price:" in sheet
+    assert (said["counts"]["may_fit"], said["counts"]["proved"]) == (said["counts"]["fit"], 0)
     assert f"The first, {said['fits'][0]['joint']}:" in sheet
 
 
@@ -87,7 +88,104 @@ def test_duty_says_which_would_fit_drawn_out(folder, capsys):
     code, said = document(capsys, "--duty", written(folder, text, "duty.yaml"))
     assert code == 1
     assert {one["joint"]: one["would_fit_preset"] for one in said["refused"]} == {"short": True, "shorter": False}
+    presets = {one["joint"]: one["preset_mm"] for one in said["refused"]}
+    assert presets == {"short": pytest.approx(22.5, rel=1e-12), "shorter": None}  # one quotient
+    assert cli.run(["joints", "select", "--duty", str(folder / "duty.yaml")]) == 1
+    sheet = " ".join(capsys.readouterr().out.split())
+    assert (
+        "1 would fit if fitted with the preset by the rule, which makes them move alike hot and cold: short; " in sheet
+    )
+    assert "the first, short, 22.5 mm longer than neutral, drawn out" in sheet
     assert said["places"][0]["preset_by_rule_mm"] == pytest.approx(22.5, rel=1e-12)  # one quotient
+
+
+def test_preset_by_rule_may_push_together(folder, capsys):
+    """Drawn out by 16 mm of 10 rated and never shortened: pushed together by 8 mm it moves 8 mm either way."""
+    stored(folder, {"name": "short"})
+    text = DUTY.replace("demonstration series", "trial").replace("compression: 30 mm", "extension: 16 mm")
+    duty = written(folder, text, "duty.yaml")
+    assert document(capsys, "--duty", duty)[1]["refused"][0]["preset_mm"] == pytest.approx(-8.0, rel=1e-12)
+    assert cli.run(["joints", "select", "--duty", duty]) == 1
+    sheet = " ".join(capsys.readouterr().out.split())
+    assert "the first, short, 8 mm shorter than neutral, pushed together" in sheet
+    assert "drawn out" not in sheet.partition("would fit")[2].partition("Assumed")[0]
+
+
+def test_no_vacuum_is_zero_without_a_sign(folder, capsys):
+    stored(folder, {"name": "short"})
+    duty = written(folder, DUTY.replace("demonstration series", "trial"), "duty.yaml")
+    (vacuum,) = [one for one in document(capsys, "--duty", duty)[1]["fits"][0]["checks"] if one["name"] == "vacuum"]
+    assert str(vacuum["demand"]) == "0.0"
+
+
+def test_sheet_says_nothing_twice_and_that_not_all_refusals_are_shown(folder, capsys):
+    assert cli.run(["joints", "select", "--duty", written(folder, DUTY, "duty.yaml")]) == 0
+    sheet = " ".join(capsys.readouterr().out.split())
+    assert sheet.count("stability and stresses of the line are not looked at") == 1
+    assert "2 of a reason are shown; all stand in the document (--json)" in sheet
+
+
+def test_advice_needs_a_medium(folder, capsys):
+    duty = written(folder, DUTY, "duty.yaml")
+    _, said = document(capsys, "--duty", duty)
+    assert said["advice"] == {
+        "joint": None, "material": None, "because": "no medium is said: no advice", "items": []
+    }  # fmt: skip
+    assert cli.run(["joints", "select", "--duty", duty]) == 0
+    assert "no medium is said: no advice" in capsys.readouterr().out
+
+
+def test_advice_is_on_the_first_joint_of_a_duty(folder, capsys):
+    """The demonstration series names its metal; steam is no trouble to it, and a duty knows no surroundings."""
+    duty = written(folder, DUTY + "medium: steam\n", "duty.yaml")
+    _, said = document(capsys, "--duty", duty)
+    advice = said["advice"]
+    assert (advice["joint"], advice["because"]) == (said["fits"][0]["joint"], None)
+    assert advice["material"]
+    rules = [one["rule"] for one in advice["items"]]
+    assert "material_not_judged" not in rules
+    assert any("nothing is said of surroundings" in one["words"] for one in advice["items"])
+    assert rules[-1] == "advice_only"
+    assert cli.run(["joints", "select", "--duty", duty]) == 0
+    assert f"{advice['joint']}, bellows of {advice['material']}" in capsys.readouterr().out
+
+
+def test_advice_for_a_line_goes_by_the_metal_of_the_series(folder, capsys):
+    """Chlorides in the medium of a line and bellows of a 300-series grade: a warning, in the sheet with its reason."""
+    stored(folder, {"name": "only", "material": "Alloy 321", "axial_compression_mm": "60", **STEADY})
+    traces = choice("J1", AT, "select: yes, traces: [chlorides]")
+    line = written(folder, line_text(traces))
+    _, said = document(capsys, line, "--takeup", "J1")
+    advice = said["advice"]
+    assert (advice["joint"], advice["material"]) == ("only", "Alloy 321")
+    warned = [one["rule"] for one in advice["items"] if one["level"] == "warning"]
+    assert "chlorides_inside" in warned
+    assert cli.run(["joints", "select", line, "--takeup", "J1"]) == 0
+    assert "warning: " in capsys.readouterr().out
+
+
+def test_sheet_says_that_a_joint_is_used_above_its_rated_temperature(folder, capsys):
+    """184 degC of 300 at the end of the curve; rated to 150."""
+    stored(folder, {"name": "only", "temperature_c": "150", "derating_c": "20:1 300:0.8"})
+    duty = written(folder, DUTY.replace("demonstration series", "trial"), "duty.yaml")
+    assert cli.run(["joints", "select", "--duty", duty]) == 0
+    words = "184 of 300 °C, use 0.61, by its derating: above its rated temperature, 150 °C"
+    assert words in capsys.readouterr().out
+
+
+def test_count_that_may_fit_does_not_turn_on_the_rank(folder, capsys):
+    """The limp one is tried by price and fails; by length another stands first: those that may fit are as many."""
+    line = written(folder, line_text(choice("J1", AT, "select: yes")))
+    counts = {}
+    for rank in ("price", "length", "thrust", "life"):
+        counts[rank] = document(capsys, line, "--takeup", "J1", "--rank", rank)[1]["counts"]
+    assert len({one["may_fit"] for one in counts.values()}) == 1
+    assert all(one["proved"] == 1 for one in counts.values())
+    assert counts["price"]["fit"] == counts["price"]["may_fit"] - 1
+    assert cli.run(["joints", "select", line, "--takeup", "J1"]) == 0
+    sheet = " ".join(capsys.readouterr().out.split())
+    assert f"{counts['price']['may_fit']} of 13 joints may fit by their data and movements, by price" in sheet
+    assert "the first proved by its study, 2 run until it stood" in sheet
 
 
 def test_line_file_proves_the_first_by_its_study(folder, capsys):
@@ -149,8 +247,8 @@ def test_nothing_fits_a_line_ends_with_one(folder, capsys):
         (("--duty", "DUTY", "--series", "trial"), "a duty file says its series and kind itself"),
         (("--duty", "DUTY", "--kind", "universal"), "a duty file says its series and kind itself"),
         (("--duty", "DUTY", "--takeup", "J1"), "a duty file says its series and kind itself"),
-        (("LINE", "--takeup", "J2"), "has no take-up 'J2'"),
-        (("LINE", "--takeup", "J11"), "did you mean 'J1'?"),
+        (("LINE", "--takeup", "J2"), "line.yaml: unknown take-up 'J2': did you mean J1?"),
+        (("LINE", "--takeup", "Q"), "line.yaml: unknown take-up 'Q': known are J1"),
         (("LINE", "--takeup", "J1", "--series", "trail"), "trail"),
         (("LINE", "--takeup", "J1", "--rank", "weight"), "weight"),
         (("absent.yaml", "--takeup", "J1"), "absent.yaml"),

@@ -26,6 +26,8 @@ _RULES = """\
   drawn out, at the least pressure.
 - What is taken for granted (no vacuum, room for any length) is printed with the answer. A duty knows no anchors,
   guides, weight or friction: only a study of the line with the joint in it proves a joint.
+- The test is at the greatest pressure in service or above it. Where the medium is said, advice on the material of the
+  first joint that fits comes with the answer; it goes by medium, temperature and least pressure alone.
 - A series other than the `demonstration series` is looked for in the folder `series` beside the duty file, where
   `takeup joints import` has put it.
 """

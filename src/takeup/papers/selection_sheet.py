@@ -15,6 +15,7 @@ from takeup.papers.summary import table
 
 _WIDTH = 100
 _MOST = 12  # joints that a page shows; all stand in the document
+_SHOWN, _NAMED = 2, 4  # of each reason, and names that fill a line
 _HEAD = (
     "",
     "joint",
@@ -35,8 +36,7 @@ def selection_lines(document: Mapping[str, Any]) -> list[str]:
     Args:
         document: of it, as `takeup joints select --json` prints it.
     """
-    counts, fits = document["counts"], document["fits"]
-    found = f"{counts['fit']} of {counts['considered']} joints fit, by {document['rank']}:"
+    fits = document["fits"]
     return [
         f"Joints for {document['places'][0]['name']}: {document['input']['file']}, "
         f"sha256 {document['input']['sha256'][:12]}" if document["places"] else "Joints",
@@ -45,8 +45,10 @@ def selection_lines(document: Mapping[str, Any]) -> list[str]:
         "Asked:",
         *_asked(document["places"]),
         "",
-        *([found, "", *_fits(fits), *_of_first(fits)] if fits else ["No joint of the series fits.", ""]),
+        *([*_wrapped(_title(document), ""), "", *_fits(fits), *_of_first(fits)]
+          if fits else ["No joint of the series fits.", ""]),
         *_refused(document["refused"]),
+        *_advice(document["advice"]),
         "",
         "Assumed:",
         *_listed(document["assumptions"]),
@@ -57,14 +59,37 @@ def selection_lines(document: Mapping[str, Any]) -> list[str]:
     ]  # fmt: skip
 
 
+def _title(document: Mapping[str, Any]) -> str:
+    """Return how many fit, and of a line how much of that is proved."""
+    counts, rank = document["counts"], document["rank"]
+    if not counts["studies_run"]:
+        return f"{counts['fit']} of {counts['considered']} joints fit by their data and movements, by {rank}:"
+    may = f"{counts['may_fit']} of {counts['considered']} joints may fit by their data and movements"
+    if counts["proved"]:
+        return f"{may}, by {rank}; the first proved by its study, {counts['studies_run']} run until it stood:"
+    return f"{may}, by {rank}; none of {counts['studies_run']} run stands its study, those below were not run:"
+
+
+def _advice(advice: Mapping[str, Any]) -> list[str]:
+    """Return the advice on the material of the first, warnings in full."""
+    head = ["", "Advice on materials, not proof:"]
+    if advice["because"]:
+        return [*head, *_wrapped(f"{advice['because']}")]
+    metal = advice["material"] or "metal not said"
+    lines = [*head, *_wrapped(f"{advice['joint']}, bellows of {metal}")]
+    for item in advice["items"]:
+        why = f" ({item['reason']}; {item['source']}, {item['status']})" if item["level"] == "warning" else ""
+        lines += _wrapped(f"{item['level']}: {item['words']}{why}".replace(" degC", " °C"), "    ")
+    return lines
+
+
 def _asked(places: Sequence[Mapping[str, Any]]) -> list[str]:
     lines = []
     for place in places:
-        size = "any size" if place["size_dn"] is None else f"DN {place['size_dn']:g}"
         room = "" if place["room_mm"] is None else f", room for {figures(place['room_mm'])} mm"
         cycles = "cycles not said" if place["cycles"] is None else f"{place['cycles']:g} cycles"
         preset = f", fitted {figures(place['preset_mm'])} mm longer" if place["preset_mm"] else ""
-        lines += _wrapped(f"{place['kind']}: {size}{room}, {cycles}{preset}; over the states")
+        lines += _wrapped(f"{place['kind']}: {place['size']}{room}, {cycles}{preset}; over the states")
         lines += [f"    {words}" for words in _extremes(place["states"])]
     return lines
 
@@ -109,8 +134,8 @@ def _of_first(fits: Sequence[Mapping[str, Any]]) -> list[str]:
     first = fits[0]
     lines = [f"The first, {first['joint']}:"]
     lines += [
-        f"  {check['name'].ljust(14)} {figures(check['demand'])} of {figures(check['capacity'])} {check['unit']}, "
-        f"use {check['use']:.2f}"
+        f"  {check['name'].ljust(14)} {figures(check['demand'])} of {figures(check['capacity'])} "
+        f"{check['unit'].replace('degC', '°C')}, use {check['use']:.2f}{_by_derating(check, first)}"
         for check in first["checks"]
         if check["capacity"] is not None
     ]
@@ -123,21 +148,38 @@ def _of_first(fits: Sequence[Mapping[str, Any]]) -> list[str]:
     return [*lines, ""]
 
 
+def _by_derating(check: Mapping[str, Any], first: Mapping[str, Any]) -> str:
+    """Return that a joint is used above its rated temperature, in words; nothing of another check, or where not."""
+    rated = first["rated_temperature_c"]
+    above = check["name"] == "temperature" and check["demand"] > rated
+    return f", by its derating: above its rated temperature, {figures(rated)} °C" if above else ""
+
+
 def _refused(refused: Sequence[Mapping[str, Any]]) -> list[str]:
     """Return the first reasons why not, how many joints each has, and two of them."""
-    lines = [f"{len(refused)} do not fit, by the first reason, the nearest first:"] if refused else []
+    count = f"{len(refused)} {'does' if len(refused) == 1 else 'do'} not fit"
+    lines = [f"{count}, by the first reason, the nearest first:"] if refused else []
+    most = 0
     for reason, group in groupby(refused, key=lambda one: str(one["because"]).partition(":")[0]):
         own = list(group)
+        most = max(most, len(own))
         lines += _wrapped(f"{len(own)} by {reason}")
-        for one in own[:2]:
+        for one in own[:_SHOWN]:
             lines += _wrapped(f"{one['joint']}: {str(one['because']).partition(': ')[2] or one['because']}", "    ")
-    drawn = [one["joint"] for one in refused if one["would_fit_preset"]]
-    if drawn:
-        lines += _wrapped(
-            f"{len(drawn)} would fit if drawn out by the rule when fitted, half of what hot and cold differ by: "
-            f"{', '.join(drawn[:4])}{' and more' if len(drawn) > 4 else ''}"  # noqa: PLR2004 -- four names fill a line
-        )
-    return lines
+    if most > _SHOWN:
+        lines += _wrapped(f"{_SHOWN} of a reason are shown; all stand in the document (--json)")
+    return [*lines, *_preset([one for one in refused if one["would_fit_preset"]])]
+
+
+def _preset(drawn: Sequence[Mapping[str, Any]]) -> list[str]:
+    """Return which joints would fit with a preset, and how the first of them is fitted then."""
+    if not drawn:
+        return []
+    first, names = drawn[0], [str(one["joint"]) for one in drawn]
+    way = "longer than neutral, drawn out" if first["preset_mm"] > 0.0 else "shorter than neutral, pushed together"
+    rule = f"{len(names)} would fit if fitted with the preset by the rule, which makes them move alike hot and cold"
+    more = f"{', '.join(names[:_NAMED])}{' and more' if len(names) > _NAMED else ''}"
+    return _wrapped(f"{rule}: {more}; the first, {names[0]}, {figures(abs(first['preset_mm']))} mm {way}")
 
 
 def _number(value: float | None, places: int) -> str:

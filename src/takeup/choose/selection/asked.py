@@ -8,6 +8,7 @@ from pathlib import Path
 
 from takeup.choose.resolve import joints_about
 from takeup.choose.rules import resolve_rules
+from takeup.choose.selection.advising import advice_for_duty, advice_for_place
 from takeup.choose.selection.document import Asked
 from takeup.choose.selection.duty_file import read_joint_duty
 from takeup.choose.selection.ranking import Rank
@@ -15,10 +16,10 @@ from takeup.choose.selection.select import Selection, select_for_duty, select_fo
 from takeup.errors import TakeupError
 from takeup.joints import TakeUpKind
 from takeup.joints.tables.store import load_table
+from takeup.library.tables import unknown
 from takeup.line import Line, Study, TakeUp
 from takeup.line.choices import Choice
 from takeup.line.room import room_in
-from takeup.reading.fields import listed, nearest
 
 
 def selection_for_duty(duty: Path, rank: Rank | None) -> tuple[Asked, Selection]:
@@ -31,7 +32,8 @@ def selection_for_duty(duty: Path, rank: Rank | None) -> tuple[Asked, Selection]
     read = read_joint_duty(duty)
     table = load_table(read.series, duty.parent)
     found = select_for_duty(read.place, table, rank or read.rank)
-    return Asked(file=read.file, sha256=read.sha256, line=False, assumptions=read.assumptions), found
+    advice = advice_for_duty(read.place, found)
+    return Asked(file=read.file, sha256=read.sha256, line=False, assumptions=read.assumptions, advice=advice), found
 
 
 def selection_for_takeup(
@@ -56,15 +58,15 @@ def selection_for_takeup(
     if series is not None and isinstance(own, Choice):
         choice = replace(choice, table=load_table(series, folder))
     kinds: Sequence[TakeUpKind] = (kind,) if kind else tuple(dict.fromkeys(choice.table.kinds))
-    found = select_for_line(
-        whole, whole.line(line.name), choice, resolve_rules, kinds=kinds, rank=rank or choice.rank or "price"
-    )
+    here = whole.line(line.name)
+    found = select_for_line(whole, here, choice, resolve_rules, kinds=kinds, rank=rank or choice.rank or "price")
     stands = (
         f"{name} stands in {line.name}, in the file a joint of the kind {own.kind}; joints of "
         f"{' and '.join(kinds)} are asked whether they fit there"
     )
     words = (stands, "guides and rests that the file leaves to rules are placed anew for each joint that is tried")
-    return Asked(file=study.file, sha256=study.sha256, line=True, assumptions=words), found
+    advice = advice_for_place(whole, here, choice, found)
+    return Asked(file=study.file, sha256=study.sha256, line=True, assumptions=words, advice=advice), found
 
 
 def _takeup(study: Study, name: str) -> tuple[Line, TakeUp | Choice]:
@@ -73,8 +75,7 @@ def _takeup(study: Study, name: str) -> tuple[Line, TakeUp | Choice]:
         known |= {one.name: (line, one) for one in line.choices}
         known |= {one.name: (line, one) for one in line.takeups}
     if name not in known:
-        names = tuple(known)
-        raise TakeupError(f"{study.file} has no take-up '{name}'; {listed(names)}{nearest(name, names)}")
+        raise TakeupError(f"{study.file}: {unknown('take-up', name, known)}")
     return known[name]
 
 

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import asdict, dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
 from takeup import __version__
+from takeup.choose.selection.advising import MaterialAdvice
 from takeup.choose.selection.place import Floats, Place
 from takeup.choose.selection.ranking import Anchored, anchored, lives
 from takeup.choose.selection.screen import Screened, screen
@@ -36,11 +37,20 @@ CAUTIONS = (
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Asked:
-    """Where a selection was asked from: its file, the hash of that, whether it is a line's, and what was assumed."""
+    """Where a selection was asked from, and what was said of it beside the series.
+
+    Args:
+        file: its name.
+        sha256: of the file.
+        line: whether it is a line's.
+        advice: on the material of the first joint.
+        assumptions: in words.
+    """
 
     file: str
     sha256: str
     line: bool
+    advice: MaterialAdvice
     assumptions: tuple[str, ...] = ()
 
 
@@ -69,13 +79,25 @@ def select_document(asked: Asked, found: Selection) -> dict[str, Json]:
         "counts": {
             "considered": len(table),
             "fit": len(found.fits),
+            "may_fit": len(found.fits) + sum(not one.stands for one in found.tried),
+            "proved": int(found.winner is not None),
             "studies_run": len(found.tried),
             "not_tried": found.exhausted,
         },
         "fits": list(_fits(found)),
         "refused": list(_refused(found)),
+        "advice": _advice(asked.advice),
         "assumptions": [*asked.assumptions, _LINE if asked.line else _DUTY],
         "cautions": list(CAUTIONS),
+    }
+
+
+def _advice(said: MaterialAdvice) -> dict[str, Json]:
+    return {
+        "joint": said.joint or None,
+        "material": said.material or None,
+        "because": said.because or None,
+        "items": [asdict(item) for item in said.items],
     }
 
 
@@ -101,6 +123,7 @@ def _place(kind: str, place: Place) -> dict[str, Json]:
         "name": place.name,
         "kind": kind,
         "size_dn": place.size_dn,
+        "size": place.size,
         "room_mm": None if math.isinf(place.room) else to_mm(place.room),
         "cycles": place.cycles,
         "preset_mm": to_mm(place.preset),
@@ -111,7 +134,7 @@ def _place(kind: str, place: Place) -> dict[str, Json]:
 
 
 def preset_by_rule(place: Place) -> float:
-    """Return how far a joint would be drawn out when fitted, so that it is moved alike hot and cold.
+    """Return how much longer than neutral a joint would be fitted, so that it is moved alike hot and cold.
 
         X_pre = -(max x + min x)/2                                         (F2, first principles)
 
@@ -121,7 +144,7 @@ def preset_by_rule(place: Place) -> float:
         place: x, longer above zero, in every state.
 
     Returns:
-        X_pre [m], above zero: drawn out.
+        X_pre [m], above zero: drawn out; below: pushed together.
     """
     return -float(place.axial.max() + place.axial.min()) / 2.0
 
@@ -143,6 +166,7 @@ def _fits(found: Selection) -> Iterator[Json]:
             "size_dn": float(own["size_dn"][row]),
             "price_index": _or_none(own["price_index"][row]),
             "length_mm": to_mm(float(own["length"][row])),
+            "rated_temperature_c": float(own["temperature"][row]),
             "weight_n": float(own["weight"][row]),
             "effective_area_mm2": float(own["effective_area"][row]) * 1e6,
             "thrust_n": float(force.thrust[row]),
@@ -199,16 +223,18 @@ def _refused(found: Selection) -> Iterator[Json]:
         of = found.of(row)
         if id(of) not in preset:
             preset[id(of)] = _with_preset(of)
+        would = bool(preset[id(of)][row]) and not of.fits[row]
         yield {
             "joint": found.table.names[row],
             "kind": found.table.kinds[row],
             "because": found.because(row),
-            "would_fit_preset": bool(preset[id(of)][row]) and not of.fits[row],
+            "would_fit_preset": would,
+            "preset_mm": to_mm(preset_by_rule(of.place)) if would else None,
         }
 
 
 def _with_preset(of: Screened) -> NDArray[np.bool_]:
-    """Return which joints would fit if they were drawn out by the rule when fitted, (n,)."""
+    """Return which joints would fit if they were fitted with the preset by the rule, (n,)."""
     return screen(replace(of.place, preset=preset_by_rule(of.place)), of.table).fits
 
 

@@ -16,7 +16,7 @@ import numpy as np
 from takeup.choose.selection.place import Place
 from takeup.choose.selection.ranking import RANKS, Rank
 from takeup.joints import TakeUpKind
-from takeup.library import PipeSize, UnknownName, pipe_size, size_number
+from takeup.library import MEDIA, PipeSize, UnknownName, pipe_size, size_number
 from takeup.reading.keyed import Key, KeyedForm, Said, read_keyed
 from takeup.reading.sheet import read_bytes
 from takeup.units import ABSOLUTE_ZERO, Kind
@@ -62,9 +62,10 @@ KEYS: Final = (
     _length("lateral", "movement of its ends across", "2 mm"),
     Key(path=("angular",), meaning="angle between its ends", example="0.5 deg", kind="angle", least=0.0, most=1.6),
     _length("preset", "by which it is fitted longer than neutral; none where not said", "15 mm"),
-    Key(path=("cycles",), meaning="of that movement", example="2000", above=0.0, most=1e9, required=True),
+    Key(path=("cycles",), meaning="of that movement", example="2000", least=1.0, most=1e9, whole=True, required=True),
     _length("room", "greatest face-to-face length; any where not said", "900 mm"),
-    Key(path=("medium",), meaning="what flows through it, for the advice on materials", example="steam", word=True),
+    Key(path=("medium",), meaning="what flows through it, for the advice on materials; no advice where not said",
+        example="steam", word=True, known=MEDIA),
     Key(path=("rank",), meaning="which of those that fit stands first; by price where not said", example="thrust",
         word=True, known=RANKS),
 )  # fmt: skip
@@ -104,6 +105,8 @@ def read_joint_duty(path: Path) -> JointDuty:
         said.missing("a movement is required: compression, extension, lateral or angular")
     if said.number("minimum_pressure") > said.number("pressure"):
         said.fault(("minimum_pressure",), "it is above the greatest pressure")
+    if said.number("test_pressure") < said.number("pressure"):
+        said.fault(("test_pressure",), "it is below the greatest pressure in service")
     faults.raise_faults()
     assert size is not None, "an unknown size is a fault"
     return JointDuty(
@@ -162,7 +165,6 @@ def _assumed(said: Said) -> list[str]:
         words.append("no vacuum: no minimum pressure is stated")
     if math.isnan(said.number("room")):
         words.append("room for any length: none is stated")
-    words.append("weight, friction, guides, stability and stresses of the line are not looked at: only a study does")
     return words
 
 

@@ -231,7 +231,7 @@ def _before_movement(place: Place, table: SeriesTable, left: Floats) -> tuple[Cr
               "{capacity:.5g} bar that it is rated for there"),
         whole("test pressure", test * _BAR, own["test_pressure"] * _BAR, "bar",
               "{demand:.5g} bar in the test, of {capacity:.5g} bar"),
-        whole("vacuum", max(-low, 0.0) * _BAR, np.maximum(-own["minimum_pressure"], 0.0) * _BAR, "bar",
+        whole("vacuum", max(0.0, -low) * _BAR, np.maximum(-own["minimum_pressure"], 0.0) * _BAR, "bar",
               "{demand:.5g} bar below the atmosphere, of {capacity:.5g} bar"),
     )  # fmt: skip
 

@@ -93,8 +93,9 @@ class Provenance:
     @property
     def words(self) -> str:
         """As the papers print it."""
+        called = self.series if "series" in self.series.casefold() else f"series {self.series}"
         return (
-            f"series {self.series}: {self.file}, SHA-256 {self.sha256[:16]}, "
+            f"{called}: {self.file}, SHA-256 {self.sha256[:16]}, "
             f"of {self.whose or 'an owner not said'}, dated {self.dated or 'not said'}"
         )
 
