@@ -19,6 +19,7 @@ from takeup.papers.stability import nearest
 from takeup.papers.summary_walk import record_lines, walk_lines
 
 Results = Mapping[str, Any]
+_TYPED = 9  # decimals of a millimetre that two typed lengths keep when they are added
 HELD = "held"
 """What pins do with a movement that nobody rated."""
 
@@ -129,19 +130,27 @@ def _joints(results: Results, units: Units) -> list[str]:
         "shortest, or most turned, in state" if turns else "shortest in state",
     ]  # fmt: skip
     rows = [_joint(joint, units, turns=turns) for joint in moving]
-    caption = "Joint movements from the set length:"
+    preset = any(joint["preset_mm"] for joint in moving)
+    left = ", of what their presets leave of their ratings from there" if preset else ""
+    caption = f"Joint movements from the set length{left}:"
     right = range(3, len(head) - 1)
     return [caption, *table(*_of_lines(results, head, rows, right)), *_one_range(results), ""]
 
 
 def _joint(joint: Mapping[str, Any], units: Units, *, turns: bool) -> list[str]:
-    """Return the row of a joint; what its pins hold and nobody rated is called held."""
+    """Return the row of a joint; what its pins hold and nobody rated is called held.
+
+    Movements count from the set length, ratings from the neutral one: from the set length a preset leaves
+    compression + preset and extension - preset.
+    """
     moves, data, small = joint["movements"], joint["data"], units.small
     rated = KINDS[joint["kind"]].rated
     low, high = min(moves, key=lambda m: m["axial_mm"]), max(moves, key=lambda m: m["axial_mm"])
     told = _told_of_series if joint.get("chosen") else Measure.typed
-    shortest = f"{_figures(low['axial_mm'], small, 1)} of {told(small, -data['axial_compression_mm'])}"
-    longest = f"{_signed(_figures(high['axial_mm'], small, 1))} of {_signed(told(small, data['axial_extension_mm']))}"
+    shorter = round(-data["axial_compression_mm"] - joint["preset_mm"], _TYPED)
+    longer = round(data["axial_extension_mm"] - joint["preset_mm"], _TYPED)
+    shortest = f"{_figures(low['axial_mm'], small, 1)} of {told(small, shorter)}"
+    longest = f"{_signed(_figures(high['axial_mm'], small, 1))} of {_signed(told(small, longer))}"
     if "axial" not in rated and not (data["axial_compression_mm"] or data["axial_extension_mm"]):
         shortest = longest = HELD
     aside = _most(max(move["lateral_mm"] for move in moves), data["lateral_mm"], small, 1, told)

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import pytest
-from tests.builders import study_of
+from tests import builders
+from tests.builders import line_file, study_of
 from tests.unit.results.hardware_lines import BALANCED, HINGED
 from tests.unit.study.pinned_lines import offset_pair
 
 from takeup.papers.summary import HELD, summary_lines
 from takeup.results import results_of
+
+RATED = {"axial_compression": "60 mm", "axial_extension": "20 mm"}
 
 
 def rows_of(results):
@@ -51,3 +54,24 @@ def test_lines_without_pins_have_no_column_of_angles():
     head, _ = rows_of(results_of(study_of(BALANCED)))
     assert "turns" not in head
     assert head.endswith("shortest in state")
+
+
+def test_movements_of_a_joint_with_a_preset_are_told_of_what_it_leaves():
+    """Rated 60 mm shorter and 20 mm longer than neutral, fitted 12 mm longer: 72 and 8 mm are left."""
+    text = line_file(
+        ["40 m east"], takeups=(builders.joint("J1", "west end + 1.2 m", preset="12 mm extended", **RATED),)
+    )
+    results = results_of(study_of(text))
+    lines = summary_lines(results)
+    (number,) = [number for number, line in enumerate(lines) if line.startswith("Joint movements from the set length")]
+    assert lines[number].endswith("of what their presets leave of their ratings from there:")
+    assert " of -72 " in lines[number + 2]
+    assert " of +8 " in lines[number + 2]
+
+
+def test_movements_of_a_joint_without_a_preset_are_told_of_its_ratings():
+    text = line_file(["40 m east"], takeups=(builders.joint("J1", "west end + 1.2 m", **RATED),))
+    lines = summary_lines(results_of(study_of(text)))
+    number = lines.index("Joint movements from the set length:")
+    assert " of -60 " in lines[number + 2]
+    assert " of +20 " in lines[number + 2]
