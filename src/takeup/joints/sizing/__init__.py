@@ -17,14 +17,24 @@ from takeup.joints.sizing.masses import (
 )
 from takeup.joints.sizing.parts import Metal, Part, overall_length, overall_mass
 from takeup.joints.sizing.pins import net_stress, pin_bearing, pin_diameter, pin_shear, plate_pull, plate_stress
-from takeup.joints.sizing.rods import pull_stress, rod_diameter, rod_force, rod_stress, stopping_force
+from takeup.joints.sizing.rods import (
+    SET_ON_AT_ONCE,
+    caught_share,
+    pull_stress,
+    rod_diameter,
+    rod_force,
+    rod_stress,
+    stopping_force,
+)
 from takeup.joints.sizing.setting import SHIPPING_BARS, nut_gaps, preset
 from takeup.joints.sizing.spool import EachBellows, spool_length
 from takeup.joints.sizing.spool_wanted import SpoolWanted, spool_wanted
-from takeup.joints.sizing.strength import Section, pin_sections, rod_sections
+from takeup.joints.sizing.strength import PLAIN_STEEL, Section, pin_sections, rod_sections
 
 __all__ = [
     "ENDS",
+    "PLAIN_STEEL",
+    "SET_ON_AT_ONCE",
     "SHIPPING_BARS",
     "EachBellows",
     "EndWords",
@@ -39,6 +49,7 @@ __all__ = [
     "base_load_one_side",
     "bellows_density",
     "bellows_mass",
+    "caught_share",
     "cover_reasons",
     "drain_needed",
     "gusset_stress",

@@ -2,7 +2,8 @@
 
 Restraint hardware is made for the thrust at the test pressure (ASME B31.3 345.3.3(b), read). Two rods at least: one
 would bend the joint. Rods are in plain tension here: the share of each is equal, which holds for rods of one length and
-faces that stay parallel; where the model says otherwise, its tensions govern.
+faces that stay parallel; where the model says otherwise, its tensions govern. Rods with a gap get their share set on at
+once, when they catch a joint that has run out: at least twice what they carry at rest.
 """
 
 from __future__ import annotations
@@ -13,6 +14,7 @@ from takeup.errors import OutOfRange
 from takeup.joints.sizing.within import above_zero, not_below_zero
 
 LEAST_RODS = 2
+SET_ON_AT_ONCE = 2.0  # times the load at rest, in what it stretches (first principles: energy)
 
 
 def rod_force(thrust: float, count: int) -> float:
@@ -28,6 +30,26 @@ def rod_force(thrust: float, count: int) -> float:
     if count < LEAST_RODS:
         raise OutOfRange(f"{count} rod; a joint has at least {LEAST_RODS}, for one would bend it")
     return not_below_zero(thrust, "the thrust", "N") / count
+
+
+def caught_share(thrust: float, count: int, gap: float) -> float:
+    """Return the least that each rod must bear when an anchor lets go.
+
+        F = P A_e / n  without a gap;    F = 2 P A_e / n  with one             (first principles: energy)
+
+    Tie rods carry the thrust already. Rods with a gap get it at once: P A_e x = n k x^2/2 at the least, however small
+    the gap is, F = k x. What the run through the gap adds to that is in `stopping_force`, an upper bound.
+
+    Args:
+        thrust: P A_e at the test pressure [N].
+        count: n.
+        gap: between nut and lug [m].
+
+    Returns:
+        F [N].
+    """
+    at_rest = rod_force(thrust, count)
+    return SET_ON_AT_ONCE * at_rest if not_below_zero(gap, "the gap") > 0.0 else at_rest
 
 
 def rod_stress(thrust: float, count: int, diameter: float) -> float:
@@ -95,4 +117,13 @@ def stopping_force(thrust: float, run: float, stiffness: float) -> float:
     return force * (1.0 + math.sqrt(1.0 + 2.0 * rate * not_below_zero(run, "the run before the nuts bear") / force))
 
 
-__all__ = ["LEAST_RODS", "pull_stress", "rod_diameter", "rod_force", "rod_stress", "stopping_force"]
+__all__ = [
+    "LEAST_RODS",
+    "SET_ON_AT_ONCE",
+    "caught_share",
+    "pull_stress",
+    "rod_diameter",
+    "rod_force",
+    "rod_stress",
+    "stopping_force",
+]

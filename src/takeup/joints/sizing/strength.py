@@ -4,6 +4,9 @@ Shares of the yield strength are those of AISC, Specification for Structural Ste
 9th edition 1989, D1, D3.1, F4 and J8, from memory. A section's force is the pull of one rod, or of one of both plates
 or bars with its pin. The hole of a pin is taken as wide as the pin.
 
+Where nobody gives the yield strength, plain structural steel is what a stress may be looked at by, to ask for it: 235
+MPa (EN 10025-2, S235, up to 16 mm thick, from memory).
+
 What no steel takes is there to find a slip of the pen, not to size anything: the strongest bolts yield at about
 1100 MPa (ISO 898-1, class 12.9, from memory), so that no working capacity reaches 1000 MPa of tension; in shear steel
 yields at 0.58 of that (von Mises), about 600 MPa; a pin presses its hole at most with about twice the tension.
@@ -21,6 +24,7 @@ TENSION = 0.60  # of the yield strength, on the area that carries: AISC ASD D1
 PIN_NET = 0.45  # across the hole of a pin: D3.1
 SHEAR = 0.40  # F4
 BEARING = 0.90  # of a pin on its hole: J8
+PLAIN_STEEL = 235e6  # Pa: yield strength of S235, EN 10025-2, from memory
 NO_STEEL_TENSION = 1000e6  # Pa
 NO_STEEL_SHEAR = 600e6  # Pa
 NO_STEEL_BEARING = 2000e6  # Pa
@@ -117,6 +121,6 @@ def pin_sections(diameter: float, width: float, thickness: float) -> tuple[Secti
 
 
 __all__ = [
-    "BEARING", "NO_STEEL_BEARING", "NO_STEEL_SHEAR", "NO_STEEL_TENSION", "PIN_NET", "SHEAR", "TENSION", "Section",
-    "pin_sections", "rod_sections",
+    "BEARING", "NO_STEEL_BEARING", "NO_STEEL_SHEAR", "NO_STEEL_TENSION", "PIN_NET", "PLAIN_STEEL", "SHEAR", "TENSION",
+    "Section", "pin_sections", "rod_sections",
 ]  # fmt: skip

@@ -40,6 +40,17 @@ def test_limit_rods_as_stops():
     assert 100e3 * (3e-3 + stretched) == pytest.approx(400e6 * stretched**2 / 2.0, rel=1e-12)
 
 
+def test_rods_with_a_gap_get_their_share_at_once():
+    """100 kN on four: 25 kN at rest; with any gap 50 kN, which is the bound of a run that is next to none."""
+    assert sizing.caught_share(100e3, 4, 0.0) == pytest.approx(25e3, rel=1e-12)
+    assert sizing.caught_share(100e3, 4, 2e-3) == pytest.approx(50e3, rel=1e-12)
+    assert sizing.stopping_force(100e3, 1e-12, 400e6) / 4 == pytest.approx(
+        sizing.caught_share(100e3, 4, 1e-12), rel=1e-8
+    )
+    with pytest.raises(OutOfRange):
+        sizing.caught_share(100e3, 4, -1e-3)
+
+
 def test_lug_as_a_cantilever():
     """27.6 kN at 60 mm: 1656 N m; a plate 100 mm by 30 mm has 15e-6 m3: 110.4 MPa. At that stress it needs 30 mm."""
     assert sizing.lug_stress(27_600.0, 0.06, 0.1, 0.03) == pytest.approx(110.4e6, rel=1e-12)
