@@ -104,15 +104,33 @@ def test_slack_limit_rods_are_as_they_should_be(tied: LineAnswer):
 
 @pytest.mark.parametrize(("kind", "more"), UNSAFE)
 def test_rods_too_weak_for_the_whole_thrust_fail_though_they_hang_slack(kind: str, more: dict[str, str]):
-    """20.7 kN in each of four rods of 3 kN, seven times too much; of 30 kN enough, of nothing said "no limit given"."""
+    """20.7 kN at rest in each of four rods, 41.4 kN set on at once, of 3 kN: 13.8 times too much.
+
+    300 kN are more than any run of 20 mm can reach (282.5 kN, below); of nothing said there is no limit.
+    """
     row = lost(kind, "can_carry: 3 kN, ", more)
     assert (row.state, row.outcome) == ("under hydrostatic test", "fails")
-    assert (row.demand, row.capacity) == (pytest.approx(THRUST / 4.0, rel=1e-12), 3e3)
-    assert row.use == pytest.approx(6.9, rel=1e-12)
-    assert lost(kind, "can_carry: 30 kN, ", more).outcome == "passes"
+    assert (row.demand, row.capacity) == (pytest.approx(2.0 * THRUST / 4.0, rel=1e-12), 3e3)
+    assert row.use == pytest.approx(13.8, rel=1e-12)
+    assert lost(kind, "can_carry: 300 kN, ", more).outcome == "passes"
     unsaid = lost(kind, "", more)
-    assert (unsaid.outcome, unsaid.demand) == ("no limit given", pytest.approx(THRUST / 4.0, rel=1e-12))
+    assert (unsaid.outcome, unsaid.demand) == ("no limit given", pytest.approx(2.0 * THRUST / 4.0, rel=1e-12))
     assert "what each can carry is not given" in unsaid.because
+
+
+@pytest.mark.parametrize(
+    ("carry", "outcome"), [("41 kN", "fails"), ("42 kN", "close"), ("282 kN", "close"), ("283 kN", "passes")]
+)
+def test_rods_that_catch_a_joint_bear_twice_their_share_at_least(carry: str, outcome: str):
+    """2 x 82.8 kN/4 = 41.4 kN is the least, 282.5 kN the most (by hand, the test below); between them it is "close"."""
+    assert lost("limit-rod axial", f"can_carry: {carry}, ", {}).outcome == outcome
+
+
+def test_tie_rods_have_their_share_at_rest(tied: LineAnswer):
+    """Without a gap nothing runs: 82.8 kN/4 = 20.7 kN of 50 kN."""
+    row = rods.check(told(tied, {1: 18e5}, {1: [20e3] * 4}))[1]
+    assert (row.where, row.demand, row.outcome) == (LOST, pytest.approx(20.7e3, rel=1e-12), "passes")
+    assert "on 4 rods is 20.7 kN in each; invented" in row.because
 
 
 def test_what_catching_a_joint_can_reach_is_said():
@@ -121,14 +139,15 @@ def test_what_catching_a_joint_can_reach_is_said():
     82.8 kN (1 + sqrt(159.94)) = 1129.9 kN, 282.5 kN in each (by hand, four figures).
     """
     words = lost("limit-rod axial", "can_carry: 30 kN, ", {}).because
-    assert words.startswith("the whole thrust of 82.8 kN on 4 rods is 20.7 kN in each at rest; catching a joint that")
-    assert "runs out by 20 mm each can reach 282.5 kN at most, P A_e (1 + sqrt(1 + 2 k h/(P A_e)))/n" in words
+    assert words.startswith("the whole thrust of 82.8 kN on 4 rods is 20.7 kN in each at rest; caught after a gap")
+    assert "of 20 mm it is set on at once: at least 2 P A_e/n, 41.4 kN in each, and at most P A_e (1 + " in words
+    assert "sqrt(1 + 2 k h/(P A_e)))/n, 282.5 kN, in which nothing slows the run" in words
 
 
 def test_each_set_of_a_universal_has_the_whole_thrust():
-    """Two sets of four: 20.7 kN in each rod, not 10.35; the row says across each bellows."""
+    """Two sets of four: 20.7 kN at rest in each rod, not 10.35, twice at once; the row says across each bellows."""
     row = lost("limit-rod universal", "can_carry: 30 kN, ", UNIVERSAL)
-    assert row.demand == pytest.approx(THRUST / 4.0, rel=1e-12)
+    assert row.demand == pytest.approx(2.0 * THRUST / 4.0, rel=1e-12)
     assert "on 4 rods across each bellows is 20.7 kN in each" in row.because
 
 

@@ -22,7 +22,10 @@ LIMIT_ROD_AXIAL = JointKind(
         "rods only once the joint has run out by their gap"
     ),
     takes=("axial movement within the gap of its rods; lateral and angular movement as far as its data state"),
-    never=("torsion; pressure before its anchors and guides are complete; a gap smaller than its rated extension"),
+    never=(
+        "torsion; pressure before its anchors and guides are complete; a gap "
+        "smaller than it is drawn out by in service, or larger than the extension that is left to it"
+    ),
     column_squirm=True,
     stiffness=(
         "k_x along, 12 k_theta/L_b^2 across with its ends parallel, k_theta where it turns, k_t in torsion; along "
@@ -30,6 +33,7 @@ LIMIT_ROD_AXIAL = JointKind(
     ),
     built_of=("length: two ends and N q; weight: ends, bellows, rods with nuts, lugs or rings, liner and cover"),
     anchor_lost=(
-        "the joint runs out until its limit rods bear; they hold it if each can carry its share of the whole thrust"
+        "the joint runs out until its limit rods bear; they hold it if each can bear at "
+        "least twice its share of the whole thrust, which comes at once"
     ),
 )

@@ -27,7 +27,10 @@ LIMIT_ROD_UNIVERSAL = JointKind(
         "lateral movement, more with its bellows further apart, and axial movement that its rods share "
         "between the bellows"
     ),
-    never=("torsion; pressure before its anchors and guides are complete; a spool left to sway as a column"),
+    never=(
+        "torsion; pressure before its anchors and guides are complete; a spool left to sway as a column; a "
+        "gap smaller than each bellows is drawn out by in service, or larger than the extension that is left to each"
+    ),
     column_squirm=True,
     stiffness=(
         "k_x/2 along, 6 k_theta/(L_b^2 + 3 L_c^2) across with its ends parallel, k_theta/2 where they turn, k_t/2 "
@@ -39,6 +42,7 @@ LIMIT_ROD_UNIVERSAL = JointKind(
         "nuts, four lugs or rings a rod apart, liners and covers"
     ),
     anchor_lost=(
-        "each bellows runs out until its rods bear; they hold it if each can carry its share of the whole thrust"
+        "each bellows runs out until its rods bear; they hold it if each can bear at "
+        "least twice its share of the whole thrust, which comes at once"
     ),
 )
