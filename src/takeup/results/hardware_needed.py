@@ -1,7 +1,8 @@
 """What rods, pins and the base of a double need under the greatest thrust, beside what is given.
 
 (results/hardware_needed.py) For information: no limit is set here. The checks hold what the hardware carries in the
-model, which shares the thrust out as it is and not evenly, and the share of each in the whole thrust.
+model, which shares the thrust out as it is and not evenly, and the share of each in the whole thrust. Rods with a gap
+have twice their share, as those checks take it: they get the thrust at once when they catch the joint.
 """
 
 from __future__ import annotations
@@ -15,10 +16,10 @@ from takeup.joints.sizing import (
     Section,
     Side,
     base_load_one_side,
+    caught_share,
     pin_sections,
     plate_pull,
     rod_diameter,
-    rod_force,
     rod_sections,
     stopping_force,
 )
@@ -79,22 +80,23 @@ def _on_base(base: Hold, thrust: float, moved: JointMovement) -> dict[str, Json]
 def _rods(rods: Rods, thrust: float) -> list[dict[str, Json]]:
     area = math.pi / 4.0 * rods.diameter**2
     (section,) = rod_sections(rods.diameter)
+    share, twice = caught_share(thrust, rods.count, rods.gap), "2 " if rods.gap > 0.0 else ""
     rows = [
         _row(
             "stress of each rod",
-            "P A_e / (n pi d^2/4)",
-            to_mpa(section.stress(rod_force(thrust, rods.count))),
+            f"{twice}P A_e / (n pi d^2/4)",
+            to_mpa(section.stress(share)),
             _allowed(section, rods.yield_strength),
             source=_source(section, rods.yield_strength, _PLAIN),
         )
     ]
     whole = None if rods.can_carry is None else rods.count * rods.can_carry
     if rods.can_carry is not None:
-        needed = rod_diameter(thrust, rods.count, rods.can_carry / area)
+        needed = rod_diameter(share * rods.count, rods.count, rods.can_carry / area)
         rows.append(
             _row(
                 "diameter of each rod, at the stress under what it can carry",
-                "sqrt(4 P A_e / (pi n S))",
+                f"sqrt({'8' if twice else '4'} P A_e / (pi n S))",
                 to_mm(needed),
                 to_mm(rods.diameter),
                 unit="mm",
