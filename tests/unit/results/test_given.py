@@ -90,5 +90,6 @@ def test_joints_say_their_scatter_and_their_rods(study):
         "modulus_mpa": pytest.approx(200e3, rel=ROUNDING),
         "expansion_per_k": pytest.approx(12e-6, rel=ROUNDING),
         "can_carry_n": pytest.approx(25e3, rel=ROUNDING),
+        "yield_strength_mpa": pytest.approx(200.0, rel=ROUNDING),  # of the file: yield_strength: 200 MPa
         "source": "invented for this example",
     }
