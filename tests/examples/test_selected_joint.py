@@ -72,7 +72,7 @@ def test_the_ratings_are_those_left_over_the_cycles():
     [joint, _] = results()["takeups"]
     share = float(re.findall(r"kept to ([\d.]+) of", joint["chosen"]["ratings"])[0])
     assert joint["data"]["axial_compression_mm"] == pytest.approx(80.0 * share, rel=0.001)  # the share has 3 decimals
-    assert joint["provenance"].startswith(f"of a series: {FIRST}, series {DEMONSTRATION}: ")
+    assert joint["provenance"].startswith(f"of a series: {FIRST}, {DEMONSTRATION}: ")
 
 
 def test_the_series_stands_once_with_its_provenance():

@@ -173,6 +173,15 @@ def test_sheet_says_that_a_joint_is_used_above_its_rated_temperature(folder, cap
     assert words in capsys.readouterr().out
 
 
+def test_study_of_a_trial_says_what_the_study_of_the_file_says(folder, capsys):
+    """More cycles than rated: in the trial too the check of cycles is left to that of movement."""
+    row = {"name": "only", "axial_compression_mm": "60", "rated_cycles": "490", "life_exponent": "2"}
+    stored(folder, {**row, **STEADY})
+    _, said = document(capsys, written(folder, line_text(choice("J1", AT, "select: yes"))), "--takeup", "J1")
+    checks = said["fits"][0]["study"]["checks"]
+    assert [(one["outcome"], one["use"]) for one in checks if one["rule"] == "joint_cycles"] == [("passes", None)]
+
+
 def test_count_that_may_fit_does_not_turn_on_the_rank(folder, capsys):
     """The limp one is tried by price and fails; by length another stands first: those that may fit are as many."""
     line = written(folder, line_text(choice("J1", AT, "select: yes")))

@@ -182,19 +182,8 @@ def refused_by(found: Selection) -> Iterator[tuple[str, list[int]]]:
 
 
 def _named(study: Study, line: Line, choice: Choice) -> TakeUp:
-    table = choice.table
-    row = table.names.index(choice.joint or "")
-    said = Chosen(
-        joint=table.names[row],
-        source=table.provenance,
-        by="name",
-        considered=len(table),
-        fitting=0,
-        tried=0,
-        ratings="",
-        material=table.materials[row],
-    )
-    return joint_at(study, line, choice, row, said)
+    row = choice.table.names.index(choice.joint or "")
+    return joint_at(study, line, choice, row)
 
 
 def _softest(study: Study, line: Line, choice: Choice) -> TakeUp:

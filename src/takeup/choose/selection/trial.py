@@ -9,6 +9,7 @@ import numpy as np
 
 from takeup.checks import CheckResult, hold_capacity, joint_movement, run_checks, thrust_held
 from takeup.choose.selection.place import Place
+from takeup.joints.tables import SeriesTable
 from takeup.joints.tables.derated import DeratedJoint, derated
 from takeup.library import size_number
 from takeup.line import Line, Study, TakeUp, route_of, states_of
@@ -73,7 +74,8 @@ def joint_at(study: Study, line: Line, choice: Choice, row: int, chosen: Chosen 
         line: the line.
         choice: the place.
         row: of the joint.
-        chosen: what is to be said of the choice; how its ratings were taken is put in here.
+        chosen: what is to be said of the choice, that the joint is named where None; how its ratings were taken is
+            put in here, for the checks hold it to that.
     """
     table = choice.table
     found = derated(table, row, hottest_at(study, line, choice.position.station), cycles_of(study))
@@ -91,7 +93,20 @@ def joint_at(study: Study, line: Line, choice: Choice, row: int, chosen: Chosen 
         ends=table.ends[row] or choice.ends,
         fitting=choice.fitting,
         written_as=kind,
-        chosen=None if chosen is None else _with_ratings(chosen, found),
+        chosen=_with_ratings(chosen or _named(table, row), found),
+    )
+
+
+def _named(table: SeriesTable, row: int) -> Chosen:
+    return Chosen(
+        joint=table.names[row],
+        source=table.provenance,
+        by="name",
+        considered=len(table),
+        fitting=0,
+        tried=0,
+        ratings="",
+        material=table.materials[row],
     )
 
 
