@@ -24,6 +24,7 @@ _EXAMPLES = {
     "f": "70:1.00 300:0.93 570:0.80",
     "k": "293:1.00 423:0.93 573:0.80",
 }
+_ROUNDING = 1e-6  # K: of a temperature that was converted
 _MOST_ABOVE = 300.0  # K: no bellows is pressed that much hotter than it is rated for; the unit is another one
 
 
@@ -65,9 +66,9 @@ def against_rated(curve: Derating, rated: float) -> str:
     if not curve or np.isnan(rated):
         return ""
     first, last = curve[0][0], curve[-1][0]
-    if first > rated:
+    if first > rated + _ROUNDING:
         return f"it begins at {first:.5g} °C, above the rated temperature, {rated:.5g} °C; is its unit right?"
-    if last > rated + _MOST_ABOVE:
+    if last > rated + _MOST_ABOVE + _ROUNDING:
         more = f"more than {_MOST_ABOVE:g} °C above the rated temperature, {rated:.5g} °C"
         return f"it ends at {last:.5g} °C, {more}; is its unit right?"
     return ""

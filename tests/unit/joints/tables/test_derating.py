@@ -62,6 +62,7 @@ def test_fault_shows_degrees_as_they_were_typed():
     [
         (((20.0, 1.0), (300.0, 0.8)), ""),
         (((200.0, 1.0), (500.0, 0.8)), ""),
+        (((200.00000000000003, 1.0), (500.0000000001, 0.8)), ""),  # equal but for converting
         (((200.5, 1.0),), "it begins at 200.5 °C, above the rated temperature, 200 °C"),
         (((20.0, 1.0), (501.0, 0.8)), "it ends at 501 °C, more than 300 °C above the rated temperature, 200 °C"),
     ],
