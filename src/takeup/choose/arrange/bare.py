@@ -69,14 +69,19 @@ def _plan(ground: Ground, concept: str, span: tuple[int, int], forces: np.ndarra
 def widest_range(ground: Ground) -> float | None:
     """Return the widest range of stress that growth may use anywhere [Pa]; None where no allowable is typed in.
 
-    1.25 (S_c + S_h) of the best pipe of the line, that of every code here before what pressure and weight use and
-    before the factor for cycles.
+    Of the pipe that may bear most: the range that the user states, else 1.25 (S_c + S_h), that of every code here
+    before what pressure and weight use and before the factor for cycles.
     """
-    each = [
-        None if one.cold is None or one.hot is None else 1.25 * (one.cold.value + one.hot.value)
-        for one in _allowables(ground)
-    ]
+    each = [_range_of(one) for one in _allowables(ground)]
     return max((one for one in each if one is not None), default=None) if None not in each else None
+
+
+def _range_of(allowables: Allowables) -> float | None:
+    if allowables.expansion_stress_range is not None:
+        return allowables.expansion_stress_range.value
+    if allowables.cold is None or allowables.hot is None:
+        return None
+    return 1.25 * (allowables.cold.value + allowables.hot.value)
 
 
 def _strongest(ground: Ground) -> float | None:
