@@ -21,20 +21,23 @@ GUIDES = "{ kind: slide guide, by: spacing rule, slides_on: PTFE on steel }"
 RESTS = "{ kind: rest, by: support spans, slides_on: PTFE on steel }"
 HOT = (6.0, 95.0, "water")
 STEEL = "118 MPa"
+FULL = 'vacuum: "not possible, because the pumps keep the main full"'
 OPPOSITE = {"east": "west", "west": "east", "north": "south", "south": "north", "up": "down", "down": "up"}
 
 
 def bare_text(
     *legs: str,
     ends: tuple[str, str] = ("30 kN", "30 kN"),
-    may: tuple[str, ...] = ("{ at: 12 m, can_carry: 25 kN }",),
+    may: tuple[str, ...] = ("{ at: 12 m, can_carry: { force: 25 kN } }",),
     clear: str = "",
     room: str = "{ towards: north, depth: 3 m }",
     holds: tuple[str, ...] = (GUIDES, RESTS),
     takes: tuple[float, float, str] = HOT,
     pipe: str = "{ size: DN 100, wall: 6.02 mm, material: ASTM A106 B, bends: long radius }",
     stress: str = STEEL,
+    strength: str = "",
     series: str = "demonstration series",
+    end_kind: str = "main anchor",
     end_more: str = "",
 ) -> str:
     """Return the text of a bare line between two main anchors.
@@ -49,15 +52,18 @@ def bare_text(
         takes: design pressure [bar], temperature [degC] and medium.
         pipe: the pipe's mapping.
         stress: cold and hot allowable.
+        strength: at yield; not said where empty.
         series: where joints are from; none where empty.
+        end_kind: what the far end is.
         end_more: further keys of the far end.
     """
     pressure, temperature, medium = takes
     whole = legs or ("24 m east",)
     first = f"{{ start: boiler header, at: [0 m, 0 m, 3 m], as: main anchor, can_carry: {ends[0]} }}"
-    last = f"{{ go: {whole[-1]}, to: bath header, as: main anchor, can_carry: {ends[1]}{end_more} }}"
+    last = f"{{ go: {whole[-1]}, to: bath header, as: {end_kind}, can_carry: {ends[1]}{end_more} }}"
     route = [first, *(f"{{ go: {leg} }}" for leg in whole[:-1]), last]
     said = f'{{ value: {stress}, source: "invented for a test" }}'
+    at_yield = f", yield_strength: {said.replace(stress, strength)}" if strength else ""
     at = "at_elevation: 3 m"
     return "\n".join(
         [
@@ -66,11 +72,11 @@ def bare_text(
             "document: { number: T-8, revision: A, date: 2026-03-05 }",
             "basis: { code: ASME B31.1, edition: 2020 }",
             "site: { installation: 12 °C, coldest: 0 °C, hottest: 35 °C }",
-            f"design: {{ pressure: {pressure:g} bar(g), {at}, temperature: {temperature:g} °C, vacuum: possible }}",
+            f"design: {{ pressure: {pressure:g} bar(g), {at}, temperature: {temperature:g} °C, {FULL} }}",
             f"operating: {{ pressure: {0.9 * pressure:g} bar(g), {at}, temperature: {temperature - 5:g} °C }}",
             f"test: {{ pressure: {1.5 * pressure:g} bar(g), gauge_elevation: 3 m, with: water, temperature: 12 °C }}",
             "cycles: [ { from: cold, to: operating, count: 1000 } ]",
-            f"allowable: {{ cold_stress: {said}, hot_stress: {said} }}",
+            f"allowable: {{ cold_stress: {said}, hot_stress: {said}{at_yield} }}",
             "lines:",
             "  - name: HW-1",
             f"    medium: {medium}",

@@ -1,0 +1,160 @@
+"""The bounds that the search rests on, each beside whole studies of lines drawn at random.     (arrange/test_bounds.py)
+
+What an anchor feels is held against both that a proposal is judged by: its envelope, and the force that the check of
+its capacity judges. Hundreds of lines were tried beyond those that run here (docs/theory/proposals.md).
+"""
+
+from __future__ import annotations
+
+import itertools
+import random
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from hypothesis import given, reject, settings
+from hypothesis import strategies as st
+from tests.bare_lines import RESTS, bare_text, chance_text, ground_on
+
+from takeup.choose.arrange import bare
+from takeup.choose.arrange.assemble import arranged
+from takeup.choose.arrange.bare import bare_plans
+from takeup.choose.arrange.ground import Ground
+from takeup.choose.arrange.propose import Hunt, _cost_placed, hunt_of
+from takeup.choose.arrange.records import Plan, Refusal
+from takeup.choose.arrange.search import LIGHTEST, Path, junction_loads, paths_in_order, web_of
+from takeup.choose.arrange.verify import Verified, verified
+from takeup.errors import InputError
+
+FEW = 60  # paths of a line, among which some are drawn
+
+
+def chance_hunt(seed: int, **keys: object) -> Hunt:
+    try:
+        return hunt_of(ground_on(chance_text(seed, **keys)))  # type: ignore[arg-type]  # its keys by name
+    except InputError:  # a place on a bend
+        reject()
+
+
+def some_paths(hunt: Hunt, seed: int, count: int) -> list[tuple[float, Path]]:
+    """Return what some paths of a line cost at least, and their plans."""
+    web = web_of(hunt.ground.places, hunt.plans, hunt.ground.prices)
+    found = [(key[1], path) for key, path in itertools.islice(paths_in_order(web), FEW)]
+    return random.Random(seed).sample(found, min(count, len(found)))  # noqa: S311 -- which to try, no secret
+
+
+def quick_loads(ground: Ground, plans: list[Plan]) -> dict[str, float]:
+    """Return what the search says of every anchor, before its share."""
+    first, last = plans[0], plans[-1]
+    found = {
+        ground.places[first.near].name: float(np.linalg.norm(first.forces[0], axis=1).max()),
+        ground.places[last.far].name: float(np.linalg.norm(last.forces[1], axis=1).max()),
+    }
+    for before, after in itertools.pairwise(plans):
+        found[ground.places[before.far].name] = float(junction_loads([before], [after])[0, 0])
+    return found
+
+
+def judged(found: Verified, name: str) -> float:
+    """Return the force on an anchor that its capacity is held against; its envelope where that is less."""
+    rows = [row for row in found.results["checks"] if row["rule"] == "hold_capacity" and row["where"] == name]
+    return min(found.loads[name], max((row["demand"] for row in rows), default=np.inf))
+
+
+def assert_no_less(ground: Ground, plans: list[Plan]) -> Verified:
+    found = verified(ground, arranged(ground, plans))
+    for name, load in quick_loads(ground, plans).items():
+        assert LIGHTEST * load <= judged(found, name) + 1.0, (name, [plan.words for plan in plans])  # 1 N: nothing
+    return found
+
+
+@settings(max_examples=9, deadline=None)
+@given(seed=st.integers(0, 10**6))
+def test_an_anchor_feels_no_less_than_the_bound(seed):
+    hunt = chance_hunt(seed)
+    for _, path in some_paths(hunt, seed, 1):
+        assert_no_less(hunt.ground, [hunt.plans[number] for number in path])
+
+
+RISER = ("15 m up",)
+STOP = "{ kind: stop, at: 14 m, against: east }"
+SPIDER = "{ kind: spider guide, at: 7 m, slides_on: PTFE on steel }"
+MOVES = ", growth: { movement: [-20 mm, 0 mm, 0 mm], source: invented }"
+NORTHWARD = "{ towards: north, depth: 3 m }"
+
+
+@pytest.mark.parametrize(
+    ("legs", "keys"),
+    [
+        (RISER, {"may": ()}),  # the weight of the riser hangs on its loop's anchors, against their growth
+        (RISER, {"may": ("{ at: 6 m }",), "takes": (2.0, 60.0, "water")}),
+        (("9 m east", "8 m up"), {"may": (), "room": ""}),  # rests take what the riser pushes upright
+        (("20 m east",), {"may": ("{ at: 9 m }",), "holds": (RESTS, STOP)}),
+        (("9 m east", "9 m north"), {"may": (), "holds": (RESTS, SPIDER)}),
+        (("20 m east",), {"may": (), "end_kind": "equipment", "end_more": MOVES}),
+    ],
+    ids=["riser", "riser in two", "riser after a leg", "a stop", "a guide", "an end that moves"],
+)
+def test_the_bound_holds_where_weight_holds_and_movement_take_from_it(legs, keys):
+    hunt = hunt_of(ground_on(bare_text(*legs, **{"room": NORTHWARD, **keys})))
+    for _, path in some_paths(hunt, 1, 2):
+        assert_no_less(hunt.ground, [hunt.plans[number] for number in path])
+
+
+@settings(max_examples=25, deadline=None)
+@given(seed=st.integers(0, 10**6), clear=st.booleans())
+def test_guides_and_rests_cost_no_less_than_the_bound(seed, clear):
+    """With stretches of several support spans kept clear, in which no rest can stand."""
+    hunt = chance_hunt(seed)
+    if clear:
+        line = hunt.ground.line
+        allowed = replace(line.allowed, keep_clear=((1.0, 2.5), (6.0, 12.0)))
+        line = replace(line, allowed=allowed)
+        study = replace(hunt.ground.study, lines=(line,))
+        hunt = hunt_of(Ground(study=study, line=line, places=hunt.ground.places, prices=hunt.ground.prices))
+    for least, path in some_paths(hunt, seed, 3):
+        assert _cost_placed(hunt, path) >= least - 1e-6  # rounding of a sum
+
+
+def test_a_rising_loop_takes_rests_away():
+    """Both halves of a level run end at a loop that goes up, and overhang there by half a span each."""
+    hunt = hunt_of(
+        ground_on(bare_text("12 m north", "4 m east", may=("{ at: 3.3 m }",), room="{ towards: up, depth: 3 m }",
+                            pipe="{ size: DN 50, wall: 3.91 mm, material: ASTM A106 B, bends: long radius }"))
+    )  # fmt: skip
+    rising = [path for _, path in some_paths(hunt, 1, FEW) if any(hunt.plans[number].loops for number in path)]
+    web = web_of(hunt.ground.places, hunt.plans, hunt.ground.prices)
+    least = {path: key[1] for key, path in itertools.islice(paths_in_order(web), FEW)}
+    assert rising
+    assert all(_cost_placed(hunt, path) >= least[path] - 1e-6 for path in rising)  # rounding of a sum
+
+
+def unrefused(ground: Ground, monkeypatch: pytest.MonkeyPatch) -> tuple[Plan, list[Plan | Refusal]]:
+    """Return the plan without a joint whatever its stress, and what the rule says of it."""
+    said = list(bare_plans(ground, 0, 1))
+    with monkeypatch.context() as patch:
+        patch.setattr(bare, "SURE", np.inf)
+        [plan] = bare_plans(ground, 0, 1)
+    assert isinstance(plan, Plan)
+    return plan, said
+
+
+@pytest.mark.parametrize(
+    ("legs", "stress", "refused"),
+    [
+        (("9 m east", "2 m north"), "60 MPa", True),
+        (("12 m east", "1.2 m north", "12 m east"), "30 MPa", True),
+        (("20 m east", "1.5 m north", "1.5 m up", "20 m east"), "20 MPa", True),
+        (("12 m east",), "60 MPa", True),  # 412 MPa of 205 MPa at yield
+        (("4 m north", "9 m up", "3 m east"), "60 MPa", False),
+        (("3 m up",), "60 MPa", False),  # 201 MPa of pushing, which is no bending, and under the yield strength
+    ],
+)
+def test_what_is_refused_as_too_stressed_fails_its_own_study(legs, stress, refused, monkeypatch):
+    ground = ground_on(
+        bare_text(*legs, may=(), ends=("900 kN", "900 kN"), stress=stress, strength="205 MPa", room="",
+                  takes=(6.0, 180.0 if refused else 95.0, "steam" if refused else "water"))
+    )  # fmt: skip
+    plan, [said] = unrefused(ground, monkeypatch)
+    assert isinstance(said, Refusal) is refused
+    assert verified(ground, arranged(ground, [plan])).stands is not refused
