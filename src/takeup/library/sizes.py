@@ -74,13 +74,22 @@ def pipe_size(words: str, *, table: str | None = None) -> PipeSize:
     raise _unknown_size(words, name, chosen)
 
 
+BESIDE = 0.5
+"""Added to the number of a tube that is also the number of a DN [mm]."""
+_BOTH = (6.0, 8.0, 10.0, 15.0)  # EN 1057 diameters that are DN of EN ISO 6708 as well
+
+
 def size_number(size: PipeSize) -> float:
     """Return the number of a size: that of its DN, else its outside diameter in mm: a copper tube has no DN.
 
-    By it a size is priced, and told from that of a joint of a series.
+    By it a size is priced, and told from that of a joint of a series. A tube of 6, 8, 10 or 15 mm is not of DN 6, 8, 10
+    or 15: `BESIDE` is added to it, so that no joint of a series, which are by DN, is taken to fit it.
     """
     number = size.dn.removeprefix("DN ")
-    return float(number) if number.isdecimal() else to_mm(size.outside_diameter)
+    if number.isdecimal():
+        return float(number)
+    diameter = to_mm(size.outside_diameter)
+    return diameter + BESIDE if round(diameter, 6) in _BOTH else diameter
 
 
 def schedules(size: PipeSize) -> tuple[str, ...]:

@@ -11,6 +11,7 @@ from takeup.library import (
     pipe_size,
     pipe_sizes,
     schedules,
+    size_number,
     size_tables,
     wall_source,
     wall_thickness,
@@ -123,3 +124,10 @@ def test_wall_that_no_pipe_can_have_is_refused(wall_mm: float):
     """Half of 219.1 mm is 109.55 mm: no bore would be left."""
     with pytest.raises(OutOfRange, match=r"not between zero and 109\.55 mm, half the outside diameter of DN 200"):
         check_wall(pipe_size("DN 200"), mm(wall_mm))
+
+
+@pytest.mark.parametrize("diameter", [6, 8, 10, 15])
+def test_copper_tube_is_not_told_by_the_number_of_a_dn(diameter: int):
+    # EN 1057 has these outside diameters, EN ISO 6708 these DN; they are different pipe
+    assert abs(size_number(pipe_size(f"copper {diameter} mm")) - diameter) >= 0.4
+    assert size_number(pipe_size("copper 22 mm")) == pytest.approx(22.0, rel=1e-12)  # metres and back
