@@ -74,7 +74,7 @@ def pipe_size(words: str, *, table: str | None = None) -> PipeSize:
     raise _unknown_size(words, name, chosen)
 
 
-BESIDE = 0.5
+BESIDE = 0.75
 """Added to the number of a tube that is also the number of a DN [mm]."""
 _BOTH = (6.0, 8.0, 10.0, 15.0)  # EN 1057 diameters that are DN of EN ISO 6708 as well
 

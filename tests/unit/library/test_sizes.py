@@ -129,5 +129,5 @@ def test_wall_that_no_pipe_can_have_is_refused(wall_mm: float):
 @pytest.mark.parametrize("diameter", [6, 8, 10, 15])
 def test_copper_tube_is_not_told_by_the_number_of_a_dn(diameter: int):
     # EN 1057 has these outside diameters, EN ISO 6708 these DN; they are different pipe
-    assert abs(size_number(pipe_size(f"copper {diameter} mm")) - diameter) >= 0.4
+    assert abs(size_number(pipe_size(f"copper {diameter} mm")) - diameter) >= 0.7
     assert size_number(pipe_size("copper 22 mm")) == pytest.approx(22.0, rel=1e-12)  # metres and back

@@ -12,10 +12,10 @@ from hypothesis import strategies as st
 from tests.price_builders import round_prices
 
 from takeup.choose.arrange.price_file import demonstration_prices
-from takeup.choose.arrange.price_tables import Brackets, SizeTable, size_number
+from takeup.choose.arrange.price_tables import Brackets, SizeTable
 from takeup.errors import OutOfRange
 from takeup.joints import KINDS, TakeUpKind
-from takeup.library import pipe_size
+from takeup.library import pipe_size, size_number
 from takeup.units import kn
 
 ROUNDING = 1e-12  # relative: a few operations in double precision
