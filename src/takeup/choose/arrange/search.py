@@ -11,12 +11,14 @@ from __future__ import annotations
 
 import heapq
 import itertools
+import math
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import Literal
 
 import numpy as np
+from numpy.typing import NDArray
 
 from takeup.choose.arrange.prices import Prices
 from takeup.choose.arrange.records import Floats, Place, Plan
@@ -24,6 +26,7 @@ from takeup.choose.arrange.records import Floats, Place, Plan
 LIGHTEST = 0.8
 """Share of a quick load that the full study's is never below (docs/theory/proposals.md says how it was tested)."""
 
+Integers = NDArray[np.int64]
 Measure = Literal["cost", "anchor-load", "joints"]
 Path = tuple[int, ...]
 """Numbers of plans, from the first place to the last."""
@@ -62,10 +65,6 @@ class Web:
     load_onward: Floats
     refused: set[int] = field(default_factory=set)
     refused_pairs: set[tuple[int, int]] = field(default_factory=set)
-
-    def leaving(self, place: int) -> list[int]:
-        """Return the plans that leave a place."""
-        return [number for number, plan in enumerate(self.plans) if plan.near == place]
 
 
 def web_of(places: tuple[Place, ...], plans: Sequence[Plan], prices: Prices, bounds: Bounds | None = None) -> Web:
@@ -124,10 +123,15 @@ def junction_loads(before: Sequence[Plan], after: Sequence[Plan]) -> Floats:
     """
     arriving = np.stack([plan.forces[1] for plan in before])
     departing = np.stack([plan.forces[0] for plan in after])
-    both = np.linalg.norm(arriving[:, None] + departing[None], axis=3).max(axis=2)
-    one = np.linalg.norm([plan.alone[1] for plan in before], axis=1)
-    other = np.linalg.norm([plan.alone[0] for plan in after], axis=1)
+    both = _greatest(arriving[:, None] + departing[None])
+    one = _greatest(np.array([plan.alone[1] for plan in before])[:, None])
+    other = _greatest(np.array([plan.alone[0] for plan in after])[:, None])
     return np.asarray(np.maximum(both, np.maximum(one[:, None], other[None])))
+
+
+def _greatest(vectors: Floats) -> Floats:
+    """Return the size of the greatest of some vectors, (..., s, 3) to (...)."""
+    return np.asarray(np.sqrt(np.einsum("...k,...k->...", vectors, vectors).max(axis=-1)))
 
 
 def _anchor_cost(place: Place, load: Floats, prices: Prices, bounds: Bounds) -> Floats:
@@ -165,6 +169,35 @@ class _Begun:
     load: float = field(compare=False)
 
 
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Leaving:
+    """The plans that leave a place: their numbers, (n,), forces there, (n, s, 3), and greatest alone, (n,) [N]."""
+
+    numbers: Integers
+    forces: Floats
+    alone: Floats
+
+    def loads(self, before: Plan) -> Floats:
+        """Return the load on the anchor between a plan and each of these, as `junction_loads` does, (n,) [N]."""
+        both = _greatest(before.forces[1] + self.forces)
+        return np.asarray(np.maximum(both, np.maximum(_greatest(before.alone[1:]), self.alone)))
+
+
+def _leaving(web: Web) -> list[_Leaving]:
+    """Return the plans that leave each place."""
+    numbers: list[list[int]] = [[] for _ in web.places]
+    for number, plan in enumerate(web.plans):
+        numbers[plan.near].append(number)
+    return [
+        _Leaving(
+            numbers=np.array(own, dtype=np.int64),
+            forces=np.array([web.plans[number].forces[0] for number in own]),
+            alone=_greatest(np.array([web.plans[number].alone[:1] for number in own]).reshape(-1, 1, 3)),
+        )
+        for own in numbers
+    ]
+
+
 def paths_in_order(web: Web, measure: Measure = "cost") -> Iterator[tuple[Key, Path]]:
     """Yield what every path is measured by at least, and its plans, the least first; refused ones are passed over.
 
@@ -175,19 +208,22 @@ def paths_in_order(web: Web, measure: Measure = "cost") -> Iterator[tuple[Key, P
         web: of all plans.
         measure: cost; the greatest load on an anchor, then cost; or joints, then cost.
     """
-    leaving = {place: np.array(web.leaving(place), dtype=np.intp) for place in range(len(web.places))}
+    leaving = _leaving(web)
     heap: list[_Begun] = []
+
+    onward, joints_onward = web.onward.tolist(), web.joints_onward.tolist()
+    load_onward = web.load_onward.tolist()
 
     def push(path: Path, spent: float, joints: int, load: float) -> None:
         last = path[-1]
-        least = spent + float(web.onward[last])
-        whole = joints + float(web.joints_onward[last])
-        if np.isfinite(least) and whole <= web.bounds.joints:
-            heaviest = max(load, float(web.load_onward[last]))
+        least = spent + onward[last]
+        whole = joints + joints_onward[last]
+        if math.isfinite(least) and whole <= web.bounds.joints:
+            heaviest = max(load, load_onward[last])
             first = {"cost": least, "joints": whole, "anchor-load": heaviest}[measure]
             heapq.heappush(heap, _Begun((round(first, 9), round(least, 9)), joints, path, spent, load))
 
-    for number in leaving[0].tolist():
+    for number in leaving[0].numbers.tolist():
         plan = web.plans[number]
         load = _end_load(web.places[0], plan, 0)
         own = _end_cost(web.places[0], load, web.prices, web.bounds)
@@ -201,13 +237,13 @@ def paths_in_order(web: Web, measure: Measure = "cost") -> Iterator[tuple[Key, P
             yield begun.key, begun.path
             continue
         after = leaving[last.far]
-        if not len(after):
+        if not len(after.numbers):
             continue
-        options = [web.plans[k] for k in after]
-        loads = junction_loads([last], options)[0]
+        loads = after.loads(last)
         costs = _anchor_cost(web.places[last.far], loads, web.prices, web.bounds)
-        for number, plan, cost, load in zip(after.tolist(), options, costs.tolist(), loads.tolist(), strict=True):
-            if np.isfinite(cost) and number not in web.refused:
+        for number, cost, load in zip(after.numbers.tolist(), costs.tolist(), loads.tolist(), strict=True):
+            if math.isfinite(cost) and number not in web.refused:
+                plan = web.plans[number]
                 joints = begun.joints + len(plan.takeups)
                 heaviest = max(begun.load, LIGHTEST * load)
                 push((*begun.path, number), begun.spent + cost + plan.cost, joints, heaviest)
