@@ -15,7 +15,7 @@ import numpy as np
 from takeup.choose.arrange.chain import Chain
 from takeup.choose.arrange.ground import Ground
 from takeup.choose.arrange.records import Floats, Plan, Refusal
-from takeup.line import Allowables, Line, second_moment, wall_area
+from takeup.line import Allowables
 
 SURE = 1.25
 """A quick number that is over its limit by so much is taken for certain (docs/theory/proposals.md says how it was
@@ -40,7 +40,7 @@ def bare_plans(ground: Ground, near: int, far: int) -> Iterator[Plan | Refusal]:
         return
     wrench = ground.chain.forces(np.array([[ground.cuts[near], ground.cuts[far]]]))[0]
     forces = np.stack([-wrench[:, :3], wrench[:, :3]])
-    stress = stress_of(ground.chain, ground.line, wrench, (ground.cuts[near], ground.cuts[far]))
+    stress = stress_of(ground.chain, ground.walls, wrench, (ground.cuts[near], ground.cuts[far]))
     kind = f"its {ground.bends_between(near, far)} bends" if ground.bends_between(near, far) else "it is straight"
     said = f"{kind}: {stress.words}"
     over = _certainly_over(ground, stress)
@@ -124,21 +124,19 @@ def _certainly_over(ground: Ground, stress: Stress) -> str:
     return ""
 
 
-def stress_of(chain: Chain, line: Line, wrench: Floats, cuts: tuple[int, int]) -> Stress:
+def stress_of(chain: Chain, walls: Floats, wrench: Floats, cuts: tuple[int, int]) -> Stress:
     """Return the greatest stress of bending and of force along the pipe in a bare chain, in any state, and where.
 
     Args:
         chain: of a line.
-        line: the line.
+        walls: of it at every cut.
         wrench: force and moment about the origin in each state, (s, 6).
         cuts: the first and the last of the span.
     """
     first, last = cuts
     own = np.arange(first, last + 1)
     moments = wrench[:, None, 3:] - np.cross(chain.points[own][None], wrench[:, None, :3])
-    sections = [line.section_at(float(chain.stations[cut])) for cut in own]
-    modulus = np.array([2.0 * second_moment(one.pipe) / one.pipe.size.outside_diameter for one in sections])
-    area = np.array([wall_area(one.pipe) for one in sections])
+    modulus, area = walls[own].T
     ways = np.diff(chain.points[first : last + 1], axis=0)
     ways /= np.linalg.norm(ways, axis=1)[:, None]
     ways = np.vstack([ways, ways[-1:]])

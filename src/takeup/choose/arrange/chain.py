@@ -17,7 +17,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.line import Line, State, Study, states_of
+from takeup.line import Line, State, Study, second_moment, states_of, wall_area
 from takeup.mechanics.arc import arc_stiffness
 from takeup.mechanics.straight import cross_matrices, end_stiffness, stiffness
 from takeup.study.model import LineModel, SystemModel, model_of
@@ -94,6 +94,12 @@ def chain_of(study: Study, line: Line) -> Chain:
     )
 
 
+def walls_of(chain: Chain) -> Floats:
+    """Return section modulus [m3] and area [m2] of the pipe at every cut, (c, 2)."""
+    pipes = [chain.line.section_at(float(station)).pipe for station in chain.stations]
+    return np.array([(2.0 * second_moment(pipe) / pipe.size.outside_diameter, wall_area(pipe)) for pipe in pipes])
+
+
 def _member_flexibility(model: SystemModel, own: LineModel) -> Floats:
     """Return the flexibility of each member about the origin, (p, 6, 6)."""
     frame = model.frame
@@ -124,4 +130,4 @@ def _member_growth(study: Study, own: LineModel, states: tuple[State, ...]) -> F
     return np.asarray(shares[:, :, None] * between[None])
 
 
-__all__ = ["Chain", "chain_of"]
+__all__ = ["Chain", "chain_of", "walls_of"]

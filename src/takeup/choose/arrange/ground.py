@@ -9,7 +9,7 @@ from functools import cached_property
 
 import numpy as np
 
-from takeup.choose.arrange.chain import Chain, chain_of
+from takeup.choose.arrange.chain import Chain, chain_of, walls_of
 from takeup.choose.arrange.places import places_of
 from takeup.choose.arrange.prices import Prices
 from takeup.choose.arrange.records import Floats, Place
@@ -65,6 +65,11 @@ class Ground:
         ]
         whole = replace(self.line, holds=tuple(sorted((*kept, *cuts), key=lambda hold: hold.position.station)))
         return chain_of(self.study, whole)
+
+    @cached_property
+    def walls(self) -> Floats:
+        """Section modulus and area of the pipe at every cut, (c, 2)."""
+        return walls_of(self.chain)
 
     @cached_property
     def cuts(self) -> dict[int, int]:

@@ -14,7 +14,7 @@ import numpy as np
 
 from takeup.basis import intermediate_guide_spacing
 from takeup.choose.arrange.bare import stress_of, widest_range
-from takeup.choose.arrange.chain import chain_of
+from takeup.choose.arrange.chain import chain_of, walls_of
 from takeup.choose.arrange.ground import Ground
 from takeup.choose.arrange.loops import LoopSize, loop_sizes, why_no_loops
 from takeup.choose.arrange.records import Floats, Plan, Refusal
@@ -204,7 +204,7 @@ def _forces(ground: Ground, span: tuple[int, int], loop: LoopPlan) -> tuple[Floa
     stations = [moved_station(ground.places[number].station, (loop,)) for number in span]
     cuts = np.array([[chain.cut_at(station) for station in stations]])
     wrench = chain.forces(cuts)[0]
-    stress = stress_of(chain, line, wrench, (int(cuts[0, 0]), int(cuts[0, 1])))
+    stress = stress_of(chain, walls_of(chain), wrench, (int(cuts[0, 0]), int(cuts[0, 1])))
     return np.stack([-wrench[:, :3], wrench[:, :3]]), stress.words
 
 
