@@ -282,7 +282,9 @@ def _front(front: Document) -> Tree | None:
         )
         for one in members
     ]
-    return table(columns, rows, "None is better at once in cost, greatest load and joints than")
+    return table(
+        columns, rows, "Of all that was looked at, none is better at once in cost, greatest load and joints than"
+    )
 
 
 def _front_said(front: Document) -> str:

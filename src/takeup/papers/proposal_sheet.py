@@ -92,7 +92,7 @@ def _front(front: Mapping[str, Any], unit: str) -> list[str]:
     if len(front["members"]) < 2:  # noqa: PLR2004 -- one alone says no more than the table
         return []
     whole = "" if front["whole"] else " of those verified"
-    lines = [f"None{whole} is better at once in cost, greatest load and joints than:"]
+    lines = [f"Of all that was looked at, none{whole} is better at once in cost, greatest load and joints than:"]
     for one in front["members"]:
         rank = f"number {one['rank']}" if one["rank"] else "not in the table"
         lines += _wrapped(

@@ -2,25 +2,23 @@
 
 The joint stands beside the nearer of both anchors that leaves room for it, so that the anchor guides one of its sides.
 It is shortened by what the span grows; every joint of the series that stands this, its pressures and temperatures is a
-way of its own, unless another costs no more, pushes no harder and is no stiffer or longer. One that stands it only
-when it is drawn out by the rule when fitted is a way as well. Forces are those of thrust and spring alone,
-|P A_e - k x|, the least that the anchors can see (friction and weight come on top).
+way of its own, the cheapest of each kind, and one that stands it only when it is drawn out when fitted is a way as
+well, with the least preset that serves. Forces are those of thrust and spring alone, |P A_e - k x|, the least that the
+anchors can see (friction and weight come on top).
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import get_args
 
 import numpy as np
-from numpy.typing import NDArray
 
 from takeup.basis import first_guide_limit
 from takeup.choose.arrange.ground import Ground
 from takeup.choose.arrange.records import Concept, Plan, Refusal
 from takeup.choose.rules import guides_beside
-from takeup.choose.selection.document import preset_by_rule
 from takeup.choose.selection.place import Place as Asked
 from takeup.choose.selection.screen import Screened, screen
 from takeup.choose.selection.trial import at_rest, cycles_of, joint_at
@@ -39,9 +37,9 @@ AXIAL: tuple[Concept, ...] = (
 )
 FACE = 0.3
 """From an anchor to the face of a joint: room for a weld and a spanner [m] (common practice, no source)."""
-_LEAST_PRESET = 0.001  # a millimetre: less is not set out [m]
+MOST_JOINTS = 12
+"""Joints of one kind that are looked at for one span, the cheapest: dearer ones are not proposed, and papers say so."""
 _STEP = 0.05  # in which places are set out [m]
-_AS_GOOD = ("length", "effective_area", "axial_rate")
 
 
 def axial_plans(ground: Ground, near: int, far: int) -> Iterator[Plan | Refusal]:
@@ -65,19 +63,37 @@ def _of_kind(ground: Ground, table: SeriesTable, concept: Concept, span: tuple[i
     choice = _choice(table, concept, (begin, finish))
     asked = _asked(ground, choice, span)
     found = screen(asked, table)
-    rows = [row for row in np.flatnonzero(found.fits) if table.kinds[row] == concept]
-    drawn = replace(choice, preset=preset_by_rule(asked))
-    with_preset = replace(asked, preset=drawn.preset)
-    more = screen(with_preset, table).fits & ~found.fits & (drawn.preset > _LEAST_PRESET)
-    rows_drawn = [row for row in np.flatnonzero(more) if table.kinds[row] == concept]
-    if not rows and not rows_drawn:
+    ways = [(int(row), 0.0) for row in np.flatnonzero(found.fits) if table.kinds[row] == concept]
+    ways += _drawn_out(found, concept)
+    if not ways:
         yield Refusal(concept=concept, near=near, far=far, because=_nearest(found, concept))
         return
-    for own, way, place in ((rows, choice, asked), (rows_drawn, drawn, with_preset)):
-        for row in undominated(ground, table, np.array(own, dtype=np.intp)):
-            plan = _plan(ground, way, int(row), span, place)
-            because = f"{table.names[row]} finds no room beside either anchor"
-            yield plan if plan is not None else Refusal(concept=concept, near=near, far=far, because=because)
+    for row, preset in cheapest(ground, table, ways):
+        own = replace(choice, preset=preset)
+        plan = _plan(ground, own, row, span, replace(asked, preset=preset))
+        because = f"{table.names[row]} finds no room beside either anchor"
+        yield plan if plan is not None else Refusal(concept=concept, near=near, far=far, because=because)
+
+
+def _drawn_out(found: Screened, concept: Concept) -> list[tuple[int, float]]:
+    """Return the joints of a kind that fit if they are drawn out when fitted, each with the least that serves [m].
+
+        x_0 = -(min x) - X_c,   up to whole millimetres; max x + x_0 must stay within X_e
+
+    Args:
+        found: what the screen says without a preset.
+        concept: the kind.
+    """
+    own, shortest, ways = found.table.numbers, float(found.place.axial.min()), []
+    for row in np.flatnonzero(~found.fits).tolist():
+        first = found.first_failed(row)
+        if found.table.kinds[row] != concept or first is None or found.criteria[first].name != "movement":
+            continue
+        lacking = -shortest - float(own["axial_compression"][row] * found.share[row])
+        preset = float(np.ceil(lacking * 1e3)) * 1e-3
+        if preset > 0.0 and screen(replace(found.place, preset=preset), found.table).fits[row]:
+            ways.append((row, preset))
+    return ways
 
 
 def _choice(table: SeriesTable, concept: str, stations: tuple[float, float]) -> Choice:
@@ -109,17 +125,13 @@ def _nearest(found: Screened, concept: str) -> str:
     return f"{found.table.names[sized]}: {found.because(sized)}"
 
 
-def undominated(ground: Ground, table: SeriesTable, rows: NDArray[np.intp]) -> list[int]:
-    """Return the joints that no other of these betters in price, thrust, stiffness and length at once."""
-    own = table.numbers
-    price = np.array([price_of(ground, table, row) for row in rows.tolist()])
-    values = np.column_stack([price, *(own[name][rows] for name in _AS_GOOD)])
-    kept = []
-    for number, row in enumerate(rows.tolist()):
-        better = (values <= values[number]).all(axis=1) & (values < values[number]).any(axis=1)
-        if not better.any():
-            kept.append(row)
-    return kept
+def cheapest(ground: Ground, table: SeriesTable, ways: Sequence[tuple[int, float]]) -> list[tuple[int, float]]:
+    """Return the joints, each with its preset, that are looked at: `MOST_JOINTS` of the cheapest, then by name.
+
+    None is left out for being dearer and stiffer than another: the softer may bow where the stiffer stands.
+    """
+    order = sorted(ways, key=lambda way: (price_of(ground, table, way[0]), table.names[way[0]]))
+    return order[:MOST_JOINTS]
 
 
 def price_of(ground: Ground, table: SeriesTable, row: int) -> float:
@@ -215,4 +227,4 @@ def chosen_from(table: SeriesTable, row: int) -> Chosen:
     )
 
 
-__all__ = ["AXIAL", "FACE", "axial_plans", "chosen_from", "price_of", "undominated"]
+__all__ = ["AXIAL", "FACE", "MOST_JOINTS", "axial_plans", "cheapest", "chosen_from", "price_of"]

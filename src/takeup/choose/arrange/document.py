@@ -21,6 +21,7 @@ from takeup.choose.arrange.propose import Hunt, Proposal
 from takeup.choose.arrange.reasons import closest_check, closest_words, concepts_refused, reasons_of, span_words
 from takeup.choose.arrange.records import Place, Plan
 from takeup.choose.arrange.relax import Relaxation
+from takeup.choose.arrange.spans import NEVER
 from takeup.choose.arrange.standing import plan_words, standing_words
 from takeup.line import ANCHORED_ENDS, Study
 from takeup.line.holding import ANCHORS
@@ -33,7 +34,16 @@ DEMONSTRATED = (
 LIMITS = (
     (
         "The best of those verified: candidates come in the order of what they cost at least, and each one "
-        "proposed has passed its own full study."
+        "proposed has its own full study, in which nothing fails; one that says 'not proved' lacks something still."
+    ),
+    (
+        "Looked at are, of each kind of joint and span, the twelve cheapest that fit, and of loops three depths for "
+        "each room; a loop of another depth may be a little cheaper, or lighter on its anchors."
+    ),
+    *(f"Never proposed, {concept}: {why}." for concept, why in NEVER.items()),
+    (
+        "The force on an anchor here is that of all that was walked; its design force may have the bound of friction "
+        "on top, which the check of its capacity counts and the comparison shows beside it."
     ),
     "Considered are the concepts, series, places and room for loops that the line file allows, no others.",
     "One line of a file is arranged at a time, and none that is joined to another.",

@@ -18,7 +18,7 @@ from takeup.choose.rests import APART, CARRIERS, Stretch, blocked_stretches, lev
 from takeup.choose.rules import weight_spans
 from takeup.errors import TakeupError
 from takeup.library import size_number
-from takeup.line import Hold, Line, Route, State, Study, is_anchor, route_of, states_of
+from takeup.line import Hold, Line, Route, State, Study, route_of, states_of
 from takeup.line.parts import Position, station_words
 
 Cut = tuple[float, float, bool]
@@ -59,10 +59,9 @@ class Ground:
     @cached_property
     def chain(self) -> Chain:
         """The running sums of the line, with a cut at every place."""
-        kept = [hold for hold in self.line.holds if not is_anchor(hold)]
-        cuts = [
-            replace(anchor_of(place), kind="rest") for place in self.places if 0.0 < place.station < self.route.length
-        ]
+        kept = self.line.holds  # anchors of the file among them: they bound its zones, and so its states
+        inner = [place for place in self.places if not place.fixed and 0.0 < place.station < self.route.length]
+        cuts = [replace(anchor_of(place), kind="rest") for place in inner]
         whole = replace(self.line, holds=tuple(sorted((*kept, *cuts), key=lambda hold: hold.position.station)))
         return chain_of(self.study, whole)
 

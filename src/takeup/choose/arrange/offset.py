@@ -12,7 +12,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from takeup.choose.arrange.axial import chosen_from, price_of, undominated
+from takeup.choose.arrange.axial import cheapest, chosen_from, price_of
 from takeup.choose.arrange.ground import Ground
 from takeup.choose.arrange.records import Plan, Refusal
 from takeup.choose.selection.screen import screen
@@ -63,7 +63,7 @@ def _of_table(ground: Ground, table: SeriesTable, near: int, far: int) -> Iterat
         because = f"{table.names[best]}: {found.because(best)}"
         yield Refusal(concept="tied universal", near=near, far=far, because=because)
     nothing = np.zeros((2, len(ground.states), 3))
-    for row in undominated(ground, table, rows):
+    for row, _ in cheapest(ground, table, [(row, 0.0) for row in rows.tolist()]):
         takeup = joint_at(ground.study, ground.line, choice, row, chosen_from(table, row))
         half = takeup.data.length / 2.0
         index = float(table.numbers["price_index"][row])

@@ -6,6 +6,7 @@ import math
 
 from takeup.choose.arrange.records import Place
 from takeup.line import ANCHORED_ENDS, End, Line, is_anchor, route_of
+from takeup.line.parts import station_words
 
 APART = 1.0
 """A new anchor stands at least this far from another place where the line is held [m] (common practice, no source)."""
@@ -40,7 +41,7 @@ def places_of(line: Line) -> tuple[Place, ...]:
         near = min(abs(one.station - place.station) for place in fixed)
         if near < APART or not line.allowed.is_clear(one.station) or _on_joint(line, one.station):
             continue
-        name = f"anchor at {one.words}"
+        name = f"anchor at {one.words if _is_plain(one.words) else station_words(one.station)}"
         may.append(
             Place(
                 name=f"{name} (proposed)" if name in names else name,
@@ -64,6 +65,11 @@ def _of_end(end: End, station: float) -> Place:
         can_carry=math.inf if end.can_carry is None or not held else end.can_carry,
         can_carry_moment=end.can_carry_moment,
     )
+
+
+def _is_plain(words: str) -> bool:
+    """Whether a name may hold these words: not where they are a place and a distance from it."""
+    return " + " not in words and " - " not in words
 
 
 def _on_joint(line: Line, station: float) -> bool:

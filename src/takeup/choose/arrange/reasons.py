@@ -40,9 +40,19 @@ def reasons_of(hunt: Hunt, number: int) -> list[str]:
         *_why_here(hunt, proposal, plans),
         *(words for plan in plans for words in _why_this(hunt, plan)),
         closest_words(closest_check(proposal.found.results)),
+        *_not_proved(proposal),
         *_next_best(hunt, number),
         *(words for plan in plans for words in refused_in(hunt, plan)),
     ]
+
+
+def _not_proved(proposal: Proposal) -> Iterator[str]:
+    """Yield what a study that is not proved lacks; nothing where it is."""
+    verdict = proposal.found.results["verdict"]
+    if verdict["outcome"] == "not proved":
+        more = len(verdict["because"]) - 1
+        others = f" and {more} more, in its own calculation" if more else ""
+        yield f"Not proved yet, though nothing fails: {verdict['because'][0]}{others}."
 
 
 def _own(hunt: Hunt, proposal: Proposal) -> list[Plan]:

@@ -20,6 +20,7 @@ from takeup.choose.arrange.verify import verified
 from takeup.line import End, Hold, Line, is_anchor
 from takeup.line.allowed import LoopRoom
 
+_DEEPER_ROOM = "if a loop could go out by"
 STUDIES_EACH = 15
 """Studies that are run for each relaxation."""
 DEEPER = (1.5, 2.0, 3.0)
@@ -54,9 +55,15 @@ def relaxations(hunt: Hunt, progress: Progress | None = None) -> tuple[Relaxatio
         if other.proposals:
             best = other.proposals[0]
             plans = [other.plans[number] for number in best.path]
+            depth = max((loop.depth for loop in best.whole.loops), default=0.0)
             said = words or asked_words(hunt.ground, asked_of_anchors(hunt.ground, plans))
+            if words == _DEEPER_ROOM:
+                if depth == 0.0:
+                    continue  # more room for loops is not what helped
+                said = f"{words} {depth:.1f} m"
             found.append(Relaxation(words=said, proposal=best))
-    return tuple(sorted(found, key=lambda one: one.proposal.cost))
+    told = {one.words: one for one in sorted(found, key=lambda one: -one.proposal.cost)}
+    return tuple(sorted(told.values(), key=lambda one: one.proposal.cost))
 
 
 def _relaxed(ground: Ground) -> Iterator[tuple[str, Ground]]:
@@ -73,7 +80,7 @@ def _relaxed(ground: Ground) -> Iterator[tuple[str, Ground]]:
     for room in _deeper(ground.line):
         rooms = (room, *ground.line.allowed.loop_room[1:])
         line = replace(ground.line, allowed=replace(ground.line.allowed, loop_room=rooms))
-        yield f"if a loop could go out by {room.depth:.1f} m", _with(ground, line, ground.places)
+        yield _DEEPER_ROOM, _with(ground, line, ground.places)
 
 
 def _unlimited(line: Line) -> Line:

@@ -19,7 +19,7 @@ NEVER: dict[str, str] = {
     "braided hose loop": "no series can have one, since nothing of a hose is computed: type it in",
     "double with anchor base": "two joints beside one anchor do the same, and are proposed as such",
 }
-"""Concepts that are never proposed, and why."""
+"""Concepts that are never proposed for any span, and why; proposals say so once."""
 
 
 def plans_of(ground: Ground) -> tuple[tuple[Plan, ...], tuple[Refusal, ...]]:
@@ -55,7 +55,6 @@ def _with_joints(ground: Ground, near: int, far: int) -> list[Plan | Refusal]:
         *loop_plans(ground, near, far),
         *axial_plans(ground, near, far),
         *offset_plans(ground, near, far),
-        *(Refusal(concept=concept, near=near, far=far, because=why) for concept, why in NEVER.items()),
     ]
 
 
