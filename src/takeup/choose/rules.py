@@ -108,7 +108,8 @@ def guides_beside(study: Study, line: Line, takeup: TakeUp, stations: tuple[floa
     if rule is None or KINDS[takeup.kind].restrained:
         return []
     span = Stretch(name=takeup.name, start=stations[0], end=stations[1])
-    return _guides(study, line, route_of(line), rule, (span, takeup))
+    wanted = _guides(study, line, route_of(line), rule, (span, takeup))
+    return _apart(wanted, [*stations, *(hold.position.station for hold in line.holds)])
 
 
 def _guides(study: Study, line: Line, route: Route, rule: HoldRule, where: tuple[Stretch, TakeUp]) -> list[float]:
@@ -201,23 +202,27 @@ def _as_holds(study: Study, line: Line, rule: HoldRule, stations: list[float]) -
     """Return holds at stations, those too near another hold left out."""
     taken = [hold.position.station for hold in line.holds] + [station for _, station in anchor_stations(line)]
     where = f" of {line.name}" if len(study.lines) > 1 else ""
-    holds: list[Hold] = []
+    return [
+        Hold(
+            name=f"{rule.kind} at {station_words(station)}{where}",
+            kind=rule.kind,
+            position=Position(words=station_words(station), station=station),
+            friction=rule.friction,
+            placed_by=rule.by,
+            clearance=rule.clearance,
+            can_carry=rule.can_carry,
+        )
+        for station in _apart(stations, taken)
+    ]
+
+
+def _apart(stations: Sequence[float], taken: Sequence[float]) -> list[float]:
+    """Return places in order, without those too near to one that is taken or that came before."""
+    kept: list[float] = []
     for station in sorted(stations):
-        if all(abs(station - other) > APART - 1e-9 for other in taken):
-            taken.append(station)
-            words = station_words(station)
-            holds.append(
-                Hold(
-                    name=f"{rule.kind} at {words}{where}",
-                    kind=rule.kind,
-                    position=Position(words=words, station=station),
-                    friction=rule.friction,
-                    placed_by=rule.by,
-                    clearance=rule.clearance,
-                    can_carry=rule.can_carry,
-                )
-            )
-    return holds
+        if all(abs(station - other) > APART - 1e-9 for other in (*taken, *kept)):
+            kept.append(station)
+    return kept
 
 
 def _down(distance: float) -> float:

@@ -18,8 +18,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.line import Line, State, Study, second_moment, states_of, wall_area
+from takeup.mechanics import Straights
 from takeup.mechanics.arc import arc_stiffness
-from takeup.mechanics.straight import cross_matrices, end_stiffness, stiffness
+from takeup.mechanics.straight import cross_matrices, end_stiffness
+from takeup.mechanics.straight import stiffness as straight_stiffness
 from takeup.study.model import LineModel, SystemModel, model_of
 
 Floats = NDArray[np.float64]
@@ -37,6 +39,7 @@ class Chain:
         points: of the cuts [m], (c, 3).
         flexibility: of all before a cut, about the origin, (c, 6, 6) [m/N], [1/N], [rad/(N m)].
         growth: by which all before a cut has grown freely, (s, c, 3) [m].
+        stiffness: E A [N], E I and G J [N m2] of the member beyond each cut but the last, (c - 1, 3).
     """
 
     line: Line
@@ -45,6 +48,7 @@ class Chain:
     points: Floats
     flexibility: Floats
     growth: Floats
+    stiffness: Floats
 
     def cut_at(self, station: float) -> int:
         """Return the number of the cut nearest to a station."""
@@ -90,7 +94,13 @@ def chain_of(study: Study, line: Line) -> Chain:
     growth = np.zeros((len(states), count, 3))
     growth[:, 1:] = np.cumsum(_member_growth(study, own, states), axis=1)
     return Chain(
-        line=line, states=states, stations=own.stations, points=own.points, flexibility=flexibility, growth=growth
+        line=line,
+        states=states,
+        stations=own.stations,
+        points=own.points,
+        flexibility=flexibility,
+        growth=growth,
+        stiffness=_member_stiffness(model, own),
     )
 
 
@@ -100,21 +110,53 @@ def walls_of(chain: Chain) -> Floats:
     return np.array([(2.0 * second_moment(pipe) / pipe.size.outside_diameter, wall_area(pipe)) for pipe in pipes])
 
 
+def straight_flexibility(begin: Floats, end: Floats, stiffness: Floats) -> Floats:
+    """Return the flexibility of a straight piece of pipe about the origin, (6, 6).
+
+    Args:
+        begin: its first point [m].
+        end: its last point [m].
+        stiffness: E A [N], E I and G J [N m2].
+    """
+    axial, bending, torsion = (np.array([value]) for value in stiffness)
+    one = Straights(start=np.array([0]), end=np.array([1]), axial=axial, bending=bending, torsion=torsion)
+    k = straight_stiffness(np.stack([begin, end]), one, (one.start, one.end))
+    own = np.asarray(np.linalg.inv(end_stiffness(k, np.array([0]))), dtype=np.float64)
+    return np.asarray(shifted(own, end[None])[0])
+
+
+def shifted(flexibility: Floats, points: Floats) -> Floats:
+    """Return flexibilities of points as those about the origin, T^T f T, (p, 6, 6).
+
+    Args:
+        flexibility: of each point, (p, 6, 6).
+        points: (p, 3) [m].
+    """
+    lever = np.zeros((len(points), 6, 6))
+    lever[:, :3, :3] = lever[:, 3:, 3:] = np.eye(3)
+    lever[:, 3:, :3] = -cross_matrices(points)
+    return np.asarray(lever.transpose(0, 2, 1) @ flexibility @ lever)
+
+
+def _member_stiffness(model: SystemModel, own: LineModel) -> Floats:
+    """Return E A, E I and G J of each member, (p, 3); of bends E I is that of the bend, its flexibility in it."""
+    straights, arcs = model.frame.straights, model.frame.arcs
+    each = [np.concatenate([getattr(straights, name), getattr(arcs, name)]) for name in ("axial", "bending", "torsion")]
+    return np.stack(each, axis=1)[own.members]
+
+
 def _member_flexibility(model: SystemModel, own: LineModel) -> Floats:
     """Return the flexibility of each member about the origin, (p, 6, 6)."""
     frame = model.frame
     straights = len(frame.straights.start)
-    k = stiffness(frame.points, frame.straights, (frame.straights.start, frame.straights.end))
+    k = straight_stiffness(frame.points, frame.straights, (frame.straights.start, frame.straights.end))
     arcs = arc_stiffness(frame.points, frame.arcs)
     ends = np.empty((len(own.members), 6, 6))
     straight = own.members < straights
     ends[straight] = end_stiffness(k, own.members[straight])
     ends[~straight] = arcs.end[own.members[~straight] - straights]
-    flexibility = np.linalg.inv(ends)  # of the far end, the near one clamped
-    lever = np.zeros((len(own.members), 6, 6))
-    lever[:, :3, :3] = lever[:, 3:, 3:] = np.eye(3)
-    lever[:, 3:, :3] = -cross_matrices(own.points[1:])  # a force and moment about the origin, at the far end
-    return np.asarray(lever.transpose(0, 2, 1) @ flexibility @ lever)
+    clamped = np.asarray(np.linalg.inv(ends), dtype=np.float64)  # of the far ends, the near ones clamped
+    return shifted(clamped, own.points[1:])
 
 
 def _member_growth(study: Study, own: LineModel, states: tuple[State, ...]) -> Floats:

@@ -12,7 +12,7 @@ import numpy as np
 from takeup.choose.arrange.chain import Chain, chain_of, walls_of
 from takeup.choose.arrange.places import places_of
 from takeup.choose.arrange.prices import Prices
-from takeup.choose.arrange.records import Floats, Place
+from takeup.choose.arrange.records import Floats, LoopShape, Place
 from takeup.choose.resolve import choose_joints
 from takeup.choose.rests import APART, CARRIERS, Stretch, blocked_stretches, level_runs
 from takeup.choose.rules import weight_spans
@@ -69,6 +69,11 @@ class Ground:
     def walls(self) -> Floats:
         """Section modulus and area of the pipe at every cut, (c, 2)."""
         return walls_of(self.chain)
+
+    @cached_property
+    def loop_shapes(self) -> dict[tuple[object, ...], LoopShape]:
+        """Loops that were worked out already, by what makes them (loop.py)."""
+        return {}
 
     @cached_property
     def cuts(self) -> dict[int, int]:

@@ -13,16 +13,16 @@ from dataclasses import replace
 import numpy as np
 
 from takeup.basis import intermediate_guide_spacing
-from takeup.choose.arrange.bare import stress_of, widest_range
-from takeup.choose.arrange.chain import chain_of, walls_of
+from takeup.choose.arrange.bare import widest_range
 from takeup.choose.arrange.ground import Ground
+from takeup.choose.arrange.loop_shape import loop_forces
 from takeup.choose.arrange.loops import LoopSize, loop_sizes, why_no_loops
-from takeup.choose.arrange.records import Floats, Plan, Refusal
+from takeup.choose.arrange.records import Plan, Refusal
 from takeup.library import size_number
 from takeup.line import Hold, second_moment
 from takeup.line.allowed import LoopRoom
 from takeup.line.holding import HoldRule
-from takeup.line.looped import LoopPlan, looped, moved_station, tangent_of
+from takeup.line.looped import LoopPlan, tangent_of
 from takeup.line.parts import Position, station_words
 
 LEAST_GROWTH = 0.002
@@ -114,7 +114,7 @@ def _clear(ground: Ground, plan: LoopPlan, span: tuple[int, int]) -> str:
 
 def _plan(ground: Ground, span: tuple[int, int], loop: LoopPlan, grown: float) -> Plan:
     near, far = span
-    forces, words = _forces(ground, span, loop)
+    forces, words = loop_forces(ground, span, loop)
     pipe = ground.line.section_at(loop.station)
     size = size_number(pipe.pipe.size)
     radius = tangent_of(pipe.pipe.bends)
@@ -194,18 +194,6 @@ def _guide(rule: HoldRule, station: float) -> Hold:
         clearance=rule.clearance,
         can_carry=rule.can_carry,
     )
-
-
-def _forces(ground: Ground, span: tuple[int, int], loop: LoopPlan) -> tuple[Floats, str]:
-    """Return what a span with a loop does to both of its ends, (2, s, 3) [N], and its stress in words."""
-    study = looped(ground.study, ground.line.name, (loop,))
-    line = study.line(ground.line.name)
-    chain = chain_of(study, line)
-    stations = [moved_station(ground.places[number].station, (loop,)) for number in span]
-    cuts = np.array([[chain.cut_at(station) for station in stations]])
-    wrench = chain.forces(cuts)[0]
-    stress = stress_of(chain, walls_of(chain), wrench, (int(cuts[0, 0]), int(cuts[0, 1])))
-    return np.stack([-wrench[:, :3], wrench[:, :3]]), stress.words
 
 
 __all__ = ["LEAST_GROWTH", "MOST_SIZES", "loop_plans"]

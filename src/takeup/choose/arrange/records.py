@@ -115,4 +115,21 @@ class Arranged:
     loops: tuple[LoopPlan, ...] = ()
 
 
-__all__ = ["Arranged", "Concept", "Floats", "Place", "Plan", "Refusal"]
+@dataclass(frozen=True, kw_only=True, slots=True)
+class LoopShape:
+    """A loop by itself, wherever it stands in its leg.
+
+    Args:
+        station: of its middle where it was worked out [m].
+        points: of its cuts, from the tangent point before it to that beyond it, where it was worked out [m], (q, 3).
+        flexibility: of all of it about the origin, where it was worked out, (6, 6).
+        stiffness: E A, E I, G J of straight pipe of its section.
+    """
+
+    station: float
+    points: Floats
+    flexibility: Floats
+    stiffness: Floats
+
+
+__all__ = ["Arranged", "Concept", "Floats", "LoopShape", "Place", "Plan", "Refusal"]
