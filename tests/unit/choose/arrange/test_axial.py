@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 from tests.bare_lines import GUIDES, RESTS, bare_text, ground_on
 
 from takeup.choose.arrange.places import places_of
+from takeup.choose.arrange.propose import hunt_of, propose
+from takeup.choose.arrange.relax import relaxations
 from takeup.choose.arrange.spans import NEVER, plans_of
+from takeup.choose.rules import guides_beside
 from takeup.line.reading.positions import check_name
 
 STOCK = "axial DN 100, 6 bar, 20 mm"
@@ -58,3 +62,36 @@ def test_places_by_a_distance_get_names_that_a_file_can_hold():
 def test_what_is_never_proposed_is_said_once_and_not_for_every_span():
     _, refusals = plans_of(ground_on(bare_text("16 m east", may=())))
     assert not {one.concept for one in refusals} & set(NEVER)
+
+
+def test_a_preset_takes_from_the_spring_what_it_leaves():
+    ground = ground_on(bare_text("21 m east", may=()))
+    takeup = joints_in(ground, 0, 1)[STOCK].takeups[0]
+    plan = joints_in(ground, 0, 1)[STOCK]
+    pressures = [state.at(ground.line.name, takeup.position.station).pressure_at(3.0) for state in ground.states]
+    stretched = takeup.preset - ground.growth(0, 1)[:, 0]
+    # |P A_e - k (x + x_0)| along the pipe, outwards at the far end: first principles; to rounding
+    expected = [p * takeup.data.effective_area for p in pressures] - takeup.data.axial_rate * stretched
+    assert plan.forces[1][:, 0] == pytest.approx(expected, rel=1e-9)
+
+
+def test_guides_move_towards_their_joint_out_of_what_is_kept_clear():
+    ground = ground_on(bare_text("21 m east", may=()))
+    takeup = joints_in(ground, 0, 1)[STOCK].takeups[0]
+    free = guides_beside(ground.study, ground.line, takeup, (0.0, 21.0))
+    second = free[1]
+    allowed = replace(ground.line.allowed, keep_clear=((second - 0.2, second + 0.5),))
+    kept = guides_beside(ground.study, replace(ground.line, allowed=allowed), takeup, (0.0, 21.0))
+    assert takeup.position.station < free[0] < second
+    assert kept[:2] == pytest.approx([free[0], second - 0.2], abs=1e-9)  # to rounding: the nearer edge
+
+
+def test_a_deeper_loop_that_would_serve_is_told_with_its_own_depth():
+    room = "{ towards: north, depth: 0.5 m }"
+    hunt = hunt_of(ground_on(bare_text("16 m east", may=(), room=room, series="")))
+    propose(hunt, 1)
+    assert hunt.proposals == []
+    deeper = [one for one in relaxations(hunt) if "loop" in one.words]
+    assert deeper
+    for one in deeper:
+        assert one.words == f"if a loop could go out by {one.proposal.whole.loops[0].depth:.1f} m"
