@@ -247,16 +247,21 @@ def whole_number(about: str, *, least: int, most: int) -> Reads:
     return Reads(read=read, about=about, bare_number=True)
 
 
-def yes_or_no() -> Reads:
-    """Make the marker of a question; the value is True for yes."""
-    answers = {"yes": True, "no": False}
+def yes_or_no(*, or_true: bool = False) -> Reads:
+    """Make the marker of a question; the value is True for yes.
+
+    Args:
+        or_true: whether true and false are as good as yes and no.
+    """
+    answers = {"yes": True, "no": False} | ({"true": True, "false": False} if or_true else {})
+    about = "yes or no, or true or false" if or_true else "yes or no"
 
     def read(text: str) -> bool:
         if text not in answers:
-            raise ValueError(f"found '{text}', expected yes or no")
+            raise ValueError(f"found '{text}', expected {about}")
         return answers[text]
 
-    return Reads(read=read, about="yes or no", words=tuple(answers))
+    return Reads(read=read, about=about, words=tuple(answers))
 
 
 def iso_date(text: str) -> str:

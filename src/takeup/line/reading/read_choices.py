@@ -120,7 +120,8 @@ def _table(book: FaultBook, item: ChoiceItem, path: Path) -> SeriesTable | None:
 def _check_answer(book: FaultBook, item: ChoiceItem, path: Path) -> None:
     """Note a joint that is neither named nor to be selected, or both."""
     if item.select is False:
-        book.add((*path, "select"), "'no' leaves the joint open: say yes, or name one under 'joint'")
+        said = book.words((*path, "select"))
+        book.add((*path, "select"), f"'{said}' leaves the joint open: say yes, or name one under 'joint'")
     elif item.joint is None and item.select is None:
         book.add(path, "a joint of a series is named under 'joint', or 'select: true' selects one; neither is there")
     elif item.joint is not None and item.select:

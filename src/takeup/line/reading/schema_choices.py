@@ -50,9 +50,9 @@ class ChoiceItem(Item):
     joint: Words | None = Field(
         default=None, description="name of the joint in its series, where it is not to be selected (this or `select`)"
     )
-    select: Annotated[bool, yes_or_no()] | None = Field(
+    select: Annotated[bool, yes_or_no(or_true=True)] | None = Field(
         default=None,
-        description="yes: the first joint of the series that fits, and whose own study stands (this or `joint`)",
+        description="yes: the first joint of the series that fits and whose own study stands (this or `joint`)",
     )
     rank: Annotated[Ranks, one_of(get_args(Ranks), what="rank")] | None = Field(
         default=None,
