@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 import re
+from typing import Protocol
 
 import numpy as np
 from numpy.typing import NDArray
@@ -21,6 +22,44 @@ _HINTS = {
     "\N{MINUS SIGN}": "; write a plain hyphen for the minus",
 }
 """What to say of a text that is no number, by a sign in it; the first that is found counts."""
+
+
+class Limits(Protocol):
+    """What a number may be: each limit None where there is none."""
+
+    @property
+    def above(self) -> float | None:
+        """Least value, itself excluded."""
+        ...
+
+    @property
+    def least(self) -> float | None:
+        """Least value."""
+        ...
+
+    @property
+    def most(self) -> float | None:
+        """Greatest value."""
+        ...
+
+    @property
+    def whole(self) -> bool:
+        """Whether it is a whole number."""
+        ...
+
+
+def outside(values: NDArray[np.float64], limits: Limits) -> NDArray[np.bool_]:
+    """Return which numbers break a limit; NaN, a number that is not said, breaks none, (n,)."""
+    wrong = np.zeros(values.shape, dtype=bool)
+    if limits.above is not None:
+        wrong |= values <= limits.above
+    if limits.least is not None:
+        wrong |= values < limits.least
+    if limits.most is not None:
+        wrong |= values > limits.most
+    if limits.whole:
+        wrong |= ~np.isnan(values) & (values != np.round(values))
+    return wrong
 
 
 def all_numbers(cells: tuple[str, ...]) -> NDArray[np.float64] | None:

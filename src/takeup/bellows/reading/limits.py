@@ -7,11 +7,11 @@ from collections.abc import Callable
 import numpy as np
 import numpy.typing as npt
 
-from takeup.bellows.geometry import Array
 from takeup.bellows.reading.inputs import INPUTS, WORDS, Input, Word
 from takeup.bellows.reading.table import Table
 from takeup.reading.faultlist import FaultList
 from takeup.reading.fields import LONGEST_NAME, nearest
+from takeup.reading.numbers import outside
 from takeup.reading.sheet import quoted
 from takeup.reading.yaml_places import unsound
 
@@ -44,27 +44,13 @@ def _said(table: Table, one: Input) -> Rows:
 
 def _check_number(table: Table, one: Input, faults: FaultList) -> Rows:
     values = table.numbers[one.column]
-    wrong = _outside(values, one)
+    wrong = outside(values, one)
     _note(
         table,
         (one.column, np.flatnonzero(wrong)),
         lambda row: f"{table.called(one.column)}: {table.typed(row, one.column)}: {one.broken(float(values[row]))}",
         faults,
     )
-    return wrong
-
-
-def _outside(values: Array, one: Input) -> Rows:
-    """Return which numbers break a limit; one that is not said breaks none."""
-    wrong = np.zeros(values.shape, dtype=bool)
-    if one.above is not None:
-        wrong |= values <= one.above
-    if one.least is not None:
-        wrong |= values < one.least
-    if one.most is not None:
-        wrong |= values > one.most
-    if one.whole:
-        wrong |= ~np.isnan(values) & (values != np.round(values))
     return wrong
 
 

@@ -162,7 +162,7 @@ def _plan(ground: Ground, choice: Choice, row: int, span: tuple[int, int], asked
     thrust = float(np.abs(asked.pressure).max()) * data.effective_area
     movement = float(screen(asked, choice.table).movement[row])
     return Plan(
-        concept=choice.kind,  # type: ignore[arg-type]  # a concept is called as its kind
+        concept=next(concept for concept in AXIAL if concept == choice.kind),
         near=near,
         far=far,
         takeups=(takeup,),

@@ -14,7 +14,7 @@ import numpy as np
 
 from takeup.choose.arrange.chain import Chain
 from takeup.choose.arrange.ground import Ground
-from takeup.choose.arrange.records import Floats, Plan, Refusal
+from takeup.choose.arrange.records import Concept, Floats, Plan, Refusal
 from takeup.line import Allowables
 
 SURE = 1.25
@@ -50,10 +50,9 @@ def bare_plans(ground: Ground, near: int, far: int) -> Iterator[Plan | Refusal]:
     yield _plan(ground, "no take-up", (near, far), forces, f"nothing: {said} by the bare pipe alone")
 
 
-def _plan(ground: Ground, concept: str, span: tuple[int, int], forces: np.ndarray, words: str) -> Plan:
-    assert concept in ("as given", "free end", "no take-up"), "those without a joint"
+def _plan(ground: Ground, concept: Concept, span: tuple[int, int], forces: np.ndarray, words: str) -> Plan:
     return Plan(
-        concept=concept,  # type: ignore[arg-type]  # one of three words, as asserted
+        concept=concept,
         near=span[0],
         far=span[1],
         takeups=(),

@@ -21,13 +21,13 @@ from takeup.choose.comparison.quantities import AGREED, BY_QUANTITY, PASSED_OVER
 from takeup.choose.comparison.targets import Target
 from takeup.joints.tables.cells import Cells, csv_cells
 from takeup.joints.tables.headings import Heading, heading
-from takeup.joints.tables.judging import outside
 from takeup.joints.tables.measures import in_si
 from takeup.joints.tables.stated import numbers_of, why_formula
 from takeup.joints.tables.workbook import is_workbook, workbook_cells
 from takeup.line.reading.read_doubles import HALVES
 from takeup.reading.faultlist import FaultList
 from takeup.reading.fields import listed, nearest
+from takeup.reading.numbers import outside
 from takeup.reading.sheet import Form, quoted
 from takeup.reading.yaml_places import unsound
 

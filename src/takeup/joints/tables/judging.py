@@ -20,8 +20,8 @@ from takeup.joints.tables.derating import against_rated, derating_of
 from takeup.joints.tables.kinds_of_table import LIMITED, REFUSED_KINDS, RODDED, RODLESS, TABLE_KINDS, TIED, UNIVERSALS
 from takeup.joints.tables.measures import SHOWN
 from takeup.joints.tables.stated import Stated
-from takeup.joints.tables.table import Floats
 from takeup.reading.fields import LONGEST_NAME, LONGEST_TEXT, nearest
+from takeup.reading.numbers import outside
 from takeup.reading.sheet import quoted
 from takeup.reading.yaml_places import unsound
 
@@ -51,20 +51,6 @@ def judge(said: Stated) -> None:
 def of_kinds(said: Stated, kinds: tuple[str, ...]) -> Rows:
     """Return which rows are of these kinds, (n,)."""
     return np.array([kind in kinds for kind in said.said("kind")], dtype=bool)
-
-
-def outside(values: Floats, one: Column) -> Rows:
-    """Return which numbers in our unit break a limit of their column; NaN breaks none, (n,)."""
-    wrong = np.zeros(values.shape, dtype=bool)
-    if one.above is not None:
-        wrong |= values <= one.above
-    if one.least is not None:
-        wrong |= values < one.least
-    if one.most is not None:
-        wrong |= values > one.most
-    if one.whole:
-        wrong |= ~np.isnan(values) & (values != np.round(values))
-    return wrong
 
 
 def _note(said: Stated, wrong: Rows, column: str, message: Callable[[int], str]) -> None:
@@ -254,4 +240,4 @@ def _check_derating(said: Stated) -> None:
             said.note(row, "derating", wrong)
 
 
-__all__ = ["Rows", "judge", "of_kinds", "outside"]
+__all__ = ["Rows", "judge", "of_kinds"]

@@ -10,10 +10,11 @@ from takeup.bellows.geometry import Bellows, bellows, chosen, stack_thickness, w
 from takeup.bellows.impossible import impossible
 from takeup.bellows.unlikely import MOST_OF_BORE, THINNEST_OF_BORE, THINNEST_OF_HEIGHT, unlikely
 from takeup.joints.tables.columns import BELLOWS, BY_NAME, GEOMETRY_NEEDED
-from takeup.joints.tables.judging import Rows, outside
+from takeup.joints.tables.judging import Rows
 from takeup.joints.tables.measures import in_si
 from takeup.joints.tables.stated import Stated
 from takeup.joints.tables.table import Floats
+from takeup.reading.numbers import outside
 
 RADII = ("crest_radius", "root_radius")
 _CLOSE = 1e-6  # shapes nearer to a limit than this are asked one by one, which decides
