@@ -23,7 +23,7 @@ from takeup.edge import SI
 from takeup.joints.tables import DEMONSTRATION, load_table
 from takeup.line.reading.reader import read_study
 from takeup.papers import summary_lines
-from takeup.papers.series_inputs import series_tables
+from takeup.papers.calculation.series_inputs import series_tables
 from takeup.results import results_of
 
 EXAMPLES = Path(__file__).parents[2] / "examples"

@@ -15,7 +15,7 @@ from takeup.drawing import to_svg
 from takeup.drawing.joint_views import joint_view
 from takeup.joints import ALL_KINDS, JointKind, RouteKind
 from takeup.joints.telling import held_by
-from takeup.papers.joint_kinds import kind_rows
+from takeup.papers.joints.joint_kinds import kind_rows
 
 FOLDER, PICTURES = REFERENCE / "kinds", Path("docs") / "pictures" / "kinds"
 EXAMPLES = Path("examples") / "kinds"

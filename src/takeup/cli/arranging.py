@@ -74,8 +74,8 @@ def _hand_over(outcome: Outcome, file: Path, folder: Path) -> None:
     """Write the papers of a search, whole or not at all, and print its table."""
     from takeup.choose.arrange.document import proposals_document
     from takeup.choose.arrange.written import DOCUMENT, json_text, lay_beside, left_over, proposal_texts
-    from takeup.papers.comparison import COMPARISON, comparison_pdf
-    from takeup.papers.proposal_sheet import proposal_lines
+    from takeup.papers.proposals.comparison import COMPARISON, comparison_pdf
+    from takeup.papers.proposals.proposal_sheet import proposal_lines
     from takeup.reading.writing import write_whole
 
     document = proposals_document(outcome)

@@ -43,9 +43,9 @@ def rate(
     from takeup.bellows import rating
     from takeup.bellows.document import csv_text, document_of, json_text
     from takeup.bellows.reading import read_bellows
-    from takeup.papers.bellows_sheet import rating_lines
-    from takeup.papers.convolution_picture import write_pictures
-    from takeup.papers.envelope_picture import write_envelopes
+    from takeup.papers.joints.bellows_sheet import rating_lines
+    from takeup.papers.joints.convolution_picture import write_pictures
+    from takeup.papers.joints.envelope_picture import write_envelopes
 
     if as_csv and as_json:
         say("takeup: --csv and --json are two answers: give one of them")
@@ -87,7 +87,7 @@ def design(
     from takeup.bellows import design as designing
     from takeup.bellows.design.document import design_document
     from takeup.bellows.document import json_text
-    from takeup.papers.bellows_design_sheet import design_lines
+    from takeup.papers.joints.bellows_design_sheet import design_lines
 
     read = designing.read_duty(duty)
     document = design_document(read, designing.design(read.duty, least=least))

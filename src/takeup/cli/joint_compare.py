@@ -39,7 +39,7 @@ def compare(
     from takeup.edge import UNITS_FOR
     from takeup.line.reading.reader import read_study
     from takeup.papers import write_calculation
-    from takeup.papers.joint_compare import comparison_lines
+    from takeup.papers.joints.joint_compare import comparison_lines
     from takeup.reading.sheet import read_bytes
     from takeup.results import write_results
 

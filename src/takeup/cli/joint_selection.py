@@ -46,7 +46,7 @@ def select(
     from takeup.choose.selection.asked import selection_for_duty, selection_for_takeup
     from takeup.choose.selection.document import select_document
     from takeup.line.reading.reader import read_study
-    from takeup.papers.selection_sheet import selection_lines
+    from takeup.papers.joints.selection_sheet import selection_lines
 
     if (file is None) == (duty is None) or (file is not None and takeup is None):
         say("takeup: give a line file and --takeup NAME, or --duty DUTY")

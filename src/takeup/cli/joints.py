@@ -29,7 +29,7 @@ def kinds(*, as_json: Annotated[bool, Parameter(name="--json", negative=())] = F
     """
     import json
 
-    from takeup.papers.joint_kinds import kinds_document, kinds_lines
+    from takeup.papers.joints.joint_kinds import kinds_document, kinds_lines
 
     print_out(json.dumps(kinds_document(), indent=1, ensure_ascii=False) if as_json else "\n".join(kinds_lines()))
     return PROVED

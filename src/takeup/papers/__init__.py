@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from takeup.papers.calculation import write_calculation
-from takeup.papers.hold_list import hold_lines
-from takeup.papers.summary import summary_lines
+from takeup.papers.calculation.calculation import write_calculation
+from takeup.papers.summary.hold_list import hold_lines
+from takeup.papers.summary.summary import summary_lines
 
 __all__ = ["hold_lines", "summary_lines", "write_calculation"]

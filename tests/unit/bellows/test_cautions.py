@@ -12,7 +12,7 @@ from takeup.bellows.document import csv_text, document_of
 from takeup.bellows.envelope import closing_gap, life_movement
 from takeup.bellows.rating import rate
 from takeup.bellows.reading import bellows_from_bytes
-from takeup.papers.bellows_sheet import rating_lines
+from takeup.papers.joints.bellows_sheet import rating_lines
 
 HEAD = (
     "name,inside_diameter_mm,convolution_height_mm,pitch_mm,convolutions,plies,ply_thickness_mm,modulus_gpa,poisson,"

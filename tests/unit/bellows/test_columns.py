@@ -20,7 +20,7 @@ from takeup.bellows.document import csv_text, document_of, json_text
 from takeup.bellows.rating import Rated
 from takeup.bellows.reading import bellows_from_bytes
 from takeup.bellows.schema import rating_schema
-from takeup.papers.bellows_sheet import figures, rating_lines
+from takeup.papers.joints.bellows_sheet import figures, rating_lines
 
 SCHEMA = Path(takeup.bellows.__file__).parent / "rating.schema.json"
 HEAD = "name,inside_diameter_mm,convolution_height_mm,pitch_mm,convolutions,plies,ply_thickness_mm,modulus_gpa,poisson"

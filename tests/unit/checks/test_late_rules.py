@@ -9,7 +9,7 @@ from tests.builders import checks, hold, joint, line_file, rule, study_of
 from takeup.checks import governing
 from takeup.hand import friction_by_hand
 from takeup.line import states_of
-from takeup.papers.front import outcome_words
+from takeup.papers.common.places import outcome_words
 from takeup.results import results_of
 
 WATER = {

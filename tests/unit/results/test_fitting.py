@@ -10,7 +10,7 @@ import pytest
 from tests.builders import joint, line_file, study_of
 
 from takeup.edge import SI, US
-from takeup.papers.fitting import fitting_tables
+from takeup.papers.calculation.fitting import fitting_tables
 from takeup.results import results_of
 
 LINER = "liner: { fitted: yes, clearance: 8 mm, length: 400 mm, drained: no, source: sheet 7 }, "

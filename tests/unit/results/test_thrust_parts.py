@@ -12,7 +12,7 @@ from tests.unit.study.thrust_lines import UNIVERSAL, tied
 
 import takeup.results
 from takeup.edge import SI, US
-from takeup.papers.beyond import bows_table, guides_table, swings_table
+from takeup.papers.common.beyond import bows_table, guides_table, swings_table
 from takeup.results import results_of
 
 SCHEMA = json.loads((Path(takeup.results.__file__).parent / "results.schema.json").read_text(encoding="utf-8"))

@@ -1,0 +1,111 @@
+"""The calculation: results.json as a document that an office can send.     (papers/calculation/calculation.py)
+
+Everything printed comes from the results. The words and figures are made here and in the modules beside this one;
+`calculation.typ` sets them. The PDF is tagged (PDF/UA-1) and fit for archives (PDF/A-2a), and the same results give
+the same bytes.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import tempfile
+from collections.abc import Mapping
+from datetime import UTC, date, datetime
+from pathlib import Path
+
+from takeup.drawing import layout_sheets, to_svg
+from takeup.drawing.reading import Results, record_of, records_of, text_of, texts_of
+from takeup.edge import SI, Units
+from takeup.papers.calculation.front import front_page
+from takeup.papers.calculation.inputs import inputs_section
+from takeup.papers.calculation.loads import joints_section, loads_section
+from takeup.papers.calculation.not_held import not_held_section
+from takeup.papers.calculation.proofs import checks_section, made_section
+from takeup.papers.calculation.stability import stability_section
+from takeup.papers.calculation.states import states_section
+from takeup.papers.calculation.walk import walk_section
+from takeup.papers.common.glyphs import FONTS, printable_tree
+from takeup.papers.common.places import lines_words
+from takeup.papers.common.tables import Tree, sentences
+
+TEMPLATE = Path(__file__).parent / "calculation.typ"
+
+
+def write_calculation(results: Results, path: Path, units: Units = SI) -> None:
+    """Write the calculation as a PDF: whole to a temporary name beside the target, then renamed.
+
+    Args:
+        results: The results document.
+        path: Where to write it; its folder exists.
+        units: What its numbers are written in.
+    """
+    handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=".calculation-", suffix=".pdf")
+    try:
+        with os.fdopen(handle, "wb") as stream:
+            stream.write(calculation_pdf(results, units))
+        Path(temporary).chmod(0o644)
+        Path(temporary).replace(path)
+    except BaseException:
+        Path(temporary).unlink(missing_ok=True)
+        raise
+
+
+def calculation_pdf(results: Results, units: Units = SI) -> bytes:
+    """Return the calculation as the bytes of a PDF.
+
+    Args:
+        results: The results document.
+        units: What its numbers are written in.
+    """
+    import typst
+
+    fonts = typst.Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[FONTS])
+    clean = printable_tree(results)
+    assert isinstance(clean, Mapping), "the results are a record"
+    made, warnings = typst.compile_with_warnings(
+        TEMPLATE,
+        font_paths=fonts,
+        ignore_system_fonts=True,
+        format="pdf",
+        sys_inputs={"data": json.dumps(contents_of(clean, units), ensure_ascii=False)},
+        pdf_standards=["ua-1", "a-2a"],
+        timestamp=_timestamp(text_of(record_of(record_of(clean, "input"), "document"), "date")),
+    )
+    assert not warnings, "; ".join(str(warning) for warning in warnings)
+    assert isinstance(made, bytes), "one PDF is one row of bytes"
+    return made
+
+
+def _timestamp(day: str) -> datetime:
+    """Return the document's date as a moment; its revision bears the date, whenever the file is made."""
+    return datetime.combine(date.fromisoformat(day), datetime.min.time(), tzinfo=UTC)
+
+
+def contents_of(results: Results, units: Units = SI) -> Tree:
+    """Return all that is printed, in the order of the pages."""
+    document = record_of(record_of(results, "input"), "document")
+    sheets = layout_sheets(results, units)
+    number, revision = text_of(document, "number"), text_of(document, "revision")
+    return {
+        "running": f"{number}, revision {revision} · {lines_words(results)}",
+        "front": front_page(results, units),
+        "drawing": {
+            "title": "Line drawn to scale" if len(sheets) == 1 else "Lines drawn to scale",
+            "sheets": [{"svg": to_svg(sheet), "alt": f"{sheet.title}. {sheet.description}"} for sheet in sheets],
+        },
+        "not_held": not_held_section(results, units),
+        "inputs": inputs_section(results, units),
+        "assumptions": sentences(texts_of(results, "assumptions")),
+        "states": states_section(results, units),
+        "loads": loads_section(results, units),
+        "joints": joints_section(results, units),
+        "stability": stability_section(results, units),
+        "walk": walk_section(results, units),
+        "checks": checks_section(results, units),
+        "not_covered": [
+            [text_of(item, "what"), text_of(item, "because")] for item in records_of(results, "not_covered")
+        ],
+        "cautions": sentences(texts_of(results, "cautions")),
+        "made": made_section(results),
+    }

@@ -1,0 +1,1 @@
+"""What several papers use: tables, numbers, typeface, charts, names of places.     (papers/common/__init__.py)"""

@@ -1,0 +1,1 @@
+"""What the commands on joints and bellows print, and their pictures.     (papers/joints/__init__.py)"""
