@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 
-from takeup.drawing.lettering import CAPITALS, width_of
-from takeup.drawing.sheet import Dimension, Point, Polyline, Stroke, Text
+from takeup.drawing.lettering import CAPITALS, UPWARDS, width_of
+from takeup.drawing.sheet import Dimension, Ordinate, Point, Polyline, Stroke, Text
 
 _LINE = Stroke(width=0.18)
 _THIN = Stroke(width=0.13, ink="grey")
@@ -13,6 +13,7 @@ _TICK = 1.1
 _BEYOND = 1.2
 _SAME = 1e-6
 _BETWEEN = 1.4  # words stand so far from the ticks on either side [mm]
+_HANG = 1.2  # words hang so far under the end of their leader [mm]
 _FREE = 3.4  # the extension line starts clear of the signs on the pipe
 
 
@@ -33,6 +34,20 @@ def expanded(dimension: Dimension) -> tuple[tuple[Polyline, ...], Text]:
         slant = (along[0] + aside[0], along[1] + aside[1])
         strokes.append(Polyline(points=(_moved(end, slant, -_TICK), _moved(end, slant, _TICK)), stroke=_LINE))
     return tuple(strokes), _words(dimension, (ends[0], ends[1]), along)
+
+
+def led(ordinate: Ordinate) -> tuple[Polyline, Text]:
+    """Return the way from a place to its words, and the words, read upwards and hung from its end."""
+    x, y = ordinate.points[-1]
+    text = Text(
+        at=(x + CAPITALS * ordinate.size / 2.0, y + _HANG),
+        words=ordinate.words,
+        size=ordinate.size,
+        anchor="end",
+        rotation=UPWARDS,
+        bold=ordinate.bold,
+    )
+    return Polyline(points=ordinate.points, stroke=_THIN), text
 
 
 def shifts(words: str, size: float, length: float) -> tuple[float, ...]:
@@ -73,12 +88,14 @@ def _words(dimension: Dimension, ends: tuple[Point, Point], along: Point) -> Tex
 
 def words_box(text: Text) -> tuple[float, float, float, float]:
     """Return the level box round words set at any angle [mm]."""
-    half, top, below = width_of(text.words, text.size) / 2.0, CAPITALS * text.size, 0.22 * text.size
+    width = width_of(text.words, text.size, bold=text.bold)
+    before = {"start": 0.0, "middle": width / 2.0, "end": width}[text.anchor]
+    top, below = CAPITALS * text.size, 0.22 * text.size
     turned = math.radians(text.rotation)
     cosine, sine = math.cos(turned), math.sin(turned)
     corners = [
         (text.at[0] + x * cosine - y * sine, text.at[1] + x * sine + y * cosine)
-        for x in (-half, half)
+        for x in (-before, width - before)
         for y in (-top, below)
     ]
     xs, ys = [x for x, _ in corners], [y for _, y in corners]

@@ -84,6 +84,19 @@ class Dimension:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Ordinate:
+    """How far a place is along an axis that runs to the right: the way from it to the words, which are read upwards.
+
+    `points` begin at the place and end over the words, which hang from there; `words` is the true length in the world.
+    """
+
+    points: tuple[Point, ...]
+    words: str
+    size: float
+    bold: bool = False
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Sign:
     """A sign of one thing: what sort and kind of thing, its name, and what the sign is drawn of."""
 
@@ -93,16 +106,21 @@ class Sign:
     items: tuple[Polyline | Arc | Circle, ...]
 
 
-Item = Polyline | Arc | Circle | Text | Dimension | Sign
+Item = Polyline | Arc | Circle | Text | Dimension | Ordinate | Sign
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class View:
-    """A part of the sheet: its title, the denominator of its scale (None when it has none) and what it shows."""
+    """A part of the sheet: its title, the denominator of its scale (None when it has none) and what it shows.
+
+    `zero` is where the origin of what is shown falls on the sheet, or would fall beyond its edge [mm]: that of the
+    plan's coordinates, or station nought at elevation nought.
+    """
 
     title: str
     scale: int | None
     items: tuple[Item, ...]
+    zero: Point | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

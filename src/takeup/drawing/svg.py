@@ -8,8 +8,8 @@ from __future__ import annotations
 import math
 from xml.etree import ElementTree as ET
 
-from takeup.drawing.dimension import expanded
-from takeup.drawing.sheet import Arc, Circle, Dimension, Item, Polyline, Sheet, Sign, Stroke, Text, View
+from takeup.drawing.dimension import expanded, led
+from takeup.drawing.sheet import Arc, Circle, Dimension, Item, Ordinate, Polyline, Sheet, Sign, Stroke, Text, View
 from takeup.edge import TIE
 
 _INK = {"black": "#000000", "grey": "#555555", "pale": "#aaaaaa"}
@@ -63,6 +63,9 @@ def _write(group: ET.Element, item: Item) -> None:
         _write_text(group, item)
     elif isinstance(item, Sign):
         _write_sign(group, item)
+    elif isinstance(item, Ordinate):
+        for part in led(item):
+            _write(group, part)
     else:
         _write_dimension(group, item)
 
