@@ -7,8 +7,8 @@ import math
 from takeup.drawing.lettering import CAPITALS, UPWARDS, width_of
 from takeup.drawing.sheet import Dimension, Ordinate, Point, Polyline, Stroke, Text
 
-_LINE = Stroke(width=0.18)
-_THIN = Stroke(width=0.13, ink="grey")
+_LINE = Stroke(width=0.25)
+_THIN = Stroke(width=0.18, ink="grey")
 _TICK = 1.1
 _BEYOND = 1.2
 _SAME = 1e-6

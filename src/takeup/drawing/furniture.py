@@ -37,7 +37,7 @@ def frame_view(room: Box, foot: float) -> View:
         Polyline(points=corners, stroke=_FRAME, closed=True),
         Polyline(points=((left, foot), (right, foot)), stroke=_RULE),
     )
-    return View(title="Frame", scale=None, items=items)
+    return View(title="Frame", scale=None, items=items, layer="frame")
 
 
 def foot_above(places: tuple[Place, ...], foot: float) -> float:
@@ -83,7 +83,7 @@ def legend_view(places: tuple[Place, ...], room: Box, foot: float) -> View:
         assert sign is not None, "only kinds with a sign are explained"
         items.append(replace(sign, name=kind, sort="legend"))
         items.append(Text(at=(x + 7.0, y + 0.9), words=EXPLAINED.get(kind, kind), size=_TYPE))
-    return View(title="Signs", scale=None, items=tuple(items))
+    return View(title="Signs", scale=None, items=tuple(items), layer="legend")
 
 
 def use_view(room: Box) -> View:
@@ -146,7 +146,7 @@ def title_block(results: Results, lines: Sequence[Record], units: Units, said: t
     note = f"{FORCES} Stations and elevations in {_LENGTHS[units.system]}."
     items.append(Text(at=(left + 1.5, bottom - 4.6), words=note, size=2.3))
     items.append(Text(at=(left + 1.5, bottom - 1.4), words=WARNING, size=2.3, bold=True))
-    return View(title="Title block", scale=None, items=tuple(items))
+    return View(title="Title block", scale=None, items=tuple(items), layer="title block")
 
 
 def _line_words(line: Record, units: Units) -> str:

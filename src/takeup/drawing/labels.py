@@ -19,7 +19,7 @@ Box = tuple[float, float, float, float]
 LineOfWords = tuple[str, bool]
 Stroked = tuple[Point, Point]
 TYPE = 2.6  # size of the type of labels [mm]
-_LEADER = Stroke(width=0.13, ink="grey")
+_LEADER = Stroke(width=0.18, ink="grey")
 _GAP = 0.8
 _DISTANCES = (3.5, 5.0, 7.0, 9.5, 13.0, 17.0, 22.0, 28.0)
 _FOR_STROKE, _FOR_SIGN = 9.0, 25.0  # what a leader costs that crosses one [mm of leader]
@@ -138,10 +138,17 @@ class Label:
     lines: tuple[LineOfWords, ...]
     spots: tuple[Point, ...]
     along: Point = (1.0, 0.0)
+    size: float = TYPE
 
 
 def place_label(
-    lines: tuple[LineOfWords, ...], at: Point, taken: Taken, *, along: Point = (1.0, 0.0), near: bool = False
+    lines: tuple[LineOfWords, ...],
+    at: Point,
+    taken: Taken,
+    *,
+    along: Point = (1.0, 0.0),
+    near: bool = False,
+    size: float = TYPE,
 ) -> tuple[Item, ...]:
     """Return a label near a point, with a leader where it stands off; nothing when no place at all is free.
 
@@ -151,8 +158,9 @@ def place_label(
         taken: What is on the sheet already; the label is added to it.
         along: The way of the pipe there; places beside it are tried before places along it.
         near: Whether only a place close by, with a leader that crosses nothing, will do.
+        size: Of the type [mm].
     """
-    label = Label(lines=lines, spots=(at,), along=along)
+    label = Label(lines=lines, spots=(at,), along=along, size=size)
     return _placed(label, taken, _DISTANCES[_NEAR - 1] if near else math.inf)[0]
 
 
@@ -182,7 +190,7 @@ def place_labels(labels: Sequence[Label], taken: Taken) -> tuple[list[tuple[Item
 
 def _placed(label: Label, taken: Taken, most: float) -> tuple[tuple[Item, ...], float]:
     """Return a label where it costs least, and the cost; nothing where no place costs at most so much."""
-    size = _size_of(label.lines)
+    size = _size_of(label)
     best: tuple[float, Box, Point] | None = None
     for at in label.spots:
         around = taken.near(at, _DISTANCES[-1] + max(size) + 2.0 * _GAP)
@@ -201,7 +209,7 @@ def _placed(label: Label, taken: Taken, most: float) -> tuple[tuple[Item, ...], 
     taken.words.append(box)
     if math.dist(at, end) > _DISTANCES[0]:
         taken.strokes.append((_trimmed(at, end), end))
-    return _label_items(label.lines, box, (at, end)), cost
+    return _label_items(label, box, (at, end)), cost
 
 
 def _boxes_round(at: Point, size: Point, distances: tuple[float, ...], along: Point) -> Iterator[tuple[float, Box]]:
@@ -220,9 +228,9 @@ def _trimmed(start: Point, end: Point) -> Point:
     return start[0] + off * (end[0] - start[0]), start[1] + off * (end[1] - start[1])
 
 
-def _size_of(lines: tuple[LineOfWords, ...]) -> tuple[float, float]:
-    boxes = [box_of(Text(at=(0.0, 0.0), words=words, size=TYPE, bold=bold)) for words, bold in lines]
-    return max(box[2] for box in boxes), TYPE * (1.0 + _LEADING * (len(lines) - 1))
+def _size_of(label: Label) -> tuple[float, float]:
+    boxes = [box_of(Text(at=(0.0, 0.0), words=words, size=label.size, bold=bold)) for words, bold in label.lines]
+    return max(box[2] for box in boxes), label.size * (1.0 + _LEADING * (len(label.lines) - 1))
 
 
 def _box_towards(at: Point, way: Point, distance: float, size: tuple[float, float]) -> Box:
@@ -236,10 +244,11 @@ def _nearest(at: Point, box: Box) -> Point:
     return min(max(at[0], box[0]), box[2]), min(max(at[1], box[1]), box[3])
 
 
-def _label_items(lines: tuple[LineOfWords, ...], box: Box, leader: tuple[Point, Point]) -> tuple[Item, ...]:
+def _label_items(label: Label, box: Box, leader: tuple[Point, Point]) -> tuple[Item, ...]:
+    size = label.size
     items: list[Item] = [
-        Text(at=(box[0], box[1] + TYPE * (0.8 + _LEADING * number)), words=words, size=TYPE, bold=bold)
-        for number, (words, bold) in enumerate(lines)
+        Text(at=(box[0], box[1] + size * (0.8 + _LEADING * number)), words=words, size=size, bold=bold)
+        for number, (words, bold) in enumerate(label.lines)
     ]
     start, end = leader
     length = math.dist(start, end)

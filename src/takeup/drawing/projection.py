@@ -92,6 +92,17 @@ def centre_strokes(frame: Frame, line: Record) -> tuple[tuple[Point, Point], ...
     return tuple(strokes)
 
 
+def single_line(frame: Frame, line: Record, pen: Stroke) -> tuple[Item, ...]:
+    """Return the centre line of the pipe, true arcs where they are seen flat.
+
+    Args:
+        frame: The view on the sheet.
+        line: The line of the results.
+        pen: It is drawn with.
+    """
+    return tuple(item for run in runs_of(line) for item in _drawn(frame, run, pen))
+
+
 def pipe_items(frame: Frame, line: Record) -> tuple[Item, ...]:
     """Return the pipe: two lines and an axis where it is wide enough on paper, else one line.
 
@@ -101,7 +112,7 @@ def pipe_items(frame: Frame, line: Record) -> tuple[Item, ...]:
     """
     runs, diameters = runs_of(line), _diameters(line)
     if _PER_METRE * max(diameters) / frame.scale < _DOUBLE:
-        return tuple(item for run in runs for item in _drawn(frame, run, PIPE))
+        return single_line(frame, line, PIPE)
     items: list[Item] = []
     for number, (run, diameter) in enumerate(zip(runs, diameters, strict=True)):
         for side in (-0.5, 0.5):

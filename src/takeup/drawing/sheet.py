@@ -114,13 +114,14 @@ class View:
     """A part of the sheet: its title, the denominator of its scale (None when it has none) and what it shows.
 
     `zero` is where the origin of what is shown falls on the sheet, or would fall beyond its edge [mm]: that of the
-    plan's coordinates, or station nought at elevation nought.
+    plan's coordinates, or station nought at elevation nought. `layer` is what a view without a scale is part of.
     """
 
     title: str
     scale: int | None
     items: tuple[Item, ...]
     zero: Point | None = None
+    layer: str = ""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

@@ -6,19 +6,19 @@ import math
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise, product
+from itertools import pairwise
 
 from takeup.drawing.colour import colour_of
-from takeup.drawing.dimension import expanded, shifts, words_box
+from takeup.drawing.dimensioning import placed_dimension
 from takeup.drawing.joint_signs import balance_beyond
-from takeup.drawing.labels import TYPE, Box, Label, LineOfWords, Taken, crosses, place_label, place_labels
+from takeup.drawing.labels import TYPE, Box, Label, LineOfWords, Taken, place_label, place_labels
 from takeup.drawing.lettering import folded
 from takeup.drawing.places import Place
 from takeup.drawing.projection import DOWN, Frame, Looking, centre_strokes, extent_of, pipe_items
 from takeup.drawing.reading import Record, maybe_number, number_of, record_of, records_of, text_of, vectors_of
 from takeup.drawing.route import along, joined_legs
 from takeup.drawing.scale import choose_scale
-from takeup.drawing.sheet import Dimension, Item, Point, Polyline, Stroke, View
+from takeup.drawing.sheet import Item, Point, Polyline, Stroke, View
 from takeup.drawing.signs import bend_of, drawing_order, moved_signs, sign_of
 from takeup.drawing.symbols import REACH, arrow
 from takeup.drawing.titles import north_arrow, view_heading
@@ -30,7 +30,6 @@ _HEAD = 15.0  # room for the title of the view and its scale bar [mm]
 _ASIDE = (34.0, 24.0)  # room for words and dimensions left and right, above and below [mm]
 LEAST_ASIDE = (16.0, 11.0)  # and where the words may be tried closer
 _LOST = 40.0  # what a dimension costs that finds no place, as labels cost
-_OFFSETS = (9.0, 14.0, 19.0, 25.0, 32.0)
 _STUB = 8.0  # a line that leaves is shown so far [mm]
 _STUB_PEN = Stroke(width=0.5, ink="grey")
 _WIDEST = 46.0  # names longer than this on paper go on another line [mm]
@@ -180,30 +179,11 @@ def _dimensions(frame: Frame, line: Record, taken: Taken, units: Units) -> tuple
         length = number_of(leg, "length_m")
         if abs(math.dist(start, end) * frame.scale / 1000.0 - length) > _FLAT * length:
             continue  # foreshortened: dimensioned where it is seen flat
-        found = _dimension(start, end, units.length.text(length, 2), centre, taken)
+        found = placed_dimension((start, end), units.length.text(length, 2), centre, taken)
         lost += found is None
         if found is not None:
             items.append(found)
     return items, lost
-
-
-def _dimension(start: Point, end: Point, words: str, centre: Point, taken: Taken) -> Dimension | None:
-    """Return the nearest free dimension of a leg, on the side away from the rest of the line first."""
-    towards = (end[0] - start[0]) * (centre[1] - start[1]) - (end[1] - start[1]) * (centre[0] - start[0])
-    outer = -1.0 if towards > 0.0 else 1.0
-    for side in (outer, -outer):
-        for offset, shift in product(_OFFSETS, shifts(words, TYPE, math.dist(start, end))):
-            tried = Dimension(start=start, end=end, offset=side * offset, words=words, size=TYPE, shift=shift)
-            strokes, text = expanded(tried)
-            box = words_box(text)
-            drawn = [(stroke.points[0], stroke.points[1]) for stroke in strokes]
-            clear = not any(crosses(stroke, words) for stroke in drawn for words in taken.words)
-            shown = taken.is_untouched(*drawn[0]) and taken.is_off_strokes(*drawn[0])
-            if clear and shown and taken.is_free(box):
-                taken.words.append(box)
-                taken.strokes += drawn
-                return tried
-    return None
 
 
 def _names(

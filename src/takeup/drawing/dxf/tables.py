@@ -26,7 +26,6 @@ _OF_SIGNS = {
     "end": "ends",
     "legend": LEGEND,
 }
-_OF_VIEWS = {"Frame": FRAME, "Title block": BLOCK, "Signs": LEGEND, "Notes": "notes", "Revisions": BLOCK}
 _LAYERS = (PIPE, FINE, WORDS, DIMENSIONS, *_OF_SIGNS.values(), FRAME, BLOCK, "notes", "arrows")
 INKS: dict[Ink, int] = {"black": 7, "grey": 8, "pale": 9}
 _WIDTHS = (0, 5, 9, 13, 15, 18, 20, 25, 30, 35, 40, 50, 53, 60, 70, 80, 90, 100, 106, 120, 140, 158, 200, 211)
@@ -41,9 +40,8 @@ def width_of(stroke: Stroke) -> int:
 
 def layer_of_stroke(view: View, stroke: Stroke | None) -> str:
     """Return the layer of a stroke or a filled shape that belongs to no sign."""
-    own = _OF_VIEWS.get(view.title)
-    if own is not None:
-        return own
+    if view.layer:
+        return view.layer
     if stroke is None:
         return "arrows"
     return PIPE if stroke.width >= _THICK else FINE
@@ -51,7 +49,7 @@ def layer_of_stroke(view: View, stroke: Stroke | None) -> str:
 
 def layer_of_words(view: View) -> str:
     """Return the layer of words in a view."""
-    return _OF_VIEWS.get(view.title, WORDS)
+    return view.layer or WORDS
 
 
 def layer_of_sign(sign: Sign) -> str:
