@@ -37,6 +37,7 @@ def random_plans() -> tuple[tuple[Place, ...], tuple[Plan, ...]]:
     places = tuple(
         Place(
             name=f"place {number}",
+            line="L-1",
             station=5.0 * number,
             fixed=number in (0, PLACES - 1),
             held=True,

@@ -11,7 +11,8 @@ from dataclasses import replace
 
 import numpy as np
 
-from takeup.choose.arrange.ground import Ground, ground_of
+from takeup.choose.arrange.course import Course
+from takeup.choose.arrange.ground import Ground, ground_of, ground_with
 from takeup.choose.arrange.price_file import demonstration_prices
 from takeup.choose.arrange.records import Floats, Plan
 from takeup.line import Study
@@ -104,8 +105,14 @@ def bare_study(*legs: str, **keys: object) -> Study:
 
 
 def ground_on(text: str) -> Ground:
-    """Return what a search in a line stands on, with the demonstration prices."""
+    """Return what a search in lines stands on, with the demonstration prices."""
     return ground_of(study_from_text(text, "bare.yaml"), demonstration_prices())
+
+
+def course_on(text: str) -> Course:
+    """Return the only line of a file that is to be arranged, with the demonstration prices."""
+    [course] = ground_on(text).courses
+    return course
 
 
 def chance_text(seed: int, *, places: int = 2, ways: tuple[str, ...] = tuple(OPPOSITE)) -> str:
@@ -165,15 +172,17 @@ def plan_of(near: int, far: int, force: Floats, cost: float, joints: int = 0, *,
 
 def stronger(ground: Ground, times: float) -> Ground:
     """Return a ground whose every place carries more, or less."""
-    places = tuple(replace(place, can_carry=place.can_carry * times) for place in ground.places)
-    line = ground.line
-    ends = [
-        replace(end, can_carry=None if end.can_carry is None else end.can_carry * times)
-        for end in (line.start, line.end)
-    ]
-    line = replace(line, start=ends[0], end=ends[1])
-    lines = tuple(line if one.name == line.name else one for one in ground.study.lines)
-    return Ground(study=replace(ground.study, lines=lines), line=line, places=places, prices=ground.prices)
+    lines = []
+    for line in ground.study.lines:
+        start, end = (
+            replace(end, can_carry=None if end.can_carry is None else end.can_carry * times)
+            for end in (line.start, line.end)
+        )
+        lines.append(replace(line, start=start, end=end))
+    study = replace(ground.study, lines=tuple(lines))
+    return ground_with(study, ground.prices, ground.names).with_places(
+        lambda place: place if place.fixed else replace(place, can_carry=place.can_carry * times)
+    )
 
 
 def resultants(force: Floats) -> Floats:

@@ -89,4 +89,4 @@ def test_the_roof_carries_loops_and_no_joint():
         ["pipe loop", "pipe loop", "no take-up"],
         ["anchor at 46.5 m", "anchor at 93 m"],
     )
-    assert max(load for name, load in first.anchor_loads.items() if name.startswith("anchor")) < 25e3
+    assert max(load for place, load in first.anchor_loads.items() if not hunt.ground.places[place].fixed) < 25e3

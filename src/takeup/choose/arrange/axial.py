@@ -16,7 +16,7 @@ from typing import get_args
 import numpy as np
 
 from takeup.basis import first_guide_limit
-from takeup.choose.arrange.ground import Ground
+from takeup.choose.arrange.course import Course
 from takeup.choose.arrange.records import Concept, Plan, Refusal
 from takeup.choose.rules import guides_beside
 from takeup.choose.selection.place import Place as Asked
@@ -42,35 +42,35 @@ MOST_JOINTS = 12
 _STEP = 0.05  # in which places are set out [m]
 
 
-def axial_plans(ground: Ground, near: int, far: int) -> Iterator[Plan | Refusal]:
+def axial_plans(course: Course, near: int, far: int) -> Iterator[Plan | Refusal]:
     """Yield every joint that may take up a straight span, and why each kind of joint does not serve."""
-    if ground.bends_between(near, far):
+    if course.bends_between(near, far):
         for concept in AXIAL:
             yield Refusal(concept=concept, near=near, far=far, because="the span turns: a bend would be pushed aside")
         return
-    for table in ground.line.allowed.series:
+    for table in course.line.allowed.series:
         for concept in AXIAL:
             if concept in table.kinds:
-                yield from _of_kind(ground, table, concept, (near, far))
-    missing = [concept for concept in AXIAL if not any(concept in table.kinds for table in ground.line.allowed.series)]
+                yield from _of_kind(course, table, concept, (near, far))
+    missing = [concept for concept in AXIAL if not any(concept in table.kinds for table in course.line.allowed.series)]
     for concept in missing:
         yield Refusal(concept=concept, near=near, far=far, because="no series of the file has one")
 
 
-def _of_kind(ground: Ground, table: SeriesTable, concept: Concept, span: tuple[int, int]) -> Iterator[Plan | Refusal]:
+def _of_kind(course: Course, table: SeriesTable, concept: Concept, span: tuple[int, int]) -> Iterator[Plan | Refusal]:
     near, far = span
-    begin, finish = (ground.places[number].station for number in span)
+    begin, finish = (course.places[number].station for number in span)
     choice = _choice(table, concept, (begin, finish))
-    asked = _asked(ground, choice, span)
+    asked = _asked(course, choice, span)
     found = screen(asked, table)
     ways = [(int(row), 0.0) for row in np.flatnonzero(found.fits) if table.kinds[row] == concept]
     ways += _drawn_out(found, concept)
     if not ways:
         yield Refusal(concept=concept, near=near, far=far, because=_nearest(found, concept))
         return
-    for row, preset in cheapest(ground, table, ways):
+    for row, preset in cheapest(course, table, ways):
         own = replace(choice, preset=preset)
-        plan = _plan(ground, own, row, span, replace(asked, preset=preset))
+        plan = _plan(course, own, row, span, replace(asked, preset=preset))
         because = f"{table.names[row]} finds no room beside either anchor"
         yield plan if plan is not None else Refusal(concept=concept, near=near, far=far, because=because)
 
@@ -111,11 +111,11 @@ def _choice(table: SeriesTable, concept: str, stations: tuple[float, float]) -> 
     )
 
 
-def _asked(ground: Ground, choice: Choice, span: tuple[int, int]) -> Asked:
+def _asked(course: Course, choice: Choice, span: tuple[int, int]) -> Asked:
     """Return what a span asks of an axial joint: shortened by what the span grows."""
-    along = ground.growth(*span) @ ground.direction(*span)
-    rest = at_rest(ground.study, ground.line, choice)
-    return replace(rest, axial=-along, cycles=cycles_of(ground.study))
+    along = course.growth(*span) @ course.direction(*span)
+    rest = at_rest(course.study, course.line, choice)
+    return replace(rest, axial=-along, cycles=cycles_of(course.study))
 
 
 def _nearest(found: Screened, concept: str) -> str:
@@ -125,18 +125,18 @@ def _nearest(found: Screened, concept: str) -> str:
     return f"{found.table.names[sized]}: {found.because(sized)}"
 
 
-def cheapest(ground: Ground, table: SeriesTable, ways: Sequence[tuple[int, float]]) -> list[tuple[int, float]]:
+def cheapest(course: Course, table: SeriesTable, ways: Sequence[tuple[int, float]]) -> list[tuple[int, float]]:
     """Return the joints, each with its preset, that are looked at: `MOST_JOINTS` of the cheapest, then by name.
 
     None is left out for being dearer and stiffer than another: the softer may bow where the stiffer stands.
     """
-    order = sorted(ways, key=lambda way: (price_of(ground, table, way[0]), table.names[way[0]]))
+    order = sorted(ways, key=lambda way: (price_of(course, table, way[0]), table.names[way[0]]))
     return order[:MOST_JOINTS]
 
 
-def price_of(ground: Ground, table: SeriesTable, row: int) -> float:
+def price_of(course: Course, table: SeriesTable, row: int) -> float:
     """Return what a joint of a series costs, an index."""
-    return ground.prices.joint(table.kinds[row], float(table.numbers["size_dn"][row]), _index(table, row))
+    return course.prices.joint(table.kinds[row], float(table.numbers["size_dn"][row]), _index(table, row))
 
 
 def _index(table: SeriesTable, row: int) -> float | None:
@@ -144,19 +144,19 @@ def _index(table: SeriesTable, row: int) -> float | None:
     return None if np.isnan(index) else index
 
 
-def _plan(ground: Ground, choice: Choice, row: int, span: tuple[int, int], asked: Asked) -> Plan | None:
+def _plan(course: Course, choice: Choice, row: int, span: tuple[int, int], asked: Asked) -> Plan | None:
     near, far = span
-    takeup = _placed(ground, choice, row, span)
+    takeup = _placed(course, choice, row, span)
     if takeup is None:
         return None
     data = takeup.data
-    along = ground.direction(near, far)
+    along = course.direction(near, far)
     push = asked.pressure * data.effective_area - data.axial_rate * (asked.axial + asked.preset)
     forces = np.stack([-push[:, None] * along, push[:, None] * along])
     design = float(asked.pressure[~asked.tests].max())
-    one_side = design * data.effective_area - data.axial_rate * float(asked.axial[ground.operating] + asked.preset)
-    stations = ground.places[near].station, ground.places[far].station
-    guides = len(guides_beside(ground.study, ground.line, takeup, stations))
+    one_side = design * data.effective_area - data.axial_rate * float(asked.axial[course.operating] + asked.preset)
+    stations = course.places[near].station, course.places[far].station
+    guides = len(guides_beside(course.study, course.line, takeup, stations))
     own = takeup.position.station - data.length / 2.0, takeup.position.station + data.length / 2.0
     worst = int(np.abs(asked.axial).argmax())
     thrust = float(np.abs(asked.pressure).max()) * data.effective_area
@@ -168,7 +168,7 @@ def _plan(ground: Ground, choice: Choice, row: int, span: tuple[int, int], asked
         takeups=(takeup,),
         price_indices=(_index(choice.table, row),),
         guides=guides,
-        cost=price_of(ground, choice.table, row) + ground.least_cost(near, far, guides, [own]),
+        cost=price_of(course, choice.table, row) + course.least_cost(near, far, guides, [own]),
         forces=forces,
         alone=np.stack([-one_side * along, one_side * along]),
         words=(
@@ -182,20 +182,23 @@ def _preset(asked: Asked) -> str:
     return f", fitted {asked.preset * 1e3:.0f} mm longer" if asked.preset else ""
 
 
-def _placed(ground: Ground, choice: Choice, row: int, span: tuple[int, int]) -> TakeUp | None:
+def _placed(course: Course, choice: Choice, row: int, span: tuple[int, int]) -> TakeUp | None:
     """Return the joint beside the near anchor, else beside the far one; None where neither leaves room."""
     table = choice.table
     length = float(table.numbers["length"][row])
-    begin, finish = (ground.places[number].station for number in span)
-    reach = first_guide_limit(ground.line.section_at(begin + FACE).pipe.size.outside_diameter)
-    for first, sense in ((begin, 1.0), (finish, -1.0)):
+    begin, finish = (course.places[number].station for number in span)
+    reach = first_guide_limit(course.line.section_at(begin + FACE).pipe.size.outside_diameter)
+    for number in span:
+        if not course.places[number].held:
+            continue  # a joint stands beside an anchor, and a branch does not begin with one
+        first, sense = (begin, 1.0) if number == span[0] else (finish, -1.0)
         steps = int(max(reach - FACE, 0.0) / _STEP)
-        for number in range(steps + 1):
-            middle = first + sense * (_up(FACE + length / 2.0) + number * _STEP)
-            if _has_room(ground, middle, length, (begin, finish)):
+        for step in range(steps + 1):
+            middle = first + sense * (_up(FACE + length / 2.0) + step * _STEP)
+            if _has_room(course, middle, length, (begin, finish)):
                 position = Position(words=station_words(middle), station=middle)
                 return joint_at(
-                    ground.study, ground.line, replace(choice, position=position), row, chosen_from(table, row)
+                    course.study, course.line, replace(choice, position=position), row, chosen_from(table, row)
                 )
     return None
 
@@ -204,13 +207,13 @@ def _up(distance: float) -> float:
     return float(np.ceil(distance / _STEP - 1e-9) * _STEP)
 
 
-def _has_room(ground: Ground, middle: float, length: float, stations: tuple[float, float]) -> bool:
+def _has_room(course: Course, middle: float, length: float, stations: tuple[float, float]) -> bool:
     begin, finish = stations
     half = length / 2.0
-    if not begin + half < middle < finish - half or room_in(ground.line, middle, "") < length:
+    if not begin + half < middle < finish - half or room_in(course.line, middle, "") < length:
         return False
-    clear = ground.line.allowed.keep_clear
-    return not any(low < middle + half and middle - half < high for low, high in clear)
+    taken = [*course.line.allowed.keep_clear, *((tee - FACE, tee + FACE) for tee in course.tees)]
+    return not any(low < middle + half and middle - half < high for low, high in taken)
 
 
 def chosen_from(table: SeriesTable, row: int) -> Chosen:

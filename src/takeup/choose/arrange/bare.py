@@ -2,7 +2,8 @@
 
 Own bends, and pipe that is simply held, by the running sums of flexibility (chain.py). Guides and rests only add to
 what the pipe has to bear, so a span is refused here only where bending or pushing the bare chain alone goes past what
-its stated stresses leave, by `SURE` at least; else its own study decides.
+its stated stresses leave, by `SURE` at least; else its own study decides, and always where
+a branch meets the span.
 """
 
 from __future__ import annotations
@@ -13,7 +14,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from takeup.choose.arrange.chain import Chain
-from takeup.choose.arrange.ground import Ground
+from takeup.choose.arrange.course import Course
 from takeup.choose.arrange.records import Concept, Floats, Plan, Refusal
 from takeup.line import Allowables
 
@@ -25,32 +26,36 @@ FEW_CYCLES = 1.2
 """Greatest stress range factor that a user may state by ASME B31.3 (302.3.5, from memory); 1.0 by the other codes."""
 
 
-def bare_plans(ground: Ground, near: int, far: int) -> Iterator[Plan | Refusal]:
+def bare_plans(course: Course, near: int, far: int) -> Iterator[Plan | Refusal]:
     """Yield the ways to leave a span without a joint."""
-    places, states = ground.places, len(ground.states)
+    places, states = course.places, len(course.states)
     low, high = places[near].station, places[far].station
-    given = tuple(item for item in ground.line.takeups if low < item.position.station < high)
+    given = tuple(item for item in course.line.takeups if low < item.position.station < high)
     nothing = np.zeros((2, states, 3))
     if given:
         names = " and ".join(item.name for item in given)
-        yield _plan(ground, "as given", (near, far), nothing, f"{names} of the file, as given")
+        yield _plan(course, "as given", (near, far), nothing, f"{names} of the file, as given")
+        return
+    if course.is_joined(near, far):
+        words = "nothing: a branch meets it, and what its bends bear is for the study to say"
+        yield _plan(course, "no take-up", (near, far), nothing, words)
         return
     if not (places[near].held and places[far].held):
-        yield _plan(ground, "free end", (near, far), nothing, "one end is free: it grows that way, and nothing resists")
+        yield _plan(course, "free end", (near, far), nothing, "one end is free: it grows that way, and nothing resists")
         return
-    wrench = ground.chain.forces(np.array([[ground.cuts[near], ground.cuts[far]]]))[0]
+    wrench = course.chain.forces(np.array([[course.cuts[near], course.cuts[far]]]))[0]
     forces = np.stack([-wrench[:, :3], wrench[:, :3]])
-    stress = stress_of(ground.chain, ground.walls, wrench, (ground.cuts[near], ground.cuts[far]))
-    kind = f"its {ground.bends_between(near, far)} bends" if ground.bends_between(near, far) else "it is straight"
+    stress = stress_of(course.chain, course.walls, wrench, (course.cuts[near], course.cuts[far]))
+    kind = f"its {course.bends_between(near, far)} bends" if course.bends_between(near, far) else "it is straight"
     said = f"{kind}: {stress.words}"
-    over = _certainly_over(ground, stress)
+    over = _certainly_over(course, stress)
     if over:
         yield Refusal(concept="no take-up", near=near, far=far, because=f"no take-up, {said}; {over}")
         return
-    yield _plan(ground, "no take-up", (near, far), forces, f"nothing: {said} by the bare pipe alone")
+    yield _plan(course, "no take-up", (near, far), forces, f"nothing: {said} by the bare pipe alone")
 
 
-def _plan(ground: Ground, concept: Concept, span: tuple[int, int], forces: np.ndarray, words: str) -> Plan:
+def _plan(course: Course, concept: Concept, span: tuple[int, int], forces: np.ndarray, words: str) -> Plan:
     return Plan(
         concept=concept,
         near=span[0],
@@ -58,20 +63,20 @@ def _plan(ground: Ground, concept: Concept, span: tuple[int, int], forces: np.nd
         takeups=(),
         price_indices=(),
         guides=0,
-        cost=ground.least_cost(*span, 0),
+        cost=course.least_cost(*span, 0),
         forces=forces,
-        alone=forces[:, ground.operating],
+        alone=forces[:, course.operating],
         words=words,
     )
 
 
-def widest_range(ground: Ground) -> float | None:
+def widest_range(course: Course) -> float | None:
     """Return the widest range of stress that growth may use anywhere [Pa]; None where no allowable is typed in.
 
     Of the pipe that may bear most: the range that the user states, else 1.25 (S_c + S_h), that of every code here
     before what pressure and weight use and before the factor for cycles.
     """
-    each = [_range_of(one) for one in _allowables(ground)]
+    each = [_range_of(one) for one in _allowables(course)]
     return max((one for one in each if one is not None), default=None) if None not in each else None
 
 
@@ -83,15 +88,15 @@ def _range_of(allowables: Allowables) -> float | None:
     return 1.25 * (allowables.cold.value + allowables.hot.value)
 
 
-def _strongest(ground: Ground) -> float | None:
+def _strongest(course: Course) -> float | None:
     """Return the greatest yield strength of any pipe of the line [Pa]; None where one has none stated."""
-    each = [None if one.yield_strength is None else one.yield_strength.value for one in _allowables(ground)]
+    each = [None if one.yield_strength is None else one.yield_strength.value for one in _allowables(course)]
     return max((one for one in each if one is not None), default=None) if None not in each else None
 
 
-def _allowables(ground: Ground) -> list[Allowables]:
+def _allowables(course: Course) -> list[Allowables]:
     """Return the stresses that hold for each section of the line: its pipe's own, or the study's."""
-    return [section.pipe.allowables or ground.study.allowables for section in ground.line.sections]
+    return [section.pipe.allowables or course.study.allowables for section in course.line.sections]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -107,15 +112,15 @@ class Stress:
     words: str
 
 
-def _certainly_over(ground: Ground, stress: Stress) -> str:
+def _certainly_over(course: Course, stress: Stress) -> str:
     """Return which limit a span goes past for certain, in words; "" where its own study has to say.
 
     Codes hold the range of bending against what repeated growth may use; the force along the pipe is not in it (ASME
     B31.1, from memory), and is held against the yield strength.
     """
-    limit, strength = widest_range(ground), _strongest(ground)
+    limit, strength = widest_range(course), _strongest(course)
     if limit is not None:
-        widest = limit * (FEW_CYCLES if ground.study.basis.code == "ASME B31.3" else 1.0)
+        widest = limit * (FEW_CYCLES if course.study.basis.code == "ASME B31.3" else 1.0)
         if stress.bending > SURE * widest:
             return f"bending has {stress.bending / 1e6:.0f} of {widest / 1e6:.0f} MPa that repeated growth may use"
     if strength is not None and stress.along > SURE * strength:

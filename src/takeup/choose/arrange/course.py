@@ -1,4 +1,7 @@
-"""What a search stands on: the bare line, its running sums, places, states, prices.     (choose/arrange/ground.py)"""
+"""One bare line of a search: its route, running sums, places and states.     (choose/arrange/course.py)
+
+Numbers of places here count along this line alone; `Ground` has those of all lines, one after the other.
+"""
 
 from __future__ import annotations
 
@@ -10,36 +13,35 @@ from functools import cached_property
 import numpy as np
 
 from takeup.choose.arrange.chain import Chain, chain_of, walls_of
-from takeup.choose.arrange.places import places_of
+from takeup.choose.arrange.places import anchor_of
 from takeup.choose.arrange.prices import Prices
 from takeup.choose.arrange.records import Floats, LoopShape, Place
-from takeup.choose.resolve import choose_joints
 from takeup.choose.rests import APART, CARRIERS, Stretch, blocked_stretches, level_runs
 from takeup.choose.rules import weight_spans
-from takeup.errors import TakeupError
 from takeup.library import size_number
-from takeup.line import Hold, Line, Route, State, Study, route_of, states_of
-from takeup.line.parts import Position, station_words
+from takeup.line import SAME_STATION, Line, Route, State, Study, route_of, states_of
 
 Cut = tuple[float, float, bool]
 """A stretch where no rest can stand, from and to stations [m], and whether it is cut out however short it is."""
 
 
 @dataclass(frozen=True, kw_only=True)
-class Ground:
-    """The line that is to be arranged, in its study.
+class Course:
+    """A line that is to be arranged, in its study.
 
     Args:
         study: as read, joints that the file leaves to series chosen.
         line: that is arranged: bare but for what the file gives.
-        places: ends, anchors and places that may hold.
+        places: its ends, anchors and places that may hold.
         prices: of all parts.
+        tees: where other lines leave it [m].
     """
 
     study: Study
     line: Line
     places: tuple[Place, ...]
     prices: Prices
+    tees: tuple[float, ...] = ()
 
     @cached_property
     def route(self) -> Route:
@@ -84,6 +86,12 @@ class Ground:
     def turns(self) -> Floats:
         """Stations at which the line turns [m]."""
         return np.array([turn.station for turn in self.route.turns])
+
+    def is_joined(self, near: int, far: int) -> bool:
+        """Whether another line takes part in what a span does: one that leaves it, or whose branch it begins as."""
+        low, high = self.places[near].station, self.places[far].station
+        inner = any(low + SAME_STATION < tee < high - SAME_STATION for tee in self.tees)
+        return inner or (near == 0 and self.line.branch is not None)
 
     def bends_between(self, near: int, far: int) -> int:
         """Return how many times the line turns between two places."""
@@ -183,42 +191,4 @@ def _merged(blocked: Sequence[Cut]) -> list[Cut]:
     return merged
 
 
-def anchor_of(place: Place) -> Hold:
-    """Return the anchor that a place becomes."""
-    return Hold(
-        name=place.name,
-        kind="main anchor",
-        position=Position(words=station_words(place.station), station=place.station),
-        can_carry=None if np.isinf(place.can_carry) else place.can_carry,
-        can_carry_moment=place.can_carry_moment,
-    )
-
-
-def ground_of(study: Study, prices: Prices) -> Ground:
-    """Return what a search stands on.
-
-    Args:
-        study: as read.
-        prices: of parts.
-
-    Raises:
-        TakeupError: No line of the file says what proposals may do, or several do, or it is joined to others.
-    """
-    asked = [line for line in study.lines if line.allowed.may_hold or line.allowed.series or line.allowed.loop_room]
-    if not asked:
-        raise TakeupError(
-            f"{study.file}: no line says what may be proposed: where it 'may_hold', what 'takeups_from' which series"
-        )
-    if len(asked) > 1:
-        names = " and ".join(line.name for line in asked)
-        raise TakeupError(f"{study.file}: {names} are both to be arranged; one line of a file is arranged at a time")
-    name = asked[0].name
-    joined = [line.name for line in study.lines if line.branch and name in (line.name, line.branch.of)]
-    if joined:
-        raise TakeupError(f"{study.file}: {name} has a branch or is one; arranging joined lines is not covered")
-    whole = choose_joints(study)
-    line = whole.line(name)
-    return Ground(study=whole, line=line, places=places_of(line), prices=prices)
-
-
-__all__ = ["Ground", "anchor_of", "ground_of"]
+__all__ = ["Course"]

@@ -9,7 +9,7 @@ from __future__ import annotations
 import itertools
 import math
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from takeup import __version__
 from takeup.choose.arrange.ground import Ground
@@ -46,7 +46,10 @@ LIMITS = (
         "on top, which the check of its capacity counts and the comparison shows beside it."
     ),
     "Considered are the concepts, series, places and room for loops that the line file allows, no others.",
-    "One line of a file is arranged at a time, and none that is joined to another.",
+    (
+        "Lines that are joined have a path each over their own places; what a span does to its anchors where a branch "
+        "meets it is left to the study of the whole, so that little is ruled out there beforehand."
+    ),
     "Joints stand beside an anchor, loops near the middle of their span; other places of them are not tried.",
 )
 ASSUMPTIONS = (
@@ -85,7 +88,7 @@ def proposals_document(outcome: Outcome) -> dict[str, Json]:
     ground = hunt.ground
     return {
         "tool": {"name": "takeup", "version": __version__},
-        "input": _input(ground.study, ground.line.name),
+        "input": _input(ground.study, ground.names),
         "prices": prices_part(ground.prices),
         "measure": outcome.measure,
         "asked": outcome.asked,
@@ -135,20 +138,21 @@ def searched_part(outcome: Outcome) -> dict[str, Json]:
     }
 
 
-def _input(study: Study, line: str) -> dict[str, Json]:
+def _input(study: Study, lines: Sequence[str]) -> dict[str, Json]:
     own = study.document
     return {
         "file": study.file,
         "sha256": study.sha256,
         "project": study.project,
         "document": {"number": own.number, "revision": own.revision, "date": own.date},
-        "line": line,
+        "lines": list(lines),
     }
 
 
 def _place(place: Place) -> dict[str, Json]:
     return {
         "name": place.name,
+        "line": place.line,
         "station_m": place.station,
         "in_file": place.fixed,
         "holds": place.held,
@@ -186,7 +190,7 @@ def proposal_part(hunt: Hunt, number: int) -> dict[str, Json]:
 
 def _short(hunt: Hunt, proposal: Proposal) -> dict[str, Json]:
     """Return what tells a proposal, and its three measures."""
-    name, load = proposal.greatest_load
+    place, load = proposal.greatest_load
     ranks = [number for number, one in enumerate(hunt.proposals, start=1) if one.path == proposal.path]
     return {
         "rank": ranks[0] if ranks else None,
@@ -194,13 +198,14 @@ def _short(hunt: Hunt, proposal: Proposal) -> dict[str, Json]:
         "joints": proposal.joints,
         "new_anchors": len(proposal.whole.anchors),
         "loops": len(proposal.whole.loops),
-        "greatest_load": {"where": name, "force_n": load},
+        "greatest_load": {"where": hunt.ground.places[place].name, "force_n": load},
         "words": " | ".join(standing_words(hunt.ground, proposal)),
     }
 
 
 def _span(ground: Ground, plan: Plan) -> dict[str, Json]:
     return {
+        "line": ground.places[plan.near].line,
         "from": ground.places[plan.near].name,
         "to": ground.places[plan.far].name,
         "concept": plan.concept,
@@ -229,21 +234,22 @@ def _span(ground: Ground, plan: Plan) -> dict[str, Json]:
 
 
 def _anchors(ground: Ground, proposal: Proposal) -> Iterator[dict[str, Json]]:
-    """Yield the anchors and ends that hold, along the flow, each with what its own study puts on it."""
-    results, line = proposal.found.results, ground.line.name
-    known = {place.name: place for place in ground.places}
-    holds = [hold for hold in results["holds"] if hold["line"] == line and _is_anchor(str(hold["kind"]))]
-    for hold in sorted(holds, key=lambda one: float(one["station_m"])):
-        name, envelope, place = str(hold["name"]), hold["envelope"], known.get(str(hold["name"]))
-        load = proposal.anchor_loads.get(name)
+    """Yield the anchors and ends that hold, line by line along the flow, each with what its own study puts on it."""
+    results, order = proposal.found.results, {name: number for number, name in enumerate(ground.names)}
+    known = {(place.line, place.name): place for place in ground.places}
+    holds = [hold for hold in results["holds"] if hold["line"] in order and _is_anchor(str(hold["kind"]))]
+    for hold in sorted(holds, key=lambda one: (order[str(one["line"])], float(one["station_m"]))):
+        own, envelope = (str(hold["line"]), str(hold["name"])), hold["envelope"]
+        place = known.get(own)
         can = None if place is None or math.isinf(place.can_carry) else place.can_carry
         yield {
-            "name": name,
+            "name": own[1],
+            "line": own[0],
             "kind": hold["kind"],
             "station_m": hold["station_m"],
             "bare_station_m": None if place is None else place.station,
             "proposed": place is not None and not place.fixed,
-            "force_n": load if load is not None else proposal.found.loads[name],
+            "force_n": proposal.found.loads[own],
             "design_force_n": envelope["design_force_n"],
             "design_state": envelope["design_state"],
             "friction_bound_n": envelope["friction_bound_n"],
@@ -307,8 +313,8 @@ def _spans_told(hunt: Hunt) -> set[tuple[int, int]]:
         return {(plan.near, plan.far) for one in hunt.proposals for plan in one.whole.plans}
     places = hunt.ground.places
     fixed = [number for number, place in enumerate(places) if place.fixed]
-    beside = set(zip(range(len(places) - 1), range(1, len(places)), strict=True))
-    return set(itertools.pairwise(fixed)) | beside
+    spans = {*itertools.pairwise(fixed), *itertools.pairwise(range(len(places)))}
+    return {(near, far) for near, far in spans if places[near].line == places[far].line}
 
 
 def _relaxation(one: Relaxation) -> dict[str, Json]:

@@ -10,6 +10,7 @@ of it before it comes to the anchor; and anchors that move. What is left here, t
     upright, of any other span        nothing: rests beside a riser take it
     with holds of the file in it      nothing, of a span that bends; nothing at all where they act along the pipe
     beside an anchor that moves       nothing
+    with a branch in it, or at it     nothing
 """
 
 from __future__ import annotations
@@ -18,7 +19,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from takeup.choose.arrange.ground import Ground
+from takeup.choose.arrange.course import Course
 from takeup.choose.arrange.records import Floats, Plan
 from takeup.line import End, Hold, bore_area, content_weight, insulation_weight, is_anchor, pipe_weight
 
@@ -30,19 +31,23 @@ WATER = 1000.0
 """Density of what fills a pipe at most [kg/m3]: of water, under the test."""
 
 
-def with_least(ground: Ground, plan: Plan) -> Plan:
+def with_least(course: Course, plan: Plan) -> Plan:
     """Return a plan whose forces are those that its anchors feel for certain.
 
     Args:
-        ground: of the search.
+        course: of the search.
         plan: of a span.
     """
     near, far = plan.near, plan.far
-    if _uncertain(ground, plan):
+    if course.is_joined(near, far) or _uncertain(course, plan):
         return replace(plan, forces=np.zeros_like(plan.forces), alone=np.zeros_like(plan.alone))
-    straight = not ground.bends_between(near, far) and not plan.loops
-    weight = span_weight(ground, near, far) + sum(item.data.weight for item in plan.takeups) if straight else np.inf
-    return replace(plan, forces=_lighter(plan.forces, weight), alone=_lighter(plan.alone, weight))
+    straight = not course.bends_between(near, far) and not plan.loops
+    weight = span_weight(course, near, far) + sum(item.data.weight for item in plan.takeups) if straight else np.inf
+    forces, alone = _lighter(plan.forces, weight), _lighter(plan.alone, weight)
+    for side, place in enumerate((near, far)):
+        if course.places[place].joined:
+            forces[side], alone[side] = 0.0, 0.0
+    return replace(plan, forces=forces, alone=alone)
 
 
 def _lighter(forces: Floats, weight: float) -> Floats:
@@ -52,51 +57,51 @@ def _lighter(forces: Floats, weight: float) -> Floats:
     return left
 
 
-def _uncertain(ground: Ground, plan: Plan) -> bool:
+def _uncertain(course: Course, plan: Plan) -> bool:
     """Whether something of the file takes of a span's forces what the quick model does not know."""
-    low, high = ground.places[plan.near].station, ground.places[plan.far].station
-    within = [hold for hold in ground.line.holds if low < hold.position.station < high and not is_anchor(hold)]
-    allowed = GUIDING if _is_axial(ground, plan) else CARRYING
+    low, high = course.places[plan.near].station, course.places[plan.far].station
+    within = [hold for hold in course.line.holds if low < hold.position.station < high and not is_anchor(hold)]
+    allowed = GUIDING if _is_axial(course, plan) else CARRYING
     if any(hold.kind not in allowed for hold in within):
         return True
-    if any(_moves(ground, place) for place in (plan.near, plan.far)):
+    if any(_moves(course, place) for place in (plan.near, plan.far)):
         return True
     return any(
-        load.line == ground.line.name
+        load.line == course.line.name
         and load.start.station <= high
         and (load.start if load.end is None else load.end).station >= low
-        for load in ground.study.loads
+        for load in course.study.loads
     )
 
 
-def _is_axial(ground: Ground, plan: Plan) -> bool:
-    return not ground.bends_between(plan.near, plan.far) and not plan.loops
+def _is_axial(course: Course, plan: Plan) -> bool:
+    return not course.bends_between(plan.near, plan.far) and not plan.loops
 
 
-def _moves(ground: Ground, place: int) -> bool:
+def _moves(course: Course, place: int) -> bool:
     """Whether an anchor of the file moves or gives, or its one-sided states are dropped so that nothing is certain."""
-    own = ground.places[place]
+    own = course.places[place]
     if not own.fixed:
         return False
-    held: list[Hold | End] = [hold for hold in ground.line.holds if hold.name == own.name and is_anchor(hold)]
-    held += [end for end in (ground.line.start, ground.line.end) if end.name == own.name]
-    if any(own.name in item.state for item in ground.study.dropped):
+    held: list[Hold | End] = [hold for hold in course.line.holds if hold.name == own.name and is_anchor(hold)]
+    held += [end for end in (course.line.start, course.line.end) if end.name == own.name]
+    if any(own.name in item.state for item in course.study.dropped):
         return True
     gives = any(one.stiffness is not None or one.settlement is not None for one in held)
     return gives or any(isinstance(one, End) and one.growth is not None for one in held)
 
 
-def span_weight(ground: Ground, near: int, far: int) -> float:
+def span_weight(course: Course, near: int, far: int) -> float:
     """Return what a span weighs at most, full of water, with what fills legs of their own [N]."""
-    low, high = ground.places[near].station, ground.places[far].station
+    low, high = course.places[near].station, course.places[far].station
     whole = 0.0
-    for section in ground.line.sections:
+    for section in course.line.sections:
         length = min(section.end, high) - max(section.start, low)
         if length > 0.0:
             pipe = section.pipe
             metre = pipe_weight(pipe) + insulation_weight(pipe, section.insulation)
             whole += length * (metre + content_weight(bore_area(pipe), WATER))
-    return whole + sum(item.weight for item in ground.line.items if item.start < high and item.end > low)
+    return whole + sum(item.weight for item in course.line.items if item.start < high and item.end > low)
 
 
 __all__ = ["with_least"]

@@ -5,20 +5,20 @@ from __future__ import annotations
 import numpy as np
 
 from takeup.choose.arrange.chain import chain_of, shifted, straight_flexibility
-from takeup.choose.arrange.ground import Ground
+from takeup.choose.arrange.course import Course
 from takeup.choose.arrange.records import Floats, LoopShape
 from takeup.line.looped import LoopPlan, leg_of, looped, moved_station, tangent_of
 
 
-def loop_forces(ground: Ground, span: tuple[int, int], loop: LoopPlan) -> tuple[Floats, str]:
+def loop_forces(course: Course, span: tuple[int, int], loop: LoopPlan) -> tuple[Floats, str]:
     """Return what a span with a loop does to both of its ends, (2, s, 3) [N], and its stress in words.
 
     The pipe beyond a loop stands where it stood, so that the span has the flexibility of the bare one, less that of
     the straight piece that the loop replaces, and that of the loop; and it grows like the bare one from end to end.
     """
-    chain, (first, last) = ground.chain, (ground.cuts[span[0]], ground.cuts[span[1]])
-    shape = _shape(ground, loop)
-    away = (loop.station - shape.station) * np.asarray(ground.route.direction(loop.station))
+    chain, (first, last) = course.chain, (course.cuts[span[0]], course.cuts[span[1]])
+    shape = _shape(course, loop)
+    away = (loop.station - shape.station) * np.asarray(course.route.direction(loop.station))
     points = shape.points + away
     straight = straight_flexibility(points[0], points[-1], shape.stiffness)
     bare = chain.flexibility[last] - chain.flexibility[first]
@@ -26,40 +26,40 @@ def loop_forces(ground: Ground, span: tuple[int, int], loop: LoopPlan) -> tuple[
     grown = np.zeros((len(chain.states), 6))
     grown[:, :3] = chain.growth[:, last] - chain.growth[:, first]
     wrench = np.linalg.solve(flexibility, grown.T).T
-    words = _stress_words(ground, wrench, (first, last), points, loop)
+    words = _stress_words(course, wrench, (first, last), points, loop)
     return np.stack([-wrench[:, :3], wrench[:, :3]]), words
 
 
-def _shape(ground: Ground, loop: LoopPlan) -> LoopShape:
+def _shape(course: Course, loop: LoopPlan) -> LoopShape:
     """Return a loop by itself; each size in each leg and section is worked out once."""
-    section = ground.line.section_at(loop.station)
-    key = (loop.width, loop.depth, loop.towards, leg_of(ground.line, loop), section.start)
-    if key not in ground.loop_shapes:
-        ground.loop_shapes[key] = _worked_out(ground, loop)
-    return ground.loop_shapes[key]
+    section = course.line.section_at(loop.station)
+    key = (loop.width, loop.depth, loop.towards, leg_of(course.line, loop), section.start)
+    if key not in course.loop_shapes:
+        course.loop_shapes[key] = _worked_out(course, loop)
+    return course.loop_shapes[key]
 
 
-def _worked_out(ground: Ground, loop: LoopPlan) -> LoopShape:
-    study = looped(ground.study, ground.line.name, (loop,))
-    chain = chain_of(study, study.line(ground.line.name))
-    tangent = tangent_of(ground.line.section_at(loop.station).pipe.bends)
+def _worked_out(course: Course, loop: LoopPlan) -> LoopShape:
+    study = looped(course.study, course.line.name, (loop,))
+    chain = chain_of(study, study.line(course.line.name))
+    tangent = tangent_of(course.line.section_at(loop.station).pipe.bends)
     first = chain.cut_at(loop.begin - tangent)
     last = chain.cut_at(moved_station(loop.finish + tangent, (loop,)))
-    member = min(int(np.searchsorted(ground.chain.stations, loop.station)) - 1, len(ground.chain.stiffness) - 1)
+    member = min(int(np.searchsorted(course.chain.stations, loop.station)) - 1, len(course.chain.stiffness) - 1)
     return LoopShape(
         station=loop.station,
         points=chain.points[first : last + 1],
         flexibility=chain.flexibility[last] - chain.flexibility[first],
-        stiffness=ground.chain.stiffness[member],
+        stiffness=course.chain.stiffness[member],
     )
 
 
-def _stress_words(ground: Ground, wrench: Floats, cuts: tuple[int, int], points: Floats, loop: LoopPlan) -> str:
+def _stress_words(course: Course, wrench: Floats, cuts: tuple[int, int], points: Floats, loop: LoopPlan) -> str:
     """Return the greatest stress of bending and force in a span with a loop, and where, in words.
 
     At the cuts of the bare span that are still there, and at those of the loop, where bends are as strong as pipe.
     """
-    chain, walls = ground.chain, ground.walls
+    chain, walls = course.chain, course.walls
     own = np.arange(cuts[0], cuts[1] + 1)
     there = own[(chain.stations[own] <= loop.begin) | (chain.stations[own] >= loop.finish)]
     modulus, area = walls[chain.cut_at(loop.station)]

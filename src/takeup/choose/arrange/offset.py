@@ -13,7 +13,7 @@ from dataclasses import replace
 import numpy as np
 
 from takeup.choose.arrange.axial import cheapest, chosen_from, price_of
-from takeup.choose.arrange.ground import Ground
+from takeup.choose.arrange.course import Course
 from takeup.choose.arrange.records import Plan, Refusal
 from takeup.choose.selection.screen import screen
 from takeup.choose.selection.trial import at_rest, cycles_of, joint_at
@@ -27,20 +27,20 @@ SHARE = 0.5
 _BENDS = 2
 
 
-def offset_plans(ground: Ground, near: int, far: int) -> Iterator[Plan | Refusal]:
+def offset_plans(course: Course, near: int, far: int) -> Iterator[Plan | Refusal]:
     """Yield the tied universals that may stand in the middle leg of a span with two bends, and why there is none."""
-    if ground.bends_between(near, far) != _BENDS:
+    if course.bends_between(near, far) != _BENDS:
         return
-    tables = [table for table in ground.line.allowed.series if "tied universal" in table.kinds]
+    tables = [table for table in course.line.allowed.series if "tied universal" in table.kinds]
     if not tables:
         yield Refusal(concept="tied universal", near=near, far=far, because="no series of the file has one")
     for table in tables:
-        yield from _of_table(ground, table, near, far)
+        yield from _of_table(course, table, near, far)
 
 
-def _of_table(ground: Ground, table: SeriesTable, near: int, far: int) -> Iterator[Plan | Refusal]:
-    low, high = ground.places[near].station, ground.places[far].station
-    first, second = (float(station) for station in ground.turns[(ground.turns > low) & (ground.turns < high)])
+def _of_table(course: Course, table: SeriesTable, near: int, far: int) -> Iterator[Plan | Refusal]:
+    low, high = course.places[near].station, course.places[far].station
+    first, second = (float(station) for station in course.turns[(course.turns > low) & (course.turns < high)])
     middle = (first + second) / 2.0
     choice = Choice(
         name="joint",
@@ -49,12 +49,15 @@ def _of_table(ground: Ground, table: SeriesTable, near: int, far: int) -> Iterat
         table=table,
         joint=None,
         rank="price",
-        room=room_in(ground.line, middle, ""),
+        room=room_in(course.line, middle, ""),
     )
-    along = np.asarray(ground.route.direction(middle))
-    grown = ground.growth(near, far)
+    if any(abs(tee - middle) < choice.room / 2.0 for tee in course.tees):
+        yield Refusal(concept="tied universal", near=near, far=far, because="a branch leaves the middle leg")
+        return
+    along = np.asarray(course.route.direction(middle))
+    grown = course.growth(near, far)
     aside = np.linalg.norm(grown - np.outer(grown @ along, along), axis=1)
-    asked = replace(at_rest(ground.study, ground.line, choice), lateral=SHARE * aside, cycles=cycles_of(ground.study))
+    asked = replace(at_rest(course.study, course.line, choice), lateral=SHARE * aside, cycles=cycles_of(course.study))
     found = screen(asked, table)
     rows = np.array([row for row in np.flatnonzero(found.fits) if table.kinds[row] == choice.kind], dtype=np.intp)
     if not len(rows):
@@ -62,9 +65,9 @@ def _of_table(ground: Ground, table: SeriesTable, near: int, far: int) -> Iterat
         best = max(own, key=lambda row: (found.nearness(row)[0], -found.nearness(row)[1]))
         because = f"{table.names[best]}: {found.because(best)}"
         yield Refusal(concept="tied universal", near=near, far=far, because=because)
-    nothing = np.zeros((2, len(ground.states), 3))
-    for row, _ in cheapest(ground, table, [(row, 0.0) for row in rows.tolist()]):
-        takeup = joint_at(ground.study, ground.line, choice, row, chosen_from(table, row))
+    nothing = np.zeros((2, len(course.states), 3))
+    for row, _ in cheapest(course, table, [(row, 0.0) for row in rows.tolist()]):
+        takeup = joint_at(course.study, course.line, choice, row, chosen_from(table, row))
         half = takeup.data.length / 2.0
         index = float(table.numbers["price_index"][row])
         yield Plan(
@@ -74,7 +77,7 @@ def _of_table(ground: Ground, table: SeriesTable, near: int, far: int) -> Iterat
             takeups=(takeup,),
             price_indices=(None if np.isnan(index) else index,),
             guides=0,
-            cost=price_of(ground, table, row) + ground.least_cost(near, far, 0, [(middle - half, middle + half)]),
+            cost=price_of(course, table, row) + course.least_cost(near, far, 0, [(middle - half, middle + half)]),
             forces=nothing,
             alone=nothing[:, 0],
             words=(

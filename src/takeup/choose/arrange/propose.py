@@ -10,27 +10,28 @@ from __future__ import annotations
 
 import heapq
 import itertools
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from takeup.choose.arrange.assemble import arranged, resolved_with
+from takeup.choose.arrange.assemble import arranged, plans_on, resolved_with
 from takeup.choose.arrange.ground import Ground
+from takeup.choose.arrange.junctions import LIGHTEST, Junctions, junction_loads, junctions_of
 from takeup.choose.arrange.parts import Part, cost_of, parts_of
 from takeup.choose.arrange.records import Arranged, Plan, Refusal
 from takeup.choose.arrange.search import (
-    LIGHTEST,
     Bounds,
     Key,
     Measure,
     Path,
+    Together,
     Web,
     is_refused,
-    junction_loads,
     paths_in_order,
-    web_of,
+    web_on,
 )
 from takeup.choose.arrange.spans import plans_of
 from takeup.choose.arrange.verify import Verified, verified
+from takeup.line import Study
 
 MOST_STUDIES = 200
 """Studies that are run for one call before it is said that more were not tried."""
@@ -46,7 +47,7 @@ class Proposal:
         found: its own study.
         parts: what it adds to the line as given.
         cost: of these, an index.
-        anchor_loads: the greatest force on each of its anchors and ends [N].
+        anchor_loads: the greatest force on each of its anchors and ends, by the number of its place [N].
     """
 
     path: Path
@@ -54,7 +55,7 @@ class Proposal:
     found: Verified
     parts: tuple[Part, ...]
     cost: float
-    anchor_loads: dict[str, float]
+    anchor_loads: dict[int, float]
 
     @property
     def joints(self) -> int:
@@ -62,8 +63,8 @@ class Proposal:
         return sum(len(plan.takeups) for plan in self.whole.plans)
 
     @property
-    def greatest_load(self) -> tuple[str, float]:
-        """The anchor that its study loads most, ends among them, and the load [N]."""
+    def greatest_load(self) -> tuple[int, float]:
+        """The place that its study loads most, ends among them, and the load [N]."""
         return max(self.anchor_loads.items(), key=lambda item: item[1])
 
 
@@ -91,7 +92,8 @@ class Hunt:
         placed: what each path costs with its guides and rests placed, as far as it came to that.
         proved: what the own study of each path said: its proposal, None where it fails.
         failing: plans that fail whatever stands beside them.
-        failing_pairs: neighbours that fail together.
+        together: plans that fail together.
+        met: what meets where, and for which plans it was worked out.
     """
 
     ground: Ground
@@ -105,7 +107,14 @@ class Hunt:
     placed: dict[Path, float] = field(default_factory=dict)
     proved: dict[Path, Proposal | None] = field(default_factory=dict)
     failing: set[int] = field(default_factory=set)
-    failing_pairs: set[tuple[int, int]] = field(default_factory=set)
+    together: set[Together] = field(default_factory=set)
+    met: tuple[tuple[Plan, ...], Junctions] | None = None
+
+    def junctions(self) -> Junctions:
+        """Return what meets where, worked out once for the same plans."""
+        if self.met is None or self.met[0] is not self.plans:
+            self.met = self.plans, junctions_of(self.ground.places, self.plans)
+        return self.met[1]
 
 
 Progress = Callable[[Hunt, str], None]
@@ -140,9 +149,9 @@ def propose(
         The web, with what was refused in it.
     """
     web = replace(
-        web_of(hunt.ground.places, hunt.plans, hunt.ground.prices, bounds),
+        web_on(hunt.junctions(), hunt.ground.prices, bounds),
         refused=hunt.failing,
-        refused_pairs=hunt.failing_pairs,
+        together=hunt.together,
     )
     found = _in_order(hunt, web, measure, progress or (lambda _hunt, _words: None))
     hunt.proposals = []
@@ -212,12 +221,33 @@ def _cost_placed(hunt: Hunt, path: Path) -> float:
     """Return what a path costs with its guides and rests as they are placed, anchors by their least load."""
     ground = hunt.ground
     whole = arranged(ground, [hunt.plans[number] for number in path])
-    line = resolved_with(ground, whole).line(ground.line.name)
     loads = {}
     for before, after in itertools.pairwise(whole.plans):
-        least = LIGHTEST * float(junction_loads([before], [after])[0, 0])
-        loads[ground.places[before.far].name] = least
-    return cost_of(parts_of(ground.line, line, loads=loads, indices=_indices(whole), prices=ground.prices))
+        if before.far == after.near:
+            loads[before.far] = LIGHTEST * float(junction_loads([before], [after])[0, 0])
+    return cost_of(_parts(ground, whole, resolved_with(ground, whole), _named(ground, loads)))
+
+
+def _named(ground: Ground, loads: Mapping[int, float]) -> dict[tuple[str, str], float]:
+    """Return loads by line and name of their places."""
+    return {(ground.places[place].line, ground.places[place].name): load for place, load in loads.items()}
+
+
+def _parts(ground: Ground, whole: Arranged, study: Study, loads: Mapping[tuple[str, str], float]) -> tuple[Part, ...]:
+    """Return what an arrangement adds to all of its lines.
+
+    Args:
+        ground: of the search.
+        whole: the arrangement.
+        study: of it, resolved.
+        loads: on its new anchors, by line and name [N].
+    """
+    indices, parts = _indices(whole), list[Part]()
+    for course in ground.courses:
+        name = course.line.name
+        own = {hold: load for (line, hold), load in loads.items() if line == name}
+        parts += parts_of(course.line, study.line(name), loads=own, indices=indices, prices=ground.prices)
+    return tuple(parts)
 
 
 def _prove(hunt: Hunt, path: Path, progress: Progress) -> Proposal | None:
@@ -225,23 +255,28 @@ def _prove(hunt: Hunt, path: Path, progress: Progress) -> Proposal | None:
     ground = hunt.ground
     whole = arranged(ground, [hunt.plans[number] for number in path])
     hunt.studies += 1
-    progress(hunt, " | ".join(plan.concept for plan in whole.plans))
+    progress(hunt, _told(ground, whole))
     found = verified(ground, whole)
     if not found.stands:
-        hunt.failing.update(path[number] for number in found.blamed)
-        hunt.failing_pairs.update((path[number], path[number + 1]) for number in found.blamed_pairs)
+        for one in found.blamed:
+            numbers = frozenset(path[place] for place in one)
+            if len(numbers) == 1:
+                hunt.failing |= numbers
+            else:
+                hunt.together.add(numbers)
         hunt.refused.append(Refused(plans=whole.plans, because=found.because))
         return None
-    anchors = {name: load for name, load in found.loads.items() if name in _anchors(ground, whole)}
-    line = found.study.line(ground.line.name)
-    parts = parts_of(ground.line, line, loads=found.loads, indices=_indices(whole), prices=ground.prices)
+    ends = {end for plan in whole.plans for end in (plan.near, plan.far) if ground.places[end].held}
+    anchors = {end: found.loads[ground.places[end].line, ground.places[end].name] for end in sorted(ends)}
+    parts = _parts(ground, whole, found.study, found.loads)
     return Proposal(path=path, whole=whole, found=found, parts=parts, cost=cost_of(parts), anchor_loads=anchors)
 
 
-def _anchors(ground: Ground, whole: Arranged) -> set[str]:
-    """Return the names of every anchor of an arrangement, those of the file and the ends that hold among them."""
-    numbers = [plan.near for plan in whole.plans] + [whole.plans[-1].far]
-    return {ground.places[number].name for number in numbers if ground.places[number].held}
+def _told(ground: Ground, whole: Arranged) -> str:
+    """Return the concepts of an arrangement, line by line."""
+    return "; ".join(
+        " | ".join(plan.concept for plan in plans_on(ground, whole.plans, course)) for course in ground.courses
+    )
 
 
 def _indices(whole: Arranged) -> dict[str, float | None]:

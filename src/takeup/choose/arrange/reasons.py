@@ -14,9 +14,9 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 
 from takeup.choose.arrange.ground import Ground
+from takeup.choose.arrange.junctions import LIGHTEST
 from takeup.choose.arrange.propose import Hunt, Proposal
 from takeup.choose.arrange.records import Place, Plan, Refusal
-from takeup.choose.arrange.search import LIGHTEST
 from takeup.choose.arrange.standing import use_of
 from takeup.choose.arrange.verify import Document
 from takeup.edge import SI
@@ -69,18 +69,19 @@ def _why_here(hunt: Hunt, proposal: Proposal, plans: Sequence[Plan]) -> Iterator
     places, added = hunt.ground.places, 0
     for before, after in itertools.pairwise(plans):
         place = places[before.far]
-        if not place.fixed:
+        if before.far == after.near and not place.fixed:
             added += 1
-            yield f"{place.name} stands here: {_carried(place, proposal.anchor_loads)}. {_without(hunt, before, after)}"
+            carried = _carried(place, proposal.anchor_loads[before.far])
+            yield f"{place.name} stands here: {carried}. {_without(hunt, before, after)}"
     if not added:
-        name, load = proposal.greatest_load
-        place = next(one for one in places if one.name == name)
-        carried = _carried(place, {name: load})
-        yield f"No anchor is added: what the file has is enough. {name}, the most loaded: {carried}."
+        number, load = proposal.greatest_load
+        place = places[number]
+        yield (
+            f"No anchor is added: what the file has is enough. {place.name}, the most loaded: {_carried(place, load)}."
+        )
 
 
-def _carried(place: Place, loads: dict[str, float]) -> str:
-    load = loads[place.name]
+def _carried(place: Place, load: float) -> str:
     if math.isinf(place.can_carry):
         return f"its own study puts {to_kn(load):.1f} kN on it, and nobody says what the place carries"
     return f"its own study puts {to_kn(load):.1f} kN on it, of {to_kn(place.can_carry):.1f} kN that the place carries"
@@ -248,7 +249,7 @@ def _standing(hunt: Hunt, near: int, far: int) -> list[Plan]:
 def _too_much(ground: Ground, plan: Plan) -> str:
     """Return which of its places cannot carry what a plan puts on it at least; "" where both can."""
     for side, number in enumerate((plan.near, plan.far)):
-        place, last = ground.places[number], number in (0, len(ground.places) - 1)
+        place, last = ground.places[number], _ends(ground, number)
         if not place.held:
             continue
         every = plan.forces[side] if last else plan.alone[side][None]
@@ -258,6 +259,14 @@ def _too_much(ground: Ground, plan: Plan) -> str:
                 f"it puts at least {to_kn(least):.1f} kN on {place.name}, which carries {to_kn(place.can_carry):.1f} kN"
             )
     return ""
+
+
+def _ends(ground: Ground, number: int) -> bool:
+    """Whether a place is an end of its line."""
+    own = ground.places[number].line
+    return any(
+        not 0 <= beside < len(ground.places) or ground.places[beside].line != own for beside in (number - 1, number + 1)
+    )
 
 
 def _because(one: Refusal) -> str:

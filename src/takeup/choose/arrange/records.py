@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
@@ -34,17 +35,21 @@ class Place:
 
     Args:
         name: of the anchor.
+        line: whose place it is.
         station: [m].
         fixed: whether it is one in the file already.
-        held: whether it holds the line: not a free end, which only ends it.
+        held: whether it holds the line: not a free end or the beginning of a branch, which only end it.
+        joined: whether another line meets this one here, so that what its anchor feels is for a study to say.
         can_carry: force that it carries [N]; infinite where nobody says.
         can_carry_moment: moment [N m]; None where not said.
     """
 
     name: str
+    line: str
     station: float
     fixed: bool
     held: bool
+    joined: bool = False
     can_carry: float
     can_carry_moment: float | None
 
@@ -55,7 +60,7 @@ class Plan:
 
     Args:
         concept: what takes it up.
-        near: number of the place nearer to the start.
+        near: number of the place nearer to the start, among all places of the search.
         far: number of the other.
         takeups: the joints.
         price_indices: of each joint, as its series has it; None where it has none.
@@ -104,15 +109,38 @@ class Refusal:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Arranged:
-    """A path over places: the plans from the first to the last, and the anchors, guides and loops that it adds.
+    """A path over the places of all lines that are arranged, and the anchors, guides and loops that it adds to each.
 
-    Stations of loops are those of the bare line; anchors and joints stand where they are with the loops in.
+    Args:
+        plans: from the first place to the last, line by line.
+        lines: what is added to each line, by its name.
     """
 
     plans: tuple[Plan, ...]
+    lines: Mapping[str, Added]
+
+    @property
+    def anchors(self) -> tuple[Hold, ...]:
+        """The anchors that it adds to all lines."""
+        return tuple(hold for one in self.lines.values() for hold in one.anchors)
+
+    @property
+    def loops(self) -> tuple[LoopPlan, ...]:
+        """The loops that it adds to all lines."""
+        return tuple(loop for one in self.lines.values() for loop in one.loops)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Added:
+    """What an arrangement adds to one line.
+
+    Stations of loops are those of the bare line; anchors, guides and joints stand where they are with the loops in.
+    """
+
     anchors: tuple[Hold, ...]
-    guides: tuple[Hold, ...] = ()
-    loops: tuple[LoopPlan, ...] = ()
+    guides: tuple[Hold, ...]
+    takeups: tuple[TakeUp, ...]
+    loops: tuple[LoopPlan, ...]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -132,4 +160,4 @@ class LoopShape:
     stiffness: Floats
 
 
-__all__ = ["Arranged", "Concept", "Floats", "LoopShape", "Place", "Plan", "Refusal"]
+__all__ = ["Added", "Arranged", "Concept", "Floats", "LoopShape", "Place", "Plan", "Refusal"]

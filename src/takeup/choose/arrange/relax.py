@@ -7,13 +7,12 @@ nothing kept clear; room for a deeper loop. The cheapest that stands is told, wi
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, TypeVar  # a results document is JSON
 
 from takeup.choose.arrange.assemble import arranged
-from takeup.choose.arrange.ground import Ground
-from takeup.choose.arrange.places import places_of
+from takeup.choose.arrange.ground import Ground, ground_with
 from takeup.choose.arrange.propose import Hunt, Progress, Proposal, hunt_of, propose
 from takeup.choose.arrange.records import Place, Plan
 from takeup.choose.arrange.verify import verified
@@ -68,19 +67,19 @@ def relaxations(hunt: Hunt, progress: Progress | None = None) -> tuple[Relaxatio
 
 def _relaxed(ground: Ground) -> Iterator[tuple[str, Ground]]:
     """Yield grounds with one thing given up each; "" where the words follow from what is found."""
-    strong = tuple(replace(place, can_carry=math.inf, can_carry_moment=None) for place in ground.places)
-    yield "", _with(ground, _unlimited(ground.line), strong)
-    if ground.line.allowed.keep_clear:
-        line = replace(ground.line, allowed=replace(ground.line.allowed, keep_clear=()))
-        yield "if nothing had to be kept clear", _with(ground, line, places_of(line))
-    nozzles = [end.name for end in (ground.line.start, ground.line.end) if end.nozzle is not None]
+    lines = [course.line for course in ground.courses]
+    yield "", _with(ground, map(_unlimited, lines), strong=True)
+    if any(line.allowed.keep_clear for line in lines):
+        free = (replace(line, allowed=replace(line.allowed, keep_clear=())) for line in lines)
+        yield "if nothing had to be kept clear", _with(ground, free)
+    nozzles = [end.name for line in lines for end in (line.start, line.end) if end.nozzle is not None]
     if nozzles:
         words = f"if the limits of the nozzle at {' and at '.join(nozzles)} did not hold"
-        yield words, _with(ground, _without_nozzles(ground.line), ground.places)
-    for room in _deeper(ground.line):
-        rooms = (room, *ground.line.allowed.loop_room[1:])
-        line = replace(ground.line, allowed=replace(ground.line.allowed, loop_room=rooms))
-        yield _DEEPER_ROOM, _with(ground, line, ground.places)
+        yield words, _with(ground, map(_without_nozzles, lines))
+    for line in lines:
+        for room in _deeper(line):
+            rooms = (room, *line.allowed.loop_room[1:])
+            yield _DEEPER_ROOM, _with(ground, [replace(line, allowed=replace(line.allowed, loop_room=rooms))])
 
 
 def _unlimited(line: Line) -> Line:
@@ -110,9 +109,22 @@ def _deeper(line: Line) -> Iterator[LoopRoom]:
     yield from (LoopRoom(towards=across, depth=FIRST_DEPTH * times, start=0.0, end=length) for times in (1.0, 2.0))
 
 
-def _with(ground: Ground, line: Line, places: tuple[Place, ...]) -> Ground:
-    study = replace(ground.study, lines=tuple(line if one.name == line.name else one for one in ground.study.lines))
-    return Ground(study=study, line=line, places=places, prices=ground.prices)
+def _with(ground: Ground, lines: Iterable[Line], *, strong: bool = False) -> Ground:
+    """Return a ground with some lines in the stead of its own.
+
+    Args:
+        ground: of the search.
+        lines: by their names.
+        strong: whether every place carries what is asked of it.
+    """
+    own = {line.name: line for line in lines}
+    study = replace(ground.study, lines=tuple(own.get(line.name, line) for line in ground.study.lines))
+    changed = ground_with(study, ground.prices, ground.names)
+    return changed.with_places(_bears_all) if strong else changed
+
+
+def _bears_all(place: Place) -> Place:
+    return replace(place, can_carry=math.inf, can_carry_moment=None)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -168,11 +180,13 @@ def granted(ground: Ground, asked: Sequence[Asked]) -> Ground:
         asked: of its anchors.
     """
     by_name = {one.name: one for one in asked}
-    line = ground.line
-    start, end = (_strong(one, by_name) for one in (line.start, line.end))
-    holds = tuple(_strong(hold, by_name) for hold in line.holds)
-    places = tuple(_strong_place(place, by_name) for place in ground.places)
-    return _with(ground, replace(line, holds=holds, start=start, end=end), places)
+    lines = []
+    for course in ground.courses:
+        line = course.line
+        start, end = (_strong(one, by_name) for one in (line.start, line.end))
+        holds = tuple(_strong(hold, by_name) for hold in line.holds)
+        lines.append(replace(line, holds=holds, start=start, end=end))
+    return _with(ground, lines).with_places(lambda place: _strong_place(place, by_name))
 
 
 _Held = TypeVar("_Held", End, Hold)

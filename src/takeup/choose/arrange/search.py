@@ -1,43 +1,39 @@
-"""Paths over the places of a line in the order of what they cost at least.     (choose/arrange/search.py)
+"""Paths over the places of all lines in the order of what they cost at least.     (choose/arrange/search.py)
 
-An arrangement is a path from the first place to the last; each step is a plan of a span, each place between two steps
-an anchor that feels both. What is left of a path costs at least what the best of all ways on would (worked out from the
-far end, exact but for what is refused later), so paths come out best first, as many as are asked for, each once.
-A plan or a pair of neighbours that is refused is passed over from then on; the order stays right, since nothing gets
-cheaper by a refusal.
+An arrangement is a path from the first place to the last, line after line; each step is a plan of a span, each place
+between two steps an anchor that feels both. What is left of a path costs at least what the best of all ways on would
+(worked out from the far end, exact but for what is refused later), so paths come out best first, as many as are asked
+for, each once. A plan, or plans that fail together, that are refused are passed over from then on; the order stays
+right, since nothing gets cheaper by a refusal.
 """
 
 from __future__ import annotations
 
 import heapq
-import itertools
-import math
-from collections import defaultdict
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import Literal
 
 import numpy as np
-from numpy.typing import NDArray
 
+from takeup.choose.arrange.junctions import LIGHTEST, Integers, Junctions, anchor_costs, junction_loads, junctions_of
 from takeup.choose.arrange.prices import Prices
 from takeup.choose.arrange.records import Floats, Place, Plan
 
-LIGHTEST = 0.8
-"""Share of a quick load that the full study's is never below (docs/theory/proposals.md says how it was tested)."""
-
-Integers = NDArray[np.int64]
 Measure = Literal["cost", "anchor-load", "joints"]
 Path = tuple[int, ...]
 """Numbers of plans, from the first place to the last."""
+Together = frozenset[int]
+"""Numbers of plans that fail when all of them are in a path."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Bounds:
-    """What a path may have at most: joints, and load on any anchor [N]."""
+    """What a path may have at most: joints, and load on any anchor [N]; and whether all its joints are of one name."""
 
     joints: float = np.inf
     load: float = np.inf
+    alike: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -45,26 +41,36 @@ class Web:
     """All plans of all spans, and what neighbours do to the anchor between them.
 
     Args:
-        places: in order.
-        plans: of all spans.
-        prices: of anchors.
+        junctions: what meets where.
         bounds: of a path.
-        onward: cost at least of all that follows a plan, its own not counted, (m,).
-        joints_onward: joints at least of all that follows it, (m,).
-        load_onward: load at least of the most loaded anchor that follows it, (m,) [N].
+        entry: what a path costs before each plan that it may begin with, (n,).
+        costs: of the anchor of each junction, (n, m) each.
+        onward: cost at least of all that follows a plan, its own not counted, (p,).
+        joints_onward: joints at least of all that follows it, (p,).
+        load_onward: load at least of the most loaded anchor that follows it, (p,) [N].
         refused: plans that fail whatever stands beside them.
-        refused_pairs: neighbours that fail together.
+        together: plans that fail together.
     """
 
-    places: tuple[Place, ...]
-    plans: tuple[Plan, ...]
-    prices: Prices
+    junctions: Junctions
     bounds: Bounds
+    entry: Floats
+    costs: tuple[Floats, ...]
     onward: Floats
     joints_onward: Floats
     load_onward: Floats
     refused: set[int] = field(default_factory=set)
-    refused_pairs: set[tuple[int, int]] = field(default_factory=set)
+    together: set[Together] = field(default_factory=set)
+
+    @property
+    def places(self) -> tuple[Place, ...]:
+        """All places, line by line."""
+        return self.junctions.places
+
+    @property
+    def plans(self) -> tuple[Plan, ...]:
+        """All plans."""
+        return self.junctions.plans
 
 
 def web_of(places: tuple[Place, ...], plans: Sequence[Plan], prices: Prices, bounds: Bounds | None = None) -> Web:
@@ -76,126 +82,57 @@ def web_of(places: tuple[Place, ...], plans: Sequence[Plan], prices: Prices, bou
         prices: of anchors.
         bounds: of a path.
     """
-    limit = bounds or Bounds()
-    onward, joints, loads = (np.full(len(plans), np.inf) for _ in range(3))
-    arriving, leaving = defaultdict(list), defaultdict(list)
-    for number, plan in enumerate(plans):
-        arriving[plan.far].append(number)
-        leaving[plan.near].append(number)
-    last = len(places) - 1
-    for number in arriving[last]:
-        load = _end_load(places[last], plans[number], 1)
-        onward[number], joints[number] = _end_cost(places[last], load, prices, limit), 0.0
-        loads[number] = LIGHTEST * load
-    for place in range(last - 1, 0, -1):
-        before, after = np.array(arriving[place], dtype=int), np.array(leaving[place], dtype=int)
-        if not len(before) or not len(after):
-            continue
-        between = junction_loads([plans[k] for k in before], [plans[k] for k in after])
-        anchor = _anchor_cost(places[place], between, prices, limit)
-        own = np.array([plans[k].cost for k in after])
-        onward[before] = (anchor + (own + onward[after])[None]).min(axis=1)
-        count = np.array([len(plans[k].takeups) for k in after], dtype=float)
-        open_ = np.isfinite(anchor)
-        joints[before] = np.where(open_, (count + joints[after])[None], np.inf).min(axis=1)
-        worst = np.maximum(LIGHTEST * between, loads[after][None])
-        loads[before] = np.where(open_, worst, np.inf).min(axis=1)
-    return Web(
-        places=places,
-        plans=tuple(plans),
-        prices=prices,
-        bounds=limit,
-        onward=onward,
-        joints_onward=joints,
-        load_onward=loads,
-    )
+    return web_on(junctions_of(places, plans), prices, bounds)
 
 
-def junction_loads(before: Sequence[Plan], after: Sequence[Plan]) -> Floats:
-    """Return the greatest load of any state on the anchor between plans, (n, m) [N].
-
-    In each state what both sides put on it, added as vectors: thrusts that meet take off each other; and what one side
-    puts on it while the other is cold and without pressure.
+def web_on(junctions: Junctions, prices: Prices, bounds: Bounds | None = None) -> Web:
+    """Return the same, of junctions that are worked out already.
 
     Args:
-        before: plans that end there, n of them.
-        after: plans that begin there, m of them.
+        junctions: of all places.
+        prices: of anchors.
+        bounds: of a path.
     """
-    arriving = np.stack([plan.forces[1] for plan in before])
-    departing = np.stack([plan.forces[0] for plan in after])
-    both = _greatest(arriving[:, None] + departing[None])
-    one = _greatest(np.array([plan.alone[1] for plan in before])[:, None])
-    other = _greatest(np.array([plan.alone[0] for plan in after])[:, None])
-    return np.asarray(np.maximum(both, np.maximum(one[:, None], other[None])))
-
-
-def _greatest(vectors: Floats) -> Floats:
-    """Return the size of the greatest of some vectors, (..., s, 3) to (...)."""
-    return np.asarray(np.sqrt(np.einsum("...k,...k->...", vectors, vectors).max(axis=-1)))
-
-
-def _anchor_cost(place: Place, load: Floats, prices: Prices, bounds: Bounds) -> Floats:
-    """Return what an anchor costs at least, nothing for one that the file has; infinite where it cannot bear its load.
-
-    Held against what it can carry with `LIGHTEST` of the load, since a study may find that much less.
-    """
-    least = LIGHTEST * load
-    cost = np.zeros_like(least) if place.fixed else np.asarray(prices.anchor(least), dtype=float)
-    return np.where(least > min(place.can_carry, bounds.load), np.inf, cost)
-
-
-def _end_load(place: Place, plan: Plan, end: int) -> float:
-    """Return the greatest load of a plan on an end of the line [N]; none on one that is not held."""
-    return float(np.linalg.norm(plan.forces[end], axis=1).max()) if place.held else 0.0
-
-
-def _end_cost(place: Place, load: float, prices: Prices, bounds: Bounds) -> float:
-    """Return 0, or infinity where an end of the line cannot bear a load."""
-    return float(_anchor_cost(place, np.array([load]), prices, bounds)[0])
+    limit = bounds or Bounds()
+    places, plans, loads = junctions.places, junctions.plans, junctions.loads
+    onward, joints, heaviest = (np.full(len(plans), np.inf) for _ in range(3))
+    own, count = np.array([plan.cost for plan in plans]), np.array([float(len(plan.takeups)) for plan in plans])
+    last, end = junctions.last, loads.ends[junctions.last, 1]
+    onward[last], heaviest[last] = anchor_costs(places[-1], end, prices, limit.load), LIGHTEST * end
+    joints[last] = 0.0
+    costs = []
+    for junction in reversed(junctions.inner):
+        before, after = junction.before, junction.after
+        if junction.place == junction.onward:
+            cost = anchor_costs(places[junction.place], junction.loads, prices, limit.load)
+        else:
+            ended = anchor_costs(places[junction.place], loads.ends[before, 1], prices, limit.load)
+            begun = anchor_costs(places[junction.onward], loads.ends[after, 0], prices, limit.load)
+            cost = ended[:, None] + begun[None]
+        costs.append(cost)
+        if not len(before) or not len(after):
+            continue
+        onward[before] = (cost + (own[after] + onward[after])[None]).min(axis=1)
+        open_ = np.isfinite(cost)
+        joints[before] = np.where(open_, (count[after] + joints[after])[None], np.inf).min(axis=1)
+        worst = np.maximum(LIGHTEST * junction.loads, heaviest[after][None])
+        heaviest[before] = np.where(open_, worst, np.inf).min(axis=1)
+    return Web(
+        junctions=junctions,
+        bounds=limit,
+        entry=anchor_costs(places[0], loads.ends[junctions.first, 0], prices, limit.load),
+        costs=tuple(reversed(costs)),
+        onward=onward,
+        joints_onward=joints,
+        load_onward=heaviest,
+    )
 
 
 Key = tuple[float, float]
 """What a path is put in order by: the least of its measure, then the least that it costs."""
 
-
-@dataclass(frozen=True, slots=True, order=True)
-class _Begun:
-    """A path that is not at the far end yet, or has just come there."""
-
-    key: Key
-    joints: int
-    path: Path
-    spent: float = field(compare=False)
-    load: float = field(compare=False)
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class _Leaving:
-    """The plans that leave a place: their numbers, (n,), forces there, (n, s, 3), and greatest alone, (n,) [N]."""
-
-    numbers: Integers
-    forces: Floats
-    alone: Floats
-
-    def loads(self, before: Plan) -> Floats:
-        """Return the load on the anchor between a plan and each of these, as `junction_loads` does, (n,) [N]."""
-        both = _greatest(before.forces[1] + self.forces)
-        return np.asarray(np.maximum(both, np.maximum(_greatest(before.alone[1:]), self.alone)))
-
-
-def _leaving(web: Web) -> list[_Leaving]:
-    """Return the plans that leave each place."""
-    numbers: list[list[int]] = [[] for _ in web.places]
-    for number, plan in enumerate(web.plans):
-        numbers[plan.near].append(number)
-    return [
-        _Leaving(
-            numbers=np.array(own, dtype=np.int64),
-            forces=np.array([web.plans[number].forces[0] for number in own]),
-            alone=_greatest(np.array([web.plans[number].alone[:1] for number in own]).reshape(-1, 1, 3)),
-        )
-        for own in numbers
-    ]
+_Begun = tuple[float, float, float, Path, float, float, str]
+"""A path on its way: its key, its joints, its plans; what it has cost, its greatest load [N], its joints' name."""
 
 
 def paths_in_order(web: Web, measure: Measure = "cost") -> Iterator[tuple[Key, Path]]:
@@ -208,50 +145,85 @@ def paths_in_order(web: Web, measure: Measure = "cost") -> Iterator[tuple[Key, P
         web: of all plans.
         measure: cost; the greatest load on an anchor, then cost; or joints, then cost.
     """
-    leaving = _leaving(web)
+    ways = _Ways(web, measure)
     heap: list[_Begun] = []
-
-    onward, joints_onward = web.onward.tolist(), web.joints_onward.tolist()
-    load_onward = web.load_onward.tolist()
-
-    def push(path: Path, spent: float, joints: int, load: float) -> None:
-        last = path[-1]
-        least = spent + onward[last]
-        whole = joints + joints_onward[last]
-        if math.isfinite(least) and whole <= web.bounds.joints:
-            heaviest = max(load, load_onward[last])
-            first = {"cost": least, "joints": whole, "anchor-load": heaviest}[measure]
-            heapq.heappush(heap, _Begun((round(first, 9), round(least, 9)), joints, path, spent, load))
-
-    for number in leaving[0].numbers.tolist():
-        plan = web.plans[number]
-        load = _end_load(web.places[0], plan, 0)
-        own = _end_cost(web.places[0], load, web.prices, web.bounds)
-        push((number,), own + plan.cost, len(plan.takeups), LIGHTEST * load)
+    junctions = web.junctions
+    start = LIGHTEST * junctions.loads.ends[junctions.first, 0]
+    ways.push(heap, (0.0, 0.0, 0.0, (), 0.0, 0.0, ""), junctions.first, (web.entry, start))
     while heap:
         begun = heapq.heappop(heap)
-        if is_refused(web, begun.path):
+        path = begun[3]
+        if is_refused(web, path):
             continue
-        last = web.plans[begun.path[-1]]
-        if last.far == len(web.places) - 1:
-            yield begun.key, begun.path
+        at = ways.junction_after(path[-1])
+        if at is None:
+            yield (begun[0], begun[1]), path
             continue
-        after = leaving[last.far]
-        if not len(after.numbers):
-            continue
-        loads = after.loads(last)
-        costs = _anchor_cost(web.places[last.far], loads, web.prices, web.bounds)
-        for number, cost, load in zip(after.numbers.tolist(), costs.tolist(), loads.tolist(), strict=True):
-            if math.isfinite(cost) and number not in web.refused:
-                plan = web.plans[number]
-                joints = begun.joints + len(plan.takeups)
-                heaviest = max(begun.load, LIGHTEST * load)
-                push((*begun.path, number), begun.spent + cost + plan.cost, joints, heaviest)
+        junction, row = at
+        inner = junctions.inner[junction]
+        ways.push(heap, begun, inner.after, (web.costs[junction][row], LIGHTEST * inner.loads[row]))
+
+
+class _Ways:
+    """The ways on from a path, by its last plan."""
+
+    def __init__(self, web: Web, measure: Measure) -> None:
+        self._web, self._measure = web, measure
+        plans = web.junctions.plans
+        self._own = np.array([plan.cost for plan in plans])
+        self._joints = np.array([float(len(plan.takeups)) for plan in plans])
+        self._names = [joint_name(plan) for plan in plans] if web.bounds.alike else []
+        self._after = {
+            number: (place, row)
+            for place, junction in enumerate(web.junctions.inner)
+            for row, number in enumerate(junction.before.tolist())
+        }
+
+    def junction_after(self, plan: int) -> tuple[int, int] | None:
+        """Return the junction that a plan ends at, and its row there; None where all lines end."""
+        return self._after.get(plan)
+
+    def push(self, heap: list[_Begun], begun: _Begun, numbers: Integers, met: tuple[Floats, Floats]) -> None:
+        """Put a path on, by each plan that may follow, into the heap.
+
+        Args:
+            heap: of paths on their way.
+            begun: the path.
+            numbers: of the plans, (n,).
+            met: cost and load of the anchor before each, (n,).
+        """
+        web, (_, _, joints, path, spent, load, name) = self._web, begun
+        spent_then = spent + met[0] + self._own[numbers]
+        joints_then = joints + self._joints[numbers]
+        load_then = np.maximum(load, met[1])
+        least = spent_then + web.onward[numbers]
+        whole = joints_then + web.joints_onward[numbers]
+        keep = np.isfinite(least) & (whole <= web.bounds.joints)
+        if not keep.any():
+            return
+        heaviest = np.maximum(load_then, web.load_onward[numbers])
+        first = np.round({"cost": least, "joints": whole, "anchor-load": heaviest}[self._measure], 9)
+        columns = (first, np.round(least, 9), joints_then, numbers, spent_then, load_then)
+        for key, cost, count, number, paid, greatest in zip(*(each[keep].tolist() for each in columns), strict=True):
+            own = self._names[number] if self._names else ""
+            if number not in web.refused and (not own or not name or own == name):
+                heapq.heappush(heap, (key, cost, count, (*path, number), paid, greatest, own or name))
+
+
+def joint_name(plan: Plan) -> str:
+    """Return the name of the joints of a plan, as their series has it; "" where it has none."""
+    names = {item.chosen.joint if item.chosen else item.name for item in plan.takeups}
+    return " and ".join(sorted(names))
 
 
 def is_refused(web: Web, path: Path) -> bool:
-    """Whether a path has a plan that fails by itself, or two neighbours that fail together."""
-    return bool(web.refused.intersection(path)) or any(pair in web.refused_pairs for pair in itertools.pairwise(path))
+    """Whether a path has a plan that fails by itself, or plans that fail together."""
+    return not web.refused.isdisjoint(path) or has_together(web.together, path)
+
+
+def has_together(together: Collection[Together], path: Path) -> bool:
+    """Whether plans that fail together are all in a path."""
+    return bool(together) and any(one.issubset(path) for one in together)
 
 
 __all__ = [
@@ -260,9 +232,12 @@ __all__ = [
     "Key",
     "Measure",
     "Path",
+    "Together",
     "Web",
     "is_refused",
+    "joint_name",
     "junction_loads",
     "paths_in_order",
     "web_of",
+    "web_on",
 ]

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import replace
+
 from takeup.choose.arrange.axial import axial_plans
 from takeup.choose.arrange.bare import bare_plans
+from takeup.choose.arrange.course import Course
 from takeup.choose.arrange.ground import Ground
 from takeup.choose.arrange.least import with_least
 from takeup.choose.arrange.loop import loop_plans
@@ -32,30 +36,42 @@ def plans_of(ground: Ground) -> tuple[tuple[Plan, ...], tuple[Refusal, ...]]:
     """
     plans: list[Plan] = []
     refusals: list[Refusal] = []
-    for near in range(len(ground.places) - 1):
-        for far in range(near + 1, len(ground.places)):
-            for found in (*bare_plans(ground, near, far), *_with_joints(ground, near, far)):
+    for first, course in zip(ground.firsts, ground.courses, strict=True):
+        for near, far in spans_of(course):
+            for found in (*bare_plans(course, near, far), *_with_joints(course, near, far)):
                 if isinstance(found, Plan):
-                    plans.append(with_least(ground, found))
+                    plans.append(replace(with_least(course, found), near=first + near, far=first + far))
                 else:
-                    refusals.append(found)
-            if ground.places[far].fixed:
-                break
+                    refusals.append(replace(found, near=first + near, far=first + far))
     return tuple(plans), tuple(refusals)
 
 
-def _with_joints(ground: Ground, near: int, far: int) -> list[Plan | Refusal]:
+def spans_of(course: Course) -> Iterator[tuple[int, int]]:
+    """Yield the places that spans of a line may lie between: none passes over an anchor that the file has.
+
+    Args:
+        course: the line; places are counted along it alone.
+    """
+    for near in range(len(course.places) - 1):
+        for far in range(near + 1, len(course.places)):
+            yield near, far
+            if course.places[far].fixed:
+                break
+
+
+def _with_joints(course: Course, near: int, far: int) -> list[Plan | Refusal]:
     """Return the ways that need a joint or a loop: none where one end is free, or where the file has a joint."""
-    places = ground.places
+    places = course.places
     low, high = places[near].station, places[far].station
-    given = any(low < item.position.station < high for item in ground.line.takeups)
-    if given or not (places[near].held and places[far].held):
+    given = any(low < item.position.station < high for item in course.line.takeups)
+    begins = near == 0 and course.line.branch is not None and places[far].held
+    if given or not (begins or (places[near].held and places[far].held)):
         return []
     return [
-        *loop_plans(ground, near, far),
-        *axial_plans(ground, near, far),
-        *offset_plans(ground, near, far),
+        *loop_plans(course, near, far),
+        *axial_plans(course, near, far),
+        *offset_plans(course, near, far),
     ]
 
 
-__all__ = ["NEVER", "plans_of"]
+__all__ = ["NEVER", "plans_of", "spans_of"]

@@ -5,22 +5,26 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any  # a row of a results document is JSON
 
+from takeup.choose.arrange.assemble import plans_on
 from takeup.choose.arrange.ground import Ground
 from takeup.choose.arrange.propose import Proposal
 from takeup.choose.arrange.records import Plan
 
 
 def standing_words(ground: Ground, proposal: Proposal) -> list[str]:
-    """Return an arrangement along the flow: places that hold and what is between them.
+    """Return an arrangement along the flow, line by line: places that hold and what is between them.
 
     Args:
         ground: of the search.
         proposal: whose joints stand where they are once its loops are in.
     """
-    plans = proposal.whole.plans
-    words = [ground.places[plans[0].near].name]
-    for plan in plans:
-        words += [plan_words(plan), ground.places[plan.far].name]
+    words = list[str]()
+    for course in ground.courses:
+        plans = plans_on(ground, proposal.whole.plans, course)
+        begin = ground.places[plans[0].near].name
+        words.append(f"{course.line.name}: {begin}" if len(ground.courses) > 1 else begin)
+        for plan in plans:
+            words += [plan_words(plan), ground.places[plan.far].name]
     return words
 
 

@@ -16,7 +16,7 @@ from takeup.choose.arrange.propose import Hunt
 from takeup.choose.arrange.standing import standing_words
 from takeup.joints.tables.store import FOLDER
 from takeup.line.reading.named_joints import with_named_joints
-from takeup.line.reading.write_proposal import proposal_text
+from takeup.line.reading.write_proposal import Additions, proposal_text
 from takeup.reading.writing import write_whole
 from takeup.results.plain import Json
 
@@ -36,16 +36,11 @@ def proposal_texts(outcome: Outcome, file: Path) -> dict[str, str]:
 
 def _text(outcome: Outcome, text: str, file: Path, number: int) -> str:
     hunt = outcome.hunt
-    whole = hunt.proposals[number].whole
-    written = proposal_text(
-        text,
-        str(file),
-        line=hunt.ground.line.name,
-        holds=(*whole.anchors, *whole.guides),
-        takeups=[item for plan in whole.plans for item in plan.takeups],
-        loops=whole.loops,
-        head=head_of(outcome, number),
-    )
+    additions = [
+        Additions(line=line, holds=(*added.anchors, *added.guides), takeups=added.takeups, loops=added.loops)
+        for line, added in hunt.proposals[number].whole.lines.items()
+    ]
+    written = proposal_text(text, str(file), additions=additions, head=head_of(outcome, number))
     mark = "\N{BYTE ORDER MARK}"
     body = with_named_joints(written.removeprefix(mark), hunt.ground.study)
     return mark + body if written.startswith(mark) else body

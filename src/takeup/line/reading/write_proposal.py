@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from ruamel.yaml.nodes import MappingNode
 
@@ -29,31 +29,45 @@ _MARK = "\N{BYTE ORDER MARK}"
 _SAME = 1e-9  # words that say a station to within the rounding of sums say all of it [m]
 
 
-def proposal_text(
-    text: str,
-    file: str,
-    *,
-    line: str,
-    holds: Sequence[Hold] = (),
-    takeups: Sequence[TakeUp] = (),
-    loops: Sequence[LoopPlan] = (),
-    head: str,
-) -> str:
-    """Return the text of a line file with an arrangement written into one of its lines.
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Additions:
+    """What is to be written into one line.
+
+    Args:
+        line: its name.
+        holds: to be added, their stations on the line with its loops; their names are taken by nothing else.
+        takeups: to be added, each chosen from a series; likewise.
+        loops: to be put in, their stations on the bare line; there is room for them.
+    """
+
+    line: str
+    holds: Sequence[Hold] = ()
+    takeups: Sequence[TakeUp] = ()
+    loops: Sequence[LoopPlan] = ()
+
+
+def proposal_text(text: str, file: str, *, additions: Sequence[Additions], head: str) -> str:
+    """Return the text of a line file with an arrangement written into its lines.
 
     Args:
         text: of the bare file, with its own line ends; a byte-order mark may come first.
         file: its name, beside which its series are.
-        line: the name of the line.
-        holds: to be added, their stations on the line with its loops; their names are taken by nothing else.
-        takeups: to be added, each chosen from a series; likewise.
-        loops: to be put in, their stations on the bare line; there is room for them.
+        additions: to each line.
         head: what the proposal is, for the comment that comes first.
 
     Raises:
         InputError: The text is no line file.
     """
-    mark, body = (_MARK, text.removeprefix(_MARK)) if text.startswith(_MARK) else ("", text)
+    mark, bare = (_MARK, text.removeprefix(_MARK)) if text.startswith(_MARK) else ("", text)
+    body, study = bare, study_from_text(bare, file)
+    for added in additions:
+        body = _with_line(body, file, added)
+    return mark + applied(body, [(0, 0, _head(study, text, head))])
+
+
+def _with_line(body: str, file: str, added: Additions) -> str:
+    """Return the text of a line file with an arrangement written into one of its lines."""
+    line, holds, takeups, loops = added.line, added.holds, added.takeups, added.loops
     study = study_from_text(body, file)
     root = root_of(body)
     number = next(number for number, one in enumerate(study.lines) if one.name == line)
@@ -65,11 +79,11 @@ def proposal_text(
     bare = Bare(text=body, root=root, node=node, line=own, move=replace(move, places={**move.places, **changes}))
     after = looped(study, line, loops).line(line)
     places = route_places(after) | {name: move.station(station) for name, station in changes.items()}
-    edits: list[Edit] = [(0, 0, _head(study, text, head)), *loop_edits(bare)]
+    edits: list[Edit] = list(loop_edits(bare))
     edits += _added(bare, "holds", list(_holds(after, holds, places, many=many)))
     places |= {hold.name: hold.position.station for hold in (*after.holds, *holds)}
     edits += _added(bare, "takeups", [takeup_item(one, _words(one.position, places)) for one in takeups])
-    return mark + applied(body, edits)
+    return applied(body, edits)
 
 
 def _added(bare: Bare, key: str, items: list[str]) -> list[Edit]:
@@ -107,4 +121,4 @@ def _head(study: Study, text: str, head: str) -> str:
     return "".join(f"# {words}".rstrip() + line_end(text) for words in (*head.splitlines(), said)) + line_end(text)
 
 
-__all__ = ["LoopPlan", "proposal_text"]
+__all__ = ["Additions", "LoopPlan", "proposal_text"]

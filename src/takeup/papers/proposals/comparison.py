@@ -6,17 +6,17 @@ study. `comparison.typ` sets it. Tagged and fit for archives as the calculation 
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping, Sequence
-from datetime import UTC, date, datetime
+from datetime import date
 from pathlib import Path
 from typing import Any  # the document is JSON
 
 from takeup.drawing import to_svg
 from takeup.drawing.proposal_view import proposal_sheets
 from takeup.drawing.reading import Results
-from takeup.papers.common.glyphs import FONTS, breakable, printable_tree
+from takeup.papers.common.glyphs import breakable
 from takeup.papers.common.tables import Cell, Tree, facts, number_column, sentences, table, words_column
+from takeup.papers.frame.pdf import compile_pdf
 
 COMPARISON = "comparison.pdf"
 TEMPLATE = Path(__file__).parent / "comparison.typ"
@@ -47,23 +47,8 @@ def comparison_pdf(document: Document, every: Sequence[Results]) -> bytes:
         document: of the search.
         every: the results of each proposal, in order.
     """
-    import typst
-
-    fonts = typst.Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[FONTS])
-    clean = printable_tree(comparison_contents(document, every))
     day = date.fromisoformat(document["input"]["document"]["date"])
-    made, warnings = typst.compile_with_warnings(
-        TEMPLATE,
-        font_paths=fonts,
-        ignore_system_fonts=True,
-        format="pdf",
-        sys_inputs={"data": json.dumps(clean, ensure_ascii=False)},
-        pdf_standards=["ua-1", "a-2a"],
-        timestamp=datetime.combine(day, datetime.min.time(), tzinfo=UTC),
-    )
-    assert not warnings, "; ".join(str(warning) for warning in warnings)
-    assert isinstance(made, bytes), "one PDF is one row of bytes"
-    return made
+    return compile_pdf(TEMPLATE, comparison_contents(document, every), day)
 
 
 def comparison_contents(document: Document, every: Sequence[Results]) -> Tree:

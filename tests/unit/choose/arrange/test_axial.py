@@ -26,7 +26,7 @@ def joints_in(ground, near, far):
 def test_joint_is_drawn_out_by_the_least_that_serves():
     ground = ground_on(bare_text("21 m east", may=()))
     plan = joints_in(ground, 0, 1)[STOCK]
-    moved = ground.growth(0, 1)[:, 0]
+    moved = ground.courses[0].growth(0, 1)[:, 0]
     # x_0 = max growth - X_c, up to whole millimetres; X_c is 20 mm and X_e 5.3 mm in the demonstration series
     least = math.ceil((moved.max() - 0.020) * 1e3) * 1e-3
     assert least > 0.0
@@ -47,13 +47,13 @@ def test_spans_beside_an_anchor_of_the_file_have_joints(kind):
     assert joints_in(ground, 0, 1)
     assert joints_in(ground, 1, 2)
     plans, _ = plans_of(ground)
-    assert all(plan.forces.shape == (2, len(ground.states), 3) for plan in plans)
+    assert all(plan.forces.shape == (2, len(ground.courses[0].states), 3) for plan in plans)
     assert not any((plan.near, plan.far) == (0, 2) for plan in plans)  # no span passes over an anchor of the file
 
 
 def test_places_by_a_distance_get_names_that_a_file_can_hold():
     ground = ground_on(bare_text("24 m east", may=("{ at: boiler header + 12 m, can_carry: { force: 25 kN } }",)))
-    names = [place.name for place in places_of(ground.line)]
+    names = [place.name for place in places_of(ground.study, ground.courses[0].line)]
     assert names == ["boiler header", "anchor at 12 m", "bath header"]
     for name in names:
         check_name(name)  # raises where it reads as a position
@@ -68,8 +68,11 @@ def test_a_preset_takes_from_the_spring_what_it_leaves():
     ground = ground_on(bare_text("21 m east", may=()))
     takeup = joints_in(ground, 0, 1)[STOCK].takeups[0]
     plan = joints_in(ground, 0, 1)[STOCK]
-    pressures = [state.at(ground.line.name, takeup.position.station).pressure_at(3.0) for state in ground.states]
-    stretched = takeup.preset - ground.growth(0, 1)[:, 0]
+    pressures = [
+        state.at(ground.courses[0].line.name, takeup.position.station).pressure_at(3.0)
+        for state in ground.courses[0].states
+    ]
+    stretched = takeup.preset - ground.courses[0].growth(0, 1)[:, 0]
     # |P A_e - k (x + x_0)| along the pipe, outwards at the far end: first principles; to rounding
     expected = [p * takeup.data.effective_area for p in pressures] - takeup.data.axial_rate * stretched
     assert plan.forces[1][:, 0] == pytest.approx(expected, rel=1e-9)
@@ -78,10 +81,10 @@ def test_a_preset_takes_from_the_spring_what_it_leaves():
 def test_guides_move_towards_their_joint_out_of_what_is_kept_clear():
     ground = ground_on(bare_text("21 m east", may=()))
     takeup = joints_in(ground, 0, 1)[STOCK].takeups[0]
-    free = guides_beside(ground.study, ground.line, takeup, (0.0, 21.0))
+    free = guides_beside(ground.study, ground.courses[0].line, takeup, (0.0, 21.0))
     second = free[1]
-    allowed = replace(ground.line.allowed, keep_clear=((second - 0.2, second + 0.5),))
-    kept = guides_beside(ground.study, replace(ground.line, allowed=allowed), takeup, (0.0, 21.0))
+    allowed = replace(ground.courses[0].line.allowed, keep_clear=((second - 0.2, second + 0.5),))
+    kept = guides_beside(ground.study, replace(ground.courses[0].line, allowed=allowed), takeup, (0.0, 21.0))
     assert takeup.position.station < free[0] < second
     assert kept[:2] == pytest.approx([free[0], second - 0.2], abs=1e-9)  # to rounding: the nearer edge
 

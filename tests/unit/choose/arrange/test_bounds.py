@@ -19,7 +19,7 @@ from tests.bare_lines import RESTS, bare_text, chance_text, ground_on
 from takeup.choose.arrange import bare
 from takeup.choose.arrange.assemble import arranged
 from takeup.choose.arrange.bare import bare_plans
-from takeup.choose.arrange.ground import Ground
+from takeup.choose.arrange.ground import Ground, ground_with
 from takeup.choose.arrange.propose import Hunt, _cost_placed, hunt_of
 from takeup.choose.arrange.records import Plan, Refusal
 from takeup.choose.arrange.search import LIGHTEST, Path, junction_loads, paths_in_order, web_of
@@ -107,11 +107,11 @@ def test_guides_and_rests_cost_no_less_than_the_bound(seed, clear):
     """With stretches of several support spans kept clear, in which no rest can stand."""
     hunt = chance_hunt(seed)
     if clear:
-        line = hunt.ground.line
+        line = hunt.ground.courses[0].line
         allowed = replace(line.allowed, keep_clear=((1.0, 2.5), (6.0, 12.0)))
         line = replace(line, allowed=allowed)
         study = replace(hunt.ground.study, lines=(line,))
-        hunt = hunt_of(Ground(study=study, line=line, places=hunt.ground.places, prices=hunt.ground.prices))
+        hunt = hunt_of(ground_with(study, hunt.ground.prices, hunt.ground.names))
     for least, path in some_paths(hunt, seed, 3):
         assert _cost_placed(hunt, path) >= least - 1e-6  # rounding of a sum
 
@@ -131,10 +131,10 @@ def test_a_rising_loop_takes_rests_away():
 
 def unrefused(ground: Ground, monkeypatch: pytest.MonkeyPatch) -> tuple[Plan, list[Plan | Refusal]]:
     """Return the plan without a joint whatever its stress, and what the rule says of it."""
-    said = list(bare_plans(ground, 0, 1))
+    said = list(bare_plans(ground.courses[0], 0, 1))
     with monkeypatch.context() as patch:
         patch.setattr(bare, "SURE", np.inf)
-        [plan] = bare_plans(ground, 0, 1)
+        [plan] = bare_plans(ground.courses[0], 0, 1)
     assert isinstance(plan, Plan)
     return plan, said
 

@@ -19,7 +19,7 @@ from takeup.errors import OutOfRange
 from takeup.line import route_of
 from takeup.line.allowed import NOTHING_ALLOWED
 from takeup.line.reading.reader import study_from_text
-from takeup.line.reading.write_proposal import proposal_text
+from takeup.line.reading.write_proposal import Additions, proposal_text
 from takeup.study import Solved, solve_study
 from takeup.units import METRES_PER_FOOT, METRES_PER_INCH, PA_PER_PSI
 
@@ -181,7 +181,7 @@ def test_the_text_with_loops_reads_to_the_line_with_loops(
         for number, (at, w, d) in enumerate(sizes)
     ]
     assume(not why_no_loops(study, "T-1", plans))
-    written = proposal_text(text, "test.yaml", line="T-1", loops=plans, head="a test")
+    written = proposal_text(text, "test.yaml", additions=[Additions(line="T-1", loops=plans)], head="a test")
     assert differences(study_from_text(written, "test.yaml"), with_loops(study, "T-1", plans)) == []
 
 

@@ -46,6 +46,7 @@ def drawn(seed: int, *, bounds: Bounds | None = None) -> Web:
     places = tuple(
         Place(
             name=f"place {number}",
+            line="L-1",
             station=10.0 * number,
             fixed=number in (0, count - 1) or bool(chance.random() < 0.2),
             held=not (number == 0 and chance.random() < 0.2),
@@ -74,8 +75,8 @@ def brute(web: Web) -> dict[tuple[int, ...], Whole]:
         at = web.plans[path[-1]].far if path else 0
         if at == last:
             whole = measured(web, [web.plans[number] for number in path])
-            pairs = web.refused_pairs.intersection(itertools.pairwise(path))
-            if whole is not None and not pairs and not web.refused.intersection(path):
+            together = any(one <= set(path) for one in web.together)
+            if whole is not None and not together and not web.refused.intersection(path):
                 found[path] = whole
             return
         for number, plan in enumerate(web.plans):
@@ -141,7 +142,7 @@ def test_search_passes_over_what_is_refused_on_the_way(seed, measure):
         return
     path = first[1]
     if len(path) > 1:
-        web.refused_pairs.add((path[0], path[1]))
+        web.together.add(frozenset(path[:2]))
     else:
         web.refused.add(path[0])
     expected = brute(web)
@@ -169,7 +170,8 @@ def measured_after(web: Web, plans: list[Plan], place: int) -> Whole:
     """Return cost, greatest load and joints of what comes after a plan of a path: its far anchor and all beyond."""
     whole, before = measured(web, plans), plans[place]
     assert whole is not None
-    free = replace(web, places=tuple(replace(one, can_carry=math.inf) for one in web.places), bounds=Bounds())
+    places = tuple(replace(one, can_carry=math.inf) for one in web.places)
+    free = replace(web, junctions=replace(web.junctions, places=places), bounds=Bounds())
     cut = np.zeros_like(before.forces)
     cut[1] = before.forces[1]
     lone = np.zeros_like(before.alone)
@@ -193,7 +195,7 @@ def test_search_by_hand():
     thrust = np.zeros((2, 1, 3))
     thrust[0, 0, 0], thrust[1, 0, 0] = -1e4, 1e4
     ends = [
-        Place(name=name, station=at, fixed=True, held=True, can_carry=math.inf, can_carry_moment=None)
+        Place(name=name, line="L-1", station=at, fixed=True, held=True, can_carry=math.inf, can_carry_moment=None)
         for name, at in (("a", 0.0), ("b", 20.0))
     ]
     middle = replace(ends[0], name="m", station=10.0, fixed=False)

@@ -15,7 +15,7 @@ from takeup.choose.resolve import choose_joints
 from takeup.line import Line, Study
 from takeup.line.looped import LoopPlan, looped
 from takeup.line.reading.reader import study_from_text
-from takeup.line.reading.write_proposal import proposal_text
+from takeup.line.reading.write_proposal import Additions, proposal_text
 
 LOOP = LoopPlan(name="pipe loop", station=30.0, width=2.0, depth=3.0, towards=(0.0, 1.0, 0.0))
 ANCHORS = (
@@ -55,13 +55,11 @@ def meant_by(typed: str) -> Study:
 def proposed(bare: str, meant: Line, loops: tuple[LoopPlan, ...] = ()) -> str:
     """Write what a line has beside the bare one into the bare file."""
     known = {one.name for one in study_from_text(bare.removeprefix("\ufeff"), "test.yaml").lines[0].holds}
+    added = [one for one in meant.holds if one.name not in known]
     return proposal_text(
         bare,
         "folder/test.yaml",
-        line="T-1",
-        holds=[one for one in meant.holds if one.name not in known],
-        takeups=meant.takeups,
-        loops=loops,
+        additions=[Additions(line="T-1", holds=added, takeups=meant.takeups, loops=loops)],
         head="The best of three by cost.\nAn anchor on the roof.",
     )
 
@@ -127,7 +125,9 @@ def test_everything_else_stays_byte_for_byte(style: str):
 
 def test_the_head_says_what_it_is_and_from_which_file():
     bare = "\ufeff" + BARE["no holds"]
-    text = proposal_text(bare, "folder/test.yaml", line="T-1", head="The best of three.\n\nBy cost.")
+    text = proposal_text(
+        bare, "folder/test.yaml", additions=[Additions(line="T-1")], head="The best of three.\n\nBy cost."
+    )
     digest = hashlib.sha256(bare.encode()).hexdigest()
     assert text == (
         "\ufeff# The best of three.\n#\n# By cost.\n"
@@ -182,7 +182,7 @@ def test_a_loop_moves_everything_on_a_crowded_line(end: str):
     """Places by station, by names before and behind it, default names, a branch, loads, zones, stretches."""
     bare = crowded().replace("\n", end)
     study = study_from_text(bare, "test.yaml")
-    written = proposal_text(bare, "test.yaml", line="T-1", loops=(LOOP,), head="a test")
+    written = proposal_text(bare, "test.yaml", additions=[Additions(line="T-1", loops=(LOOP,))], head="a test")
     meant = looped(study, "T-1", (LOOP,))
     assert differences(study_from_text(written, "test.yaml"), meant) == []
     words = written.replace("\r\n", "\n")
@@ -204,7 +204,7 @@ def test_a_leg_told_by_its_parts_keeps_its_direction(leg: str):
     text = line_file(["1 m east", "10 m east"], end="free").replace("{ go: 1 m east }", leg)
     study = study_from_text(text, "test.yaml")
     plan = replace(LOOP, towards=(1.0, 0.0, 0.0))
-    written = proposal_text(text, "test.yaml", line="T-1", loops=(plan,), head="a test")
+    written = proposal_text(text, "test.yaml", additions=[Additions(line="T-1", loops=(plan,))], head="a test")
     assert differences(study_from_text(written, "test.yaml"), looped(study, "T-1", (plan,))) == []
     assert written.count("along") == 3  # two new legs along it, and the rest
 
@@ -224,7 +224,10 @@ def test_holds_and_joints_stand_on_the_line_with_its_loop():
     meant = meant_by(typed)
     added = [one for one in meant.lines[0].holds if "anchor" in one.kind]
     text = proposal_text(
-        bare, "test.yaml", line="T-1", holds=added, takeups=meant.lines[0].takeups, loops=(LOOP,), head="a test"
+        bare,
+        "test.yaml",
+        additions=[Additions(line="T-1", holds=added, takeups=meant.lines[0].takeups, loops=(LOOP,))],
+        head="a test",
     )
     assert differences(meant_by(text), meant) == []
     assert "at: yard corner + 3 m, can_carry: 12.3456789 kN" in text
@@ -247,7 +250,7 @@ def test_holds_and_joints_stand_on_the_line_with_its_loop():
 )
 def test_a_place_within_a_loop_is_none_any_more(listed: str, left: str):
     bare = line_file(LEGS) + f"    may_hold:{listed}\n"
-    written = proposal_text(bare, "test.yaml", line="T-1", loops=(LOOP,), head="a test")
+    written = proposal_text(bare, "test.yaml", additions=[Additions(line="T-1", loops=(LOOP,))], head="a test")
     assert written.endswith(f"    may_hold:{left}\n")
     kept = [one.station for one in study_from_text(written, "test.yaml").lines[0].allowed.may_hold]
     assert kept == [9.0] * left.count("9 m")
