@@ -11,13 +11,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Literal
 
 from takeup.units import INCHES_PER_FOOT, KELVIN_PER_DEGF, METRES_PER_FOOT, METRES_PER_INCH, UNITS, Kind
 
 System = Literal["si", "us"]
+Mark = Literal[".", ","]
 TIE = "\N{NO-BREAK SPACE}"
 NOT_CONVERTED = (
     "Numbers are in US customary units. Hand calculations are shown in SI, as computed; so are reasons, assumptions "
@@ -32,7 +33,8 @@ class Measure:
     """How one quantity is written: number / `size` + `zero`, in `unit`; `unit` is "" where the number bears its own.
 
     `shift` is how many decimals more than in SI are printed; `feet` writes metres as feet and inches; `grouped` parts
-    thousands; `rounded` limits the decimals of a number that is otherwise written as it stands.
+    thousands; `rounded` limits the decimals of a number that is otherwise written as it stands; `mark` is the decimal
+    mark of the language.
     """
 
     unit: str
@@ -42,6 +44,11 @@ class Measure:
     feet: bool = False
     grouped: bool = False
     rounded: int | None = None
+    mark: Mark = "."
+
+    def marked(self, mark: Mark) -> Measure:
+        """Return this measure with another decimal mark."""
+        return replace(self, mark=mark)
 
     def number(self, value: float) -> float:
         """Return the number that stands before the unit; decimal feet where feet and inches are written."""
@@ -79,12 +86,13 @@ class Measure:
         return f"{figures} {self.unit}" if self.unit else figures
 
     def parted(self, figures: str) -> str:
-        """Return figures with their thousands apart, where this measure parts them."""
+        """Return figures with this measure's decimal mark, and with their thousands apart where it parts them."""
         whole, point, rest = figures.partition(".")
         digits = whole.lstrip("+-\N{MINUS SIGN}")
+        mark = point and self.mark
         if not self.grouped or not digits.isdecimal():
-            return figures
-        return whole[: len(whole) - len(digits)] + f"{int(digits):,}".replace(",", TIE) + point + rest
+            return whole + mark + rest
+        return whole[: len(whole) - len(digits)] + f"{int(digits):,}".replace(",", TIE) + mark + rest
 
 
 def feet_and_inches(metres: float) -> str:
@@ -146,9 +154,35 @@ class Units:
         """Return its name: a whole record as a default would drown the signature that it stands in."""
         return self.system.upper()
 
+    def marked(self, mark: Mark) -> Units:
+        """Return this system with the decimal mark of a language."""
+        if mark == self.force.mark:
+            return self
+        return replace(
+            self,
+            pressure=self.pressure.marked(mark),
+            temperature=self.temperature.marked(mark),
+            temperature_difference=self.temperature_difference.marked(mark),
+            length=self.length.marked(mark),
+            span=self.span.marked(mark),
+            small=self.small.marked(mark),
+            growth=self.growth.marked(mark),
+            force=self.force.marked(mark),
+            weight=self.weight.marked(mark),
+            moment=self.moment.marked(mark),
+            rate=self.rate.marked(mark),
+            line_load=self.line_load.marked(mark),
+            angular_rate=self.angular_rate.marked(mark),
+            area=self.area.marked(mark),
+            stress=self.stress.marked(mark),
+            density=self.density.marked(mark),
+            expansion=self.expansion.marked(mark),
+            checked=MappingProxyType({unit: one.marked(mark) for unit, one in self.checked.items()}),
+        )
+
     def of_check(self, unit: str) -> Measure:
         """Return how a check's number of this unit is written; one of an unknown unit stays as it is, and says so."""
-        return self.checked.get(unit, Measure(unit=unit))
+        return self.checked.get(unit, Measure(unit=unit, mark=self.force.mark))
 
     def of_hand(self, unit: str) -> Measure:
         """Return how a hand calculation's number of this unit is written: its lengths are growths."""

@@ -7,15 +7,13 @@ the same bytes.
 
 from __future__ import annotations
 
-import json
 import os
 import tempfile
 from collections.abc import Mapping
-from datetime import UTC, date, datetime
 from pathlib import Path
 
 from takeup.drawing import layout_sheets, to_svg
-from takeup.drawing.reading import Results, record_of, records_of, text_of, texts_of
+from takeup.drawing.reading import Results, records_of, text_of, texts_of
 from takeup.edge import SI, Units
 from takeup.papers.calculation.front import front_page
 from takeup.papers.calculation.inputs import inputs_section
@@ -25,9 +23,11 @@ from takeup.papers.calculation.proofs import checks_section, made_section
 from takeup.papers.calculation.stability import stability_section
 from takeup.papers.calculation.states import states_section
 from takeup.papers.calculation.walk import walk_section
-from takeup.papers.common.glyphs import FONTS, printable_tree
-from takeup.papers.common.places import lines_words
+from takeup.papers.common.glyphs import printable_tree
 from takeup.papers.common.tables import Tree, sentences
+from takeup.papers.frame.head import day_of, head_of
+from takeup.papers.frame.pdf import compile_pdf
+from takeup.papers.frame.tree import frame_tree
 
 TEMPLATE = Path(__file__).parent / "calculation.typ"
 
@@ -58,38 +58,19 @@ def calculation_pdf(results: Results, units: Units = SI) -> bytes:
         results: The results document.
         units: What its numbers are written in.
     """
-    import typst
-
-    fonts = typst.Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[FONTS])
     clean = printable_tree(results)
     assert isinstance(clean, Mapping), "the results are a record"
-    made, warnings = typst.compile_with_warnings(
-        TEMPLATE,
-        font_paths=fonts,
-        ignore_system_fonts=True,
-        format="pdf",
-        sys_inputs={"data": json.dumps(contents_of(clean, units), ensure_ascii=False)},
-        pdf_standards=["ua-1", "a-2a"],
-        timestamp=_timestamp(text_of(record_of(record_of(clean, "input"), "document"), "date")),
-    )
-    assert not warnings, "; ".join(str(warning) for warning in warnings)
-    assert isinstance(made, bytes), "one PDF is one row of bytes"
-    return made
-
-
-def _timestamp(day: str) -> datetime:
-    """Return the document's date as a moment; its revision bears the date, whenever the file is made."""
-    return datetime.combine(date.fromisoformat(day), datetime.min.time(), tzinfo=UTC)
+    return compile_pdf(TEMPLATE, contents_of(clean, units), day_of(results))
 
 
 def contents_of(results: Results, units: Units = SI) -> Tree:
     """Return all that is printed, in the order of the pages."""
-    document = record_of(record_of(results, "input"), "document")
     sheets = layout_sheets(results, units)
-    number, revision = text_of(document, "number"), text_of(document, "revision")
+    head = head_of(results, units)
+    front = front_page(results, units)
     return {
-        "running": f"{number}, revision {revision} · {lines_words(results)}",
-        "front": front_page(results, units),
+        "frame": frame_tree(head, str(front["title"])),
+        "front": front,
         "drawing": {
             "title": "Line drawn to scale" if len(sheets) == 1 else "Lines drawn to scale",
             "sheets": [{"svg": to_svg(sheet), "alt": f"{sheet.title}. {sheet.description}"} for sheet in sheets],

@@ -29,10 +29,10 @@ def covered() -> frozenset[int]:
 
 def printable(words: str) -> str:
     """Return words with white space as spaces, and every letter that cannot be printed as its code."""
-    known = covered()
-    return "".join(
-        letter if ord(letter) in known else " " if letter.isspace() else f"[U+{ord(letter):04X}]" for letter in words
-    )
+    lacking = {code for code in map(ord, set(words)) if code not in covered()}
+    if not lacking:
+        return words
+    return words.translate({code: " " if chr(code).isspace() else f"[U+{code:04X}]" for code in lacking})
 
 
 def breakable(words: str) -> str:

@@ -1,0 +1,172 @@
+"""Sheets of rows as a workbook that an office goes on working with.     (papers/frame/workbook.py)
+
+A text is written as text, whatever it begins with: never as a formula, a link or a number. Numbers are numbers. One
+sheet is the head of the paper. The file bears the document's date and no clock is read, so that the same results give
+the same bytes; sheets print on A4 across, as wide as the page, with the head of the table on every page.
+"""
+
+from __future__ import annotations
+
+import io
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from takeup.papers.frame.grid import Box, Cell, Field, Grid, Number, Sheet, facts_grid, value_of
+from takeup.papers.frame.head import Head
+from takeup.papers.frame.pdf import UNDATED
+from takeup.papers.frame.sheet_shape import fit_names, page_words, widths_of
+
+if TYPE_CHECKING:  # the library is imported late
+    from xlsxwriter import Workbook
+    from xlsxwriter.format import Format
+    from xlsxwriter.worksheet import Worksheet
+
+_A4 = 9
+_LONGEST = 32_767  # letters that a cell may hold
+_PROPERTY = 255  # letters that a property of the file may have
+_OPTIONS = {
+    "in_memory": True,  # the parts of the file then bear a fixed time
+    "strings_to_formulas": False,
+    "strings_to_urls": False,
+    "strings_to_numbers": False,
+}
+
+
+def workbook_bytes(head: Head, title: str, sheets: Sequence[Sheet], *, head_first: bool = True) -> bytes:
+    """Return the bytes of a workbook (XLSX).
+
+    Args:
+        head: of the paper; a sheet of its own.
+        title: of the paper.
+        sheets: the others, in order; names on tabs are made fit and different.
+        head_first: whether the sheet of the head stands before the others, or behind them.
+    """
+    from xlsxwriter import Workbook
+
+    stream = io.BytesIO()
+    with Workbook(stream, _OPTIONS) as book:
+        created = datetime.combine(head.date or UNDATED, datetime.min.time())
+        whole = f"{title}, {head.project}"
+        book.set_properties({"title": whole[:_PROPERTY], "comments": head.running[:_PROPERTY], "created": created})
+        about = _about(head, title)
+        every = [about, *sheets] if head_first else [*sheets, about]
+        formats = _Formats(book)
+        for name, sheet in zip(fit_names([sheet.name for sheet in every]), every, strict=True):
+            page = book.add_worksheet(name)
+            _print_set_up(page, head)
+            _Pen(page=page, formats=formats).sheet(sheet, head)
+    return stream.getvalue()
+
+
+def _about(head: Head, title: str) -> Sheet:
+    """Return the sheet of the head: facts, cautions, what is not covered, notes."""
+    said = head.texts
+    parts = (("cautions", head.cautions), ("not_covered", head.not_covered), ("notes", head.remarks))
+    lists = tuple(
+        Grid(fields=(Field(head=said(f"frame.{key}"), width=30.0),), rows=tuple((words,) for words in items))
+        for key, items in parts
+        if items
+    )
+    facts = facts_grid(head.facts, (said("frame.about"), ""))
+    return Sheet(name=said("frame.about"), title=title, grids=(facts, *lists), notes=(said("frame.outside"),))
+
+
+def _print_set_up(page: Worksheet, head: Head) -> None:
+    page.set_paper(_A4)
+    page.set_landscape()
+    page.fit_to_pages(1, 0)
+    page.set_margins(left=0.5, right=0.5, top=0.8, bottom=0.7)
+    page.set_header(f"&L&8{page_words(head.project)}&R&8{page_words(head.running)}")
+    page.set_footer(f"&L&8{page_words(head.file)}&C&8{page_words(head.tool)}&R&8{head.texts('frame.sheet_page')}")
+
+
+class _Formats:
+    """The looks of the cells of one workbook, each made once and in the order in which they are first wanted."""
+
+    def __init__(self, book: Workbook) -> None:
+        self._book = book
+        self._made: dict[tuple[bool, bool, int | None], Format] = {}
+        self.title = book.add_format({"bold": True, "font_size": 14})
+        self.loud = book.add_format({"bold": True})
+        self.words = book.add_format({})
+        self.head = book.add_format({"bold": True, "text_wrap": True, "valign": "vcenter", "bottom": 1, "top": 1})
+
+    def of(self, cell: Cell, field: Field, *, strong: bool) -> Format:
+        """Return the look of a cell; without decimals a number shows the digits that it has."""
+        boxed, number = isinstance(cell, Box), not isinstance(value_of(cell), str)
+        own = cell.decimals if isinstance(cell, Number) else field.decimals
+        decimals = own if number else None
+        key = (strong, boxed, decimals)
+        if key not in self._made:
+            look: dict[str, object] = {"valign": "top", "bold": strong, "text_wrap": decimals is None}
+            if decimals is not None:
+                look["num_format"] = "0." + "0" * decimals if decimals else "0"
+            if boxed:
+                look |= {"border": 1, "bg_color": "#fff8dc"}
+            self._made[key] = self._book.add_format(look)
+        return self._made[key]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Pen:
+    """Writes on one sheet."""
+
+    page: Worksheet
+    formats: _Formats
+
+    def sheet(self, sheet: Sheet, head: Head) -> None:
+        """Write a sheet: title, what it belongs to, notes, grids one under the other."""
+        belongs = " · ".join(filter(None, (head.project, head.running, head.day)))
+        self.text(0, 0, sheet.title, self.formats.title)
+        self.text(1, 0, belongs, self.formats.words)
+        row = 2
+        for words in filter(None, (head.demonstration, *sheet.notes)):
+            self.text(row, 0, words, self.formats.loud)
+            row += 1
+        for column, width in enumerate(widths_of(sheet.grids)):
+            self.page.set_column(column, column, width)
+        for grid in sheet.grids:
+            row = self.grid(row + 1, grid, alone=len(sheet.grids) == 1)
+
+    def grid(self, row: int, grid: Grid, *, alone: bool) -> int:
+        """Write a grid from a row on and return the row behind it."""
+        if grid.caption:
+            self.text(row, 0, grid.caption, self.formats.loud)
+            row += 1
+        for column, field in enumerate(grid.fields):
+            words = f"{field.head}\n{field.unit}" if field.unit else field.head
+            self.text(row, column, words, self.formats.head)
+        if alone:
+            self.page.freeze_panes(row + 1, 0)
+            self.page.repeat_rows(row)
+        for number, cells in enumerate(grid.rows):
+            row += 1
+            for column, (cell, field) in enumerate(zip(cells, grid.fields, strict=True)):
+                self.cell(row, column, cell, self.formats.of(cell, field, strong=number in grid.strong))
+        for note in grid.notes:
+            row += 1
+            self.text(row, 0, note, self.formats.words)
+        return row + 1
+
+    def cell(self, row: int, column: int, cell: Cell, look: Format) -> None:
+        """Write what a cell holds."""
+        value = value_of(cell)
+        if value is None:
+            self.page.write_blank(row, column, None, look)
+        elif isinstance(value, str):
+            self.text(row, column, value, look)
+        else:
+            assert math.isfinite(value), "a number without bound is written as a word"
+            self.page.write_number(row, column, value, look)
+
+    def text(self, row: int, column: int, words: str, look: Format) -> None:
+        """Write a text as text, whatever it looks like; one longer than a cell may hold ends with an ellipsis."""
+        short = words if len(words) <= _LONGEST else words[: _LONGEST - 1] + "…"
+        refused = self.page.write_string(row, column, short, look)
+        assert not refused, "the text fits its cell"
+
+
+__all__ = ["workbook_bytes"]

@@ -1,0 +1,142 @@
+"""Workbooks: text stays text, numbers are numbers, the same bytes.     (tests/unit/papers/frame/test_workbook.py)"""
+
+from __future__ import annotations
+
+import io
+import re
+import zipfile
+
+import pytest
+from python_calamine import CalamineWorkbook
+from tests.unit.drawing.results_fixture import corner
+
+from takeup.papers.frame import Box, Field, Grid, Number, Sheet, head_of, workbook_bytes
+from takeup.papers.frame.sheet_shape import fit_names, page_words
+
+DANGEROUS = (
+    "=1+1",
+    "+x",
+    "@x",
+    "-2",
+    "http://x",
+    "mailto:a@b.invalid",
+    "12.5",
+    "\t=1",
+    "{=1}",
+    "_x0041_",
+    "internal:A1",
+)
+FIELDS = (Field(head="Name"), Field(head="Force", unit="kN", decimals=2))
+
+
+def book(rows, **given) -> bytes:
+    """A workbook of one sheet with one grid."""
+    grid = Grid(fields=FIELDS, rows=tuple(rows), caption="Loads")
+    return workbook_bytes(head_of(corner()), "Loads", [Sheet(name="Loads", title="Loads", grids=(grid,))], **given)
+
+
+def cells(content: bytes, sheet: str) -> list[list[object]]:
+    """The rows of a sheet, read by another library."""
+    return CalamineWorkbook.from_filelike(io.BytesIO(content)).get_sheet_by_name(sheet).to_python()
+
+
+def parts(content: bytes) -> dict[str, str]:
+    """The files within a workbook."""
+    with zipfile.ZipFile(io.BytesIO(content)) as archive:
+        return {name: archive.read(name).decode("utf-8") for name in archive.namelist()}
+
+
+@pytest.mark.parametrize("words", DANGEROUS)
+def test_text_stays_text(words):
+    content = book([(words, 1.0)])
+    last = cells(content, "Loads")[-1]
+    assert last[0] == words
+    assert last[1] == 1.0
+    for name, text in parts(content).items():
+        assert "<f>" not in text, name
+        assert "<hyperlink" not in text, name
+
+
+def test_dangerous_texts_of_the_results_stay_text():
+    document = corner()
+    document["input"]["project"] = "=1+1"
+    document["input"]["file"] = "@x.yaml"
+    document["cautions"] = ["+x"]
+    sheet = Sheet(name="=A1", title="-2", grids=(Grid(fields=FIELDS, rows=(), caption="@x", notes=("=2",)),))
+    content = workbook_bytes(head_of(document), "=T", [sheet])
+    assert not any("<f>" in text for text in parts(content).values())
+    read = [cell for row in cells(content, "=A1") for cell in row]
+    assert {"-2", "@x", "=2"} <= set(read)
+
+
+def test_numbers_are_numbers_with_their_format():
+    content = book([("a", 12.3456), ("b", Number(value=0.5, decimals=4)), ("c", None)])
+    rows = cells(content, "Loads")[-3:]
+    assert [row[1] for row in rows] == [12.3456, 0.5, ""]
+    styles = parts(content)["xl/styles.xml"]
+    assert 'formatCode="0.0000"' in styles
+    assert 'formatCode="0.00"' in styles
+
+
+def test_unit_stands_in_the_heading():
+    heads = next(row for row in cells(book([("a", 1.0)]), "Loads") if row[0] == "Name")
+    assert heads[1] == "Force\nkN"
+
+
+def test_sheets_print_across_with_their_head_on_every_page():
+    sheet = parts(book([("a", 1.0)]))["xl/worksheets/sheet2.xml"]
+    assert 'orientation="landscape"' in sheet
+    assert 'paperSize="9"' in sheet
+    assert 'fitToHeight="0"' in sheet
+    assert 'state="frozen"' in sheet
+    assert "&amp;P" in sheet
+    assert "Print_Titles" in parts(book([("a", 1.0)]))["xl/workbook.xml"]
+
+
+def test_head_is_the_first_sheet_or_the_last():
+    first, last = (
+        CalamineWorkbook.from_filelike(io.BytesIO(book([], head_first=ahead))).sheet_names for ahead in (True, False)
+    )
+    assert first == ["About this document", "Loads"]
+    assert last == ["Loads", "About this document"]
+    words = {cell for row in cells(book([]), first[0]) for cell in row}
+    head = head_of(corner())
+    assert {head.sha256, head.tool, head.basis, *head.cautions, *head.not_covered} <= words
+
+
+def test_workbook_is_the_same_each_time_and_bears_the_documents_date():
+    content = book([("a", 1.0)])
+    assert content == book([("a", 1.0)])
+    assert "2026-05-12T00:00:00Z" in parts(content)["docProps/core.xml"]
+
+
+def test_workbook_without_a_date_reads_no_clock():
+    document = corner()
+    document["input"]["document"]["date"] = ""
+    core = parts(workbook_bytes(head_of(document), "Loads", []))["docProps/core.xml"]
+    assert set(re.findall(r"\d{4}-\d\d-\d\dT[^<]*", core)) == {"1980-01-01T00:00:00Z"}
+
+
+def test_boxes_are_there_to_be_filled_in():
+    content = book([("a", Box()), ("b", Box(value=2.5))])
+    assert [row[1] for row in cells(content, "Loads")[-2:]] == ["", 2.5]
+    assert "FFFFF8DC" in parts(content)["xl/styles.xml"]
+
+
+def test_very_long_texts_do_no_harm():
+    """A cell may hold 32 767 letters (the format's limit): the text is cut there and says so."""
+    assert len(cells(book([("x" * 40_000, 1.0)]), "Loads")[-1][0]) == 32_767
+
+
+def test_names_on_tabs_are_fit_and_different():
+    found = fit_names(["a/b:c", "A B C", "x" * 40, "x" * 41, "'", "history", "[1]"])
+    assert found[0] == "a b c"
+    assert len({name.casefold() for name in found}) == len(found)
+    assert all(0 < len(name) <= 31 for name in found)  # the format's limit
+    assert "history" not in found
+
+
+def test_words_at_the_head_of_a_page_have_no_marks_of_its_language():
+    assert page_words("A & B") == "A && B"
+    assert page_words("8 inch") == " 8 inch"
+    assert len(page_words("x" * 200)) == 70
