@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Literal
 
@@ -24,6 +25,8 @@ def arrange(
     *,
     best: Annotated[int, Parameter(validator=Number(gte=1, lte=_MOST))] = 10,
     measure: Literal["cost", "anchor-load", "joints"] = "cost",
+    most_joints: Annotated[int | None, Parameter(validator=Number(gte=0))] = None,
+    one_joint: Annotated[bool, Parameter(negative=())] = False,
     out: Annotated[Path | None, Parameter(help="Folder for the proposals.")] = None,
 ) -> int:
     """Propose the best arrangements of a bare line, each proved by its own study, with reasons.
@@ -38,12 +41,17 @@ def arrange(
         How many proposals are wanted.
     measure
         Which is first: least cost, least load on the most loaded anchor, or fewest joints; then by cost.
+    most_joints
+        How many joints a proposal may add at most; any number when left out.
+    one_joint
+        All joints of a proposal are of one name of a series, so that one spare serves them all.
     out
         Folder for the proposals; `<file stem>.proposals` beside the file when left out.
     """
     from takeup.choose.arrange.ground import ground_of
     from takeup.choose.arrange.outcome import outcome_of
     from takeup.choose.arrange.propose import hunt_of
+    from takeup.choose.arrange.search import Bounds
     from takeup.line.reading.reader import read_study
 
     study = read_study(file)
@@ -51,7 +59,11 @@ def arrange(
     with progress_line("the ways to take up the growth of every span") as told:
         hunt = hunt_of(ground)
         outcome = outcome_of(
-            hunt, best, measure=measure, progress=lambda now, words: told(f"study {now.studies}: {words}")
+            hunt,
+            best,
+            measure=measure,
+            bounds=Bounds(joints=math.inf if most_joints is None else most_joints, alike=one_joint),
+            progress=lambda now, words: told(f"study {now.studies}: {words}"),
         )
     _hand_over(outcome, file, out if out is not None else file.parent / f"{file.stem}.proposals")
     if outcome.interrupted:

@@ -15,12 +15,16 @@ import numpy as np
 
 from takeup.choose.arrange.chain import Chain
 from takeup.choose.arrange.course import Course
+from takeup.choose.arrange.least import CARRYING
 from takeup.choose.arrange.records import Concept, Floats, Plan, Refusal
 from takeup.line import Allowables
+from takeup.units import to_kn
 
 SURE = 1.25
 """A quick number that is over its limit by so much is taken for certain (docs/theory/proposals.md says how it was
 tested)."""
+
+_BY_STUDY = "a branch meets it, and what it bears is for the study to say"
 
 FEW_CYCLES = 1.2
 """Greatest stress range factor that a user may state by ASME B31.3 (302.3.5, from memory); 1.0 by the other codes."""
@@ -36,23 +40,25 @@ def bare_plans(course: Course, near: int, far: int) -> Iterator[Plan | Refusal]:
         names = " and ".join(item.name for item in given)
         yield _plan(course, "as given", (near, far), nothing, f"{names} of the file, as given")
         return
-    if course.is_joined(near, far):
-        words = "nothing: a branch meets it, and what its bends bear is for the study to say"
-        yield _plan(course, "no take-up", (near, far), nothing, words)
-        return
     if not (places[near].held and places[far].held):
-        yield _plan(course, "free end", (near, far), nothing, "one end is free: it grows that way, and nothing resists")
+        if course.is_joined(near, far):
+            yield _plan(course, "no take-up", (near, far), nothing, f"nothing: {_BY_STUDY}")
+        else:
+            words = "one end is free: it grows that way, and nothing resists"
+            yield _plan(course, "free end", (near, far), nothing, words)
         return
     wrench = course.chain.forces(np.array([[course.cuts[near], course.cuts[far]]]))[0]
-    forces = np.stack([-wrench[:, :3], wrench[:, :3]])
     stress = stress_of(course.chain, course.walls, wrench, (course.cuts[near], course.cuts[far]))
-    kind = f"its {course.bends_between(near, far)} bends" if course.bends_between(near, far) else "it is straight"
-    said = f"{kind}: {stress.words}"
-    over = _certainly_over(course, stress)
+    bends = course.bends_between(near, far)
+    said = f"{f'its {bends} bends' if bends else 'it is straight'}: {stress.words}"
+    over = _certainly_over(course, stress, (near, far))
     if over:
         yield Refusal(concept="no take-up", near=near, far=far, because=f"no take-up, {said}; {over}")
-        return
-    yield _plan(course, "no take-up", (near, far), forces, f"nothing: {said} by the bare pipe alone")
+    elif course.is_joined(near, far):
+        yield _plan(course, "no take-up", (near, far), nothing, f"nothing: {_BY_STUDY}")
+    else:
+        forces = np.stack([-wrench[:, :3], wrench[:, :3]])
+        yield _plan(course, "no take-up", (near, far), forces, f"nothing: {said} by the bare pipe alone")
 
 
 def _plan(course: Course, concept: Concept, span: tuple[int, int], forces: np.ndarray, words: str) -> Plan:
@@ -103,29 +109,53 @@ def _allowables(course: Course) -> list[Allowables]:
 class Stress:
     """The greatest stresses of a bare chain in any state: of bending, of the force along it, of both at once [Pa].
 
-    `words` tell the last, and where it is.
+    `words` tell the last, and where it is; `pushed` is the greatest force that pushes the first piece together [N].
     """
 
     bending: float
     along: float
     both: float
+    pushed: float
     words: str
 
 
-def _certainly_over(course: Course, stress: Stress) -> str:
+def _certainly_over(course: Course, stress: Stress, span: tuple[int, int]) -> str:
     """Return which limit a span goes past for certain, in words; "" where its own study has to say.
 
     Codes hold the range of bending against what repeated growth may use; the force along the pipe is not in it (ASME
     B31.1, from memory), and is held against the yield strength.
     """
     limit, strength = widest_range(course), _strongest(course)
-    if limit is not None:
+    if limit is not None and not course.is_joined(*span):
         widest = limit * (FEW_CYCLES if course.study.basis.code == "ASME B31.3" else 1.0)
         if stress.bending > SURE * widest:
             return f"bending has {stress.bending / 1e6:.0f} of {widest / 1e6:.0f} MPa that repeated growth may use"
-    if strength is not None and stress.along > SURE * strength:
+    if strength is not None and not course.is_joined(*span) and stress.along > SURE * strength:
         return f"the wall is pushed together by {stress.along / 1e6:.0f} of {strength / 1e6:.0f} MPa at yield"
-    return ""
+    return "" if course.bends_between(*span) else _bows(course, stress, span, strength or np.inf)
+
+
+def _bows(course: Course, stress: Stress, span: tuple[int, int], strength: float) -> str:
+    """Return how a straight span gives way for certain, in words; "" where it may not, or something keeps it in line.
+
+        N L > sum of min(4 pi^2 E I / L_i^2, R_e A) L_i     Euler, clamped at both ends, sideways: rests keep it up only
+
+    L_i are the pieces between its anchors and branches, as if a branch held it altogether; whatever a branch takes from
+    the one piece it puts on the other, since together they grow as much as without it: the sum of N_i L_i is N L.
+    """
+    low, high = (course.places[number].station for number in span)
+    within = [hold for hold in course.line.holds if low < hold.position.station < high]
+    if any(hold.kind not in CARRYING for hold in within):
+        return ""
+    places = [low, *(tee for tee in course.tees if low < tee < high), high]
+    lengths = np.diff(np.array(sorted(places)))
+    own = slice(course.cuts[span[0]], course.cuts[span[1]])
+    euler = 4.0 * np.pi**2 * float(course.chain.stiffness[own, 1].max()) / lengths**2
+    borne = np.minimum(euler, strength * float(course.walls[own, 1].max()))
+    if stress.pushed * float(lengths.sum()) <= SURE * float((borne * lengths).sum()):
+        return ""
+    force, load = to_kn(stress.pushed), to_kn(float(euler.min()))
+    return f"it bows out: {force:.0f} kN push it together, and Euler's load of its longest free piece is {load:.0f} kN"
 
 
 def stress_of(chain: Chain, walls: Floats, wrench: Floats, cuts: tuple[int, int]) -> Stress:
@@ -144,12 +174,19 @@ def stress_of(chain: Chain, walls: Floats, wrench: Floats, cuts: tuple[int, int]
     ways = np.diff(chain.points[first : last + 1], axis=0)
     ways /= np.linalg.norm(ways, axis=1)[:, None]
     ways = np.vstack([ways, ways[-1:]])
-    along = np.abs(np.einsum("sk,ck->sc", wrench[:, :3], ways)) / area
+    force = np.einsum("sk,ck->sc", wrench[:, :3], ways)
+    along = np.abs(force) / area
     bending = np.linalg.norm(moments, axis=2) / modulus
     both = bending + along
     state, cut = np.unravel_index(int(both.argmax()), both.shape)
     words = f"{both.max() / 1e6:.0f} MPa at {chain.stations[own[cut]]:.1f} m in {chain.states[state].name}"
-    return Stress(bending=float(bending.max()), along=float(along.max()), both=float(both.max()), words=words)
+    return Stress(
+        bending=float(bending.max()),
+        along=float(along.max()),
+        both=float(both.max()),
+        pushed=max(float(force[:, 0].max()), 0.0),
+        words=words,
+    )
 
 
 __all__ = ["SURE", "Stress", "bare_plans", "stress_of", "widest_range"]

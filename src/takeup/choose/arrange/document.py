@@ -21,6 +21,7 @@ from takeup.choose.arrange.propose import Hunt, Proposal
 from takeup.choose.arrange.reasons import closest_check, closest_words, concepts_refused, reasons_of, span_words
 from takeup.choose.arrange.records import Place, Plan
 from takeup.choose.arrange.relax import Relaxation
+from takeup.choose.arrange.search import Bounds
 from takeup.choose.arrange.spans import NEVER
 from takeup.choose.arrange.standing import plan_words, standing_words
 from takeup.line import ANCHORED_ENDS, Study
@@ -92,6 +93,10 @@ def proposals_document(outcome: Outcome) -> dict[str, Json]:
         "prices": prices_part(ground.prices),
         "measure": outcome.measure,
         "asked": outcome.asked,
+        "bounds": {
+            "most_joints": None if math.isinf(outcome.bounds.joints) else int(outcome.bounds.joints),
+            "one_joint": outcome.bounds.alike,
+        },
         "searched": searched_part(outcome),
         "places": [_place(place) for place in ground.places],
         "proposals": [proposal_part(hunt, number) for number in range(len(hunt.proposals))],
@@ -127,6 +132,7 @@ def searched_part(outcome: Outcome) -> dict[str, Json]:
     hunt, found = outcome.hunt, len(outcome.hunt.proposals)
     studies = f"{hunt.studies} {'study' if hunt.studies == 1 else 'studies'}"
     words = f"The best of those verified: {found} of {outcome.asked} asked for, by {outcome.measure}, from {studies}."
+    words += _bounds_words(outcome.bounds)
     if not outcome.stopped and found < outcome.asked:
         words += " There are no others among what the file allows." if found else " Nothing fits."
     return {
@@ -136,6 +142,13 @@ def searched_part(outcome: Outcome) -> dict[str, Json]:
         "stopped": outcome.stopped or None,
         "words": f"{words} {_STOPPED[outcome.stopped]}".rstrip(),
     }
+
+
+def _bounds_words(bounds: Bounds) -> str:
+    """Return what every proposal had to keep to; "" where nobody bound them."""
+    said = [] if math.isinf(bounds.joints) else [f"at most {bounds.joints:.0f} joints"]
+    said += ["joints of one name, for spares"] if bounds.alike else []
+    return f" Asked for were {' and '.join(said)}." if said else ""
 
 
 def _input(study: Study, lines: Sequence[str]) -> dict[str, Json]:

@@ -7,8 +7,7 @@ none: the load is swept as a bound, so nothing on the front is missed for want o
 from __future__ import annotations
 
 from collections.abc import Sequence
-
-import numpy as np
+from dataclasses import replace
 
 from takeup.choose.arrange.propose import Hunt, Progress, Proposal, best_within
 from takeup.choose.arrange.search import Bounds
@@ -16,17 +15,19 @@ from takeup.choose.arrange.search import Bounds
 _LESS = 1.0 - 1e-6  # of a load: the next has to be less by more than rounding
 
 
-def front(hunt: Hunt, progress: Progress | None = None) -> tuple[Proposal, ...]:
+def front(hunt: Hunt, progress: Progress | None = None, bounds: Bounds | None = None) -> tuple[Proposal, ...]:
     """Return the front, the cheapest first.
 
     Args:
         hunt: that goes on; studies that it has run are not run again.
         progress: told of every study.
+        bounds: of every path.
     """
     found: list[Proposal] = []
-    joints = float("inf")
+    limit = bounds or Bounds()
+    joints = limit.joints
     while not hunt.exhausted:
-        swept = _swept(hunt, joints, progress)
+        swept = _swept(hunt, replace(limit, joints=joints), progress)
         found += swept
         if not swept:
             break
@@ -34,12 +35,12 @@ def front(hunt: Hunt, progress: Progress | None = None) -> tuple[Proposal, ...]:
     return undominated(found)
 
 
-def _swept(hunt: Hunt, joints: float, progress: Progress | None) -> list[Proposal]:
-    """Return the cheapest with at most so many joints, then the cheapest of less load, until there is none."""
+def _swept(hunt: Hunt, bounds: Bounds, progress: Progress | None) -> list[Proposal]:
+    """Return the cheapest within bounds, then the cheapest of less load, until there is none."""
     found: list[Proposal] = []
-    load = np.inf
+    load = bounds.load
     while not hunt.exhausted:
-        best = best_within(hunt, Bounds(joints=joints, load=load), progress)
+        best = best_within(hunt, replace(bounds, load=load), progress)
         if best is None:
             break
         found.append(best)

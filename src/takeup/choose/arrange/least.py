@@ -104,4 +104,4 @@ def span_weight(course: Course, near: int, far: int) -> float:
     return whole + sum(item.weight for item in course.line.items if item.start < high and item.end > low)
 
 
-__all__ = ["with_least"]
+__all__ = ["CARRYING", "with_least"]

@@ -15,6 +15,7 @@ from takeup.choose.arrange.assemble import arranged
 from takeup.choose.arrange.ground import Ground, ground_with
 from takeup.choose.arrange.propose import Hunt, Progress, Proposal, hunt_of, propose
 from takeup.choose.arrange.records import Place, Plan
+from takeup.choose.arrange.search import Bounds
 from takeup.choose.arrange.verify import verified
 from takeup.line import End, Hold, Line, is_anchor
 from takeup.line.allowed import LoopRoom
@@ -39,18 +40,19 @@ class Relaxation:
     proposal: Proposal
 
 
-def relaxations(hunt: Hunt, progress: Progress | None = None) -> tuple[Relaxation, ...]:
+def relaxations(hunt: Hunt, progress: Progress | None = None, bounds: Bounds | None = None) -> tuple[Relaxation, ...]:
     """Return what would make something fit, the cheapest first.
 
     Args:
         hunt: that found nothing.
         progress: told of every study.
+        bounds: of every path.
     """
-    found = []
+    found = list(_unbounded(hunt, progress, bounds or Bounds()))
     for words, ground in _relaxed(hunt.ground):
         other = hunt_of(ground)
         other.most = STUDIES_EACH
-        propose(other, 1, progress=progress)
+        propose(other, 1, bounds=bounds, progress=progress)
         if other.proposals:
             best = other.proposals[0]
             plans = [other.plans[number] for number in best.path]
@@ -63,6 +65,24 @@ def relaxations(hunt: Hunt, progress: Progress | None = None) -> tuple[Relaxatio
             found.append(Relaxation(words=said, proposal=best))
     told = {one.words: one for one in sorted(found, key=lambda one: -one.proposal.cost)}
     return tuple(sorted(told.values(), key=lambda one: one.proposal.cost))
+
+
+def _unbounded(hunt: Hunt, progress: Progress | None, bounds: Bounds) -> Iterator[Relaxation]:
+    """Yield what more joints, or joints of several names, would bring; nothing where nobody bounds them."""
+    freed = []
+    if bounds.joints != math.inf:
+        freed.append(replace(bounds, joints=math.inf))
+    if bounds.alike:
+        freed.append(replace(bounds, alike=False))
+    for free in freed:
+        other = hunt_of(hunt.ground)
+        other.most = STUDIES_EACH
+        propose(other, 1, bounds=free, progress=progress)
+        for best in other.proposals:
+            words = (
+                "if its joints could differ" if free.alike != bounds.alike else f"if it could have {best.joints} joints"
+            )
+            yield Relaxation(words=words, proposal=best)
 
 
 def _relaxed(ground: Ground) -> Iterator[tuple[str, Ground]]:
