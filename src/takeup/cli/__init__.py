@@ -20,6 +20,7 @@ from takeup.cli.arranging import arrange
 from takeup.cli.bellows import bellows
 from takeup.cli.joints import joints
 from takeup.cli.lines import new, study, validate
+from takeup.cli.papers import papers
 from takeup.cli.saying import BAD_INPUT, INTERRUPTED, NOT_PROVED, OWN_FAULT, PROVED, say
 from takeup.cli.scenes import scene
 from takeup.errors import InputError, NothingFits, TakeupError
@@ -34,7 +35,7 @@ app = App(
     help_format="plaintext",  # markdown would cost a tenth of a second at every start
     help="Where a hot pipe is held, what takes up its growth, and the proof of it.",
 )
-for command in (new, validate, study, arrange, scene, bellows, joints):
+for command in (new, validate, study, papers, arrange, scene, bellows, joints):
     app.command(command)
 
 

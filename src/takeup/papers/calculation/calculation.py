@@ -28,6 +28,7 @@ from takeup.papers.common.tables import Tree, sentences
 from takeup.papers.frame.head import day_of, head_of
 from takeup.papers.frame.pdf import compile_pdf
 from takeup.papers.frame.tree import frame_tree
+from takeup.papers.words import ENGLISH, Language
 
 TEMPLATE = Path(__file__).parent / "calculation.typ"
 
@@ -51,22 +52,24 @@ def write_calculation(results: Results, path: Path, units: Units = SI) -> None:
         raise
 
 
-def calculation_pdf(results: Results, units: Units = SI) -> bytes:
+def calculation_pdf(results: Results, units: Units = SI, language: Language = ENGLISH) -> bytes:
     """Return the calculation as the bytes of a PDF.
 
     Args:
         results: The results document.
         units: What its numbers are written in.
+        language: What it is written in.
     """
     clean = printable_tree(results)
     assert isinstance(clean, Mapping), "the results are a record"
-    return compile_pdf(TEMPLATE, contents_of(clean, units), day_of(results))
+    return compile_pdf(TEMPLATE, contents_of(clean, units, language), day_of(results))
 
 
-def contents_of(results: Results, units: Units = SI) -> Tree:
+def contents_of(results: Results, units: Units = SI, language: Language = ENGLISH) -> Tree:
     """Return all that is printed, in the order of the pages."""
+    head = head_of(results, units, language)
+    units = head.units
     sheets = layout_sheets(results, units)
-    head = head_of(results, units)
     front = front_page(results, units)
     return {
         "frame": frame_tree(head, str(front["title"])),
