@@ -62,7 +62,7 @@ def world_view(
     taken.strokes += centre_strokes(frame, line)
     items += pipe_items(frame, line)
     spots = spots_of(frame, line, places)
-    items += _stubs(frame, spots, taken)
+    items += stubs(frame, spots, taken)
     items += _signs(frame, spots, taken)
     line = joined_legs(line)
     items += _flow(frame, line, taken)
@@ -115,7 +115,7 @@ def spots_of(frame: Frame, line: Record, places: tuple[Place, ...]) -> dict[Plac
     return spots
 
 
-def _stubs(frame: Frame, spots: dict[Place, Point], taken: Taken) -> list[Item]:
+def stubs(frame: Frame, spots: dict[Place, Point], taken: Taken) -> list[Item]:
     """Return the first stretch of every line that leaves this one, where it is seen."""
     items: list[Item] = []
     for place, at in spots.items():
@@ -151,11 +151,26 @@ def _signs(frame: Frame, spots: dict[Place, Point], taken: Taken) -> list[Item]:
 
 def _flow(frame: Frame, line: Record, taken: Taken) -> list[Item]:
     """Return an arrow in the way of the flow beside the longest leg that is seen, with the word."""
+    found = flow_arrow(frame, line, taken)
+    if found is None:
+        return []
+    head, at, way = found
+    return [head, *place_label((("flow", False),), at, taken, along=way)]
+
+
+def flow_arrow(frame: Frame, line: Record, taken: Taken) -> tuple[Polyline, Point, Point] | None:
+    """Return an arrow in the way of the flow on the longest leg that is seen, its place and its way; None without room.
+
+    Args:
+        frame: The view on the sheet.
+        line: The line, its legs joined.
+        taken: What is on the sheet already; the arrow is added to it.
+    """
     points = [frame.paper(point) for point in vectors_of(line, "points")]
     lengths = [math.dist(start, end) for start, end in pairwise(points)]
     longest = lengths.index(max(lengths))
     if lengths[longest] < 2.0 * REACH:
-        return []
+        return None
     start, end = points[longest], points[longest + 1]
     way = ((end[0] - start[0]) / lengths[longest], (end[1] - start[1]) / lengths[longest])
     for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8):
@@ -163,8 +178,8 @@ def _flow(frame: Frame, line: Record, taken: Taken) -> list[Item]:
         box = (at[0] - 2.4, at[1] - 2.4, at[0] + 2.4, at[1] + 2.4)
         if all(box[0] >= o[2] or o[0] >= box[2] or box[1] >= o[3] or o[1] >= box[3] for o in taken.signs):
             taken.signs.append(box)
-            return [arrow(at, way, 4.2), *place_label((("flow", False),), at, taken, along=way)]
-    return []
+            return arrow(at, way, 4.2), at, way
+    return None
 
 
 def _dimensions(frame: Frame, line: Record, taken: Taken, units: Units) -> tuple[list[Item], int]:
@@ -202,16 +217,16 @@ def _names(
     labels += [
         Label(
             lines=_group_words(group, units),
-            spots=tuple(spots[place] for place in _from_the_middle(group)),
+            spots=tuple(spots[place] for place in from_the_middle(group)),
             along=frame.heading(group[0].along),
         )
-        for group in _groups(line, places)
+        for group in groups_of(line, places)
     ]
     found, crowd = place_labels(labels, taken)
     return [item for label in found for item in label], crowd
 
 
-def _from_the_middle(group: tuple[Place, ...]) -> list[Place]:
+def from_the_middle(group: tuple[Place, ...]) -> list[Place]:
     """Return a group, the middle ones first."""
     middle = (len(group) - 1) / 2.0
     return [group[k] for k in sorted(range(len(group)), key=lambda k: abs(k - middle))]
@@ -237,7 +252,7 @@ def _label(line: Record, place: Place, units: Units) -> tuple[LineOfWords, ...]:
     return (*((name, True) for name in names), *station, *use)
 
 
-def _groups(line: Record, places: tuple[Place, ...]) -> tuple[tuple[Place, ...], ...]:
+def groups_of(line: Record, places: tuple[Place, ...]) -> tuple[tuple[Place, ...], ...]:
     """Return guides and rests of one kind together, those on one leg between the same anchors."""
     cuts = [number_of(leg, "end_m") for leg in records_of(line, "legs")[:-1]]
     cuts += [place.station for place in places if place.sort == "anchor"]
