@@ -65,15 +65,15 @@ def check(answer: LineAnswer) -> list[CheckResult]:
 
 def range_at(answer: LineAnswer, point: Point) -> Range:
     """Return the greatest stress range at a point between any two states."""
-    moments, force = moments_at(answer, point, MOVING), wall_forces(answer, point, MOVING)
-    best = Range(stress=0.0, first=0, second=0)
-    for first, second in combinations(_different(np.column_stack([moments, force])), 2):
-        change = moments[second] - moments[first]
+    loads = np.column_stack([moments_at(answer, point, MOVING), wall_forces(answer, point, MOVING)])
+    best, each = Range(stress=0.0, first=0, second=0), loads.tolist()
+    for first, second in combinations(_different(loads), 2):
+        *change, force = (after - before for before, after in zip(each[first], each[second], strict=True))
         stress = expansion_stress(
             answer.study.basis.code,
             factors=point.factors,
             moments=as_moments(*change),
-            axial_force=float(force[second] - force[first]),
+            axial_force=force,
             outside_diameter=point.pipe.size.outside_diameter,
             wall=point.pipe.wall,
             modulus_of_section=point.spot.section_modulus,
@@ -86,9 +86,10 @@ def range_at(answer: LineAnswer, point: Point) -> Range:
 def _different(rows: NDArray[np.float64]) -> list[int]:
     """Return the first of each set of states that bend a point alike."""
     scale = float(np.abs(rows).max(initial=0.0))
+    apart = (np.abs(rows[:, None] - rows).max(axis=2) > _ALIKE * scale).tolist()
     kept: list[int] = []
-    for number, row in enumerate(rows):
-        if all(np.abs(row - rows[other]).max() > _ALIKE * scale for other in kept):
+    for number, others in enumerate(apart):
+        if all(others[other] for other in kept):
             kept.append(number)
     return kept
 

@@ -85,10 +85,16 @@ def _middle(answer: LineAnswer, point: Point) -> float:
 def _axes(tangent: Floats, normal: Floats | None) -> Floats:
     if normal is None:
         helper = np.eye(3)[int(np.argmin(np.abs(tangent)))]
-        normal = np.cross(tangent, helper)
+        normal = _cross(tangent, helper)
     normal = normal - (normal @ tangent) * tangent
     normal /= np.linalg.norm(normal)
-    return np.array([tangent, normal, np.cross(tangent, normal)])
+    return np.array([tangent, normal, _cross(tangent, normal)])
+
+
+def _cross(first: Floats, second: Floats) -> Floats:
+    """Return first x second of two single vectors, many times as fast as what numpy has for arrays of them."""
+    (a, b, c), (x, y, z) = first.tolist(), second.tolist()
+    return np.array([b * z - c * y, c * x - a * z, a * y - b * x])
 
 
 def moments_at(answer: LineAnswer, point: Point, causes: Sequence[str]) -> Floats:

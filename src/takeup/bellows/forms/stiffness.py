@@ -20,7 +20,7 @@ from takeup.bellows.geometry import (
     wall,
 )
 
-_POINTS = 12  # of Gauss on an arc: the integrand is smooth and the rule exact to rounding there
+_POINTS, _WEIGHTS = np.polynomial.legendre.leggauss(12)  # on an arc: smooth, and exact to rounding there
 
 
 def stiffness_ejma(shape: Bellows, modulus: Array, cf: Array) -> Array:
@@ -131,9 +131,8 @@ def _half_torsion(shape: Bellows) -> Array:
 
 def _arc_torsion(start: Array, rise: Array, angle: Array) -> Array:
     """Return the integral of ds/r^3 over an arc, r = start + rise (1 - cos psi), ds = |rise| dpsi, shape (n,)."""
-    points, weights = np.polynomial.legendre.leggauss(_POINTS)
     total = np.zeros_like(start)
-    for point, weight in zip(points, weights, strict=True):
+    for point, weight in zip(_POINTS, _WEIGHTS, strict=True):
         psi = angle * (1.0 + point) / 2.0
         total += weight / (start + rise * (1.0 - np.cos(psi))) ** 3
     return total * np.abs(rise) * angle / 2.0

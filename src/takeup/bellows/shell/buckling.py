@@ -6,8 +6,8 @@ two. The ends are welded and stay; the pressure follows the wall. The state befo
     (K + p K_p) x = 0,  K_p from the stress at unit pressure and from the pressure itself (prestress.py)
 
 K(p) is reduced to the roots between convolutions exactly, at any p; its slope there gives the next p, as Newton's
-method does, until nothing changes. Then the reduced matrix just below that pressure must still be positive, with every
-inside of it: that no lower pressure was passed over is checked, not assumed.
+method does, until nothing changes. Then the whole matrix just below that pressure must still be positive, as one band
+(band.py): that no lower pressure was passed over is checked, not assumed.
 """
 
 from __future__ import annotations
@@ -19,6 +19,7 @@ import numpy.typing as npt
 
 from takeup.bellows.geometry import Array, Bellows
 from takeup.bellows.shell.axisymmetric import THINGS
+from takeup.bellows.shell.band import band_of, is_positive
 from takeup.bellows.shell.element import pressure_load, stiffness
 from takeup.bellows.shell.harmonic import ROUND
 from takeup.bellows.shell.prestress import pressure_stiffness, stress_stiffness
@@ -103,6 +104,7 @@ class _Case:
         self.elastic = stiffness(flat, many_modulus, many_poisson, harmonic, of)
         self.by_pressure = stress_stiffness(flat, state, many_modulus, many_poisson, harmonic=harmonic, of=of)
         self.by_pressure += pressure_stiffness(flat, harmonic, of, outside=outside)
+        self.bands: dict[int, tuple[Array, Array]] = {}
 
     def least(self) -> Array:
         """Return the least pressures, shape (n,), infinite where there is none."""
@@ -174,17 +176,12 @@ class _Case:
         return np.inf
 
     def stands(self, pressure: float, row: int) -> bool:
-        """Return whether all that was taken out and all that is left is positive definite."""
-        some = slice(row * self.elements, (row + 1) * self.elements)
-        parts = self.elastic[some] + pressure * self.by_pressure[some]
-        small, _, _ = self._small(np.array([pressure]), np.array([row]))
-        try:
-            np.linalg.cholesky(parts[:, 2 * ROUND :, 2 * ROUND :])
-            np.linalg.cholesky(small.inside_cells)
-            np.linalg.cholesky(small.matrix[:, _INNER, _INNER])
-        except np.linalg.LinAlgError:
-            return False
-        return True
+        """Return whether the matrix of one bellows between its welded ends is positive definite."""
+        if row not in self.bands:
+            some = slice(row * self.elements, (row + 1) * self.elements)
+            self.bands[row] = band_of(self.elastic[some], ROUND), band_of(self.by_pressure[some], ROUND)
+        elastic, by_pressure = self.bands[row]
+        return is_positive(elastic + pressure * by_pressure)
 
 
 def _held_state(whole: Meridian, modulus: Array, poisson: Array, of: Reference, *, outside: bool) -> Array:

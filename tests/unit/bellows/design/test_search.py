@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
@@ -28,6 +29,10 @@ DUTIES = {
     "tangents": wanted(tangent_length=0.05),
     "room": wanted(most_length=0.14, most_outside_diameter=0.29),
 }
+
+
+SHORT = replace(SMALL, convolutions=5)
+"""For pressures from outside, where every candidate that fits is asked as a shell: three convolutions and more."""
 
 
 def holds(duty, shape, metal, pressure, *, life):
@@ -65,12 +70,12 @@ def stands_alone(duty, shape):
 
 @pytest.mark.parametrize("name", DUTIES)
 def test_what_fits_is_what_brute_force_finds_and_nothing_beats_the_designs(name):
-    duty = DUTIES[name]
-    every = candidates(duty, shapes(duty, SMALL), SMALL)
+    duty, few = DUTIES[name], SHORT if name in ("outside", "vacuum") else SMALL
+    every = candidates(duty, shapes(duty, few), few)
     alone = np.array([fits_alone(duty, chosen(every.shape, slice(row, row + 1))) for row in range(len(every.shape))])
     assert (alone == every.fits).all()
     assert 0 < alone.sum() < len(alone)
-    front = design(duty, grid=SMALL)
+    front = design(duty, grid=few)
     told = sum(one.failing for one in front.blocks if one.name == NAME)
     assert front.fitting == alone.sum() - told
     alone[alone] = stands_alone(duty, chosen(every.shape, alone))

@@ -1,0 +1,48 @@
+"""The matrix of elements in a row as one band, and whether it is positive definite.     (bellows/shell/band.py)
+
+Numbered from node to node, what an element holds lies within its own width of the diagonal, so that a Cholesky
+factorisation touches nothing else: it goes through where, and only where, the matrix is positive definite, whichever
+way its parts would be taken out of one another (chain.py). Limit: rounding, some 1e-12 of the pressure at which it
+stops being so.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+from scipy.linalg import LinAlgError, cholesky_banded
+
+from takeup.bellows.geometry import Array
+
+
+def band_of(elements: Array, count: int) -> Array:
+    """Return the lower band of the matrix of elements joined end to end, the two ends of the row held.
+
+    Args:
+        elements: shape (e, d, d), the two ends first; symmetric.
+        count: k, of movements at a node.
+
+    Returns:
+        shape (d, size), diagonals below one another, `size` = e (d - k) - k.
+    """
+    number, width, _ = elements.shape
+    step = width - count
+    place = np.concatenate((np.arange(count), np.arange(step, width), np.arange(count, step)))  # along the meridian
+    below, across = np.nonzero(place[:, None] >= place)
+    rows, columns = place[below] - place[across], place[across]
+    band = np.zeros((width, number * step + count))
+    for first in (0, 1):  # of every second element no two share a joint
+        some = np.arange(first, number, 2)
+        band[rows, some[:, None] * step + columns] += elements[some][:, below, across]
+    return band[:, count : number * step]
+
+
+def is_positive(band: Array) -> bool:
+    """Return whether the matrix of a lower band is positive definite; the band is used up."""
+    try:
+        cholesky_banded(band, overwrite_ab=True, lower=True, check_finite=False)
+    except LinAlgError:
+        return False
+    return True
+
+
+__all__ = ["band_of", "is_positive"]
