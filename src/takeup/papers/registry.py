@@ -63,6 +63,7 @@ class Paper:
 
 PAPERS: tuple[Paper, ...] = (
     Paper(name="calculation", room="calculation", files=("calculation.pdf",)),
+    Paper(name="layout", room="layout", files=("layout.svg", "layout-*.svg", "layout.dxf", "layout.pdf")),
 )  # fmt: skip
 """In the order in which they are made and listed."""
 

@@ -1,0 +1,1 @@
+"""The layout drawing as SVG, DXF and PDF.     (papers/layout/__init__.py)"""
