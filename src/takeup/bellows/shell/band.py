@@ -1,4 +1,4 @@
-"""The matrix of elements in a row as one band, and whether it is positive definite.     (bellows/shell/band.py)
+"""The matrix of elements in a row as one band, which says whether it is positive definite.     (bellows/shell/band.py)
 
 Numbered from node to node, what an element holds lies within its own width of the diagonal, so that a Cholesky
 factorisation touches nothing else: it goes through where, and only where, the matrix is positive definite, whichever
@@ -9,7 +9,6 @@ stops being so.
 from __future__ import annotations
 
 import numpy as np
-from scipy.linalg import LinAlgError, cholesky_banded
 
 from takeup.bellows.geometry import Array
 
@@ -22,27 +21,18 @@ def band_of(elements: Array, count: int) -> Array:
         count: k, of movements at a node.
 
     Returns:
-        shape (d, size), diagonals below one another, `size` = e (d - k) - k.
+        The lower half by columns, `band[column, row - column]`, shape (e (d - k) - k, d).
     """
     number, width, _ = elements.shape
     step = width - count
     place = np.concatenate((np.arange(count), np.arange(step, width), np.arange(count, step)))  # along the meridian
     below, across = np.nonzero(place[:, None] >= place)
     rows, columns = place[below] - place[across], place[across]
-    band = np.zeros((width, number * step + count))
+    band = np.zeros((number * step + count, width))
     for first in (0, 1):  # of every second element no two share a joint
         some = np.arange(first, number, 2)
-        band[rows, some[:, None] * step + columns] += elements[some][:, below, across]
-    return band[:, count : number * step]
+        band[some[:, None] * step + columns, rows] += elements[some][:, below, across]
+    return band[count : number * step]
 
 
-def is_positive(band: Array) -> bool:
-    """Return whether the matrix of a lower band is positive definite; the band is used up."""
-    try:
-        cholesky_banded(band, overwrite_ab=True, lower=True, check_finite=False)
-    except LinAlgError:
-        return False
-    return True
-
-
-__all__ = ["band_of", "is_positive"]
+__all__ = ["band_of"]

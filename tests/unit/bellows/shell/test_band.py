@@ -5,8 +5,9 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from takeup.bellows.shell.band import band_of, is_positive
+from takeup.bellows.shell.band import band_of
 from takeup.bellows.shell.chain import row_matrix
+from takeup.mechanics.cholesky import is_positive
 
 MOVEMENTS, NODES = 2, 4
 
@@ -18,8 +19,8 @@ def elements(number: int) -> np.ndarray:
 
 
 def dense(band: np.ndarray) -> np.ndarray:
-    size = band.shape[1]
-    lower = sum(np.diag(row[: size - below], -below) for below, row in enumerate(band[:size]))
+    size = len(band)
+    lower = sum(np.diag(row[: size - below], -below) for below, row in enumerate(band.T[:size]))
     return lower + np.tril(lower, -1).T
 
 
@@ -56,5 +57,5 @@ def test_a_band_of_elements_without_an_inside_is_that_of_joints_in_a_row():
 def test_a_band_is_positive_up_to_its_least_value(share, positive):
     """Taken off the diagonal, the least eigenvalue makes it singular; 1e-9 of it is a thousand times rounding."""
     band = band_of(elements(4), MOVEMENTS)
-    band[0] -= share * np.linalg.eigvalsh(dense(band))[0]
+    band[:, 0] -= share * np.linalg.eigvalsh(dense(band))[0]
     assert is_positive(band) is positive
