@@ -35,16 +35,6 @@ def factor_band(band: Floats) -> int | None:
     return None
 
 
-def is_positive(band: Floats) -> bool:
-    """Return whether a symmetric band is positive definite; it is used up.
-
-    Args:
-        band: lower half, (n, width + 1), in C order.
-    """
-    _, info = lapack.dpbtrf(band.T, lower=1, overwrite_ab=1)
-    return bool(info == 0)
-
-
 def _transpose(band: Floats) -> None:
     """Turn a lower band into the upper band of its transpose, in place.
 

@@ -1,4 +1,4 @@
-"""The matrix of elements in a row as one band, which says whether it is positive definite.     (bellows/shell/band.py)
+"""The matrix of elements in a row as one band, and whether it is positive definite.     (bellows/shell/band.py)
 
 Numbered from node to node, what an element holds lies within its own width of the diagonal, so that a Cholesky
 factorisation touches nothing else: it goes through where, and only where, the matrix is positive definite, whichever
@@ -9,6 +9,7 @@ stops being so.
 from __future__ import annotations
 
 import numpy as np
+from scipy.linalg import lapack  # type: ignore[import-untyped]  # SciPy carries no types
 
 from takeup.bellows.geometry import Array
 
@@ -35,4 +36,14 @@ def band_of(elements: Array, count: int) -> Array:
     return band[count : number * step]
 
 
-__all__ = ["band_of"]
+def is_positive(band: Array) -> bool:
+    """Return whether the matrix of a band is positive definite; the band is used up.
+
+    Args:
+        band: the lower half by columns, as `band_of` returns it.
+    """
+    _, info = lapack.dpbtrf(band.T, lower=1, overwrite_ab=1)
+    return bool(info == 0)
+
+
+__all__ = ["band_of", "is_positive"]

@@ -19,13 +19,12 @@ import numpy.typing as npt
 
 from takeup.bellows.geometry import Array, Bellows
 from takeup.bellows.shell.axisymmetric import THINGS
-from takeup.bellows.shell.band import band_of
+from takeup.bellows.shell.band import band_of, is_positive
 from takeup.bellows.shell.element import pressure_load, stiffness
 from takeup.bellows.shell.harmonic import ROUND
 from takeup.bellows.shell.prestress import pressure_stiffness, stress_stiffness
 from takeup.bellows.shell.reference import Reference
 from takeup.bellows.shell.whole import Meridian, Reduced, alike, meridian, nodal_of, picked, reduced, reduced_derivative
-from takeup.mechanics.cholesky import is_positive
 
 Rows: TypeAlias = npt.NDArray[np.intp]
 _INNER = slice(ROUND, -ROUND)  # the joints that are free: the two ends are welded

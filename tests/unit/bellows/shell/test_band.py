@@ -5,9 +5,8 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from takeup.bellows.shell.band import band_of
+from takeup.bellows.shell.band import band_of, is_positive
 from takeup.bellows.shell.chain import row_matrix
-from takeup.mechanics.cholesky import is_positive
 
 MOVEMENTS, NODES = 2, 4
 
