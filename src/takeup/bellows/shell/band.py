@@ -2,8 +2,7 @@
 
 Numbered from node to node, what an element holds lies within its own width of the diagonal, so that a Cholesky
 factorisation touches nothing else: it goes through where, and only where, the matrix is positive definite, whichever
-way its parts would be taken out of one another (chain.py). Limit: rounding, some 1e-12 of the pressure at which it
-stops being so.
+way its parts would be taken out of one another (chain.py). Limit: rounding.
 """
 
 from __future__ import annotations
