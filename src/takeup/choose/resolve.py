@@ -14,6 +14,7 @@ from itertools import groupby
 
 import numpy as np
 
+from takeup.choose.laid import Laid
 from takeup.choose.rules import resolve_rules
 from takeup.choose.selection.ranking import in_order
 from takeup.choose.selection.screen import screen
@@ -122,7 +123,9 @@ def _first_chosen(study: Study, left: list[tuple[str, Choice]]) -> Study:
         found = selection_at(study, line, choice, unsettled=others)
         if found.winner is not None:
             row = found.winner.row
-            study = with_joint(study, name, joint_at(study, line, choice, row, _chosen(found, choice, row)))
+            study = with_joint(
+                study, name, joint_at(Laid(study=study, line=line), choice, row, _chosen(found, choice, row))
+            )
     return study
 
 
@@ -151,7 +154,7 @@ def selected(study: Study, line: Line, choice: Choice) -> TakeUp:
     if found.winner is None:
         raise NothingFits(why_nothing(found, choice))
     row = found.winner.row
-    return joint_at(study, line, choice, row, _chosen(found, choice, row))
+    return joint_at(Laid(study=study, line=line), choice, row, _chosen(found, choice, row))
 
 
 def why_nothing(found: Selection, choice: Choice) -> str:
@@ -183,7 +186,7 @@ def refused_by(found: Selection) -> Iterator[tuple[str, list[int]]]:
 
 def _named(study: Study, line: Line, choice: Choice) -> TakeUp:
     row = choice.table.names.index(choice.joint or "")
-    return joint_at(study, line, choice, row)
+    return joint_at(Laid(study=study, line=line), choice, row)
 
 
 def _softest(study: Study, line: Line, choice: Choice) -> TakeUp:
@@ -192,14 +195,14 @@ def _softest(study: Study, line: Line, choice: Choice) -> TakeUp:
     Raises:
         NothingFits: There is none.
     """
-    found = screen(at_rest(study, line, choice), choice.table)
+    found = screen(at_rest(Laid(study=study, line=line), choice), choice.table)
     rows = np.flatnonzero(found.fits)
     if not len(rows):
         kinds = dict.fromkeys(choice.table.kinds, found)
         nothing = Selection(table=choice.table, rank=choice.rank or "price", screened=kinds, fits=rows)
         raise NothingFits(why_nothing(nothing, choice))
     softest = int(rows[np.argmin(choice.table.numbers["axial_rate"][rows])])
-    return joint_at(study, line, choice, softest)
+    return joint_at(Laid(study=study, line=line), choice, softest)
 
 
 def _chosen(found: Selection, choice: Choice, row: int) -> Chosen:

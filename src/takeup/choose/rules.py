@@ -15,6 +15,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from takeup.basis import first_guide_limit, intermediate_guide_spacing, second_guide_limit
+from takeup.choose.laid import Laid
 from takeup.choose.rests import APART, rest_stations
 from takeup.joints import KINDS, whole_axial_rate
 from takeup.line import (
@@ -26,10 +27,7 @@ from takeup.line import (
     Study,
     TakeUp,
     anchor_stations,
-    route_of,
     second_moment,
-    section_span,
-    states_of,
     stretches_of,
 )
 from takeup.line.holding import HoldRule
@@ -64,8 +62,8 @@ def _resolved(study: Study, line: Line) -> Line:
 
 def _by_support_spans(study: Study, line: Line, rule: HoldRule) -> list[Hold]:
     taken = branches_of(study, line)
-    spans = weight_spans(study, line)
-    return _as_holds(study, line, rule, rest_stations(line, route_of(line), spans, taken))
+    laid = Laid(study=study, line=line)
+    return _as_holds(study, line, rule, rest_stations(line, laid.route, laid.spans, taken))
 
 
 def branches_of(study: Study, line: Line) -> list[float]:
@@ -84,41 +82,41 @@ def _remark(rule: HoldRule, placed: list[Hold]) -> str:
 
 def _by_spacing_rule(study: Study, line: Line, rule: HoldRule) -> list[Hold]:
     """Return the guides beside every unrestrained joint."""
-    route, spans = route_of(line), stretches_of(line)
+    laid, spans = Laid(study=study, line=line), stretches_of(line)
     stations: list[float] = []
     for takeup in line.takeups:
         if not KINDS[takeup.kind].restrained:
             span = next(item for item in spans if item.start < takeup.position.station < item.end)
-            stations += _guides(study, line, route, rule, (span, takeup))
+            stations += _guides(laid, rule, (span, takeup))
     return _as_holds(study, line, rule, stations)
 
 
-def guides_beside(study: Study, line: Line, takeup: TakeUp, stations: tuple[float, float]) -> list[float]:
+def guides_beside(laid: Laid, takeup: TakeUp, stations: tuple[float, float]) -> list[float]:
     """Return where the spacing rule of a line would place guides beside a joint, if anchors stood at two places [m].
 
     Nothing where the line has no such rule, or the joint is held together.
 
     Args:
-        study: the file.
-        line: the line.
+        laid: the line.
         takeup: the joint, which need not be in it.
         stations: of both anchors [m].
     """
+    line = laid.line
     rule = next((rule for rule in line.rules if rule.by == "spacing rule"), None)
     if rule is None or KINDS[takeup.kind].restrained:
         return []
     span = Stretch(name=takeup.name, start=stations[0], end=stations[1])
-    wanted = _guides(study, line, route_of(line), rule, (span, takeup))
+    wanted = _guides(laid, rule, (span, takeup))
     return _apart(wanted, [*stations, *(hold.position.station for hold in line.holds)])
 
 
-def _guides(study: Study, line: Line, route: Route, rule: HoldRule, where: tuple[Stretch, TakeUp]) -> list[float]:
+def _guides(laid: Laid, rule: HoldRule, where: tuple[Stretch, TakeUp]) -> list[float]:
     span, takeup = where
-    spacing = guide_spacing(study, line, span, takeup)
+    spacing = guide_spacing(laid, span, takeup)
     if rule.kind == "slide guide":
-        spacing = min(spacing, *(longest for _, _, longest in weight_spans(study, line)))
-    sides = [_beside(line, route, span, takeup, (sense, spacing)) for sense in (-1.0, 1.0)]
-    clear = line.allowed.keep_clear
+        spacing = min(spacing, *(longest for _, _, longest in laid.spans))
+    sides = [_beside(laid.line, laid.route, span, takeup, (sense, spacing)) for sense in (-1.0, 1.0)]
+    clear = laid.line.allowed.keep_clear
     return [_out_of(clear, station, takeup.position.station) for side in sides for station in side]
 
 
@@ -162,17 +160,17 @@ def _reach(line: Line, route: Route, span: Stretch, way: tuple[TakeUp, float]) -
     return min(sense * (stop - station) for stop in stops)
 
 
-def guide_spacing(study: Study, line: Line, span: Stretch, takeup: TakeUp) -> float:
+def guide_spacing(laid: Laid, span: Stretch, takeup: TakeUp) -> float:
     """Return L_max beside a joint in its worst state, by the weakest pipe of its span [m].
 
     Infinite where no state compresses the line.
     """
-    station = takeup.position.station
+    line, station = laid.line, takeup.position.station
     pipes = [section.pipe for section in line.sections if section.start < span.end and section.end > span.start]
     expansion = line.section_at(station).pipe.material.expansion
-    installed = expansion.at(study.site.installation)
+    installed = expansion.at(laid.study.site.installation)
     length = span.end - span.start
-    elevation = float(route_of(line).point(station)[2])
+    elevation = float(laid.route.point(station)[2])
 
     def limit(state: State) -> float:
         here = state.at(line.name, station)
@@ -185,17 +183,7 @@ def guide_spacing(study: Study, line: Line, span: Stretch, takeup: TakeUp) -> fl
             for pipe in pipes
         )
 
-    return min(limit(state) for state in states_of(study))
-
-
-def weight_spans(study: Study, line: Line) -> list[tuple[float, float, float]]:
-    """Return, for each section, its stations and the greatest distance between holds that carry weight [m].
-
-    Raises:
-        OutOfRange: the table does not cover the pipe or temperature.
-    """
-    temperature = study.conditions_of(line).design.temperature
-    return [(item.start, item.end, section_span(item, line.medium, temperature).length) for item in line.sections]
+    return min(limit(state) for state in laid.states)
 
 
 def _as_holds(study: Study, line: Line, rule: HoldRule, stations: list[float]) -> list[Hold]:

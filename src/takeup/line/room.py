@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterable
 
 from takeup.line.records import Line
-from takeup.line.route import route_of
+from takeup.line.route import Route, route_of
 
 
 def room_about(station: float, blocks: Iterable[tuple[float, float]]) -> float:
@@ -28,7 +28,17 @@ def room_in(line: Line, station: float, besides: str) -> float:
         station: of the middle [m].
         besides: name of the take-up that it would stand for.
     """
-    route = route_of(line)
+    return room_about(station, blocks_of(line, route_of(line), besides))
+
+
+def blocks_of(line: Line, route: Route, besides: str = "") -> list[tuple[float, float]]:
+    """Return what no joint can stand on: bends, items, ends, holds and other joints, from and to stations [m].
+
+    Args:
+        line: the line.
+        route: its centre line.
+        besides: name of a take-up that is left out.
+    """
     blocks = [(turn.begin, turn.finish) for turn in route.turns]
     blocks += [(item.start, item.end) for item in line.items]
     blocks += [(place, place) for place in (0.0, route.length, *(hold.position.station for hold in line.holds))]
@@ -36,7 +46,7 @@ def room_in(line: Line, station: float, besides: str) -> float:
         if takeup.name != besides:
             middle, half = takeup.position.station, takeup.data.length / 2.0
             blocks.append((middle - half, middle + half))
-    return room_about(station, blocks)
+    return blocks
 
 
-__all__ = ["room_about", "room_in"]
+__all__ = ["blocks_of", "room_about", "room_in"]

@@ -10,7 +10,7 @@ anchors can see (friction and weight come on top).
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import get_args
 
 import numpy as np
@@ -20,14 +20,13 @@ from takeup.choose.arrange.course import Course
 from takeup.choose.arrange.records import Concept, Plan, Refusal
 from takeup.choose.rules import guides_beside
 from takeup.choose.selection.place import Place as Asked
-from takeup.choose.selection.screen import Screened, screen
+from takeup.choose.selection.screen import ROUNDING, Screened, movement_use, screen
 from takeup.choose.selection.trial import at_rest, cycles_of, joint_at
 from takeup.joints import TakeUpKind
 from takeup.joints.tables import SeriesTable
 from takeup.line import TakeUp
 from takeup.line.choices import Choice, Chosen
 from takeup.line.parts import Position, station_words
-from takeup.line.room import room_in
 
 AXIAL: tuple[Concept, ...] = (
     "single axial",
@@ -40,6 +39,16 @@ FACE = 0.3
 MOST_JOINTS = 12
 """Joints of one kind that are looked at for one span, the cheapest: dearer ones are not proposed, and papers say so."""
 _STEP = 0.05  # in which places are set out [m]
+_SAME = 1e-9  # of a sum of lengths [m]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Way:
+    """A joint of a series that fits: its row, what it is drawn out when fitted [m], its use of its movements then."""
+
+    row: int
+    preset: float
+    movement: float
 
 
 def axial_plans(course: Course, near: int, far: int) -> Iterator[Plan | Refusal]:
@@ -49,34 +58,43 @@ def axial_plans(course: Course, near: int, far: int) -> Iterator[Plan | Refusal]
             yield Refusal(concept=concept, near=near, far=far, because="the span turns: a bend would be pushed aside")
         return
     for table in course.line.allowed.series:
-        for concept in AXIAL:
-            if concept in table.kinds:
-                yield from _of_kind(course, table, concept, (near, far))
+        yield from _of_table(course, table, (near, far))
     missing = [concept for concept in AXIAL if not any(concept in table.kinds for table in course.line.allowed.series)]
     for concept in missing:
         yield Refusal(concept=concept, near=near, far=far, because="no series of the file has one")
 
 
-def _of_kind(course: Course, table: SeriesTable, concept: Concept, span: tuple[int, int]) -> Iterator[Plan | Refusal]:
-    near, far = span
-    begin, finish = (course.places[number].station for number in span)
-    choice = _choice(table, concept, (begin, finish))
-    asked = _asked(course, choice, span)
-    found = screen(asked, table)
-    ways = [(int(row), 0.0) for row in np.flatnonzero(found.fits) if table.kinds[row] == concept]
-    ways += _drawn_out(found, concept)
-    if not ways:
-        yield Refusal(concept=concept, near=near, far=far, because=_nearest(found, concept))
+def _of_table(course: Course, table: SeriesTable, span: tuple[int, int]) -> Iterator[Plan | Refusal]:
+    """Yield the joints of a series that may take up a span, and why each of its kinds does not serve."""
+    kinds = [concept for concept in AXIAL if concept in table.kinds]
+    if not kinds:
         return
-    for row, preset in cheapest(course, table, ways):
-        own = replace(choice, preset=preset)
-        plan = _plan(course, own, row, span, replace(asked, preset=preset))
-        because = f"{table.names[row]} finds no room beside either anchor"
-        yield plan if plan is not None else Refusal(concept=concept, near=near, far=far, because=because)
+    near, far = span
+    choice = _choice(table, kinds[0], (course.places[near].station, course.places[far].station))
+    asked = replace(_asked(course, choice, span), kinds=tuple(_kind(concept) for concept in kinds))
+    found = screen(asked, table)
+    for concept in kinds:
+        ways = _ways(found, concept)
+        if not ways:
+            yield Refusal(concept=concept, near=near, far=far, because=_nearest(found, concept))
+            continue
+        known = {(way.row, way.preset): way for way in ways}
+        for chosen in cheapest(course, table, list(known)):
+            way = known[chosen]
+            own = replace(choice, kind=_kind(concept), preset=way.preset)
+            plan = _plan(course, own, way, span, replace(asked, preset=way.preset))
+            because = f"{table.names[way.row]} finds no room beside either anchor"
+            yield plan if plan is not None else Refusal(concept=concept, near=near, far=far, because=because)
 
 
-def _drawn_out(found: Screened, concept: Concept) -> list[tuple[int, float]]:
-    """Return the joints of a kind that fit if they are drawn out when fitted, each with the least that serves [m].
+def _kind(concept: Concept) -> TakeUpKind:
+    return next(kind for kind in get_args(TakeUpKind) if kind == concept)
+
+
+def _ways(found: Screened, concept: Concept) -> list[_Way]:
+    """Return the joints of a kind that fit as they are, then those that fit drawn out.
+
+    The least that serves [m]:
 
         x_0 = -(min x) - X_c,   up to whole millimetres; max x + x_0 must stay within X_e
 
@@ -84,25 +102,29 @@ def _drawn_out(found: Screened, concept: Concept) -> list[tuple[int, float]]:
         found: what the screen says without a preset.
         concept: the kind.
     """
-    own, shortest, ways = found.table.numbers, float(found.place.axial.min()), []
-    for row in np.flatnonzero(~found.fits).tolist():
+    table, place = found.table, found.place
+    own, shortest = table.numbers, float(place.axial.min())
+    rows = [row for row in range(len(table)) if table.kinds[row] == concept]
+    ways = [_Way(row=row, preset=0.0, movement=float(found.movement[row])) for row in rows if found.fits[row]]
+    for row in rows:
         first = found.first_failed(row)
-        if found.table.kinds[row] != concept or first is None or found.criteria[first].name != "movement":
+        if first is None or found.criteria[first].name != "movement":
             continue
         lacking = -shortest - float(own["axial_compression"][row] * found.share[row])
         preset = float(np.ceil(lacking * 1e3)) * 1e-3
-        if preset > 0.0 and screen(replace(found.place, preset=preset), found.table).fits[row]:
-            ways.append((row, preset))
+        if preset > 0.0:
+            used, _ = movement_use(replace(place, preset=preset), table, np.array([row]), found.share[[row]])
+            if used[0] <= 1.0 + ROUNDING:
+                ways.append(_Way(row=row, preset=preset, movement=float(used[0])))
     return ways
 
 
-def _choice(table: SeriesTable, concept: str, stations: tuple[float, float]) -> Choice:
-    kind = next(kind for kind in get_args(TakeUpKind) if kind == concept)
+def _choice(table: SeriesTable, concept: Concept, stations: tuple[float, float]) -> Choice:
     begin, finish = stations
     middle = (begin + finish) / 2.0
     return Choice(
         name="joint",
-        kind=kind,
+        kind=_kind(concept),
         position=Position(words=station_words(middle), station=middle),
         table=table,
         joint=None,
@@ -114,7 +136,7 @@ def _choice(table: SeriesTable, concept: str, stations: tuple[float, float]) -> 
 def _asked(course: Course, choice: Choice, span: tuple[int, int]) -> Asked:
     """Return what a span asks of an axial joint: shortened by what the span grows."""
     along = course.growth(*span) @ course.direction(*span)
-    rest = at_rest(course.study, course.line, choice)
+    rest = at_rest(course.laid, choice)
     return replace(rest, axial=-along, cycles=cycles_of(course.study))
 
 
@@ -144,8 +166,8 @@ def _index(table: SeriesTable, row: int) -> float | None:
     return None if np.isnan(index) else index
 
 
-def _plan(course: Course, choice: Choice, row: int, span: tuple[int, int], asked: Asked) -> Plan | None:
-    near, far = span
+def _plan(course: Course, choice: Choice, way: _Way, span: tuple[int, int], asked: Asked) -> Plan | None:
+    (near, far), row = span, way.row
     takeup = _placed(course, choice, row, span)
     if takeup is None:
         return None
@@ -156,11 +178,10 @@ def _plan(course: Course, choice: Choice, row: int, span: tuple[int, int], asked
     design = float(asked.pressure[~asked.tests].max())
     one_side = design * data.effective_area - data.axial_rate * float(asked.axial[course.operating] + asked.preset)
     stations = course.places[near].station, course.places[far].station
-    guides = len(guides_beside(course.study, course.line, takeup, stations))
+    guides = len(guides_beside(course.laid, takeup, stations))
     own = takeup.position.station - data.length / 2.0, takeup.position.station + data.length / 2.0
     worst = int(np.abs(asked.axial).argmax())
     thrust = float(np.abs(asked.pressure).max()) * data.effective_area
-    movement = float(screen(asked, choice.table).movement[row])
     return Plan(
         concept=next(concept for concept in AXIAL if concept == choice.kind),
         near=near,
@@ -173,7 +194,7 @@ def _plan(course: Course, choice: Choice, row: int, span: tuple[int, int], asked
         alone=np.stack([-one_side * along, one_side * along]),
         words=(
             f"{choice.table.names[row]} at {takeup.position.words}: {asked.axial[worst] * 1e3:+.0f} mm in "
-            f"{asked.states[worst]}, {movement:.2f} of its ratings{_preset(asked)}; thrust {thrust / 1e3:.0f} kN"
+            f"{asked.states[worst]}, {way.movement:.2f} of its ratings{_preset(asked)}; thrust {thrust / 1e3:.0f} kN"
         ),
     )
 
@@ -197,10 +218,17 @@ def _placed(course: Course, choice: Choice, row: int, span: tuple[int, int]) -> 
             middle = first + sense * (_up(FACE + length / 2.0) + step * _STEP)
             if _has_room(course, middle, length, (begin, finish)):
                 position = Position(words=station_words(middle), station=middle)
-                return joint_at(
-                    course.study, course.line, replace(choice, position=position), row, chosen_from(table, row)
-                )
+                return _joint(course, replace(choice, position=position), row)
     return None
+
+
+def _joint(course: Course, choice: Choice, row: int) -> TakeUp:
+    """Return a joint of a series in its place; each is derated once for each temperature."""
+    station = choice.position.station
+    key = (choice.table.provenance.series, row, course.laid.hottest_at(station), choice.preset)
+    if key not in course.joints:
+        course.joints[key] = joint_at(course.laid, choice, row, chosen_from(choice.table, row))
+    return replace(course.joints[key], position=choice.position)
 
 
 def _up(distance: float) -> float:
@@ -208,12 +236,11 @@ def _up(distance: float) -> float:
 
 
 def _has_room(course: Course, middle: float, length: float, stations: tuple[float, float]) -> bool:
-    begin, finish = stations
-    half = length / 2.0
-    if not begin + half < middle < finish - half or room_in(course.line, middle, "") < length:
+    (begin, finish), half = stations, length / 2.0
+    if not begin + half < middle < finish - half:
         return False
-    taken = [*course.line.allowed.keep_clear, *((tee - FACE, tee + FACE) for tee in course.tees)]
-    return not any(low < middle + half and middle - half < high for low, high in taken)
+    low, high = course.taken
+    return not bool(((low < middle + half - _SAME) & (middle - half + _SAME < high)).any())
 
 
 def chosen_from(table: SeriesTable, row: int) -> Chosen:

@@ -16,10 +16,14 @@ from takeup.choose.arrange.chain import Chain, chain_of, walls_of
 from takeup.choose.arrange.places import anchor_of
 from takeup.choose.arrange.prices import Prices
 from takeup.choose.arrange.records import Floats, LoopShape, Place
+from takeup.choose.laid import Laid, SupportSpan
 from takeup.choose.rests import APART, CARRIERS, Stretch, blocked_stretches, level_runs
-from takeup.choose.rules import weight_spans
 from takeup.library import size_number
-from takeup.line import SAME_STATION, Line, Route, State, Study, route_of, states_of
+from takeup.line import SAME_STATION, Line, Route, State, Study, TakeUp
+from takeup.line.room import blocks_of
+
+TEE = 0.3
+"""From the centre of a branch to the face of a joint: room for its tee and a weld [m] (common practice, no source)."""
 
 Cut = tuple[float, float, bool]
 """A stretch where no rest can stand, from and to stations [m], and whether it is cut out however short it is."""
@@ -44,14 +48,19 @@ class Course:
     tees: tuple[float, ...] = ()
 
     @cached_property
+    def laid(self) -> Laid:
+        """The line in its study."""
+        return Laid(study=self.study, line=self.line)
+
+    @property
     def route(self) -> Route:
         """The centre line of the line."""
-        return route_of(self.line)
+        return self.laid.route
 
-    @cached_property
+    @property
     def states(self) -> tuple[State, ...]:
         """What the line goes through."""
-        return states_of(self.study)
+        return self.laid.states
 
     @property
     def operating(self) -> int:
@@ -149,10 +158,22 @@ class Course:
         """Stretches between risers [m]."""
         return level_runs(self.route)
 
-    @cached_property
-    def spans(self) -> list[tuple[float, float, float]]:
+    @property
+    def spans(self) -> list[SupportSpan]:
         """Of each section its stations and the longest support span [m]."""
-        return weight_spans(self.study, self.line)
+        return self.laid.spans
+
+    @cached_property
+    def taken(self) -> tuple[Floats, Floats]:
+        """Where no joint can stand: stations from and to which something is there, or is kept clear [m]."""
+        free = [(tee - TEE, tee + TEE) for tee in self.tees]
+        stretches = np.array([*blocks_of(self.line, self.route), *self.line.allowed.keep_clear, *free])
+        return stretches[:, 0], stretches[:, 1]
+
+    @cached_property
+    def joints(self) -> dict[tuple[str, int, float, float], TakeUp]:
+        """Joints that were derated already, by series, row, hottest temperature and preset (axial.py)."""
+        return {}
 
     def growth(self, near: int, far: int) -> Floats:
         """Return by how much the line between two places grows freely in each state, (s, 3) [m]."""

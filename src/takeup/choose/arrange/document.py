@@ -12,6 +12,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 
 from takeup import __version__
+from takeup.choose.arrange.fail_safe import fail_safe_of
 from takeup.choose.arrange.ground import Ground
 from takeup.choose.arrange.outcome import Outcome, Stopped
 from takeup.choose.arrange.parts import Part
@@ -192,7 +193,10 @@ def proposal_part(hunt: Hunt, number: int) -> dict[str, Json]:
         **_short(hunt, proposal),
         "file": file_name(number + 1),
         "stands": standing_words(ground, proposal),
-        "spans": [_span(ground, plan) for plan in proposal.whole.plans],
+        "spans": [
+            _span(hunt, hunt.plans[place], plan)
+            for place, plan in zip(proposal.path, proposal.whole.plans, strict=True)
+        ],
         "anchors": list(_anchors(hunt.ground, proposal)),
         "parts": [_part(part) for part in proposal.parts],
         "closest": _closest(proposal),
@@ -216,7 +220,15 @@ def _short(hunt: Hunt, proposal: Proposal) -> dict[str, Json]:
     }
 
 
-def _span(ground: Ground, plan: Plan) -> dict[str, Json]:
+def _span(hunt: Hunt, bare: Plan, plan: Plan) -> dict[str, Json]:
+    """Return a span of a proposal.
+
+    Args:
+        hunt: that found it.
+        bare: its plan, as the search has it.
+        plan: the same, its joints and loops named.
+    """
+    ground, caught = hunt.ground, fail_safe_of(hunt, bare, plan)
     return {
         "line": ground.places[plan.near].line,
         "from": ground.places[plan.near].name,
@@ -243,6 +255,14 @@ def _span(ground: Ground, plan: Plan) -> dict[str, Json]:
             }
             for loop in plan.loops
         ],
+        "if_an_anchor_lets_go": None
+        if caught is None
+        else {
+            "thrust_n": caught.thrust,
+            "joint": caught.joint,
+            "costs_more": caught.more,
+            "words": caught.words,
+        },
     }
 
 

@@ -16,7 +16,7 @@ from takeup.basis import intermediate_guide_spacing
 from takeup.choose.arrange.bare import widest_range
 from takeup.choose.arrange.course import Course
 from takeup.choose.arrange.loop_shape import loop_forces
-from takeup.choose.arrange.loops import LoopSize, loop_sizes, why_no_loops
+from takeup.choose.arrange.loops import LoopSize, loop_sizes, shape_fault, why_no_loops
 from takeup.choose.arrange.records import Plan, Refusal
 from takeup.library import size_number
 from takeup.line import Hold, second_moment
@@ -88,7 +88,11 @@ def _middle(course: Course, span: tuple[int, int]) -> float:
 
 def _fitted(course: Course, span: tuple[int, int], size: LoopSize, room: LoopRoom) -> tuple[LoopPlan | None, str]:
     """Return a loop as near to the middle of a span as it has room, or why it has none there."""
-    middle, half = _middle(course, span), abs(course.places[span[1]].station - course.places[span[0]].station) / 2.0
+    whole = LoopPlan(name=NAME, station=_middle(course, span), width=size.width, depth=size.depth, towards=room.towards)
+    fault = shape_fault(course.line, whole)
+    if fault:
+        return None, fault
+    middle, half = whole.station, abs(course.places[span[1]].station - course.places[span[0]].station) / 2.0
     first = ""
     step = max((half - size.width) / _TRIES, 0.05)
     for number in range(2 * _TRIES + 1):

@@ -7,7 +7,9 @@ import numpy as np
 from takeup.choose.arrange.chain import chain_of, shifted, straight_flexibility
 from takeup.choose.arrange.course import Course
 from takeup.choose.arrange.records import Floats, LoopShape
-from takeup.line.looped import LoopPlan, leg_of, looped, moved_station, tangent_of
+from takeup.line.looped import LoopPlan, looped, moved_station, tangent_of
+
+_SAME_WAY = 12  # decimals of a direction
 
 
 def loop_forces(course: Course, span: tuple[int, int], loop: LoopPlan) -> tuple[Floats, str]:
@@ -18,7 +20,7 @@ def loop_forces(course: Course, span: tuple[int, int], loop: LoopPlan) -> tuple[
     """
     chain, (first, last) = course.chain, (course.cuts[span[0]], course.cuts[span[1]])
     shape = _shape(course, loop)
-    away = (loop.station - shape.station) * np.asarray(course.route.direction(loop.station))
+    away = np.asarray(course.route.point(loop.station) - course.route.point(shape.station))
     points = shape.points + away
     straight = straight_flexibility(points[0], points[-1], shape.stiffness)
     bare = chain.flexibility[last] - chain.flexibility[first]
@@ -31,9 +33,9 @@ def loop_forces(course: Course, span: tuple[int, int], loop: LoopPlan) -> tuple[
 
 
 def _shape(course: Course, loop: LoopPlan) -> LoopShape:
-    """Return a loop by itself; each size in each leg and section is worked out once."""
-    section = course.line.section_at(loop.station)
-    key = (loop.width, loop.depth, loop.towards, leg_of(course.line, loop), section.start)
+    """Return a loop by itself; each size is worked out once for all legs of one section that go the same way."""
+    section, way = course.line.section_at(loop.station), course.route.direction(loop.station)
+    key = (loop.width, loop.depth, loop.towards, tuple(np.round(way, _SAME_WAY).tolist()), section.start)
     if key not in course.loop_shapes:
         course.loop_shapes[key] = _worked_out(course, loop)
     return course.loop_shapes[key]

@@ -123,7 +123,7 @@ def why_no_loops(study: Study, line: str, plans: Sequence[LoopPlan]) -> str:
     """
     own = study.line(line)
     for plan in plans:
-        for why in (_shape(own, plan), _room(own, plan), _over(study, own, plan)):
+        for why in (shape_fault(own, plan), _room(own, plan), _over(study, own, plan)):
             if why:
                 return f"line {line}, {plan.name} at {plan.station:.6g} m: {why}"
     ordered = sorted(plans, key=lambda plan: plan.station)
@@ -139,8 +139,16 @@ def why_no_loops(study: Study, line: str, plans: Sequence[LoopPlan]) -> str:
     return f"line {line}: {short}" if short else ""
 
 
-def _shape(line: Line, plan: LoopPlan) -> str:
-    """Return what is wrong with a loop by itself, or with the side that it goes to."""
+def shape_fault(line: Line, plan: LoopPlan) -> str:
+    """Return what is wrong with a loop by itself, or with the side that it goes to, wherever in its leg it stands.
+
+    Args:
+        line: the line.
+        plan: the loop.
+
+    Returns:
+        In words; "" where nothing is wrong.
+    """
     if not (plan.width > 0.0 and plan.depth > 0.0):
         return f"a loop of {plan.width:g} m by {plan.depth:g} m is none"
     need = 2.0 * tangent_of(line.section_at(plan.station).pipe.bends)
@@ -246,4 +254,13 @@ def _array(leg: Leg) -> Floats:
     return np.array(leg.direction)
 
 
-__all__ = ["LoopPlan", "LoopRefused", "LoopSize", "loop_sizes", "why_no_loops", "with_loop", "with_loops"]
+__all__ = [
+    "LoopPlan",
+    "LoopRefused",
+    "LoopSize",
+    "loop_sizes",
+    "shape_fault",
+    "why_no_loops",
+    "with_loop",
+    "with_loops",
+]

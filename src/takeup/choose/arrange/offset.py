@@ -57,7 +57,7 @@ def _of_table(course: Course, table: SeriesTable, near: int, far: int) -> Iterat
     along = np.asarray(course.route.direction(middle))
     grown = course.growth(near, far)
     aside = np.linalg.norm(grown - np.outer(grown @ along, along), axis=1)
-    asked = replace(at_rest(course.study, course.line, choice), lateral=SHARE * aside, cycles=cycles_of(course.study))
+    asked = replace(at_rest(course.laid, choice), lateral=SHARE * aside, cycles=cycles_of(course.study))
     found = screen(asked, table)
     rows = np.array([row for row in np.flatnonzero(found.fits) if table.kinds[row] == choice.kind], dtype=np.intp)
     if not len(rows):
@@ -67,7 +67,7 @@ def _of_table(course: Course, table: SeriesTable, near: int, far: int) -> Iterat
         yield Refusal(concept="tied universal", near=near, far=far, because=because)
     nothing = np.zeros((2, len(course.states), 3))
     for row, _ in cheapest(course, table, [(row, 0.0) for row in rows.tolist()]):
-        takeup = joint_at(course.study, course.line, choice, row, chosen_from(table, row))
+        takeup = joint_at(course.laid, choice, row, chosen_from(table, row))
         half = takeup.data.length / 2.0
         index = float(table.numbers["price_index"][row])
         yield Plan(

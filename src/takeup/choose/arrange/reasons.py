@@ -13,6 +13,7 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 
+from takeup.choose.arrange.fail_safe import fail_safe_of
 from takeup.choose.arrange.ground import Ground
 from takeup.choose.arrange.junctions import LIGHTEST
 from takeup.choose.arrange.propose import Hunt, Proposal
@@ -39,11 +40,20 @@ def reasons_of(hunt: Hunt, number: int) -> list[str]:
     return [
         *_why_here(hunt, proposal, plans),
         *(words for plan in plans for words in _why_this(hunt, plan)),
+        *_fail_safe(hunt, plans, proposal.whole.plans),
         closest_words(closest_check(proposal.found.results)),
         *_not_proved(proposal),
         *_next_best(hunt, number),
         *(words for plan in plans for words in refused_in(hunt, plan)),
     ]
+
+
+def _fail_safe(hunt: Hunt, plans: Sequence[Plan], named: Sequence[Plan]) -> Iterator[str]:
+    """Yield what would catch each joint that only anchors hold together."""
+    for plan, own in zip(plans, named, strict=True):
+        found = fail_safe_of(hunt, plan, own)
+        if found is not None:
+            yield f"{span_words(hunt.ground, plan.near, plan.far)}, if an anchor lets go: {found.words}."
 
 
 def _not_proved(proposal: Proposal) -> Iterator[str]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from takeup.choose.laid import Laid
 from takeup.choose.selection.place import Place
 from takeup.choose.selection.select import Selection
 from takeup.choose.selection.trial import joint_at
@@ -62,7 +63,7 @@ def advice_for_place(study: Study, line: Line, choice: Choice, found: Selection)
         return MaterialAdvice(because=NO_JOINT)
     row = int(found.fits[0])
     material = found.table.materials[row]
-    items = advice_for(study, line, joint_at(study, line, choice, row), material=material or None)
+    items = advice_for(study, line, joint_at(Laid(study=study, line=line), choice, row), material=material or None)
     return MaterialAdvice(joint=found.table.names[row], material=material, items=items)
 
 

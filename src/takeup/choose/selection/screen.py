@@ -20,7 +20,7 @@ from takeup.choose.selection.place import Floats, Place
 from takeup.joints.tables import SeriesTable
 from takeup.joints.tables.derate import HOW, hottest_rated, movement_share, pressure_left
 
-_ROUNDING = 1e-9  # a demand that equals its capacity to rounding is full, not over (checks/outcome.py)
+ROUNDING = 1e-9  # a demand that equals its capacity to rounding is full, not over (checks/outcome.py)
 NEAR = 1.05
 """A use of movement up to here may still prove good in the line's own study, where the joint moves as itself."""
 _MM, _BAR = 1e3, 1e-5  # for people
@@ -105,7 +105,7 @@ class Screened:
     def may_fit(self) -> NDArray[np.bool_]:
         """Which joints stand every question, movement up to `NEAR`, (n,)."""
         most = np.array([NEAR if one.name == "movement" else 1.0 for one in self.criteria])
-        return np.asarray((self.uses <= most[:, None] + _ROUNDING).all(axis=0))
+        return np.asarray((self.uses <= most[:, None] + ROUNDING).all(axis=0))
 
     def first_failed(self, row: int) -> int | None:
         """Return the number of the first criterion that a joint does not stand; None where it stands all."""
@@ -158,7 +158,7 @@ def screen(place: Place, table: SeriesTable) -> Screened:
     own, count = table.numbers, len(table)
     left = pressure_left(table, place.hottest)
     before = _before_movement(place, table, left)
-    alive = np.flatnonzero(np.all([one.use <= 1.0 + _ROUNDING for one in before], axis=0))
+    alive = np.flatnonzero(np.all([one.use <= 1.0 + ROUNDING for one in before], axis=0))
     share, how = np.ones(count), np.zeros(count, dtype=np.int8)
     share[alive], how[alive] = movement_share(table, place.cycles, alive)
     movement, state = np.full(count, np.nan), np.zeros(count, dtype=np.intp)
@@ -182,7 +182,7 @@ def screen(place: Place, table: SeriesTable) -> Screened:
     )
     criteria = (*before, known, moved)
     uses = np.stack([one.use for one in criteria])
-    stands = uses <= 1.0 + _ROUNDING
+    stands = uses <= 1.0 + ROUNDING
     return Screened(
         place=place,
         table=table,
@@ -285,4 +285,4 @@ def _use(moved: float, rating: Floats, unseen: float) -> Floats:
     return np.where(rating > 0.0, moved / rating, np.inf)
 
 
-__all__ = ["NEAR", "Criterion", "Screened", "movement_use", "screen"]
+__all__ = ["NEAR", "ROUNDING", "Criterion", "Screened", "movement_use", "screen"]

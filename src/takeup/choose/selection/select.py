@@ -17,6 +17,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.checks import CheckResult
+from takeup.choose.laid import Laid
 from takeup.choose.selection.place import Place
 from takeup.choose.selection.ranking import Rank, in_order
 from takeup.choose.selection.screen import Screened, screen
@@ -56,7 +57,7 @@ class _Spot:
     def with_row(self, row: int) -> tuple[Choice, TakeUp]:
         """Return the choice as one of the kind of a joint, and that joint in it."""
         asked = replace(self.choice, kind=self.choice.table.kinds[row])
-        return asked, joint_at(self.study, self.line, asked, row)
+        return asked, joint_at(Laid(study=self.study, line=self.line), asked, row)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -143,7 +144,7 @@ def select_for_line(
             joint that may stand here, does not count; None where all is settled and everything counts.
     """
     spot, table = _Spot(study=study, line=line, choice=choice, resolve=resolve), choice.table
-    rest = screen(replace(at_rest(study, line, choice), kinds=tuple(kinds)), table)
+    rest = screen(replace(at_rest(Laid(study=study, line=line), choice), kinds=tuple(kinds)), table)
     may = np.flatnonzero(rest.fits)
     screened = {kind: _probed(spot, rest, kind, may) for kind in dict.fromkeys(table.kinds)}
     order = in_order(table, lambda row: screened[table.kinds[row]], may, rank)

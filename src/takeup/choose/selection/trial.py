@@ -8,11 +8,12 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from takeup.checks import CheckResult, hold_capacity, joint_movement, run_checks, thrust_held
+from takeup.choose.laid import Laid
 from takeup.choose.selection.place import Place
 from takeup.joints.tables import SeriesTable
 from takeup.joints.tables.derated import DeratedJoint, derated
 from takeup.library import size_number
-from takeup.line import Line, Study, TakeUp, route_of, states_of
+from takeup.line import Line, Study, TakeUp
 from takeup.line.choices import Choice, Chosen
 from takeup.results.verdict import Verdict, verdict_of
 from takeup.study import LineAnswer, Unsolved, bowing_of, solve_study, walk_study
@@ -61,24 +62,18 @@ def cycles_of(study: Study) -> float:
     return float(sum(cycle.count for cycle in study.cycles))
 
 
-def hottest_at(study: Study, line: Line, station: float) -> float:
-    """Return the highest temperature of any state at a place of a line [degC]."""
-    return max(state.at(line.name, station).temperature for state in states_of(study))
-
-
-def joint_at(study: Study, line: Line, choice: Choice, row: int, chosen: Chosen | None = None) -> TakeUp:
+def joint_at(laid: Laid, choice: Choice, row: int, chosen: Chosen | None = None) -> TakeUp:
     """Return the take-up that a choice becomes with one joint of its series.
 
     Args:
-        study: the file.
-        line: the line.
+        laid: the line.
         choice: the place.
         row: of the joint.
         chosen: what is to be said of the choice, that the joint is named where None; how its ratings were taken is
             put in here, for the checks hold it to that.
     """
     table = choice.table
-    found = derated(table, row, hottest_at(study, line, choice.position.station), cycles_of(study))
+    found = derated(table, row, laid.hottest_at(choice.position.station), cycles_of(laid.study))
     kind = table.kinds[row]
     hardware = table.hardware(row)
     data = replace(found.data, source=f"{found.data.source}; {found.words}")
@@ -126,11 +121,11 @@ def _with(line: Line, takeup: TakeUp) -> Line:
     return replace(line, takeups=tuple(joints), choices=choices)
 
 
-def at_rest(study: Study, line: Line, choice: Choice) -> Place:
+def at_rest(laid: Laid, choice: Choice) -> Place:
     """Return what a place asks of a joint before anything moves: pressures and temperatures of every state."""
-    station = choice.position.station
-    elevation = float(route_of(line).point(station)[2])
-    states = states_of(study)
+    line, station = laid.line, choice.position.station
+    elevation = float(laid.route.point(station)[2])
+    states = laid.states
     here = [state.at(line.name, station) for state in states]
     size = line.section_at(station).pipe.size
     nothing = np.zeros(len(states))
@@ -147,7 +142,7 @@ def at_rest(study: Study, line: Line, choice: Choice) -> Place:
         axial=nothing,
         lateral=nothing,
         angular=nothing,
-        cycles=cycles_of(study),
+        cycles=cycles_of(laid.study),
         room=choice.room,
         medium=line.medium,
     )
@@ -178,7 +173,7 @@ def own_answer(study: Study, line: Line, choice: Choice, takeup: TakeUp, resolve
         takeup: the joint.
         resolve: what places the holds that rules ask for.
     """
-    rest = at_rest(study, line, choice)
+    rest = at_rest(Laid(study=study, line=line), choice)
     solved = solve_study(resolve(with_joint(study, line.name, takeup)))
     if isinstance(solved, Unsolved):
         return Own(place=rest, unsolved=f"{line.name} has no answer with it: {'; '.join(solved.because)}")
@@ -229,7 +224,6 @@ __all__ = [
     "Trial",
     "at_rest",
     "cycles_of",
-    "hottest_at",
     "joint_at",
     "own_answer",
     "try_joint",

@@ -81,10 +81,11 @@ def test_a_preset_takes_from_the_spring_what_it_leaves():
 def test_guides_move_towards_their_joint_out_of_what_is_kept_clear():
     ground = ground_on(bare_text("21 m east", may=()))
     takeup = joints_in(ground, 0, 1)[STOCK].takeups[0]
-    free = guides_beside(ground.study, ground.courses[0].line, takeup, (0.0, 21.0))
+    free = guides_beside(ground.courses[0].laid, takeup, (0.0, 21.0))
     second = free[1]
     allowed = replace(ground.courses[0].line.allowed, keep_clear=((second - 0.2, second + 0.5),))
-    kept = guides_beside(ground.study, replace(ground.courses[0].line, allowed=allowed), takeup, (0.0, 21.0))
+    laid = replace(ground.courses[0].laid, line=replace(ground.courses[0].line, allowed=allowed))
+    kept = guides_beside(laid, takeup, (0.0, 21.0))
     assert takeup.position.station < free[0] < second
     assert kept[:2] == pytest.approx([free[0], second - 0.2], abs=1e-9)  # to rounding: the nearer edge
 
