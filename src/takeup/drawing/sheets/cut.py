@@ -102,14 +102,18 @@ def _between_stations(line: Record, start: float, end: float) -> Record:
         if last - first > _SAME:
             legs.append({**leg, "start_m": first, "end_m": last, "length_m": last - first})
             points.append(corner if last < end - _SAME else on_legs(line, end)[0])
-    nodes = [node for node in records_of(line, "nodes") if start < number_of(node, "station_m") < end]
+    given = records_of(line, "nodes") or tuple(
+        {"station_m": number_of(leg, "end_m"), "at_m": list(corner)}
+        for leg, corner in zip(records_of(line, "legs"), vectors_of(line, "points")[1:], strict=True)
+    )
+    nodes = [node for node in given if start < number_of(node, "station_m") < end]
     ends = [{"station_m": station, "at_m": list(on_legs(line, station)[0])} for station in (start, end)]
     return {
         **line,
         "legs": legs,
         "points": [list(point) for point in points],
         "bends": [bend for bend in records_of(line, "bends") if start < number_of(bend, "station_m") < end],
-        "nodes": [ends[0], *nodes, ends[1]] if nodes else [],
+        "nodes": [ends[0], *nodes, ends[1]],
         "items": [item for item in records_of(line, "items") if start <= number_of(item, "from_m") <= end],
     }
 

@@ -26,6 +26,7 @@ _REVISIONS = 3  # rows of the table of revisions, with its head
 _TIGHT = 1.16  # from one line to the next beside a sign, over the size of the type
 _PAD = 1.4
 _MOST_LINES = 6  # of a note
+_NUMBERS, _FIRST = 11.0, 12.5  # beside the notes, with their numbers, and over the first [mm]
 _GAP = 1.0  # of a type, between two notes
 
 
@@ -44,17 +45,34 @@ class Called:
     cautions: tuple[str, ...] = ()
 
 
-def foot_of(paper: Paper, places: Iterable[Place]) -> float:
-    """Return where the foot of a sheet begins [mm]: higher up where its signs need more room."""
+def foot_of(paper: Paper, places: Iterable[Place], notes: tuple[str, ...]) -> float:
+    """Return where the foot of a sheet begins [mm]: higher up where its signs or its notes need more room.
+
+    Args:
+        paper: The size of the sheet.
+        places: Whose signs are explained.
+        notes: The longest that stand in a foot of this drawing.
+    """
     rows = math.ceil(len(_kinds(places)) / _BESIDE)
-    return paper.frame[3] - max(_HEIGHT, _HEAD + _ROW * rows + 2.0)
-
-
-def foot_views(paper: Paper, places: Iterable[Place], about: About, called: Called, scribe: Scribe) -> tuple[View, ...]:
-    """Return the foot of a sheet."""
-    shown = tuple(places)
     left, _, right, bottom = paper.frame
-    top = foot_of(paper, shown)
+    said = _height(notes, right - left - _SIGNS - _BLOCK - _NUMBERS)
+    return bottom - max(_HEIGHT, _HEAD + _ROW * rows + 2.0, _FIRST + said + 2.0 * _PAD)
+
+
+def foot_views(
+    paper: Paper, draft: tuple[tuple[Place, ...], float], about: About, called: Called, scribe: Scribe
+) -> tuple[View, ...]:
+    """Return the foot of a sheet.
+
+    Args:
+        paper: The size of the sheet.
+        draft: The places whose signs are explained, and where the foot begins [mm].
+        about: What the title block says.
+        called: What the sheet is called.
+        scribe: Words and units.
+    """
+    shown, top = draft
+    left, _, right, bottom = paper.frame
     middle, block = left + _SIGNS, right - _BLOCK
     return (
         _signs_view(shown, (left, top, middle, bottom), scribe),
@@ -107,29 +125,29 @@ def _notes_view(room: Box, called: Called, scribe: Scribe) -> View:
     items: list[Item] = [
         Text(at=(room[0] + 3.0, room[1] + 6.0), words=scribe.text("notes"), size=TYPE, bold=True),
     ]
-    wide, step, top = room[2] - room[0] - 11.0, TYPE * LEADING, room[1] + 12.5
-    y = top
-    for number, note in enumerate(_that_fit(called, wide, room[3] - 1.5 - top), start=1):
+    wide, y = room[2] - room[0] - _NUMBERS, room[1] + _FIRST
+    for number, note in enumerate(_that_fit(called, wide, room[3] - _PAD - y), start=1):
         items.append(Text(at=(room[0] + 3.0, y), words=f"{number}", size=TYPE))
         for line in folded(note, TYPE, wide, most=_MOST_LINES):
             items.append(Text(at=(room[0] + 8.0, y), words=line, size=TYPE))
-            y += step
+            y += TYPE * LEADING
         y += _GAP
     return View(title=scribe.text("notes"), scale=None, items=tuple(items), layer="notes")
 
 
 def _that_fit(called: Called, wide: float, high: float) -> tuple[str, ...]:
     """Return the notes with as many cautions before their last two as have room."""
-
-    def height(notes: tuple[str, ...]) -> float:
-        lines = sum(len(folded(note, TYPE, wide, most=_MOST_LINES)) for note in notes)
-        return TYPE * LEADING * (lines - 1) + _GAP * (len(notes) - 1)
-
     for count in range(len(called.cautions), 0, -1):
         notes = (*called.notes[:-2], *called.cautions[:count], *called.notes[-2:])
-        if height(notes) <= high:
+        if _height(notes, wide) <= high:
             return notes
     return called.notes
+
+
+def _height(notes: tuple[str, ...], wide: float) -> float:
+    """Return how high notes are, from the first base line to the last [mm]."""
+    lines = sum(len(folded(note, TYPE, wide, most=_MOST_LINES)) for note in notes)
+    return TYPE * LEADING * (lines - 1) + _GAP * (len(notes) - 1)
 
 
 def _block_view(room: Box, about: About, called: Called, said: tuple[str, Scribe]) -> View:

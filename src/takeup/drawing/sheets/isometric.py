@@ -10,7 +10,6 @@ import math
 from itertools import pairwise
 
 from takeup.drawing.labels import Box, Label, LineOfWords, Taken, place_label, place_labels
-from takeup.drawing.lettering import folded
 from takeup.drawing.places import Place
 from takeup.drawing.reading import Record, Results, number_of
 from takeup.drawing.route import Vector
@@ -18,6 +17,7 @@ from takeup.drawing.sheet import Item, Point, Polyline, View
 from takeup.drawing.sheets.about import Scribe
 from takeup.drawing.sheets.askew import Askew, askew_in, heading_of
 from takeup.drawing.sheets.cut import Part, legs_of
+from takeup.drawing.sheets.folding import name_lines
 from takeup.drawing.sheets.growth import Moving, moving_places, state_shown, taken_up
 from takeup.drawing.sheets.heading import BARE, heading, north_arrow
 from takeup.drawing.sheets.pens import AWAY, LINE, MATCH, PIPE, TYPE
@@ -205,7 +205,7 @@ def _names(
 
 def _label(results: Results, place: Place, moves: str, scribe: Scribe) -> tuple[LineOfWords, ...]:
     strong = place.sort in {"anchor", "joint"}
-    lines = [(name, strong) for name in folded(name_of(place, scribe), TYPE, _WIDEST)]
+    lines = [(name, strong) for name in name_lines(name_of(place, scribe), TYPE, _WIDEST)]
     if place.sort in {"corner", "end"}:
         lines.append((scribe.text("elevation_at", level=scribe.length(place.at[2])), False))
     else:

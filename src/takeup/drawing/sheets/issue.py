@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from takeup.drawing.labels import Box
-from takeup.drawing.layout import chosen_view, view_of_all
+from takeup.drawing.layout import view_of_all
 from takeup.drawing.places import Place, places_of
 from takeup.drawing.reading import Record, Results, records_of, text_of
 from takeup.drawing.section import unowned
@@ -23,9 +23,9 @@ from takeup.drawing.sheets.growth import state_shown
 from takeup.drawing.sheets.isometric import isometric_view
 from takeup.drawing.sheets.overview import Whole, overview
 from takeup.drawing.sheets.paper import Paper, frame_view, paper_for
-from takeup.drawing.sheets.plan import Beyond, plan_view, scale_of, title_of
+from takeup.drawing.sheets.plan import Beyond, looking_at, plan_view, scale_of, title_of
 from takeup.drawing.sheets.scales import scales_of, steps_between
-from takeup.drawing.sheets.strip import height_for, room_for, strip_view
+from takeup.drawing.sheets.strip import WHOLE, height_for, room_for, strip_view
 from takeup.edge import Units
 
 _LEAST = 78.0  # height of a plan over its stations [mm]
@@ -57,7 +57,17 @@ class Issue:
     def room(self, places: Iterable[Place]) -> Box:
         """Return what the frame and a foot that explains the signs of some places leave free [mm]."""
         left, top, right, _ = self.paper.frame
-        return left, top, right, foot_of(self.paper, places)
+        return left, top, right, self.foot(places)
+
+    def foot(self, places: Iterable[Place]) -> float:
+        """Return where the foot of a sheet begins that explains the signs of some places [mm]."""
+        return foot_of(self.paper, places, self.longest)
+
+    @cached_property
+    def longest(self) -> tuple[str, ...]:
+        """The notes of the sheet that says most: all feet of a drawing are as high."""
+        sets = [(*_general(self), self.scribe.text(key), *_last(self)) for key in ("note_stations", "note_elsewhere")]
+        return max(sets, key=lambda notes: sum(map(len, notes)))
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -114,7 +124,7 @@ def _first(issue: Issue, wholes: tuple[Whole, ...]) -> Iterator[Draft]:
     if len(wholes) == 1 and len(wholes[0].parts) == 1:
         return
     scribe = issue.scribe
-    looking = view_of_all(issue.lines) if len(wholes) > 1 else chosen_view(issue.lines[0])
+    looking = view_of_all(issue.lines) if len(wholes) > 1 else looking_at(issue.lines[0])
     every = tuple(place for whole in wholes for place in whole.places)
     view, places = overview(wholes, looking, issue.room(every), scribe)
     names = ", ".join(text_of(line, "name") for line in issue.lines)
@@ -126,7 +136,7 @@ def _first(issue: Issue, wholes: tuple[Whole, ...]) -> Iterator[Draft]:
 def _together(issue: Issue, part: Part) -> tuple[Box, Box] | None:
     """Return the rooms of the plan and of its stations, over or beside one another; None where each needs a sheet."""
     left, top, right, foot = issue.room(part.places)
-    looking, scribe = chosen_view(part.line), issue.scribe
+    looking, scribe = looking_at(part.line), issue.scribe
     high, wide = height_for(part, right - left, scribe), max(room_for(part), _NARROWEST)
     over = ((left, top, right, foot - high), (left, foot - high, right, foot))
     beside = ((left, top, right - wide, foot), (right - wide, top, right, foot))
@@ -156,12 +166,12 @@ def _of_part(issue: Issue, whole: Whole, number: int) -> Iterator[Draft]:
     """Yield the sheets of a part: how it lies and its stations, on one sheet or two, then its isometric."""
     part, scribe = whole.parts[number], issue.scribe
     on_plan, on_strip, on_isometric = _beyond(whole, number)
-    name, looking = text_of(whole.line, "name"), chosen_view(part.line)
+    name, looking = text_of(whole.line, "name"), looking_at(part.line)
     room, together = issue.room(part.places), _together(issue, part)
     notes = (*_general(issue), scribe.text("note_stations"), *_last(issue))
     if together is None:
         first = plan_view(part, looking, room, scribe, on_plan)
-        second = strip_view(part, _upper(part, room, scribe), scribe, on_strip)
+        second = strip_view(part, _upper(part, room, scribe), scribe, on_strip, WHOLE)
         for view in (first, second):
             title = scribe.text("title_part", line=name, view=view.title)
             yield Draft(
@@ -188,7 +198,7 @@ def _of_part(issue: Issue, whole: Whole, number: int) -> Iterator[Draft]:
 def _upper(part: Part, room: Box, scribe: Scribe) -> Box:
     """Return the upper part of a room, as high as stations that have it for themselves look well in."""
     left, top, right, bottom = room
-    return left, top, right, min(bottom, top + _AIRY * height_for(part, right - left, scribe))
+    return left, top, right, min(bottom, top + _AIRY * height_for(part, right - left, scribe, WHOLE))
 
 
 def _general(issue: Issue) -> tuple[str, ...]:
@@ -234,15 +244,15 @@ def _sheet(issue: Issue, draft: Draft, number: int, count: int) -> Sheet:
     called = Called(
         title=draft.title, number=number, count=count, scales=scales, notes=draft.notes, cautions=draft.cautions
     )
-    places = draft.places
+    foot = issue.foot(draft.places)
     return Sheet(
         width=issue.paper.width,
         height=issue.paper.height,
         title=f"{draft.title}, {issue.about.project}",
         description=f"{draft.described} {scribe.text('scale_is', scale=scales)}.",
         views=(
-            frame_view(issue.paper, foot_of(issue.paper, places)),
+            frame_view(issue.paper, foot),
             *draft.views,
-            *foot_views(issue.paper, places, issue.about, called, scribe),
+            *foot_views(issue.paper, (draft.places, foot), issue.about, called, scribe),
         ),
     )

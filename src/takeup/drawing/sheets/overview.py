@@ -8,7 +8,6 @@ from itertools import pairwise
 
 from takeup.drawing.arrangement import first_good
 from takeup.drawing.labels import Box, Label, LineOfWords, Taken, place_label, place_labels
-from takeup.drawing.lettering import folded
 from takeup.drawing.places import Place
 from takeup.drawing.projection import Frame, Looking, centre_strokes, extent_of, single_line
 from takeup.drawing.reading import Record, nominal_size, record_of, text_of, vectors_of
@@ -16,6 +15,7 @@ from takeup.drawing.route import joined_legs, on_legs
 from takeup.drawing.sheet import Item, Point, Polyline, View
 from takeup.drawing.sheets.about import Scribe
 from takeup.drawing.sheets.cut import Part
+from takeup.drawing.sheets.folding import name_lines
 from takeup.drawing.sheets.heading import HEIGHT
 from takeup.drawing.sheets.pens import MATCH, PIPE, TYPE
 from takeup.drawing.sheets.plan import framed, headed, name_of, signs
@@ -85,10 +85,12 @@ def _drawn(
     title = scribe.text("whole_line" if len(lines) == 1 else "all_lines")
     items, taken = headed(frame, scale, room, scribe, title)
     spots: dict[Place, Point] = {}
+    kept = set(shown)
     for whole in lines:
         taken.strokes += centre_strokes(frame, whole.line)
         items += single_line(frame, whole.line, PIPE)
-        spots |= {place: at for place, at in spots_of(frame, whole.line, whole.places).items() if place in shown}
+        own = tuple(place for place in whole.places if place in kept)
+        spots |= spots_of(frame, whole.line, own)
     items += signs(frame, spots, taken)
     for whole in lines:
         items += _bounds(frame, whole, taken)
@@ -109,7 +111,7 @@ def _drawn(
 
 def _label(place: Place, scribe: Scribe) -> tuple[LineOfWords, ...]:
     strong = place.sort in {"anchor", "joint"}
-    return tuple((name, strong) for name in folded(name_of(place, scribe), TYPE, _WIDEST))
+    return tuple((name, strong) for name in name_lines(name_of(place, scribe), TYPE, _WIDEST))
 
 
 def _bounds(frame: Frame, whole: Whole, taken: Taken) -> list[Item]:

@@ -8,8 +8,9 @@ from itertools import pairwise
 
 from takeup.drawing.arrangement import first_good
 from takeup.drawing.dimensioning import placed_chain, placed_dimension
+from takeup.drawing.joint_signs import balance_beyond
 from takeup.drawing.labels import Box, Label, LineOfWords, Taken, place_label, place_labels
-from takeup.drawing.lettering import folded
+from takeup.drawing.layout import chosen_view
 from takeup.drawing.places import Place
 from takeup.drawing.projection import DOWN, EAST, Frame, Looking, centre_strokes, extent_of, single_line
 from takeup.drawing.reading import Record, maybe_number, number_of, record_of, records_of, text_of
@@ -17,12 +18,16 @@ from takeup.drawing.route import joined_legs, on_legs
 from takeup.drawing.sheet import Item, Point, Polyline, View
 from takeup.drawing.sheets.about import Scribe
 from takeup.drawing.sheets.cut import Part, legs_of
+from takeup.drawing.sheets.folding import name_lines
 from takeup.drawing.sheets.heading import HEIGHT, heading, north_arrow
 from takeup.drawing.sheets.pens import AWAY, MATCH, PIPE, TYPE
 from takeup.drawing.sheets.scales import Scale, next_scale, scale_for
-from takeup.drawing.signs import drawing_order, sign_of
+from takeup.drawing.signs import bend_of, drawing_order, sign_of
 from takeup.drawing.world_view import Drawn, flow_arrow, from_the_middle, groups_of, sign_box, spots_of, stubs
 
+TURNED = Looking(words="plan, north to the right", right=(0.0, 1.0, 0.0), up=(-1.0, 0.0, 0.0))
+_NORTHWARDS = (0.0, 1.0, 0.0)
+_RATHER = 1.5  # a plan so much higher than wide is turned
 _ASIDE = (22.0, 14.0)  # least room for words left and right, above and below [mm]
 _WIDEST = 58.0  # names longer than this go on another line [mm]
 _TRIES = 3
@@ -69,9 +74,18 @@ def plan_view(part: Part, looking: Looking, room: Box, scribe: Scribe, beyond: t
     return first_good(tried)[1]
 
 
+def looking_at(line: Record) -> Looking:
+    """Return the way to look at a line: as `chosen_view` has it, a plan turned where it runs rather north than east."""
+    chosen = chosen_view(line)
+    if chosen is not DOWN:
+        return chosen
+    least, greatest = extent_of((line,), DOWN)
+    return TURNED if greatest[1] - least[1] > _RATHER * (greatest[0] - least[0]) else DOWN
+
+
 def title_of(looking: Looking, scribe: Scribe) -> str:
     """Return the title of a view."""
-    if looking is DOWN:
+    if looking in {DOWN, TURNED}:
         return scribe.text("plan")
     return scribe.text("looking_east" if looking is EAST else "looking_north")
 
@@ -88,9 +102,9 @@ def headed(frame: Frame, scale: Scale, room: Box, scribe: Scribe, title: str) ->
     """Return the heading of a view and the north arrow of a plan, and the room that they take."""
     items, box = heading(title, scale, (room[0], room[1]), scribe)
     taken = Taken(room=room, words=[box])
-    if frame.looking is not DOWN:
+    if frame.looking not in {DOWN, TURNED}:
         return [*items], taken
-    north, box = north_arrow((room[2] - 14.0, room[1] + 17.0), (0.0, -1.0), scribe)
+    north, box = north_arrow((room[2] - 14.0, room[1] + 17.0), frame.heading(_NORTHWARDS), scribe)
     taken.words.append(box)
     return [*items, *north], taken
 
@@ -125,7 +139,14 @@ def signs(frame: Frame, spots: dict[Place, Point], taken: Taken) -> list[Item]:
         if sign is not None:
             items.append(sign)
             taken.signs.append(sign_box(spots[place]))
+        bend = bend_of(place, corner, frame.scale)
+        if bend is not None:
+            taken.signs += [sign_box(balance_beyond(spots[place], bend)), sign_box(_between(spots[place], bend.at))]
     return items
+
+
+def _between(one: Point, other: Point) -> Point:
+    return (one[0] + other[0]) / 2.0, (one[1] + other[1]) / 2.0
 
 
 def match_lines(frame: Frame, part: Part, beyond: tuple[Beyond, ...], taken: Taken, scribe: Scribe) -> list[Item]:
@@ -243,7 +264,7 @@ def _names(
 def label_of(line: Record, place: Place, scribe: Scribe) -> tuple[LineOfWords, ...]:
     """Return what a place is called, and where it is or what it does."""
     strong = place.sort in {"anchor", "joint"}
-    names = tuple((name, strong) for name in folded(name_of(place, scribe), TYPE, _WIDEST))
+    names = tuple((name, strong) for name in name_lines(name_of(place, scribe), TYPE, _WIDEST))
     if place.sort not in {"corner", "end"}:
         return (*names, (scribe.station(place.station), False))
     if place.kind == "branch":
@@ -270,7 +291,8 @@ def group_words(group: tuple[Place, ...], scribe: Scribe) -> tuple[LineOfWords, 
     """Return how many of a kind there are, and how far apart."""
     kind = scribe.kind(group[0].kind)
     if len(group) == 1:
-        return ((scribe.name(group[0]), False), (scribe.station(group[0].station), False))
+        names = name_lines(scribe.name(group[0]), TYPE, _WIDEST)
+        return (*((name, False) for name in names), (scribe.station(group[0].station), False))
     gaps = [other.station - one.station for one, other in pairwise(group)]
     near, far = (scribe.units.length.figures(gap, 2) for gap in (min(gaps), max(gaps)))
     reach = near if near == far else scribe.text("from_to", near=near, far=far)

@@ -28,15 +28,17 @@ Paper = Callable[[float, float], Point]
 APART = 4.5  # two lines of words read upwards stand at least so far apart [mm]
 _LEFT, _RIGHT = 33.0, 12.0  # room for heads of rows and figures of levels [mm]
 _FAN = 7.0  # between the ticks and their words [mm]
-_NAMES = (16.0, 46.0)  # least and greatest height of the row of names [mm]
+_NAMES = 16.0  # least height of the row of names [mm]
+SHORT, WHOLE = 54.0, 80.0  # greatest height of it, under a plan and on a sheet of its own [mm]
 _SPANS = 13.0  # room over the profile for the dimensions between anchors [mm]
 _UNDER = 6.0  # between the profile and its axis [mm]
 _LEVEL = 1e-6
 _FLAT = 12.0  # height of a level profile [mm]
 _TALLEST = 34.0
 _REACH = 0.05  # the slope of the profile at a place is taken over so much either side [m]
+_OFF = 4.6  # words of a match line stand so far off it, clear of a sign beside it [mm]
 _FINE = Stroke(width=0.13, ink="grey")
-_BESIDE = 7.0  # figures of levels stand so far before the profile [mm]
+_BESIDE = 9.5  # figures of levels stand so far before the profile [mm]
 _FIGURES = 4.4  # two figures of elevation stand at least so far apart [mm]
 
 
@@ -54,11 +56,11 @@ class Rows:
         return _FAN + self.station + self.spacing + self.name
 
 
-def rows_of(part: Part, scribe: Scribe) -> Rows:
-    """Return the heights that the words of a part need."""
+def rows_of(part: Part, scribe: Scribe, most: float) -> Rows:
+    """Return the heights that the words of a part need, the names at most so much."""
     figures = max(width_of(scribe.chainage(place.station), TYPE, bold=True) for place in part.places) + 3.4
     names = max(width_of(name_of(place, scribe), TYPE, bold=True) for place in part.places) + 3.4
-    return Rows(station=figures, spacing=figures, name=min(max(names, _NAMES[0]), _NAMES[1]))
+    return Rows(station=figures, spacing=figures, name=min(max(names, _NAMES), most))
 
 
 def room_for(part: Part) -> float:
@@ -66,12 +68,12 @@ def room_for(part: Part) -> float:
     return _LEFT + APART * max(1, len(part.places) - 1) + _RIGHT
 
 
-def height_for(part: Part, wide: float, scribe: Scribe) -> float:
-    """Return the height of a strip in a room so wide [mm]."""
+def height_for(part: Part, wide: float, scribe: Scribe, most: float = SHORT) -> float:
+    """Return the height of a strip in a room so wide [mm], its names at most so high."""
     rise, scale = _rise(part), _scale(part, wide, scribe)
     tall = 1000.0 * rise / scale.ratio
     tall = min(max(tall, _FLAT if rise < _LEVEL else 18.0), _TALLEST)
-    return HEIGHT + _SPANS + tall + _UNDER + rows_of(part, scribe).height + 3.0
+    return HEIGHT + _SPANS + tall + _UNDER + rows_of(part, scribe, most).height + 3.0
 
 
 def _rise(part: Part) -> float:
@@ -83,9 +85,17 @@ def _scale(part: Part, wide: float, scribe: Scribe) -> Scale:
     return scale_for((part.end - part.start, 0.0), (wide - _LEFT - _RIGHT, 1.0), scribe.units.system)
 
 
-def strip_view(part: Part, room: Box, scribe: Scribe, beyond: tuple[Beyond, ...]) -> View:
-    """Return the strip of a part in a room of the sheet: left, top, right, bottom [mm]."""
-    profile, rows = profile_of(part.line), rows_of(part, scribe)
+def strip_view(part: Part, room: Box, scribe: Scribe, beyond: tuple[Beyond, ...], most: float = SHORT) -> View:
+    """Return the strip of a part in a room of the sheet.
+
+    Args:
+        part: A line or a part of it.
+        room: Left, top, right, bottom [mm].
+        scribe: Words and units.
+        beyond: Where it goes on, on which sheet.
+        most: Greatest height of its names [mm].
+    """
+    profile, rows = profile_of(part.line), rows_of(part, scribe, most)
     low, high = min(z for _, z in profile), max(z for _, z in profile)
     wide = room[2] - room[0]
     scale = _scale(part, wide, scribe)
@@ -218,7 +228,7 @@ def _match(
     for other in beyond:
         x, y = paper(other.station, elevation_at(profile, other.station))
         items.append(Polyline(points=((x, y - 6.5), (x, base + 0.9)), stroke=MATCH))
-        aside = -1.8 if other.station == part.before else CAPITALS * TYPE + 1.8
+        aside = -_OFF if other.station == part.before else CAPITALS * TYPE + _OFF
         words = scribe.text("see_sheet", number=other.sheet)
         items.append(Text(at=(x + aside, base), words=words, size=TYPE, rotation=UPWARDS))
     return items
