@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from takeup.drawing.places import Place
+from takeup.drawing.symbols import EXPLAINED
 from takeup.edge import Units
 
 
@@ -55,6 +56,10 @@ class Scribe:
     def kind(self, kind: str) -> str:
         """Return the kind of a thing in the drawing's language."""
         return self.words.said(kind)
+
+    def sign(self, kind: str) -> str:
+        """Return what a sign stands for."""
+        return self.words(f"signs.{kind}") if kind in EXPLAINED else self.kind(kind)
 
     def length(self, metres: float) -> str:
         """Return a length with its unit."""

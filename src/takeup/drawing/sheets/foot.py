@@ -107,17 +107,12 @@ def _signs_view(places: tuple[Place, ...], room: Box, scribe: Scribe) -> View:
         sign = sign_of(replace(place, base=0), (x, y), _LEVEL, _LEVEL, scale=_SMALLEST)
         assert sign is not None, "only kinds with a sign are explained"
         items.append(replace(sign, name=kind, sort="legend"))
-        lines = folded(scribe.kind(_called(kind)), TYPE, wide - 18.0, most=2)
+        lines = folded(scribe.sign(kind), TYPE, wide - 18.0, most=2)
         first = y + 1.25 - _TIGHT * TYPE * (len(lines) - 1) / 2.0
         items += [
             Text(at=(x + 8.0, first + _TIGHT * TYPE * row), words=words, size=TYPE) for row, words in enumerate(lines)
         ]
     return View(title=scribe.text("signs"), scale=None, items=tuple(items), layer="legend")
-
-
-def _called(kind: str) -> str:
-    """Return what a sign stands for, without what it does."""
-    return EXPLAINED.get(kind, kind).partition(":")[0]
 
 
 def _notes_view(room: Box, called: Called, scribe: Scribe) -> View:
