@@ -14,6 +14,7 @@ from tests.unit.mechanics.contact.contacts import causes, condensed, gaps, rests
 from tests.unit.mechanics.contact.test_walk import random_line
 
 from takeup.mechanics import Frame, Steps, answers_of, condense, parts_of, uniqueness_shown, walk
+from takeup.mechanics.contact import jump as jumps
 from takeup.mechanics.contact import walk as walks
 from takeup.mechanics.contact.jump import jump
 from takeup.mechanics.contact.position import Path
@@ -248,9 +249,10 @@ def test_wind_on_fifty_plane_rubs(mu):
 def walked_hard(monkeypatch, seed, mu):
     """Return a walk of a random line with much friction, and (share of a step, found) of each increment tried.
 
-    Sweeps are kept out of it: they find nearly all that the others do not.
+    Sweeps and steps without damping are kept out of it: they find nearly all that the others do not.
     """
     tried = []
+    monkeypatch.setattr(jumps, "_undamped", lambda *_told: None)
 
     def noted(at, path, *, by_sweeps=False):
         if by_sweeps:
@@ -272,8 +274,14 @@ def test_steps_are_halved_where_friction_is_not_found_at_once(monkeypatch):
     assert any(span < 1.0 and good for span, good in tried)
 
 
-def test_sweeps_find_what_neither_legs_nor_newton_do():
-    """The same line as it is walked: whole steps, none of them halved."""
+@pytest.mark.parametrize("kept_out", ["sweeps", "undamped"])
+def test_sweeps_or_no_damping_find_what_neither_legs_nor_damping_do(monkeypatch, kept_out):
+    """The same line with either of the two: whole steps, none of them halved."""
+    if kept_out == "sweeps":
+        monkeypatch.setattr(walks, "_by_sweeps", lambda *_told: False)
+    else:
+        monkeypatch.setattr(jumps, "_undamped", lambda *_told: None)
+    monkeypatch.setattr(walks, "_in_halves", lambda *_told: False)
     frame, rows, told, load, steps = plane_line(236, 1.0)
     found = walk(condense(frame, gaps(*rows), rubs(*told), load), steps)
     assert found.converged.all(), found.because
