@@ -7,7 +7,7 @@ draws a line of one to four legs, places, media and temperatures from a seeded s
 from __future__ import annotations
 
 import random
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -95,6 +95,47 @@ def bare_text(
     )
 
 
+def joined_text(
+    *legs: str,
+    at: str = "6 m",
+    may: tuple[str, ...] = (),
+    main: tuple[str, ...] = ("12 m east",),
+    main_may: tuple[str, ...] = ("{ at: 6 m, can_carry: { force: 25 kN } }",),
+    series: str = "demonstration series",
+    main_end: str = "main anchor",
+) -> str:
+    """Return the text of a bare line and of a branch of DN 80 that leaves it and ends at a main anchor.
+
+    Args:
+        legs: the words of each `go` of the branch.
+        at: where it leaves the main.
+        may: places that may hold the branch.
+        main: the words of each `go` of the main.
+        main_may: places that may hold the main.
+        series: where joints of the branch are from; none where empty.
+        main_end: what the far end of the main is.
+    """
+    last = f"{{ go: {legs[-1]}, to: stand, as: main anchor, can_carry: 20 kN }}"
+    route = [
+        f"{{ start: tee, as: branch, of: HW-1, at: {at}, tee: welding tee }}",
+        *(f"{{ go: {leg} }}" for leg in legs[:-1]),
+    ]
+    return bare_text(*main, may=main_may, room="", end_kind=main_end) + "\n".join(
+        [
+            "  - name: HW-2",
+            "    medium: water",
+            "    pipe: { size: DN 80, wall: 5.49 mm, material: ASTM A106 B, bends: long radius }",
+            "    insulation: { thickness: 50 mm, kind: mineral wool }",
+            "    route:",
+            *(f"      - {item}" for item in (*route, last)),
+            *_listed("holds", (GUIDES, RESTS)),
+            *_listed("may_hold", may),
+            *([f"    takeups_from: [ {series} ]"] if series else []),
+            "",
+        ]
+    )
+
+
 def _listed(key: str, items: tuple[str, ...]) -> list[str]:
     return [f"    {key}:", *(f"      - {item}" for item in items)] if items else []
 
@@ -153,15 +194,26 @@ def _across(legs: list[str]) -> list[str]:
     ]
 
 
-def plan_of(near: int, far: int, force: Floats, cost: float, joints: int = 0, *, alone: Floats | None = None) -> Plan:
-    """Return a plan with nothing but numbers: forces at both ends in each state, (2, s, 3)."""
+@dataclass(frozen=True)
+class NamedJoint:
+    """A joint of which only the name is asked."""
+
+    name: str
+    chosen: None = None
+
+
+def plan_of(
+    near: int, far: int, force: Floats, cost: float, joints: int | tuple[str, ...] = 0, *, alone: Floats | None = None
+) -> Plan:
+    """Return a plan with nothing but numbers: forces at both ends in each state, (2, s, 3); joints counted or named."""
+    names = ("joint",) * joints if isinstance(joints, int) else joints
     first = force[:, 0] if alone is None else alone
     return Plan(
         concept="single axial" if joints else "no take-up",
         near=near,
         far=far,
-        takeups=(None,) * joints,  # type: ignore[arg-type]  # only counted
-        price_indices=(None,) * joints,
+        takeups=tuple(map(NamedJoint, names)),  # type: ignore[arg-type]  # only counted and named
+        price_indices=(None,) * len(names),
         guides=0,
         cost=cost,
         forces=force,

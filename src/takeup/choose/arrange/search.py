@@ -131,8 +131,8 @@ def web_on(junctions: Junctions, prices: Prices, bounds: Bounds | None = None) -
 Key = tuple[float, float]
 """What a path is put in order by: the least of its measure, then the least that it costs."""
 
-_Begun = tuple[float, float, float, Path, float, float, str]
-"""A path on its way: its key, its joints, its plans; what it has cost, its greatest load [N], its joints' name."""
+_Begun = tuple[float, float, float, Path, float, float, frozenset[str]]
+"""A path on its way: its key, its joints, its plans; what it has cost, its greatest load [N], its joints' names."""
 
 
 def paths_in_order(web: Web, measure: Measure = "cost") -> Iterator[tuple[Key, Path]]:
@@ -149,7 +149,7 @@ def paths_in_order(web: Web, measure: Measure = "cost") -> Iterator[tuple[Key, P
     heap: list[_Begun] = []
     junctions = web.junctions
     start = LIGHTEST * junctions.loads.ends[junctions.first, 0]
-    ways.push(heap, (0.0, 0.0, 0.0, (), 0.0, 0.0, ""), junctions.first, (web.entry, start))
+    ways.push(heap, (0.0, 0.0, 0.0, (), 0.0, 0.0, frozenset()), junctions.first, (web.entry, start))
     while heap:
         begun = heapq.heappop(heap)
         path = begun[3]
@@ -172,7 +172,7 @@ class _Ways:
         plans = web.junctions.plans
         self._own = np.array([plan.cost for plan in plans])
         self._joints = np.array([float(len(plan.takeups)) for plan in plans])
-        self._names = [joint_name(plan) for plan in plans] if web.bounds.alike else []
+        self._names = [joint_names(plan) for plan in plans] if web.bounds.alike else []
         self._after = {
             number: (place, row)
             for place, junction in enumerate(web.junctions.inner)
@@ -205,15 +205,14 @@ class _Ways:
         first = np.round({"cost": least, "joints": whole, "anchor-load": heaviest}[self._measure], 9)
         columns = (first, np.round(least, 9), joints_then, numbers, spent_then, load_then)
         for key, cost, count, number, paid, greatest in zip(*(each[keep].tolist() for each in columns), strict=True):
-            own = self._names[number] if self._names else ""
-            if number not in web.refused and (not own or not name or own == name):
-                heapq.heappush(heap, (key, cost, count, (*path, number), paid, greatest, own or name))
+            names = name | self._names[number] if self._names else name
+            if number not in web.refused and len(names) <= 1:
+                heapq.heappush(heap, (key, cost, count, (*path, number), paid, greatest, names))
 
 
-def joint_name(plan: Plan) -> str:
-    """Return the name of the joints of a plan, as their series has it; "" where it has none."""
-    names = {item.chosen.joint if item.chosen else item.name for item in plan.takeups}
-    return " and ".join(sorted(names))
+def joint_names(plan: Plan) -> frozenset[str]:
+    """Return the names of the joints of a plan, as their series has them."""
+    return frozenset(item.chosen.joint if item.chosen else item.name for item in plan.takeups)
 
 
 def is_refused(web: Web, path: Path) -> bool:
@@ -235,7 +234,7 @@ __all__ = [
     "Together",
     "Web",
     "is_refused",
-    "joint_name",
+    "joint_names",
     "junction_loads",
     "paths_in_order",
     "web_of",
