@@ -2,9 +2,15 @@
 
 `study_of` reads a text made by `line_file`; `solve` and `checks` carry it on. Names, places and joint data are
 invented. Defaults are round: installed at 70 degF, where tabulated expansion begins; operating at 400 degF (204 degC).
+The last texts' answers are kept, frozen as they are, so that tests of one text share them; not in a test that changes
+the program itself, by `monkeypatch` (conftest.py).
 """
 
 from __future__ import annotations
+
+from collections.abc import Callable
+from functools import lru_cache, wraps
+from typing import TypeVar
 
 from takeup.checks import CheckResult, run_checks
 from takeup.choose import resolve
@@ -45,6 +51,22 @@ GEOMETRY = {
     "life_curve": "EN design",
 }
 _DATA_KEYS = frozenset({*JOINT_DATA, "torsion_rate", "angular_rate", "lateral_rate", "centres", "torque"})
+
+
+_Answer = TypeVar("_Answer")
+_MOST = 32  # texts: those of one test file, a few megabytes each
+answers_are_kept = True
+
+
+def _kept(work: Callable[[str], _Answer]) -> Callable[[str], _Answer]:
+    """Keep the answers to the last texts, while they are kept at all."""
+    known = lru_cache(maxsize=_MOST)(work)
+
+    @wraps(work)
+    def answer(text: str) -> _Answer:
+        return known(text) if answers_are_kept else work(text)
+
+    return answer
 
 
 def joint_by_geometry(name: str, at: str, *, kind: str = "single axial", **changes: str | None) -> str:
@@ -146,11 +168,13 @@ def _items(key: str, items: tuple[str, ...]) -> list[str]:
     return [f"    {key}:", *(f"      - {item}" for item in items)] if items else []
 
 
+@_kept
 def study_of(text: str) -> Study:
     """Return the study of a text, its rules turned into places."""
     return resolve(study_from_text(text, "test.yaml"))
 
 
+@_kept
 def solve_all(text: str) -> Solved:
     """Return the model's answer to all lines of a text that is held and solves."""
     answer = solve_study(study_of(text))
@@ -159,6 +183,7 @@ def solve_all(text: str) -> Solved:
     return answer
 
 
+@_kept
 def walk_all(text: str) -> Walked:
     """Return every scenario of a text that is held and solves."""
     walked = walk_study(study_of(text))
@@ -203,4 +228,9 @@ def along(answer: LineAnswer, name: str, state: str) -> float:
 
 def checks(text: str, rule_name: str, where: str = "") -> list[CheckResult]:
     """Return the results of one rule for a text, at one place or at all."""
-    return [item for item in run_checks(walk_all(text)) if item.rule == rule_name and where in item.where]
+    return [item for item in _checked(text) if item.rule == rule_name and where in item.where]
+
+
+@_kept
+def _checked(text: str) -> tuple[CheckResult, ...]:
+    return run_checks(walk_all(text))

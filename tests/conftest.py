@@ -7,6 +7,7 @@ Under TAKEUP_ALL=1 such a skip fails, so that nothing can go untested unseen.
 from __future__ import annotations
 
 import os
+import sys
 from collections.abc import Generator
 
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # as the commands do, before numpy is there: see cli/__init__.py
@@ -26,6 +27,12 @@ def forbid_skip(report: pytest.TestReport | pytest.CollectReport) -> None:
         reason = report.longrepr[2] if isinstance(report.longrepr, tuple) else report.longrepr
         report.outcome = "failed"
         report.longrepr = f"{report.nodeid}: skipped under TAKEUP_ALL=1: {reason}"
+
+
+def pytest_runtest_setup(item: pytest.Item) -> None:
+    """Let no kept answer reach a test that changes the program, nor leave one."""
+    if builders := sys.modules.get("tests.builders"):
+        builders.answers_are_kept = "monkeypatch" not in getattr(item, "fixturenames", ())
 
 
 @pytest.hookimpl(wrapper=True)
