@@ -102,7 +102,7 @@ def joined_text(
     main: tuple[str, ...] = ("12 m east",),
     main_may: tuple[str, ...] = ("{ at: 6 m, can_carry: { force: 25 kN } }",),
     series: str = "demonstration series",
-    main_end: str = "main anchor",
+    strength: str = "",
 ) -> str:
     """Return the text of a bare line and of a branch of DN 80 that leaves it and ends at a main anchor.
 
@@ -113,14 +113,14 @@ def joined_text(
         main: the words of each `go` of the main.
         main_may: places that may hold the main.
         series: where joints of the branch are from; none where empty.
-        main_end: what the far end of the main is.
+        strength: at yield; not said where empty.
     """
     last = f"{{ go: {legs[-1]}, to: stand, as: main anchor, can_carry: 20 kN }}"
     route = [
         f"{{ start: tee, as: branch, of: HW-1, at: {at}, tee: welding tee }}",
         *(f"{{ go: {leg} }}" for leg in legs[:-1]),
     ]
-    return bare_text(*main, may=main_may, room="", end_kind=main_end) + "\n".join(
+    return bare_text(*main, may=main_may, room="", strength=strength) + "\n".join(
         [
             "  - name: HW-2",
             "    medium: water",

@@ -14,7 +14,7 @@ import numpy as np
 import pytest
 from hypothesis import given, reject, settings
 from hypothesis import strategies as st
-from tests.bare_lines import RESTS, bare_text, chance_text, ground_on
+from tests.bare_lines import RESTS, bare_text, chance_text, ground_on, joined_text
 
 from takeup.choose.arrange import bare
 from takeup.choose.arrange.assemble import arranged
@@ -81,6 +81,7 @@ STOP = "{ kind: stop, at: 14 m, against: east }"
 SPIDER = "{ kind: spider guide, at: 7 m, slides_on: PTFE on steel }"
 MOVES = ", growth: { movement: [-20 mm, 0 mm, 0 mm], source: invented }"
 NORTHWARD = "{ towards: north, depth: 3 m }"
+STRONG = ("900 kN", "900 kN")
 
 
 @pytest.mark.parametrize(
@@ -130,7 +131,7 @@ def test_a_rising_loop_takes_rests_away():
 
 
 def unrefused(ground: Ground, monkeypatch: pytest.MonkeyPatch) -> tuple[Plan, list[Plan | Refusal]]:
-    """Return the plan without a joint whatever its stress, and what the rule says of it."""
+    """Return the plan without a joint of the first line whatever its stress, and what the rule says of it."""
     said = list(bare_plans(ground.courses[0], 0, 1))
     with monkeypatch.context() as patch:
         patch.setattr(bare, "SURE", np.inf)
@@ -158,3 +159,24 @@ def test_what_is_refused_as_too_stressed_fails_its_own_study(legs, stress, refus
     plan, [said] = unrefused(ground, monkeypatch)
     assert isinstance(said, Refusal) is refused
     assert verified(ground, arranged(ground, [plan])).stands is not refused
+
+
+@pytest.mark.parametrize(
+    ("text", "bows"),
+    [
+        # N = E A (growth) is some 400 kN; Euler's load of 16 m, clamped, 4 pi^2 E I / L^2, some 90 kN, of 5 m 960 kN
+        (bare_text("16 m east", may=(), ends=STRONG, room=""), True),
+        (bare_text("5 m east", may=(), ends=STRONG, room=""), False),
+        # in 16 m and 2 m the long piece bows, whatever the branch does; 2 m would bear 6 MN, but yields at 420 kN
+        (joined_text("4 m north", "3 m east", at="2 m", main=("18 m east",), main_may=(), strength="205 MPa"), True),
+        (joined_text("4 m north", "3 m east", at="5 m", main=("10 m east",), main_may=(), strength="205 MPa"), False),
+    ],
+)
+def test_what_bows_for_certain_fails_its_own_study(text, bows, monkeypatch):
+    ground = ground_on(text)
+    plan, [said] = unrefused(ground, monkeypatch)
+    assert isinstance(said, Refusal) is bows
+    if bows:
+        assert "it bows out" in said.because
+        others = [one for one in hunt_of(ground).plans if one.near > 1 and one.concept == "no take-up"]
+        assert not verified(ground, arranged(ground, [plan, *others])).stands

@@ -137,7 +137,7 @@ def test_search_yields_every_path_once_in_the_order_of_its_measure(seed, measure
 
 @settings(max_examples=40, deadline=None)
 @given(seed=st.integers(0, 10**6), joints=st.integers(0, 4), load=st.floats(1e4, 6e4), alike=st.booleans())
-@example(seed=0, joints=4, load=6e4, alike=True)
+@example(seed=78, joints=4, load=6e4, alike=True)  # a span with joints of two names
 def test_search_keeps_to_its_bounds(seed, joints, load, alike):
     web = drawn(seed, bounds=Bounds(joints=joints, load=load, alike=alike))
     assert sorted(path for _, path in paths_in_order(web)) == sorted(brute(web))
