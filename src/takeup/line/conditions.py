@@ -68,6 +68,15 @@ COLD_WALK = WalkOptions()
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class DesignFactors:
+    """What loads on anchors and on guides are multiplied by for those who design the structure, and whose they are."""
+
+    anchors: float
+    guides: float
+    source: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class DroppedState:
     """A state of the default order that the user excludes, with the reason that is printed."""
 

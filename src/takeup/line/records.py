@@ -19,6 +19,7 @@ from takeup.line.conditions import (
     Basis,
     Conditions,
     Cycle,
+    DesignFactors,
     Document,
     DroppedState,
     Load,
@@ -144,6 +145,7 @@ class Study:
     order: tuple[str, ...] = ()
     warming: Warming = "zone by zone"
     walk: WalkOptions = COLD_WALK
+    design_factors: DesignFactors | None = None
     prices: str | None = None  # path of a price file, as typed: counted from the folder of the line file
     file: str
     sha256: str

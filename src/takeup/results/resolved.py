@@ -37,6 +37,7 @@ def resolved_part(study: Study) -> Json:
             "modulus": "at operating temperature" if study.walk.modulus == "operating" else "at installation",
             "friction_at_installation": "locked in" if study.walk.locked_in else "none",
         },
+        "design_factors": None if study.design_factors is None else asdict(study.design_factors),
         "holds": [_hold(line, hold) for line in study.lines for hold in line.holds],
         "loads": [_load(load) for load in study.loads],
         "joints": resolved_joints(study),

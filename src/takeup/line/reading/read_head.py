@@ -12,6 +12,7 @@ from takeup.line.conditions import (
     Basis,
     Condition,
     Cycle,
+    DesignFactors,
     Document,
     DroppedState,
     Site,
@@ -28,6 +29,7 @@ from takeup.line.reading.schema import BasisItem, DocumentItem
 from takeup.line.reading.schema_conditions import (
     AddItem,
     CycleItem,
+    DesignFactorsItem,
     DesignItem,
     DropItem,
     SiteItem,
@@ -61,6 +63,7 @@ class Head:
     order: tuple[str, ...]
     warming: Warming
     walk: WalkOptions
+    design_factors: DesignFactors | None
     prices: str | None
 
 
@@ -82,6 +85,7 @@ def read_head(book: FaultBook) -> Head:
         order=_order(book),
         warming=_warming(book),
         walk=_walk(book),
+        design_factors=_design_factors(book),
         prices=book.words(("prices",)) or None,
     )
 
@@ -153,6 +157,11 @@ def _walk(book: FaultBook) -> WalkOptions:
         modulus="operating" if item.modulus == "at operating temperature" else "installation",
         locked_in=item.friction_at_installation == "locked in",
     )
+
+
+def _design_factors(book: FaultBook) -> DesignFactors | None:
+    item = book.sound(DesignFactorsItem, ("design_factors",))
+    return DesignFactors(anchors=item.anchors, guides=item.guides, source=item.source) if item is not None else None
 
 
 def _dropped(book: FaultBook) -> Iterator[DroppedState]:

@@ -100,6 +100,7 @@ def _whole(head: Head, lines: tuple[Line, ...], loads: tuple[Load, ...], file: t
         order=head.order,
         warming=head.warming,
         walk=head.walk,
+        design_factors=head.design_factors,
         prices=head.prices,
         file=file[0],
         sha256=file[1],

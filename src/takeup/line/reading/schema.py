@@ -20,6 +20,7 @@ from takeup.line.reading.schema_choices import TAKEUP_MODELS, takeup_item
 from takeup.line.reading.schema_conditions import (
     AddItem,
     CycleItem,
+    DesignFactorsItem,
     DesignItem,
     DropItem,
     OperatingItem,
@@ -96,6 +97,9 @@ class StudyItem(Item):
     allowable: AllowableItem | None = Field(default=None, description="limits of the material, typed in")
     states: StatesItem | None = Field(default=None, description="changes to the default order of states")
     walk: WalkItem | None = Field(default=None, description="how the states are walked, where not as usual")
+    design_factors: DesignFactorsItem | None = Field(
+        default=None, description="what loads on holds are multiplied by in the load schedule; without it they are not"
+    )
     materials: list[MaterialItem] = Field(default=[], description="materials of the user's own")
     loads: list[LoadItem] = Field(default=[], description="loads of the user's own")
     prices: Words | None = Field(
@@ -124,6 +128,7 @@ MODELS: dict[tuple[str, ...], type[Item]] = {
     ("states", "add"): AddItem,
     ("states", "add", "zones"): ZoneChangeItem,
     ("walk",): WalkItem,
+    ("design_factors",): DesignFactorsItem,
     ("materials",): MaterialItem,
     ("materials", "expansion"): ExpansionRow,
     ("materials", "modulus"): ModulusRow,

@@ -8,8 +8,8 @@ from pydantic import Field
 
 from takeup.line.conditions import Vacuum, Warming
 from takeup.line.reading.sentences import read_vacuum
-from takeup.line.reading.values import Chlorides, Elevation, Item, Name, Pressure, RatedPressure, Temperature
-from takeup.reading.fields import count, one_of, reason, sentence, texts
+from takeup.line.reading.values import Chlorides, Elevation, Item, Name, Pressure, RatedPressure, Source, Temperature
+from takeup.reading.fields import count, number, one_of, reason, sentence, texts
 
 _PNEUMATIC = "not covered by this version: a pneumatic test needs an exclusion distance and its own rules"
 
@@ -142,6 +142,18 @@ class WalkItem(Item):
         default=None,
         description="whether friction may stay locked in when the line is installed: none where not said",
     )
+
+
+class DesignFactorsItem(Item):
+    """What loads on holds are multiplied by for those who design the structure; without it they stay as computed."""
+
+    anchors: Annotated[float, number("a plain number, one or more", least=1.0)] = Field(
+        description="on forces and moments of anchors, stops, nozzles and ends that continue"
+    )
+    guides: Annotated[float, number("a plain number, one or more", least=1.0)] = Field(
+        description="on those of guides, rests and hangers"
+    )
+    source: Source = Field(description="whose factors these are: code, clause, or who asked for them")
 
 
 class StatesItem(Item):
