@@ -13,6 +13,7 @@ from takeup.hand.formulas import (
 )
 from takeup.hand.friction import friction_by_hand
 from takeup.hand.records import HandResult
+from takeup.hand.setting import length_held, length_to_set
 from takeup.hand.spans import growth_by_hand, span_force
 
 __all__ = [
@@ -24,6 +25,8 @@ __all__ = [
     "friction_force",
     "growth_by_hand",
     "guided_cantilever_force",
+    "length_held",
+    "length_to_set",
     "main_anchor_force",
     "pressure_thrust",
     "restrained_force",

@@ -132,15 +132,16 @@ def _puzzle(study: Study, line: Line, stretch: Stretch, ends: list[End]) -> str:
 
 def growing_length(span: Span) -> float:
     """Return the length of a span that grows: along the bends, less the live lengths of its bellows [m]."""
-    return sum(_growing(span, cell) for cell in span.cells)
+    return sum(growing_length_of(span, cell) for cell in span.cells)
 
 
 def free_growth_of(span: Span) -> float:
     """Return the free growth of a span, its cells added up [m]."""
-    return sum(formulas.free_growth(cell.strain, _growing(span, cell)) for cell in span.cells)
+    return sum(formulas.free_growth(cell.strain, growing_length_of(span, cell)) for cell in span.cells)
 
 
-def _growing(span: Span, cell: Cell) -> float:
+def growing_length_of(span: Span, cell: Cell) -> float:
+    """Return the length of a cell of a span that grows [m]."""
     bends = sum(
         turn.arc_length - 2.0 * turn.tangent_length for turn in span.turns if cell.start < turn.station <= cell.end
     )
@@ -162,7 +163,9 @@ def growth_by_hand(study: Study, line: Line, number: int, state: State) -> HandR
     return HandResult(
         what=f"free growth of {span.stretch.name}, {state.name}",
         formula="dL = eps(T) L",
-        numbers=" + ".join(f"{cell.strain * 1e3:.4f} mm/m x {_growing(span, cell):.3f} m" for cell in span.cells),
+        numbers=" + ".join(
+            f"{cell.strain * 1e3:.4f} mm/m x {growing_length_of(span, cell):.3f} m" for cell in span.cells
+        ),
         source=f"first principles; eps from {' and '.join(tables)}",
         value=free_growth_of(span),
         unit="m",

@@ -18,6 +18,7 @@ from takeup.results.joint_data import joint_data_part
 from takeup.results.joint_parts import joint_parts_part
 from takeup.results.plain import Json, numbers
 from takeup.results.resolved import end_part
+from takeup.results.setting import setting_part
 from takeup.study import JointMovement, Solved, Unsolved, joint_spans
 from takeup.study.fittings import bend_flexibility, bend_spot
 from takeup.study.model import LineModel
@@ -209,11 +210,24 @@ def takeups_part(answer: Solved | Unsolved, scenarios: Sequence[Solved] = ()) ->
     return [
         {
             **_takeup(answer, model, item, moved.get(item.name)),
+            "setting": setting_part(answer, model.line, item, _in_every(scenarios, model.line.name, item.name)),
             "rods": [row for one in scenarios for row in rod_rows(one, model.line.name, item.name)],
             "hardware": [row for one in scenarios for row in hardware_rows(one, model.line.name, item.name)],
         }
         for model in answer.model.lines
         for item in sorted(model.line.takeups, key=lambda item: item.position.station)
+    ]
+
+
+def _in_every(scenarios: Sequence[Solved], line: str, name: str) -> list[tuple[str, JointMovement]]:
+    """Return how one joint moves in every whole scenario, by its name."""
+    return [
+        (one.scenario, joint)
+        for one in scenarios
+        for answer in one.lines
+        if answer.line.name == line
+        for joint in answer.joints
+        if joint.name == name
     ]
 
 
