@@ -9,16 +9,19 @@ rate that differs therefore lets go of an angular rate that nobody certified, an
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
+from typing import TypeVar
 
 from takeup.choose.comparison.quantities import BY_QUANTITY, Quantity
 from takeup.choose.comparison.targets import SAME, Target
+from takeup.joints import JointData, Rods
 from takeup.joints.ratings import COMPUTED
 from takeup.line import TakeUp
 from takeup.line.parts import Position
 from takeup.line.reading.read_bellows import AXIAL
 
+_Record = TypeVar("_Record", JointData, Rods)
 _COUNTS = ("rated_cycles", "rod_count")
 _BENDING = {"lateral_rate": "angular_rate", "angular_rate": "lateral_rate"}
 
@@ -84,7 +87,7 @@ def _follows(one: TakeUp) -> bool:
 
 
 def _joint(one: TakeUp, data: Mapping[str, float | None], rods: Mapping[str, float], source: str) -> TakeUp:
-    new = replace(one.data, **data, source=source)  # type: ignore[arg-type]  # names are those of its fields
+    new = _changed(one.data, {**data, "source": source})
     made = one.bellows
     if made is not None and set(AXIAL) & set(data):  # ratings that were computed are no longer those of the joint
         made = replace(made, notes=tuple(note for note in made.notes if not note.startswith(COMPUTED)))
@@ -92,11 +95,17 @@ def _joint(one: TakeUp, data: Mapping[str, float | None], rods: Mapping[str, flo
     if hardware is not None:
         length = new.length if hardware.length == one.data.length else hardware.length
         whose = f"{source}; the rest: {hardware.source}" if rods else hardware.source
-        hardware = replace(hardware, **{**rods, "length": length}, source=whose)  # type: ignore[arg-type]  # likewise
+        hardware = _changed(hardware, {**rods, "length": length, "source": whose})
     if plates is not None and plates.length == one.data.length:
         plates = replace(plates, length=new.length)
     chosen = None if one.chosen is None else replace(one.chosen, share=1.0, rated_temperature=None)
     return replace(one, data=new, bellows=made, rods=hardware, pins=plates, chosen=chosen)
+
+
+def _changed(record: _Record, values: Mapping[str, object]) -> _Record:
+    """Return a record with other values in the fields of these names."""
+    change: Callable[..., _Record] = replace
+    return change(record, **values)
 
 
 def _set_out(target: Target, joints: tuple[TakeUp, ...]) -> tuple[TakeUp, ...]:

@@ -1,8 +1,9 @@
 """A maker's sheet of certified values, all its faults at once.     (choose/comparison/sheet.py)
 
-A row a take-up, by its name in the line file, with any of the columns of a table of joints in any of their units. The
-order: bytes -> cells (joints/tables) -> columns -> rows against the take-ups of the study (here) -> what a joint cannot
-be once the values are put in (contradictions.py).
+A row a take-up, by its name in the line file, with any of the columns of a table of joints in any of their units; or a
+workbook of data sheets whose boxes are filled in, a row each (forms.py). The order: bytes -> cells (joints/tables) ->
+columns -> rows against the take-ups of the study (here) -> what a joint cannot be once the values are put in
+(contradictions.py).
 """
 
 from __future__ import annotations
@@ -17,13 +18,14 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
+from takeup.choose.comparison.forms import form_cells
 from takeup.choose.comparison.quantities import AGREED, BY_QUANTITY, PASSED_OVER, QUANTITIES, Quantity
 from takeup.choose.comparison.targets import Target
 from takeup.joints.tables.cells import Cells, csv_cells
 from takeup.joints.tables.headings import Heading, heading
 from takeup.joints.tables.measures import in_si
 from takeup.joints.tables.stated import numbers_of, why_formula
-from takeup.joints.tables.workbook import is_workbook, workbook_cells
+from takeup.joints.tables.workbook import is_workbook, workbook_cells, workbook_pages
 from takeup.line.reading.read_doubles import HALVES
 from takeup.reading.faultlist import FaultList
 from takeup.reading.fields import listed, nearest
@@ -92,19 +94,27 @@ def read_sheet(content: bytes, file: str, targets: Mapping[str, Target]) -> Shee
         InputError: It cannot be read as a table at all.
     """
     faults = FaultList(file)
-    if is_workbook(content, file):
-        cells = workbook_cells(content, file, faults, FORM, (TAKEUP,))
-    else:
-        cells = csv_cells(content, file, faults, FORM)
-    found = _columns(cells, faults)
-    rows = _rows(_Table(cells=cells, found=found, faults=faults), targets) if TAKEUP in found else ()
+    tables = [
+        _Table(cells=cells, found=_columns(cells, faults), faults=faults) for cells in _cells(content, file, faults)
+    ]
+    first: dict[str, str] = {}
     return Sheet(
         file=Path(file).name,
         sha256=hashlib.sha256(content).hexdigest(),
-        rows=rows,
-        passed_over=tuple(cells.header[at] for name, (at, _) in found.items() if name in PASSED_OVER),
+        rows=tuple(row for table in tables if TAKEUP in table.found for row in _rows(table, targets, first)),
+        passed_over=tuple(
+            table.cells.header[at] for table in tables for name, (at, _) in table.found.items() if name in PASSED_OVER
+        ),
         faults=faults,
     )
+
+
+def _cells(content: bytes, file: str, faults: FaultList) -> tuple[Cells, ...]:
+    """Return the tables of a file: one, or of a workbook of data sheets one for each that is filled in."""
+    if not is_workbook(content, file):
+        return (csv_cells(content, file, faults, FORM),)
+    forms = form_cells(workbook_pages(content, file), file, faults)
+    return (workbook_cells(content, file, faults, FORM, (TAKEUP,)),) if forms is None else forms
 
 
 def _columns(cells: Cells, faults: FaultList) -> dict[str, tuple[int, Heading]]:
@@ -165,18 +175,19 @@ class _Table:
         }
 
 
-def _rows(table: _Table, targets: Mapping[str, Target]) -> tuple[Certified, ...]:
-    """Return the rows that certify a take-up of the study, each once."""
+def _rows(table: _Table, targets: Mapping[str, Target], first: dict[str, str]) -> tuple[Certified, ...]:
+    """Return the rows that certify a take-up of the study, each once; `first` tells where each was met."""
     numbers = table.numbers()
-    rows, first = [], dict[str, int]()
+    rows = []
     for row in range(table.cells.rows):
         target = _target(table.word(row, TAKEUP), targets, partial(table.note, row))
         if target is None:
             continue
-        if first.setdefault(target.name, row) != row:
-            line = table.cells.place(first[target.name], 0)[0]
-            table.note(row, TAKEUP, f"{quoted(target.name)} stands in row {line} already; one row certifies a take-up")
+        before, here = first.get(target.name), table.cells.place(row, 0)
+        if before is not None:
+            table.note(row, TAKEUP, f"{quoted(target.name)} stands in {before} already; one row certifies a take-up")
             continue
+        first[target.name] = table.cells.called(here).removesuffix(": ") or f"row {here[0]}"
         if not any(table.word(row, name) for name in numbers if name != SIZE):
             table.note(row, TAKEUP, "the row certifies nothing; give a value or leave the row out")
         said = {name: float(values[row]) for name, values in numbers.items() if not math.isnan(values[row])}

@@ -64,6 +64,69 @@ def workbook_cells(
     Raises:
         InputError: It is no workbook, is protected, broken or too large, or no sheet has the header.
     """
+    found, texts = _opened(content, file)
+    chosen = next((name for name, rows in found.items() if _has_header(rows, head)), None)
+    if chosen is None and len(found) > 1:
+        names = ", ".join(f"'{shown(name)}'" for name in found)
+        raise refused(
+            file, f"no sheet has the header, a row with the names of the columns: {form.header}; found {names}"
+        )
+    chosen = next(iter(found)) if chosen is None else chosen
+    return _cells(found[chosen], texts[chosen], (chosen, form), file, faults)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Page:
+    """A sheet as it stands, for a form whose cells are found by what stands beside them.
+
+    Args:
+        name: of the sheet.
+        words: its cells by row and column, from the first of both, blanks stripped.
+        formulas: places of cells that hold one, counted from one.
+        errors: places of cells that hold an error.
+    """
+
+    name: str
+    words: tuple[tuple[str, ...], ...]
+    formulas: frozenset[Place]
+    errors: frozenset[Place]
+
+    def called(self, place: Place) -> str:
+        """Return what a fault at a place begins with."""
+        return _called(self.name, place)
+
+
+def workbook_pages(content: bytes, file: str) -> tuple[Page, ...]:
+    """Return every sheet of a workbook as it stands, in order.
+
+    Args:
+        content: of the workbook.
+        file: as faults name it.
+
+    Raises:
+        InputError: It is no workbook, is protected, broken or too large.
+    """
+    found, texts = _opened(content, file)
+    return tuple(
+        Page(
+            name=name,
+            words=tuple(tuple(map(_text, row)) for row in rows),
+            formulas=frozenset(texts[name].formulas),
+            errors=frozenset(texts[name].errors),
+        )
+        for name, (rows, _) in found.items()
+    )
+
+
+_Found = tuple[list[list[Value]], tuple[tuple[Place, Place], ...]]
+
+
+def _opened(content: bytes, file: str) -> tuple[dict[str, _Found], dict[str, _Text]]:
+    """Return the values of every sheet, and what its own text tells.
+
+    Raises:
+        InputError: It is no workbook, is protected, broken or too large.
+    """
     if content.startswith(_OLD):
         raise refused(file, "the workbook is of the old form or protected by a password; save it as .xlsx without one")
     try:
@@ -79,17 +142,7 @@ def workbook_cells(
     found = _values(content, tuple(sheets), file)
     if not found:  # the reader of workbooks knows the sheets by other names
         raise refused(file, "the workbook is broken: its sheets cannot be read; save it again")
-    chosen = next((name for name, rows in found.items() if _has_header(rows, head)), None)
-    if chosen is None and len(found) > 1:
-        names = ", ".join(f"'{shown(name)}'" for name in found)
-        raise refused(
-            file, f"no sheet has the header, a row with the names of the columns: {form.header}; found {names}"
-        )
-    chosen = next(iter(found)) if chosen is None else chosen
-    return _cells(found[chosen], texts[chosen], (chosen, form), file, faults)
-
-
-_Found = tuple[list[list[Value]], tuple[tuple[Place, Place], ...]]
+    return found, texts
 
 
 def _sheets(archive: dict[str, bytes]) -> Iterator[tuple[str, str]]:
@@ -199,7 +252,7 @@ def _cells(found: _Found, text: _Text, sheet: tuple[str, Form], file: str, fault
     name, form = sheet
 
     def called(place: Place) -> str:
-        return f"{shown(name)}!{_letters(place[1])}{place[0]}: "
+        return _called(name, place)
 
     words = [[_text(value) for value in row] for row in found[0]]
     filled = [number for number, row in enumerate(words) if any(row)]
@@ -231,7 +284,12 @@ def _cells(found: _Found, text: _Text, sheet: tuple[str, Form], file: str, fault
     )
 
 
-def _letters(column: int) -> str:
+def _called(name: str, place: Place) -> str:
+    """Return what a fault at a place of a sheet begins with."""
+    return f"{shown(name)}!{letters_of(place[1])}{place[0]}: "
+
+
+def letters_of(column: int) -> str:
     """Return the letters of a column, from one."""
     found = ""
     while column:
@@ -240,4 +298,4 @@ def _letters(column: int) -> str:
     return found
 
 
-__all__ = ["HEAD", "is_workbook", "workbook_cells"]
+__all__ = ["HEAD", "Page", "is_workbook", "letters_of", "workbook_cells", "workbook_pages"]
