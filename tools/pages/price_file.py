@@ -34,7 +34,8 @@ kinds of joint.
 - **A longer route** costs straight pipe between its bends, insulation along straights and arcs where the section has
   any, its bends, and two welds for each bend. Pipe, insulation and bends cost `labour` times their price; welds are
   labour already. A short loop may have less straight pipe than the run that it stands in: that counts below zero.
-- What stands in the line file already costs nothing, and is not priced.
+- What stands in the line file already costs nothing in a proposal, and is not priced. The list of parts of a line
+  ([parts](papers-parts.md)) prices all of it, net of the pipe that a joint takes the place of.
 
 Faults are: keys that there are not, sizes or forces that stand twice, prices below zero, an anchor that costs nothing,
 and whatever is required and missing.

@@ -75,12 +75,15 @@ def study(
         and `select`; comments are kept.
     """
     from takeup.choose import resolve
+    from takeup.choose.costs import named_prices, with_costs
     from takeup.edge import UNITS_FOR
     from takeup.line.reading.reader import read_study
     from takeup.papers import hold_lines, summary_lines, write_calculation
     from takeup.results import results_of, write_results
 
-    resolved = resolve(read_study(file))
+    read = read_study(file)
+    prices = named_prices(read, file.parent)  # a fault in them is told before anything is computed
+    resolved = resolve(read)
     if record is None:
         results = results_of(resolved)
     else:
@@ -88,6 +91,8 @@ def study(
 
         rows = read_record(record, resolved)  # a fault in it is told before anything is computed
         results = with_record(results_of(resolved), record_part(resolved, rows))
+    if prices is not None:
+        results = with_costs(results, read, prices)
     if show == "holds":
         for text in hold_lines(results, UNITS_FOR[units]):
             print_out(text)

@@ -56,10 +56,14 @@ def _results_of(file: Path) -> dict[str, object]:
 
         return read_results(file)
     from takeup.choose import resolve
+    from takeup.choose.costs import named_prices, with_costs
     from takeup.line.reading.reader import read_study
     from takeup.results import results_of
 
-    return dict(results_of(resolve(read_study(file))))
+    study = read_study(file)
+    prices = named_prices(study, file.parent)  # a fault in them is told before anything is computed
+    results = results_of(resolve(study))
+    return dict(results if prices is None else with_costs(results, study, prices))
 
 
 __all__ = ["papers"]

@@ -15,6 +15,7 @@ from takeup.line import Pipe, Study, Zone
 from takeup.results.chosen import series_part
 from takeup.results.coverage import COVERAGE
 from takeup.results.holds import growth_rows, holds_part
+from takeup.results.parts import design_of, parts_part
 from takeup.results.plain import Json
 from takeup.results.resolved import conditions_part, resolved_part
 from takeup.results.sections import line_part, shapes_part, states_part, takeups_part
@@ -31,7 +32,11 @@ def results_of(study: Study) -> dict[str, Json]:
     Args:
         study: its line resolved: no rule left in it.
     """
-    walked = walk_study(study)
+    return results_of_walk(walk_study(study))
+
+
+def results_of_walk(walked: Walked | Unsolved) -> dict[str, Json]:
+    """Return the results document of a study that has been walked, or has no answer."""
     if isinstance(walked, Unsolved):
         return _document(walked, (), verdict_of((), tuple(f"not solved: {words}" for words in walked.because)))
     bowing = bowing_of(walked)
@@ -48,6 +53,7 @@ def _document(
     walked = found if isinstance(found, Walked) else None
     answer = found if isinstance(found, Unsolved) else found.main
     study = answer.study
+    holds = holds_part(walked) if walked else []
     return {
         "tool": {"name": "takeup", "version": __version__},
         "input": {
@@ -68,8 +74,9 @@ def _document(
         "zones": [_zone(zone) for zone in answer.zones.every],
         "states": states_part(answer),
         "dropped_states": list(dropped_words(study)),
-        "holds": holds_part(walked) if walked else [],
+        "holds": holds,
         "takeups": takeups_part(answer, walked.scenarios if walked else ()),
+        "parts": parts_part(answer.model.lines, design_of(holds, bowing.guides if bowing else ())),
         "growth_hand": growth_rows(walked.base) if walked else [],
         "scenarios": scenarios_part(walked) if walked else None,
         "walk": walk_part(walked) if walked else [],

@@ -88,7 +88,7 @@ def _hold(line: Line, hold: Hold) -> Json:
         "friction_high": None if friction is None else friction.high,
         "along": None if hold.along is None else list(hold.along),
         "sense": hold.sense if hold.kind == "stop" else None,
-        "spring": _spring(hold.spring),
+        "spring": spring_part(hold.spring),
         "stiffness": _stiffness(hold.stiffness),
         "settlement_mm": _movement(hold.settlement),
         "hot_leg_mm": to_mm(hold.hot_leg),
@@ -145,7 +145,8 @@ def _nozzle(nozzle: Nozzle | None) -> Json:
     }
 
 
-def _spring(spring: Spring | None) -> Json:
+def spring_part(spring: Spring | None) -> Json:
+    """Return the spring of a spring hanger; None of any other hold."""
     if spring is None:
         return None
     return {

@@ -187,7 +187,7 @@ def test_number_with_a_unit_ends_in_it():
     bare = {"friction_low", "friction_high", "demand", "capacity", "use", "value", "model", "condition", "rated_cycles"}
     bare |= {"stiffer", "limit", "factor", "required", "energy_share", "movement", "searched", "rate_scatter"}
     bare |= {"amplification", "all_open_factor", "fraction", "error", "residual", "count", "given"}
-    bare |= {"convolutions", "plies"}
+    bare |= {"convolutions", "plies", "total", "each", "cost", "index", "factor", "fitting", "labour", "weld"}
     bare |= {"flexibility_factor", "intensification_factor", "equilibrium_residual", "amplification", "all_open_factor"}
     ends = (
         "_m",
