@@ -54,6 +54,22 @@ def test_proposals_are_written_beside_the_file_and_printed(tmp_path, capsys):
     assert cli.run(["validate", str(folder / "proposal-01.yaml")]) == 0
 
 
+def test_bounds_are_kept_and_said(tmp_path, capsys):
+    """With no joint at all a loop stands; with joints of one name the first is the same as without."""
+    path = written(tmp_path, BARE)
+    assert cli.run(["arrange", str(path), "--best", "1", "--most-joints", "0", "--out", str(tmp_path / "none")]) == 0
+    assert "Asked for were at most 0 joints." in " ".join(capsys.readouterr().out.split())
+    found = document(tmp_path / "none")
+    assert found["bounds"] == {"most_joints": 0, "one_joint": False}
+    assert found["proposals"][0]["joints"] == 0
+    assert cli.run(["arrange", str(path), "--best", "1", "--one-joint", "--out", str(tmp_path / "one")]) == 0
+    found = document(tmp_path / "one")
+    assert found["bounds"] == {"most_joints": None, "one_joint": True}
+    names = {joint["joint"] for span in found["proposals"][0]["spans"] for joint in span["joints"]}
+    assert len(names) <= 1
+    assert cli.run(["arrange", str(path), "--most-joints", "-1"]) == 2
+
+
 def test_two_runs_write_the_same_bytes_and_what_an_earlier_one_left_is_told(tmp_path, capsys):
     path, folder = written(tmp_path, BARE), tmp_path / "out"
     cli.run(["arrange", str(path), "--best", "2", "--out", str(folder)])

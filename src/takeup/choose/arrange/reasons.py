@@ -24,6 +24,8 @@ from takeup.edge import SI
 from takeup.units import to_kn
 
 PREFERRED = "a loop or an offset is to be preferred to bellows where there is room (MIL-HDBK-1003/11, 12.3.1.3)"
+_DOUBLE = "With a joint on either side it is what the base of a double joint is; {name} feels the difference of both."
+_BESIDE = 1.5  # from an anchor to the face of a joint beside it, about what a first guide's distance may be [m]
 _ALONE = "by the model of its span"
 _SAME = 1e-9
 
@@ -82,13 +84,22 @@ def _why_here(hunt: Hunt, proposal: Proposal, plans: Sequence[Plan]) -> Iterator
         if before.far == after.near and not place.fixed:
             added += 1
             carried = _carried(place, proposal.anchor_loads[before.far])
-            yield f"{place.name} stands here: {carried}. {_without(hunt, before, after)}"
+            double = f" {_DOUBLE.format(name=place.name)}" if _is_double(place, before, after) else ""
+            yield f"{place.name} stands here: {carried}.{double} {_without(hunt, before, after)}"
     if not added:
         number, load = proposal.greatest_load
         place = places[number]
         yield (
             f"No anchor is added: what the file has is enough. {place.name}, the most loaded: {_carried(place, load)}."
         )
+
+
+def _is_double(place: Place, before: Plan, after: Plan) -> bool:
+    """Whether a joint stands on either side of an anchor, each beside it."""
+    return all(
+        any(abs(item.position.station - place.station) - item.data.length / 2.0 < _BESIDE for item in plan.takeups)
+        for plan in (before, after)
+    )
 
 
 def _carried(place: Place, load: float) -> str:
