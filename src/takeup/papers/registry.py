@@ -64,6 +64,7 @@ class Paper:
 PAPERS: tuple[Paper, ...] = (
     Paper(name="calculation", room="calculation", files=("calculation.pdf",)),
     Paper(name="layout", room="layout", files=("layout.svg", "layout-*.svg", "layout.dxf", "layout.pdf")),
+    Paper(name="specification", room="specification", files=("specification.docx",)),
 )  # fmt: skip
 """In the order in which they are made and listed."""
 

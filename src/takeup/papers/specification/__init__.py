@@ -1,0 +1,1 @@
+"""The specification for the joints of a study, as an editable text.     (papers/specification/__init__.py)"""
