@@ -58,7 +58,7 @@ def quick_loads(ground: Ground, plans: list[Plan]) -> dict[str, float]:
 def judged(found: Verified, name: str) -> float:
     """Return the force on an anchor that its capacity is held against; its envelope where that is less."""
     rows = [row for row in found.results["checks"] if row["rule"] == "hold_capacity" and row["where"] == name]
-    return min(found.loads[name], max((row["demand"] for row in rows), default=np.inf))
+    return min(found.loads["HW-1", name], max((row["demand"] for row in rows), default=np.inf))
 
 
 def assert_no_less(ground: Ground, plans: list[Plan]) -> Verified:
