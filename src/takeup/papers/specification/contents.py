@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from takeup.drawing.reading import Results
+from takeup.papers.common.printer import Printer
 from takeup.papers.frame import Head
 from takeup.papers.specification.blocks import Blank, Block, Bullets, Heading, Paragraph, Text, grid
-from takeup.papers.specification.printer import Printer
 from takeup.papers.specification.scope import conditions, scope, standards
 from takeup.papers.specification.site import installation, relied_on
 from takeup.papers.specification.supply import documents, marking, packing, tests
@@ -27,7 +27,7 @@ def contents_of(results: Results, head: Head) -> Text:
         results: the results document.
         head: of the paper.
     """
-    printer = Printer(results=results, head=head)
+    printer = Printer(results=results, head=head, topic="specification")
     return Text(
         title=printer.say("title", lines=head.lines),
         facts=head.facts,

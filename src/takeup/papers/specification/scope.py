@@ -15,9 +15,10 @@ from takeup.drawing.reading import (
     text_of,
 )
 from takeup.papers.common.places import pipe_words
+from takeup.papers.common.printer import Printer
 from takeup.papers.common.setting import zone_state_at
 from takeup.papers.specification.blocks import Block, Bullets, Grid, Heading, Paragraph, grid
-from takeup.papers.specification.printer import Printer
+from takeup.papers.specification.printer import blank
 
 NO_JOINT = "the span's own legs take it, by bending"  # as results.json says it
 
@@ -80,7 +81,7 @@ def standards(printer: Printer) -> Iterator[Block]:
         for stretch in records_of(line, "pipes")
     )
     rows.append((say("standard_pipe"), "; ".join(filter(None, materials))))
-    boxes = [(say(key), printer.blank()) for key in ("standard_joint", "standard_welding")] if printer.joints else []
+    boxes = [(say(key), blank(printer)) for key in ("standard_joint", "standard_welding")] if printer.joints else []
     yield Paragraph(words=say("standards_words"))
     yield grid((say("subject"), say("standard")), [*rows, *boxes], say("standards"), shares=(1.0, 2.0))
 

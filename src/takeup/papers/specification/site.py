@@ -16,9 +16,9 @@ from takeup.drawing.reading import (
 )
 from takeup.papers.common.design import greatest_design
 from takeup.papers.common.places import anchors_of
+from takeup.papers.common.printer import Printer
 from takeup.papers.common.setting import row_at
 from takeup.papers.specification.blocks import Block, Bullets, Cell, Heading, Paragraph, grid
-from takeup.papers.specification.printer import Printer
 
 _LEAST_OFFSET = 0.05  # mm: less is not seen in one decimal
 

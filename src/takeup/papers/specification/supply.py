@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from takeup.drawing.reading import Record, maybe_number, number_of, record_of, records_of, text_of
+from takeup.papers.common.printer import Printer
 from takeup.papers.common.setting import limits_of
 from takeup.papers.specification.blocks import Blank, Block, Bullets, Cell, Heading, Paragraph, grid
-from takeup.papers.specification.printer import Printer
+from takeup.papers.specification.printer import blank, given
 
 _DOCUMENTS = ("certified_values", "drawing", "material_certificates", "test_record", "bellows_calculation", "handling")
 
@@ -23,9 +24,9 @@ def tests(printer: Printer) -> Iterator[Block]:
         rows.append(
             (
                 printer.name_of(joint),
-                printer.blank() if test is None else printer.number(test, units.pressure, 2),
-                printer.given(data, "test_pressure_bar", units.pressure),
-                printer.given(data, "minimum_pressure_bar", units.pressure),
+                blank(printer) if test is None else printer.number(test, units.pressure, 2),
+                given(printer, data, "test_pressure_bar", units.pressure),
+                given(printer, data, "minimum_pressure_bar", units.pressure),
             )
         )
     heads = (
@@ -38,9 +39,9 @@ def tests(printer: Printer) -> Iterator[Block]:
     resolved = record_of(record_of(printer.results, "input"), "resolved")
     chlorides = maybe_number(record_of(resolved, "test"), "chlorides_ppm")
     facts: list[tuple[Cell, ...]] = [
-        (say("test_water"), printer.blank() if chlorides is None else say("ppm", number=f"{chlorides:g}")),
-        (say("examination"), printer.blank()),
-        (say("leak_test"), printer.blank()),
+        (say("test_water"), blank(printer) if chlorides is None else say("ppm", number=f"{chlorides:g}")),
+        (say("examination"), blank(printer)),
+        (say("leak_test"), blank(printer)),
     ]
     yield grid((say("subject"), say("value")), facts, say("examinations"), shares=(1.4, 1.0))
     yield Bullets(items=(say("test_held"), say("test_limit")))
@@ -64,8 +65,8 @@ def marking(printer: Printer) -> Iterator[Block]:
     rows: list[tuple[Cell, ...]] = []
     for joint in printer.joints:
         data = record_of(joint, "data")
-        given = [
-            printer.given(data, key, measure)
+        ratings = [
+            given(printer, data, key, measure)
             for key, measure in (
                 ("pressure_bar", units.pressure),
                 ("temperature_c", units.temperature),
@@ -74,7 +75,7 @@ def marking(printer: Printer) -> Iterator[Block]:
                 ("rated_cycles", units.of_check("")),
             )
         ]
-        rows.append((printer.name_of(joint), reference or printer.blank(), *given, Blank(words=say("by_maker"))))
+        rows.append((printer.name_of(joint), reference or blank(printer), *ratings, Blank(words=say("by_maker"))))
     heads = (
         say("joint"),
         say("document"),

@@ -8,8 +8,9 @@ from takeup.drawing.reading import Record, maybe_number, number_of, pipe_at, rec
 from takeup.edge import Measure
 from takeup.papers.common.numerals import told
 from takeup.papers.common.places import pipe_words
+from takeup.papers.common.printer import Printer
 from takeup.papers.specification.blocks import Blank, Block, Bullets, Cell, Heading, Paragraph, grid
-from takeup.papers.specification.printer import BESIDE, Printer
+from takeup.papers.specification.printer import BESIDE, blank, given, word
 
 Row = tuple[str, str, Callable[[Record], Cell]]
 
@@ -19,7 +20,7 @@ def materials(printer: Printer) -> Iterator[Block]:
     say, said = printer.say, printer.texts.said
 
     def of_advice(key: str) -> Callable[[Record], Cell]:
-        return lambda joint: text_of(record_of(joint, "advice_goes_by"), key) or printer.blank()
+        return lambda joint: text_of(record_of(joint, "advice_goes_by"), key) or blank(printer)
 
     def fitting(key: str) -> Callable[[Record], Cell]:
         return lambda joint: _fitted(printer, record_of(joint, "fitting"), key)
@@ -54,7 +55,7 @@ def _pipe_beside(printer: Printer, joint: Record) -> str:
 
 def _ends(printer: Printer, joint: Record) -> Cell:
     ends = record_of(record_of(joint, "fitting"), "ends")
-    return printer.word(ends, "kind")
+    return word(printer, ends, "kind")
 
 
 def _fitted(printer: Printer, fitting: Record, key: str) -> Cell:
@@ -93,7 +94,7 @@ def design(printer: Printer) -> Iterator[Block]:
     )
 
     def datum(key: str, measure: Measure) -> Callable[[Record], Cell]:
-        return lambda joint: printer.given(record_of(joint, "data"), key, measure)
+        return lambda joint: given(printer, record_of(joint, "data"), key, measure)
 
     rows: list[Row] = [
         (f"{say(f'datum_{key}')}{f' [{measure.unit}]' if measure.unit else ''}", say(side), datum(key, measure))
@@ -176,7 +177,7 @@ def _hardware_rows(printer: Printer, joint: Record) -> Iterator[tuple[str, Cell]
     for part, keys in wanted.items():
         record = record_of(data, part)
         for key, measure in keys if record else ():
-            value = printer.given(record, key, measure)
+            value = given(printer, record, key, measure)
             words = printer.say(f"{part}_{key}")
             yield words, value if isinstance(value, Blank) else measure.named(value)
     yield from _carried(printer, joint)
@@ -205,7 +206,7 @@ def _needed(printer: Printer, joint: Record) -> Iterator[Block]:
                 said(text_of(row, "what")),
                 text_of(row, "formula"),
                 told(number_of(row, "value"), measure, 1),
-                printer.blank() if given is None else told(given, measure, 1),
+                blank(printer) if given is None else told(given, measure, 1),
                 said(text_of(row, "state")),
             )
         )
