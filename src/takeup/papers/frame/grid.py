@@ -71,13 +71,15 @@ class Grid:
 class Sheet:
     """One sheet of a workbook: its name on the tab, its title, and its grids one under the other.
 
-    With one grid alone its head stays in view and is repeated on every printed page.
+    With one grid alone its head stays in view and is repeated on every printed page; `filtered` lets a reader choose
+    among its rows there.
     """
 
     name: str
     title: str
     grids: tuple[Grid, ...]
     notes: tuple[str, ...] = ()
+    filtered: bool = False
 
 
 def unit_key(unit: str) -> str:
