@@ -22,6 +22,7 @@ from takeup.papers.calculation.not_held import not_held_section
 from takeup.papers.calculation.proofs import checks_section, made_section
 from takeup.papers.calculation.stability import stability_section
 from takeup.papers.calculation.states import states_section
+from takeup.papers.calculation.translated import translated
 from takeup.papers.calculation.walk import walk_section
 from takeup.papers.common.glyphs import printable_tree
 from takeup.papers.common.tables import Tree, sentences
@@ -71,9 +72,9 @@ def contents_of(results: Results, units: Units = SI, language: Language = ENGLIS
     units = head.units
     sheets = layout_sheets(results, units)
     front = front_page(results, units)
-    return {
+    contents: Tree = {
         "frame": frame_tree(head, str(front["title"])),
-        "front": front,
+        "front": front | {"units": " ".join(head.remarks)},
         "drawing": {
             "title": "Line drawn to scale" if len(sheets) == 1 else "Lines drawn to scale",
             "sheets": [{"svg": to_svg(sheet), "alt": f"{sheet.title}. {sheet.description}"} for sheet in sheets],
@@ -93,3 +94,4 @@ def contents_of(results: Results, units: Units = SI, language: Language = ENGLIS
         "cautions": sentences(texts_of(results, "cautions")),
         "made": made_section(results),
     }
+    return translated(contents, head.texts)

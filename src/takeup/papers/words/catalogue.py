@@ -2,8 +2,9 @@
 
 `en/<topic>.yaml` and `de/<topic>.yaml` hold the texts of a topic; the key of a text is `<topic>.<key>`, and its named
 fields, {such} as this, are the same in both. The topics of `LOOKED_UP` are read by their English words instead, with
-`said`, because those stand in the results: a field there stands for whatever the results have in its place. What has no
-text in a language stays English, and a paper in that language says so (`frame.left_english`).
+`said`, because those stand in the results: a field there stands for what the results have in its place, which is
+looked up itself, unless the field's name begins with `name` (the user's own) or `number`, or is `count` (digits
+alone). What has no text in a language stays English, and a paper in it says so (`frame.left_english`).
 """
 
 from __future__ import annotations
@@ -64,8 +65,14 @@ class Texts:
         for pattern, text in self.patterns:
             match = pattern.fullmatch(words)
             if match:
-                return text.format_map({name: self.said(part) for name, part in match.groupdict().items()})
+                return text.format_map({name: self._part(name, part) for name, part in match.groupdict().items()})
         return None
+
+    def _part(self, field: str, words: str) -> str:
+        """Return what stands in a field: a user's name and a count as they are, a number with this language's mark."""
+        if field.startswith("name") or field == "count":
+            return words
+        return self.figures(words) if field.startswith("number") else self.said(words)
 
 
 @cache
@@ -117,7 +124,8 @@ def _pattern(text: str) -> re.Pattern[str]:
     for literal, name, _, _ in Formatter().parse(text):
         parts.append(re.escape(literal))
         if name is not None:
-            parts.append(f"(?P={name})" if name in known else f"(?P<{name}>.+?)")
+            held = r"\d+" if name == "count" else ".+?"
+            parts.append(f"(?P={name})" if name in known else f"(?P<{name}>{held})")
             known.add(name)
     return re.compile("".join(parts), re.DOTALL)
 
