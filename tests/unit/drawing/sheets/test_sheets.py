@@ -39,31 +39,53 @@ LEAST = 2.5  # mm: the height of capitals that an A3 print needs
 PENS = 0.3  # mm: pipe, frame, signs and match lines are drawn with wider pens; leaders and dimensions with finer ones
 
 
+class Made(dict):
+    """The results of each line, made when they are asked for and kept."""
+
+    def __missing__(self, name):
+        self[name] = LINES[name]()
+        return self[name]
+
+
 @pytest.fixture(scope="module")
 def made():
-    """The results of each line, made once."""
-    return {name: make() for name, make in LINES.items()}
+    """The results of each line."""
+    return Made()
+
+
+@pytest.fixture(scope="module")
+def sheets_of(made):
+    """The sheets of each line in a language and units, drawn once: they are never changed."""
+    kept = {}
+
+    def found(name, language="en", units=SI):
+        key = (name, language, units.system)
+        if key not in kept:
+            kept[key] = drawn(made[name], language, units)
+        return kept[key]
+
+    return found
 
 
 @UNITS
 @pytest.mark.parametrize("language", ["en", "de"])
 @EVERY
-def test_no_words_lie_on_words_by_the_typeface_itself(made, name, language, units):
-    for sheet in drawn(made[name], language, units):
+def test_no_words_lie_on_words_by_the_typeface_itself(sheets_of, name, language, units):
+    for sheet in sheets_of(name, language, units):
         assert overlapping(sheet) == [], sheet.title
 
 
 @UNITS
 @EVERY
-def test_no_pipe_frame_or_sign_goes_through_words(made, name, units):
-    for sheet in drawn(made[name], "en", units):
+def test_no_pipe_frame_or_sign_goes_through_words(sheets_of, name, units):
+    for sheet in sheets_of(name, "en", units):
         assert struck(sheet, PENS) == [], sheet.title
 
 
 @UNITS
 @EVERY
-def test_all_words_are_inside_the_frame_or_its_zones(made, name, units):
-    for sheet in drawn(made[name], "en", units):
+def test_all_words_are_inside_the_frame_or_its_zones(sheets_of, name, units):
+    for sheet in sheets_of(name, "en", units):
         for text in words_of(sheet):
             left, top, right, bottom = box(text)
             assert left >= 15.0, text.words  # 20 mm for filing less the 5 mm of the zones
@@ -73,30 +95,30 @@ def test_all_words_are_inside_the_frame_or_its_zones(made, name, units):
 
 
 @EVERY
-def test_no_capital_is_lower_than_an_a3_print_needs(made, name):
-    for sheet in drawn(made[name]):
+def test_no_capital_is_lower_than_an_a3_print_needs(sheets_of, name):
+    for sheet in sheets_of(name):
         assert min(CAPITALS * text.size for text in words_of(sheet)) >= LEAST
 
 
 @EVERY
-def test_every_number_is_one_of_the_results(made, name):
-    sheets = drawn(made[name])
+def test_every_number_is_one_of_the_results(made, sheets_of, name):
+    sheets = sheets_of(name)
     ratios = [scale.ratio for scale in scales_of("si")]
     assert untraced(made[name], sheets, ratios, also=(ABOUT.number, ABOUT.day, ABOUT.tool, ABOUT.sha256)) == []
 
 
-def test_a_wrong_number_would_be_found(made):
+def test_a_wrong_number_would_be_found(sheets_of):
     """The test above can fail: with another station in the results, the drawn one is from nowhere."""
-    sheets, ratios = drawn(made["short"]), [scale.ratio for scale in scales_of("si")]
+    sheets, ratios = sheets_of("short"), [scale.ratio for scale in scales_of("si")]
     other = LINES["short"]()
     other["takeups"][0]["station_m"] = 2.13
     assert "station 2.00 m" in untraced(other, sheets, ratios, also=(ABOUT.day, ABOUT.tool, ABOUT.sha256))
 
 
 @EVERY
-def test_dimensions_in_dxf_measure_what_they_say(made, name):
+def test_dimensions_in_dxf_measure_what_they_say(sheets_of, name):
     """A dimension reads its measurement in metres to two decimals; an ordinate too, and it is a station."""
-    document = to_dxf(drawn(made[name]), Origin(day="2026-05-12"))
+    document = to_dxf(sheets_of(name), Origin(day="2026-05-12"))
     dimensions = [thing for thing in things_of(document) if thing.kind == "DIMENSION"]
     assert dimensions
     for thing in dimensions:
@@ -105,9 +127,9 @@ def test_dimensions_in_dxf_measure_what_they_say(made, name):
 
 
 @EVERY
-def test_every_place_has_its_station_and_the_spacing_row_is_the_difference(made, name):
+def test_every_place_has_its_station_and_the_spacing_row_is_the_difference(made, sheets_of, name):
     """Spacing and both stations are each rounded to 0.01 m: they agree within 0.015 m and the last bit."""
-    views = [view for sheet in drawn(made[name]) for view in sheet.views if view.title == "Stations along the pipe"]
+    views = [view for sheet in sheets_of(name) for view in sheet.views if view.title == "Stations along the pipe"]
     stations = []
     for view in views:
         own = [item for item in view.items if isinstance(item, Ordinate)]
@@ -126,9 +148,9 @@ def test_every_place_has_its_station_and_the_spacing_row_is_the_difference(made,
         assert any(abs(station - drawn_at) <= 0.005 + 1e-9 for drawn_at in stations)
 
 
-def test_2_km_get_one_scale_a_whole_sheet_and_match_lines(made):
+def test_2_km_get_one_scale_a_whole_sheet_and_match_lines(made, sheets_of):
     """One sheet of all, then two for each of seven parts; every match line names the sheet that has the other side."""
-    sheets = drawn(made["long"])
+    sheets = sheets_of("long")
     assert len(sheets) == 15
     plans = [view for sheet in sheets[1:] for view in sheet.views if view.title == "Plan"]
     assert {view.scale for view in plans} == {1000}
@@ -141,23 +163,23 @@ def test_2_km_get_one_scale_a_whole_sheet_and_match_lines(made):
         assert len(cuts - places) == 1
 
 
-def test_3_m_are_drawn_large(made):
+def test_3_m_are_drawn_large(sheets_of):
     """3 m at 1:10 are 300 mm of an A3 sheet."""
-    (plan,) = [view for view in drawn(made["short"])[0].views if view.title == "Plan"]
+    (plan,) = [view for view in sheets_of("short")[0].views if view.title == "Plan"]
     assert plan.scale == 10
 
 
-def test_paper_is_a3_in_si_and_ansi_b_in_us_units(made):
+def test_paper_is_a3_in_si_and_ansi_b_in_us_units(sheets_of):
     """ISO 216 and ASME Y14.1, from memory: 420 x 297 mm; 17 x 11 in = 431.8 x 279.4 mm."""
-    assert {(sheet.width, sheet.height) for sheet in drawn(made["corner"])} == {(420.0, 297.0)}
-    assert {(sheet.width, sheet.height) for sheet in drawn(made["corner"], "en", US)} == {(431.8, 279.4)}
-    words = {text.words for sheet in drawn(made["corner"], "en", US) for text in words_of(sheet)}
+    assert {(sheet.width, sheet.height) for sheet in sheets_of("corner")} == {(420.0, 297.0)}
+    assert {(sheet.width, sheet.height) for sheet in sheets_of("corner", "en", US)} == {(431.8, 279.4)}
+    words = {text.words for sheet in sheets_of("corner", "en", US) for text in words_of(sheet)}
     assert any(re.fullmatch(r"Scale (1 in = \d+ ft|[\d/ ]+ in = 1 ft)", text) for text in words)
 
 
-def test_plan_is_at_the_coordinates_of_the_line(made):
+def test_plan_is_at_the_coordinates_of_the_line(sheets_of):
     """The origin of the coordinates is the view's zero: 96 m east are 96 mm right of it at 1:1000."""
-    sheet = drawn(made["corner"])[0]
+    sheet = sheets_of("corner")[0]
     plan = next(view for view in sheet.views if view.title == "Plan")
     legs = [item for item in plan.items if isinstance(item, Dimension) and item.words == "96.00 m"]
     assert plan.scale == 1000
@@ -165,9 +187,9 @@ def test_plan_is_at_the_coordinates_of_the_line(made):
     assert legs[0].end[0] == pytest.approx(plan.zero[0] + 96.0, abs=1e-9)
 
 
-def test_movements_are_those_of_the_state_and_the_joint_says_what_it_takes(made):
+def test_movements_are_those_of_the_state_and_the_joint_says_what_it_takes(made, sheets_of):
     """Node n of the corner moves by 0.61 + 0.37 n mm; J1 shortens by 0.75 (184 - 12)/2 = 64.5 mm (by the fixture)."""
-    sheet = drawn(made["corner"])[1]
+    sheet = sheets_of("corner")[1]
     words = [text.words for text in words_of(sheet)]
     assert "shorter by 64.5 mm" in words
     line = made["corner"]["lines"][0]
@@ -178,23 +200,23 @@ def test_movements_are_those_of_the_state_and_the_joint_says_what_it_takes(made)
     assert {at[96.0], at[105.0]} <= {*shown, *(word.removeprefix("moves ") for word in words)}
 
 
-def test_long_names_stand_whole_on_the_plan(made):
-    said = "".join(text.words for sheet in drawn(made["named"]) for text in words_of(sheet)).replace(" ", "")
+def test_long_names_stand_whole_on_the_plan(sheets_of):
+    said = "".join(text.words for sheet in sheets_of("named") for text in words_of(sheet)).replace(" ", "")
     for name in NAMES:
         assert name.replace(" ", "") in said
 
 
-def test_notes_and_title_are_never_cut_off(made):
+def test_notes_and_title_are_never_cut_off(sheets_of):
     for name in ("corner", "long", "system"):
         for language in ("en", "de"):
-            for sheet in drawn(made[name], language):
+            for sheet in sheets_of(name, language):
                 for view in sheet.views:
                     if view.layer in {"notes", "legend"}:
                         assert not any(item.words.endswith("…") for item in view.items if hasattr(item, "words"))
 
 
-def test_title_block_says_what_a_drawing_must(made):
-    for number, sheet in enumerate(drawn(made["corner"]), start=1):
+def test_title_block_says_what_a_drawing_must(sheets_of):
+    for number, sheet in enumerate(sheets_of("corner"), start=1):
         words = {text.words for text in words_of(sheet)}
         wanted = {"K-07", "A", "2026-05-12", f"{number} of 2", "Drawn", "Checked", "Released", "DEMONSTRATION DATA"}
         assert wanted <= words
