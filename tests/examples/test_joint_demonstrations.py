@@ -5,30 +5,18 @@ Under test 9 bar x 460 cm2 = 41 400 N; 9 bar x 38 cm2 = 3420 N.
 
 from __future__ import annotations
 
-from functools import cache
-from pathlib import Path
-
 import pytest
-from tests.builders import along, walk_all
+from tests.builders import along
+from tests.example_studies import only_line as answer
+from tests.example_studies import results
 
-from takeup.choose import resolve
-from takeup.line.reading.reader import read_study
-from takeup.results import results_of
-from takeup.study import LineAnswer
-
-EXAMPLES = Path(__file__).parents[2] / "examples"
 TEST, LOST = "under hydrostatic test", "hot, pressure lost"
 MAIN, RISER, PUMP = "skerry-causeway-main", "rowan-house-copper-riser", "dene-valley-pump-nozzle"
 
 
-@cache
-def answer(name: str) -> LineAnswer:
-    return walk_all((EXAMPLES / f"{name}.yaml").read_text(encoding="utf-8")).base.lines[0]
-
-
 @pytest.mark.parametrize(("name", "outcome"), [(MAIN, "close"), (RISER, "passes"), (PUMP, "close")])
 def test_a_demonstration_has_its_verdict(name, outcome):
-    found = results_of(resolve(read_study(EXAMPLES / f"{name}.yaml")))
+    found = results(name)
     assert found["verdict"]["outcome"] == outcome, found["verdict"]
 
 

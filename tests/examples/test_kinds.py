@@ -6,21 +6,15 @@ cent: what (1 - 2 nu) P A_bore of the pipe draws out of the springs, and the rod
 
 from __future__ import annotations
 
-from functools import cache
-from pathlib import Path
-
 import numpy as np
 import pytest
-from tests.builders import along, walk_all
+from tests.builders import along
+from tests.example_studies import EXAMPLES, only_line, results
 
-from takeup.choose import resolve
 from takeup.joints import ALL_KINDS, JointKind
-from takeup.line.reading.reader import read_study
-from takeup.results import results_of
 from takeup.study import LineAnswer
 
-KINDS = Path(__file__).parents[2] / "examples" / "kinds"
-FILES = sorted(KINDS.glob("*.yaml"))
+FILES = sorted((EXAMPLES / "kinds").glob("*.yaml"))
 TEST, LOST = "under hydrostatic test", "hot, pressure lost"
 THRUST, COPPER, NEARLY = 12_780.0, 3_420.0, 0.02
 ON_ANCHORS = (
@@ -44,9 +38,8 @@ ON_NONE = (
 )
 
 
-@cache
 def answer(name: str) -> LineAnswer:
-    return walk_all((KINDS / f"{name}.yaml").read_text(encoding="utf-8")).base.lines[0]
+    return only_line(f"kinds/{name}")
 
 
 def ends(name: str, state: str) -> list[float]:
@@ -61,7 +54,7 @@ def at_test(name: str) -> int:
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
 def test_an_example_of_a_kind_holds(path):
-    found = results_of(resolve(read_study(path)))
+    found = results(f"kinds/{path.stem}")
     assert found["verdict"]["outcome"] in ("passes", "close"), found["verdict"]
 
 

@@ -5,34 +5,16 @@ Every example is solved as it stands, in every scenario. Names and numbers in th
 
 from __future__ import annotations
 
-from functools import cache
-from pathlib import Path
-
 import numpy as np
 import pytest
+from tests.example_studies import only_line as answer_of
+from tests.example_studies import walked
 
 from takeup.checks import run_checks
-from takeup.choose import resolve
-from takeup.line.reading.reader import read_study
-from takeup.study import LineAnswer, Walked, walk_study
+from takeup.study import LineAnswer
 
-EXAMPLES = Path(__file__).parents[2] / "examples"
 KINDS = ("hinged", "gimbal", "swing", "three-hinge")
 TEST, OPERATING = "under hydrostatic test", "operating"
-
-
-@cache
-def walked(name: str) -> Walked:
-    """Return an example walked in every scenario."""
-    found = walk_study(resolve(read_study(EXAMPLES / f"{name}.yaml")))
-    assert isinstance(found, Walked), found.because
-    assert not found.because
-    return found
-
-
-def answer_of(name: str) -> LineAnswer:
-    (answer,) = walked(name).base.lines
-    return answer
 
 
 def in_state(answer: LineAnswer, name: str) -> int:
@@ -42,6 +24,7 @@ def in_state(answer: LineAnswer, name: str) -> int:
 @pytest.mark.parametrize("name", [*(f"kinds/{kind}" for kind in KINDS), "brack-hill-hinge-pair"])
 def test_each_example_passes(name: str):
     """Nothing that a study cannot pass without fails, is close, or is left without a limit."""
+    assert not walked(name).because
     rows = [row for row in run_checks(walked(name)) if row.mandatory and row.outcome != "passes"]
     assert [(row.rule, row.where, row.outcome) for row in rows] == []
 

@@ -9,25 +9,22 @@ from __future__ import annotations
 import json
 import re
 from collections import Counter
-from functools import cache
 from pathlib import Path
 from typing import Any  # the results are JSON: their values are what the schema says
 
 import jsonschema
 import pytest
+from tests.example_studies import EXAMPLES
+from tests.example_studies import results as results_of_example
 
 import takeup.results
-from takeup.choose import resolve
 from takeup.choose.selection.asked import selection_for_duty
 from takeup.edge import SI
 from takeup.joints.tables import DEMONSTRATION, load_table
-from takeup.line.reading.reader import read_study
 from takeup.papers import summary_lines
 from takeup.papers.calculation.series_inputs import series_tables
-from takeup.results import results_of
 
-EXAMPLES = Path(__file__).parents[2] / "examples"
-EXAMPLE = EXAMPLES / "lennox-quay-selected-joint.yaml"
+EXAMPLE = "lennox-quay-selected-joint"
 SCHEMA = json.loads((Path(takeup.results.__file__).parent / "results.schema.json").read_text(encoding="utf-8"))
 FIRST, CHEAPER, NAMED = (
     "pressed from outside DN 150, 12 bar, 80 mm",
@@ -36,9 +33,8 @@ FIRST, CHEAPER, NAMED = (
 )
 
 
-@cache
 def results() -> Any:
-    return results_of(resolve(read_study(EXAMPLE)))
+    return results_of_example(EXAMPLE)
 
 
 def test_the_example_holds():

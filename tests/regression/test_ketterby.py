@@ -6,15 +6,9 @@ Tolerance 0.1 %: any change of physics is larger, any change of rounding smaller
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
+from tests.example_studies import results as results_of_example
 
-from takeup.choose import resolve
-from takeup.line.reading.reader import read_study
-from takeup.results import results_of
-
-FILE = Path(__file__).parents[2] / "examples" / "ketterby-steam-main.yaml"
 ALONG = {  # force along the line in test, operating, at design: without friction, and with the most [N]
     "boiler house header": ((-82565, -55279, -65073), (-82581, -55269, -65063)),
     "middle anchor": ((0, 0, 0), (-7099, 4454, 4457)),
@@ -34,7 +28,7 @@ STATES = ("under hydrostatic test", "operating", "design pressure and temperatur
 
 @pytest.fixture(scope="module")
 def holds() -> dict[str, dict]:
-    results = results_of(resolve(read_study(FILE)))
+    results = results_of_example("ketterby-steam-main")
     assert results["verdict"]["outcome"] == "close"  # everything is walked; a spacing and a movement use above 0.9
     return {item["name"]: item for item in results["holds"]}
 

@@ -8,6 +8,7 @@ from itertools import combinations
 from pathlib import Path
 
 import pytest
+from tests.example_studies import results as results_of_example
 from tools.pages.__main__ import every_page, main
 from tools.pages.api import rooms
 from tools.pages.checks import header, modules
@@ -18,14 +19,12 @@ from tools.pages.sources import sources
 
 from takeup.basis import first_guide_limit, intermediate_guide_spacing, second_guide_limit, second_moment
 from takeup.checks import RULES
-from takeup.choose import resolve
 from takeup.drawing.joint_views import VIEWS, joint_view
 from takeup.drawing.lettering import box_of
 from takeup.drawing.sheet import Text
 from takeup.joints import ALL_KINDS
 from takeup.line import anchor_stations, state_names
 from takeup.line.reading.reader import read_study
-from takeup.results import results_of
 
 ROOT = Path(__file__).parents[2]
 DOCS = ROOT / "docs"
@@ -46,7 +45,7 @@ def pages():
 
 @pytest.fixture(scope="module")
 def results():
-    return results_of(resolve(read_study(ROOT / "examples" / "ketterby-steam-main.yaml")))
+    return results_of_example("ketterby-steam-main")
 
 
 def test_pages_are_current(pages):

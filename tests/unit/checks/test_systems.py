@@ -2,19 +2,15 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
-from tests.builders import walk_all
+from tests.example_studies import walked
 
 from takeup.checks import CheckResult, run_checks
-
-EXAMPLES = Path(__file__).parents[3] / "examples"
 
 
 @pytest.fixture(scope="module")
 def rows() -> tuple[CheckResult, ...]:
-    return run_checks(walk_all((EXAMPLES / "orrin-bank-turbine-steam.yaml").read_text(encoding="utf-8")))
+    return run_checks(walked("orrin-bank-turbine-steam"))
 
 
 def of(rows: tuple[CheckResult, ...], rule: str, where: str) -> CheckResult:

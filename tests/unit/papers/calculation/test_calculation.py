@@ -4,22 +4,18 @@ from __future__ import annotations
 
 import io
 import re
-from pathlib import Path
 
 import pypdf
 import pytest
+from tests.example_studies import results as results_of_example
 from tests.unit.drawing.results_fixture import corner, loop, riser, straight
 from tests.unit.drawing.system_fixture import system
 
-from takeup.choose import resolve
 from takeup.edge import SI, TIE, US
-from takeup.line.reading.reader import read_study
 from takeup.papers import summary_lines, write_calculation
 from takeup.papers.calculation.calculation import calculation_pdf, contents_of
 from takeup.papers.calculation.states import joined_spans
-from takeup.results import results_of
 
-DEMONSTRATION = Path(__file__).parents[4] / "examples" / "ketterby-steam-main.yaml"
 HOSTILE = '# "$@*_<x>'
 SECTIONS = (
     "Line drawn to scale",
@@ -201,7 +197,7 @@ def test_failed_write_leaves_the_old_file(tmp_path):
 @pytest.fixture(scope="module")
 def demonstration():
     """The results of the demonstration."""
-    return results_of(resolve(read_study(DEMONSTRATION)))
+    return results_of_example("ketterby-steam-main")
 
 
 QUANTITY = re.compile(r"\d ?(mm|m\b|kN|N\b|bar|MPa|GPa|°C|deg|kg)")
