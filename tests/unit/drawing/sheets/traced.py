@@ -75,6 +75,7 @@ def untraced(document, sheets, scales, also=()) -> list[str]:
     known = decimals_of(document, cuts_of(document, sheets))
     given = set(NUMBER.findall(json.dumps([document["input"], document["tool"], also])))
     given |= set(NUMBER.findall(" ".join(names_of(document))))
+    given |= set(NUMBER.findall(document["input"]["sha256"][:12]))  # the title block has its beginning
     radii = {f"{bend['radius_mm']:.0f}" for line in document["lines"] for bend in line["bends"] if bend["radius_mm"]}
     bars = {f"{m * 10**n:g}" for m in (1, 2, 5) for n in range(-2, 5)}
     whole = {str(n) for n in range(MOST)} | {str(scale) for scale in scales} | radii | bars | given
