@@ -24,7 +24,7 @@ SURE = 1.25
 """A quick number that is over its limit by so much is taken for certain (docs/theory/proposals.md says how it was
 tested)."""
 
-_BY_STUDY = "a branch meets it, and what it bears is for the study to say"
+_BY_STUDY = "nothing, since a branch meets it and what they bear together is for the study to say"
 
 FEW_CYCLES = 1.2
 """Greatest stress range factor that a user may state by ASME B31.3 (302.3.5, from memory); 1.0 by the other codes."""
@@ -42,7 +42,7 @@ def bare_plans(course: Course, near: int, far: int) -> Iterator[Plan | Refusal]:
         return
     if not (places[near].held and places[far].held):
         if course.is_joined(near, far):
-            yield _plan(course, "no take-up", (near, far), nothing, f"nothing: {_BY_STUDY}")
+            yield _plan(course, "no take-up", (near, far), nothing, _BY_STUDY)
         else:
             words = "one end is free: it grows that way, and nothing resists"
             yield _plan(course, "free end", (near, far), nothing, words)
@@ -55,7 +55,7 @@ def bare_plans(course: Course, near: int, far: int) -> Iterator[Plan | Refusal]:
     if over:
         yield Refusal(concept="no take-up", near=near, far=far, because=f"no take-up, {said}; {over}")
     elif course.is_joined(near, far):
-        yield _plan(course, "no take-up", (near, far), nothing, f"nothing: {_BY_STUDY}")
+        yield _plan(course, "no take-up", (near, far), nothing, _BY_STUDY)
     else:
         forces = np.stack([-wrench[:, :3], wrench[:, :3]])
         yield _plan(course, "no take-up", (near, far), forces, f"nothing: {said} by the bare pipe alone")

@@ -17,6 +17,7 @@ from takeup.drawing.reading import Results
 from takeup.papers.common.glyphs import breakable
 from takeup.papers.common.tables import Cell, Tree, facts, number_column, sentences, table, words_column
 from takeup.papers.frame.pdf import compile_pdf
+from takeup.papers.frame.tree import page_tree
 
 COMPARISON = "comparison.pdf"
 TEMPLATE = Path(__file__).parent / "comparison.typ"
@@ -57,9 +58,11 @@ def comparison_contents(document: Document, every: Sequence[Results]) -> Tree:
     number = given["document"]
     sheets = proposal_sheets(every, given["lines"])
     return {
-        "title": "Comparison of arrangements",
-        "project": breakable(given["project"]),
-        "running": f"{number['number']}, revision {number['revision']} · {_lines(given)}",
+        "frame": page_tree(
+            "Comparison of arrangements",
+            breakable(given["project"]),
+            f"{number['number']}, revision {number['revision']} · {_lines(given)}",
+        ),
         "about": _about(document),
         "searched": breakable(document["searched"]["words"]),
         "loud": [words for words in document["cautions"] if "INVENTED" in words],
