@@ -33,7 +33,8 @@ class Sort:
         cuts: of a mitre bend.
         flanged_ends: of a bend.
         thickness_mm: of insulation; of a tee's pad; of a plate.
-        cladding: round insulation, in words.
+        cladding: metal of the sheet round insulation.
+        cladding_mm: its thickness.
         series: that a joint is of.
         joint: its name there.
         ends: how a joint is joined to its pipe.
@@ -60,6 +61,7 @@ class Sort:
     flanged_ends: int | None = None
     thickness_mm: float | None = None
     cladding: str | None = None
+    cladding_mm: float | None = None
     series: str | None = None
     joint: str | None = None
     ends: str | None = None
@@ -110,6 +112,7 @@ def _row(sort: Sort, every: list[Found]) -> Json:
         "flanged_ends": sort.flanged_ends,
         "thickness_mm": sort.thickness_mm,
         "cladding": sort.cladding,
+        "cladding_mm": sort.cladding_mm,
         "series": sort.series,
         "joint": sort.joint,
         "ends": sort.ends,

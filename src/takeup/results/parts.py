@@ -13,7 +13,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from takeup.joints import KINDS
 from takeup.joints.bellows import bellows_between
 from takeup.joints.sizing.parts import PLATES
-from takeup.library import Insulation
 from takeup.line import Hold, Line, Route, TakeUp, Turn
 from takeup.line.parts import Corner
 from takeup.results.part_rows import Found, Sort, rows_of
@@ -154,6 +153,7 @@ def _cover(line: Line, route: Route, piece: Piece) -> Found:
     """Return the insulation of a piece of pipe, or of a bend along its arc."""
     insulation, turn = piece.section.insulation, route.turn_at(piece.middle)
     assert insulation is not None, "the caller has looked"
+    sheet = insulation.cladding
     share = 1.0 if turn is None else turn.arc_length / (2.0 * turn.tangent_length)
     sort = Sort(
         line=line.name,
@@ -161,14 +161,10 @@ def _cover(line: Line, route: Route, piece: Piece) -> Found:
         what=insulation.kind,
         size=piece.section.pipe.size,
         thickness_mm=_alike(insulation.thickness),
-        cladding=_cladding(insulation),
+        cladding=None if sheet is None else sheet.kind,
+        cladding_mm=None if sheet is None else _alike(sheet.thickness),
     )
     return Found(sort=sort, amount=(piece.end - piece.start) * share)
-
-
-def _cladding(insulation: Insulation) -> str | None:
-    sheet = insulation.cladding
-    return None if sheet is None else f"{sheet.kind} {to_mm(sheet.thickness):g} mm"
 
 
 def _joint(line: Line, takeup: TakeUp) -> Found:

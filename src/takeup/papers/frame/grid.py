@@ -28,8 +28,15 @@ class Number:
     decimals: int
 
 
-Cell = str | float | Number | Box | None
-"""A text, a number in the column's unit, a number with its own decimals, a box to fill in, or nothing."""
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Sum:
+    """The sum of all numbers over it in its column: the one formula of a workbook, ours, with what it makes."""
+
+    value: float
+
+
+Cell = str | float | Number | Box | Sum | None
+"""A text, a number in the column's unit, one with its own decimals, a box to fill in, a sum, or nothing."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -89,7 +96,7 @@ def unit_key(unit: str) -> str:
 
 def value_of(cell: Cell) -> str | float | None:
     """Return what a cell holds, without how it is shown."""
-    return cell.value if isinstance(cell, (Number, Box)) else cell
+    return cell.value if isinstance(cell, (Number, Box, Sum)) else cell
 
 
 def column_values(grid: Grid, number: int) -> Iterator[str | float | None]:
@@ -103,4 +110,16 @@ def facts_grid(facts: Sequence[tuple[str, str]], heads: tuple[str, str], caption
     return Grid(fields=fields, rows=tuple(facts), caption=caption)
 
 
-__all__ = ["Box", "Cell", "Field", "Grid", "Number", "Sheet", "column_values", "facts_grid", "unit_key", "value_of"]
+__all__ = [
+    "Box",
+    "Cell",
+    "Field",
+    "Grid",
+    "Number",
+    "Sheet",
+    "Sum",
+    "column_values",
+    "facts_grid",
+    "unit_key",
+    "value_of",
+]

@@ -1,6 +1,7 @@
 """Sheets of rows as a workbook that an office goes on working with.     (papers/frame/workbook.py)
 
-A text is written as text, whatever it begins with: never as a formula, a link or a number. Numbers are numbers. One
+A text is written as text, whatever it begins with: never as a formula, a link or a number. Numbers are numbers; a sum
+under a column is a formula of ours, with what it makes beside it, so that it is read without being worked out. One
 sheet is the head of the paper. The file bears the document's date and no clock is read, so that the same results give
 the same bytes; sheets print on A4 across, as wide as the page, with the head of the table on every page.
 """
@@ -14,7 +15,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from takeup.papers.frame.grid import Box, Cell, Field, Grid, Number, Sheet, facts_grid, value_of
+from takeup.papers.frame.grid import Box, Cell, Field, Grid, Number, Sheet, Sum, facts_grid, value_of
 from takeup.papers.frame.head import Head
 from takeup.papers.frame.pdf import UNDATED
 from takeup.papers.frame.sheet_shape import fit_names, page_words, widths_of
@@ -145,14 +146,29 @@ class _Pen:
         if alone:
             self.page.freeze_panes(row + 1, 0)
             self.page.repeat_rows(row)
+        first = row + 1
         for number, cells in enumerate(grid.rows):
             row += 1
             for column, (cell, field) in enumerate(zip(cells, grid.fields, strict=True)):
-                self.cell(row, column, cell, self.formats.of(cell, field, strong=number in grid.strong))
+                look = self.formats.of(cell, field, strong=number in grid.strong)
+                if isinstance(cell, Sum):
+                    self.sum(row, column, first, cell, look)
+                else:
+                    self.cell(row, column, cell, look)
         for note in grid.notes:
             row += 1
             self.text(row, 0, note, self.formats.words)
         return row + 1
+
+    def sum(self, row: int, column: int, first: int, cell: Sum, look: Format) -> None:
+        """Write the sum of a column from its first row to the one over it."""
+        from xlsxwriter.utility import xl_range
+
+        assert row > first, "there is something to be summed"
+        refused = self.page.write_formula(
+            row, column, f"=SUM({xl_range(first, column, row - 1, column)})", look, cell.value
+        )
+        assert not refused, "the formula fits its cell"
 
     def cell(self, row: int, column: int, cell: Cell, look: Format) -> None:
         """Write what a cell holds."""
