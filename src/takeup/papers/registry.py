@@ -63,6 +63,11 @@ class Paper:
 
 PAPERS: tuple[Paper, ...] = (
     Paper(name="calculation", room="calculation", files=("calculation.pdf",)),
+    Paper(
+        name="loads",
+        room="loads",
+        files=("loads.pdf", "loads.xlsx", "loads.csv", "loads-key-plan.svg", "loads-key-plan-*.svg", "loads-key-plan.dxf"),
+    ),
     Paper(name="layout", room="layout", files=("layout.svg", "layout-*.svg", "layout.dxf", "layout.pdf")),
     Paper(name="specification", room="specification", files=("specification.docx",)),
 )  # fmt: skip

@@ -1,0 +1,211 @@
+"""The key plan: where every place of the schedule is, labelled by its name.     (papers/loads/key_plan.py)
+
+The sheets, signs, scales and the way words are placed are those of the layout drawing. A few lines share one sheet; a
+line that has more than one sheet holds is cut into parts with match lines. Under the name of an anchor stands where it
+is and the greatest force that it is to be designed for; a guide stands with its name alone. Names never lie on
+anything: one that finds no room is left out, and a note says how many are.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from takeup.drawing.arrangement import first_good
+from takeup.drawing.labels import Box, Label, LineOfWords, place_labels
+from takeup.drawing.layout import view_of_all
+from takeup.drawing.places import Place, places_of
+from takeup.drawing.projection import Looking, centre_strokes, extent_of, single_line
+from takeup.drawing.reading import Results, records_of, text_of
+from takeup.drawing.section import unowned
+from takeup.drawing.sheet import Point, Sheet, View
+from takeup.drawing.sheets.about import About, Scribe
+from takeup.drawing.sheets.cut import Part, parts_of
+from takeup.drawing.sheets.folding import name_lines
+from takeup.drawing.sheets.foot import Called, foot_of, foot_views
+from takeup.drawing.sheets.heading import HEIGHT
+from takeup.drawing.sheets.paper import frame_view, paper_for
+from takeup.drawing.sheets.pens import PIPE, TYPE
+from takeup.drawing.sheets.plan import Beyond, framed, headed, looking_at, match_lines, signs, title_of
+from takeup.drawing.sheets.scales import Scale, next_scale, scale_for, scales_of
+from takeup.drawing.world_view import Drawn, spots_of
+from takeup.papers.frame import Head
+from takeup.papers.loads import sense
+from takeup.papers.loads.held import Held, held_of
+from takeup.papers.loads.reading_it import factor_words
+from takeup.papers.loads.writer import Writer, writer_of
+
+_MOST_PLACES, _MOST_STRONG = 52, 15  # of several lines on one sheet
+_ASIDE = (30.0, 22.0)  # least room for words left and right, above and below [mm]
+_WIDEST, _NARROW = 58.0, 18.5  # names of anchors and of guides go on another line beyond this [mm]
+_TRIES = 3
+_FOR_STEP = 20.0  # what a smaller scale costs [mm of leaders]
+_LARGER = 1.2  # the sketch of the sense, over its own size
+_PAD = 4.0
+_RANK = {"anchor": 0, "guide": 1, "joint": 2, "end": 3, "branch": 3}
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Plan:
+    """All that a sheet is made from."""
+
+    about: About
+    scribe: Scribe
+    write: Writer
+    holds: Mapping[tuple[str, str], Held]
+    title: str
+
+
+def key_plan(results: Results, head: Head) -> tuple[Sheet, ...]:
+    """Return the sheets of the key plan: A3 in SI, ANSI B in US units.
+
+    Args:
+        results: the results document.
+        head: of the paper.
+    """
+    write = writer_of(head)
+    plan = _Plan(
+        about=About(
+            project=head.project,
+            number=head.number,
+            revision=head.revision,
+            day=head.day,
+            tool=head.tool,
+            sha256=head.sha256,
+            demonstration=head.demonstration,
+            cautions=(),
+        ),
+        scribe=Scribe(words=head.texts, units=head.units),
+        write=write,
+        holds={(held.line, held.name): held for held in held_of(results)},
+        title=write("key_plan", lines=head.lines),
+    )
+    pages = _pages(results)
+    return tuple(_sheet(plan, pages, number) for number in range(len(pages)))
+
+
+_Page = tuple[tuple[Part, ...], Looking]
+
+
+def _pages(results: Results) -> list[_Page]:
+    """Return what each sheet shows: all of several lines where that is not too much, else each line in its parts."""
+    lines = records_of(results, "lines")
+    placed = [(line, unowned(line, places_of(results, line))) for line in lines]
+    every = [place for _, places in placed for place in places]
+    strong = sum(place.sort in {"anchor", "joint"} for place in every)
+    if len(lines) > 1 and len(every) <= _MOST_PLACES and strong <= _MOST_STRONG:
+        whole = tuple(Part(whole=line, line=line, places=places, start=0.0, end=0.0) for line, places in placed)
+        return [(whole, view_of_all(lines))]
+    return [((part,), looking_at(part.line)) for line, places in placed for part in parts_of(line, places)]
+
+
+def _sheet(plan: _Plan, pages: list[_Page], number: int) -> Sheet:
+    scribe, write = plan.scribe, plan.write
+    paper = paper_for(scribe.units.system)
+    parts, looking = pages[number]
+    places = tuple(place for part in parts for place in part.places)
+    notes = _notes(plan)
+    foot = foot_of(paper, places, (*notes, write("plan_unnamed", count=len(places))))
+    left, top, right, _ = paper.frame
+    sketch = foot - _LARGER * sense.HEIGHT - _PAD
+    view, missing = _view(plan, parts, looking, (left, top, right, sketch), _beyond(pages, number))
+    if missing:
+        notes = (*notes[:-1], write("plan_unnamed", count=missing), notes[-1])
+    words = {scale.ratio: scale.words for scale in scales_of(scribe.units.system)}
+    scale = words.get(view.scale or 0, scribe.text("not_to_scale"))
+    called = Called(title=plan.title, number=number + 1, count=len(pages), scales=scale, notes=notes)
+    names = ", ".join(place.name for place in places if place.sort in {"anchor", "guide"}) or "–"
+    return Sheet(
+        width=paper.width,
+        height=paper.height,
+        title=f"{plan.title}, {plan.about.project}",
+        description=write("plan_described", view=view.title, names=names),
+        views=(
+            frame_view(paper, foot),
+            view,
+            View(
+                title=write("sense_title"),
+                scale=None,
+                items=sense.sense_items(write.texts, (left + _PAD, sketch), _LARGER),
+                layer="legend",
+            ),
+            *foot_views(paper, (places, foot), plan.about, called, scribe),
+        ),
+    )
+
+
+def _notes(plan: _Plan) -> tuple[str, ...]:
+    anchors = [held for held in plan.holds.values() if held.anchor]
+    factor = factor_words(anchors[0].factor if anchors else None, plan.write)
+    design = plan.write("plan_note_design", factor=factor) if anchors else plan.write("not_solved")
+    general = (plan.scribe.text(f"note_units_{plan.scribe.units.system}"), plan.scribe.text("note_signs"))
+    return (plan.write("plan_note_sense"), design, *general, plan.scribe.text("note_not_released"))
+
+
+def _beyond(pages: list[_Page], number: int) -> tuple[Beyond, ...]:
+    """Return where the line of a sheet goes on, and on which."""
+    part = pages[number][0][0]
+    before = () if part.before is None else (Beyond(station=part.before, sheet=number),)
+    after = () if part.beyond is None else (Beyond(station=part.beyond, sheet=number + 2),)
+    return (*before, *after)
+
+
+def _view(
+    plan: _Plan, parts: tuple[Part, ...], looking: Looking, room: Box, beyond: tuple[Beyond, ...]
+) -> tuple[View, int]:
+    """Return the view at the largest scale at which its names stand well, and how many have no room."""
+    system = plan.scribe.units.system
+    least, greatest = extent_of([part.line for part in parts], looking)
+    wide, high = room[2] - room[0] - 2.0 * _ASIDE[0], room[3] - room[1] - HEIGHT - 2.0 * _ASIDE[1]
+    scales = [scale_for((greatest[0] - least[0], greatest[1] - least[1]), (wide, high), system)]
+    for _ in range(_TRIES - 1):
+        scales.append(next_scale(scales[-1], system))
+    drawn = [_drawn(plan, parts, (looking, scale), room, beyond) for scale in dict.fromkeys(scales)]
+    number, view = first_good((one, _FOR_STEP * step) for step, (one, _) in enumerate(drawn))
+    return view, drawn[number][1]
+
+
+def _drawn(
+    plan: _Plan, parts: tuple[Part, ...], seen: tuple[Looking, Scale], room: Box, beyond: tuple[Beyond, ...]
+) -> tuple[Drawn, int]:
+    """Return the view at a scale with how badly its words stand, and how many names have no room."""
+    looking, scale = seen
+    lines = tuple(part.line for part in parts)
+    frame = framed(lines, looking, room, scale)
+    title = title_of(looking, plan.scribe)
+    items, taken = headed(frame, scale, room, plan.scribe, title)
+    spots: dict[tuple[str, Place], Point] = {}
+    for part in parts:
+        taken.strokes += centre_strokes(frame, part.line)
+        items += single_line(frame, part.line, PIPE)
+        spots |= {
+            (text_of(part.whole, "name"), place): at for place, at in spots_of(frame, part.line, part.places).items()
+        }
+    for part in parts[:1]:
+        items += match_lines(frame, part, beyond, taken, plan.scribe)
+    items += signs(frame, {place: at for (_, place), at in spots.items()}, taken)
+    named = sorted((key for key in spots if key[1].sort in _RANK), key=lambda key: (_RANK[key[1].sort], key[1].station))
+    labels = [
+        Label(lines=_label(plan, line, place), spots=(spots[line, place],), along=frame.heading(place.along), size=TYPE)
+        for line, place in named
+    ]
+    found, crowd = place_labels(labels, taken)
+    items += [item for label in found for item in label]
+    view = View(title=title, scale=scale.ratio, items=tuple(items), zero=frame.paper((0.0, 0.0, 0.0)))
+    return Drawn(view=view, crowd=crowd), sum(not label for label in found)
+
+
+def _label(plan: _Plan, line: str, place: Place) -> tuple[LineOfWords, ...]:
+    """Return the name of a place; under that of an anchor where it is and what it is designed for."""
+    strong = place.sort == "anchor"
+    names = tuple((name, strong) for name in name_lines(place.name, TYPE, _WIDEST if strong else _NARROW))
+    held = plan.holds.get((line, place.name))
+    if not strong or held is None:
+        return names
+    east, north, up = (plan.write.coordinate(value) for value in held.at)
+    where = plan.write("coordinates", east=east, north=north, up=up)
+    force = plan.write("plan_design", force=plan.write.force(held.times * held.greatest))
+    return (*names, (where, False), (force, False))
+
+
+__all__ = ["key_plan"]
