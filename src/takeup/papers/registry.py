@@ -70,6 +70,8 @@ PAPERS: tuple[Paper, ...] = (
     ),
     Paper(name="layout", room="layout", files=("layout.svg", "layout-*.svg", "layout.dxf", "layout.pdf")),
     Paper(name="specification", room="specification", files=("specification.docx",)),
+    Paper(name="joints", room="data_sheets", files=("joints.pdf", "joints.xlsx")),
+    Paper(name="parts", room="parts", files=("parts.xlsx", "parts.csv")),
 )  # fmt: skip
 """In the order in which they are made and listed."""
 
