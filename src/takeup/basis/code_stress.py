@@ -6,15 +6,21 @@ ASME B31.3: each plane with its own i, and the axial force in the wall, which ho
 high for the form, medium for the numbers of the equations.
 Which wall: B31.1 and EN the nominal one; B31.3 the nominal less allowances for sustained and occasional loads (320.1)
 and the nominal for the range (319.3.5). Limits: creep is not covered; EN 12.3.5 and 12.3.6 are not either.
+Moments, forces and pressures may be arrays, alike in shape: many states, or pairs of them, of one component at once.
 """
 
 from __future__ import annotations
 
 import math
 
+import numpy as np
+from numpy.typing import NDArray
+
 from takeup.basis.codes import Code, Factors, Moments, above_zero, not_below_zero
-from takeup.basis.stress import resultant_moment, section_modulus
+from takeup.basis.stress import section_modulus
 from takeup.errors import OutOfRange
+
+Floats = NDArray[np.float64]
 
 SUSTAINED_SHARE = 0.75  # of i under loads that stay; the product is not below one
 OCCASIONS: dict[Code, dict[str, float]] = {
@@ -35,13 +41,13 @@ def sustained_stress(
     *,
     factors: Factors,
     moments: Moments,
-    pressure: float,
-    axial_force: float,
+    pressure: float | Floats,
+    axial_force: float | Floats,
     outside_diameter: float,
     wall: float,
     allowance: float,
     modulus_of_section: float | None = None,
-) -> float:
+) -> Floats:
     """Return the longitudinal stress from pressure, weight and other loads that stay.
 
         B31.1 104.8.1     S_L = P D/(4 t) + 0.75 i M_A/Z,  0.75 i >= 1         EN 13480-3 12.3.2 the same: sigma_1
@@ -62,13 +68,13 @@ def sustained_stress(
     Returns:
         S_L [Pa], to be held against S_h (f_h).
     """
-    not_below_zero(pressure=pressure, allowance=allowance)
+    not_below_zero(pressure=_least(pressure), allowance=allowance)
     if code == "ASME B31.3":
         left = wall - allowance
         z = _section(outside_diameter, left, modulus_of_section)
         share_in = max(1.0, SUSTAINED_SHARE * factors.in_plane)
         share_out = max(1.0, SUSTAINED_SHARE * factors.out_of_plane)
-        bending = math.hypot(share_in * moments.in_plane, share_out * moments.out_of_plane) / z
+        bending = _root(share_in * moments.in_plane, share_out * moments.out_of_plane) / z
         return _combined(axial_force / _metal(outside_diameter, left), bending, moments.torsion / (2.0 * z))
     z = _section(outside_diameter, wall, modulus_of_section)
     share = max(1.0, SUSTAINED_SHARE * _single(factors))
@@ -78,15 +84,15 @@ def sustained_stress(
 def occasional_stress(
     code: Code,
     *,
-    sustained: float,
+    sustained: float | Floats,
     factors: Factors,
     moments: Moments,
-    axial_force: float,
+    axial_force: float | Floats,
     outside_diameter: float,
     wall: float,
     allowance: float,
     modulus_of_section: float | None = None,
-) -> float:
+) -> Floats:
     """Return the longitudinal stress with loads that come and go, wind or earthquake.
 
         B31.1 104.8.2     P D/(4 t) + 0.75 i M_A/Z + 0.75 i M_B/Z              EN 13480-3 12.3.3 the same: sigma_2
@@ -106,7 +112,7 @@ def occasional_stress(
     Returns:
         The stress [Pa], to be held against `occasional_limit`.
     """
-    not_below_zero(sustained_stress=sustained)
+    not_below_zero(sustained_stress=_least(sustained))
     return sustained + sustained_stress(
         code,
         factors=factors,
@@ -144,11 +150,11 @@ def expansion_stress(
     *,
     factors: Factors,
     moments: Moments,
-    axial_force: float,
+    axial_force: float | Floats,
     outside_diameter: float,
     wall: float,
     modulus_of_section: float | None = None,
-) -> float:
+) -> Floats:
     """Return the stress range from growth and other movement.
 
         B31.1 104.8.3     S_E = i M_C/Z                                        EN 13480-3 12.3.4 the same: sigma_3
@@ -169,14 +175,23 @@ def expansion_stress(
     """
     z = _section(outside_diameter, wall, modulus_of_section)
     if code == "ASME B31.3":
-        bending = math.hypot(factors.in_plane * moments.in_plane, factors.out_of_plane * moments.out_of_plane) / z
+        bending = _root(factors.in_plane * moments.in_plane, factors.out_of_plane * moments.out_of_plane) / z
         twist = factors.torsion * moments.torsion / (2.0 * z)
         return _combined(factors.axial * axial_force / _metal(outside_diameter, wall), bending, twist)
     return _single(factors) * _resultant(moments) / z
 
 
-def _combined(axial: float, bending: float, shear: float) -> float:
-    return math.hypot(math.fabs(axial) + bending, 2.0 * shear)
+def _combined(axial: float | Floats, bending: Floats, shear: float | Floats) -> Floats:
+    return _root(np.abs(axial) + bending, 2.0 * shear)
+
+
+def _root(*parts: float | Floats) -> Floats:
+    """Return the root of the sum of squares."""
+    return np.sqrt(sum(np.square(part) for part in parts))
+
+
+def _least(values: float | Floats) -> float:
+    return float(np.min(values))
 
 
 def _single(factors: Factors) -> float:
@@ -184,8 +199,9 @@ def _single(factors: Factors) -> float:
     return max(factors.in_plane, factors.out_of_plane)
 
 
-def _resultant(moments: Moments) -> float:
-    return resultant_moment(moments.in_plane, moments.out_of_plane, moments.torsion)
+def _resultant(moments: Moments) -> Floats:
+    """Return sqrt(M_i^2 + M_o^2 + M_t^2), ASME B31.1 104.8.4 (from memory)."""
+    return _root(moments.in_plane, moments.out_of_plane, moments.torsion)
 
 
 def _metal(outside_diameter: float, wall: float) -> float:

@@ -11,6 +11,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, get_args
 
+import numpy as np
+from numpy.typing import NDArray
+
 from takeup.errors import OutOfRange
 from takeup.library import Source
 from takeup.library.records import Status
@@ -90,11 +93,11 @@ class Factors:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Moments:
-    """The three components of a moment, or of its range between two states [N m], of any sign."""
+    """The three components of a moment, or of its range between two states [N m], of any sign; of many, as arrays."""
 
-    in_plane: float
-    out_of_plane: float
-    torsion: float
+    in_plane: float | NDArray[np.float64]
+    out_of_plane: float | NDArray[np.float64]
+    torsion: float | NDArray[np.float64]
 
 
 STRAIGHT_PIPE = Factors(

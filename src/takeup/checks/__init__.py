@@ -53,6 +53,7 @@ from takeup.checks import (
 )
 from takeup.checks.hold_capacity import design_forces
 from takeup.checks.outcome import CheckResult, Outcome, Rule, governing
+from takeup.checks.stress_points import StretchPoints, stretches_with_points
 from takeup.study import Bowing, LineAnswer, Walked, bowing_of
 
 __all__ = ["RULES", "CheckResult", "Outcome", "Rule", "design_forces", "governing", "run_checks"]
@@ -106,7 +107,8 @@ RULES: tuple[Rule, ...] = (
     verification.RULE,
     friction_walk.RULE,
 )
-_OF_A_LINE: tuple[Callable[[LineAnswer], list[CheckResult]], ...] = (
+_Check = Callable[[LineAnswer], list[CheckResult]]
+_OF_A_LINE: tuple[_Check, ...] = (
     thrust_held.check,
     one_joint_per_span.check,
     anchor_claim.check,
@@ -146,6 +148,10 @@ _OF_A_LINE: tuple[Callable[[LineAnswer], list[CheckResult]], ...] = (
     drainage.check,
     risers.check,
 )
+_AT_POINTS: dict[_Check, Callable[[LineAnswer, StretchPoints], list[CheckResult]]] = {
+    check: check
+    for check in (wall_stress.check, sustained_stress.check, occasional_stress.check, expansion_stress.check)
+}
 _ORDER: tuple[Outcome, ...] = ("fails", "not covered", "no limit given", "close", "passes")
 
 
@@ -179,11 +185,13 @@ def _rank(item: CheckResult) -> tuple[int, float]:
 def _worst_of_scenarios(walked: Walked) -> Iterator[CheckResult]:
     """Yield of each rule and place the results of the scenario that is worst there; where all agree, of the first."""
     best: dict[tuple[str, str], tuple[tuple[int, float], list[CheckResult]]] = {}
+    places = {line.line.name: stretches_with_points(line) for line in walked.base.lines}
     for one in walked.scenarios:
         groups: dict[tuple[str, str], list[CheckResult]] = {}
         for line in one.lines:
             for check in _OF_A_LINE:
-                for result in check(line):
+                at_points = _AT_POINTS.get(check)
+                for result in check(line) if at_points is None else at_points(line, places[line.line.name]):
                     groups.setdefault((result.rule, result.where), []).append(result)
         for key, rows in groups.items():
             rank = min(_rank(row) for row in rows)

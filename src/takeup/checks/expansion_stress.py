@@ -9,7 +9,6 @@ and hot allowables with what the sustained stress leaves. Passes: a long L. Fail
 from __future__ import annotations
 
 from dataclasses import dataclass
-from itertools import combinations
 
 import numpy as np
 from numpy.typing import NDArray
@@ -19,6 +18,7 @@ from takeup.checks.outcome import CheckResult, Rule, governing_row
 from takeup.checks.stress_points import (
     MOVING,
     Point,
+    StretchPoints,
     allowables_of,
     as_moments,
     moments_at,
@@ -52,10 +52,10 @@ class Range:
     second: int
 
 
-def check(answer: LineAnswer) -> list[CheckResult]:
+def check(answer: LineAnswer, places: StretchPoints | None = None) -> list[CheckResult]:
     """Return the governing point of every stretch, and the fittings that the code's tables do not reach."""
     results = []
-    for stretch, points in stretches_with_points(answer):
+    for stretch, points in stretches_with_points(answer, places):
         known = [point for point in points if point.spot.factors is not None]
         results += not_reached(RULE, points)
         if known:
@@ -66,32 +66,36 @@ def check(answer: LineAnswer) -> list[CheckResult]:
 def range_at(answer: LineAnswer, point: Point) -> Range:
     """Return the greatest stress range at a point between any two states."""
     loads = np.column_stack([moments_at(answer, point, MOVING), wall_forces(answer, point, MOVING)])
-    best, each = Range(stress=0.0, first=0, second=0), loads.tolist()
-    for first, second in combinations(_different(loads), 2):
-        *change, force = (after - before for before, after in zip(each[first], each[second], strict=True))
-        stress = expansion_stress(
-            answer.study.basis.code,
-            factors=point.factors,
-            moments=as_moments(*change),
-            axial_force=force,
-            outside_diameter=point.pipe.size.outside_diameter,
-            wall=point.pipe.wall,
-            modulus_of_section=point.spot.section_modulus,
-        )
-        if stress > best.stress:
-            best = Range(stress=stress, first=first, second=second)
-    return best
+    kept = _different(loads)
+    first, second = np.triu_indices(len(kept), 1)
+    if len(first) == 0:
+        return Range(stress=0.0, first=0, second=0)
+    change = loads[kept][second] - loads[kept][first]
+    stress = expansion_stress(
+        answer.study.basis.code,
+        factors=point.factors,
+        moments=as_moments(change[:, :3]),
+        axial_force=change[:, 3],
+        outside_diameter=point.pipe.size.outside_diameter,
+        wall=point.pipe.wall,
+        modulus_of_section=point.spot.section_modulus,
+    )
+    best = int(np.argmax(stress))
+    if not stress[best] > 0.0:
+        return Range(stress=0.0, first=0, second=0)
+    return Range(stress=float(stress[best]), first=int(kept[first[best]]), second=int(kept[second[best]]))
 
 
-def _different(rows: NDArray[np.float64]) -> list[int]:
+def _different(rows: NDArray[np.float64]) -> NDArray[np.int64]:
     """Return the first of each set of states that bend a point alike."""
     scale = float(np.abs(rows).max(initial=0.0))
-    apart = (np.abs(rows[:, None] - rows).max(axis=2) > _ALIKE * scale).tolist()
-    kept: list[int] = []
-    for number, others in enumerate(apart):
-        if all(others[other] for other in kept):
+    alike = np.abs(rows[:, None] - rows).max(axis=2) <= _ALIKE * scale
+    kept, known = [], np.zeros(len(rows), dtype=bool)
+    for number, others in enumerate(alike):
+        if not known[number]:
             kept.append(number)
-    return kept
+            known |= others
+    return np.array(kept)
 
 
 def _of_stretch(answer: LineAnswer, stretch: Stretch, points: list[Point]) -> CheckResult:

@@ -14,6 +14,7 @@ from takeup.basis import OCCASIONS, occasional_limit, occasional_stress
 from takeup.checks.outcome import CheckResult, Rule, governing_row
 from takeup.checks.stress_points import (
     Point,
+    StretchPoints,
     allowables_of,
     as_moments,
     moments_at,
@@ -41,7 +42,7 @@ def occasion_of(answer: LineAnswer) -> str:
     return min((words for words in known if known[words] > 1.0), key=lambda words: known[words])
 
 
-def check(answer: LineAnswer) -> list[CheckResult]:
+def check(answer: LineAnswer, places: StretchPoints | None = None) -> list[CheckResult]:
     """Return the governing point of every stretch in which an occasional load acts."""
     occasional = {load.name for load in answer.study.loads if load.duration == "occasional"}
     acting = [number for number, state in enumerate(answer.states) if occasional & set(state.loads)]
@@ -49,7 +50,7 @@ def check(answer: LineAnswer) -> list[CheckResult]:
         return []
     return [
         _of_stretch(answer, stretch, known, acting)
-        for stretch, points in stretches_with_points(answer)
+        for stretch, points in stretches_with_points(answer, places)
         if (known := [point for point in points if point.spot.factors is not None])
     ]
 
@@ -60,21 +61,16 @@ def _of_stretch(answer: LineAnswer, stretch: Stretch, points: list[Point], actin
     for point in points:
         sustained = sustained_at(answer, point)
         moments, force = moments_at(answer, point, _CAUSE), wall_forces(answer, point, _CAUSE)
-        stresses = np.array(
-            [
-                occasional_stress(
-                    code,
-                    sustained=float(sustained[number]),
-                    factors=point.factors,
-                    moments=as_moments(*moments[number]),
-                    axial_force=float(force[number]),
-                    outside_diameter=point.pipe.size.outside_diameter,
-                    wall=point.pipe.wall,
-                    allowance=point.pipe.corrosion_allowance,
-                    modulus_of_section=point.spot.section_modulus,
-                )
-                for number in acting
-            ]
+        stresses = occasional_stress(
+            code,
+            sustained=sustained[acting],
+            factors=point.factors,
+            moments=as_moments(moments[acting]),
+            axial_force=force[acting],
+            outside_diameter=point.pipe.size.outside_diameter,
+            wall=point.pipe.wall,
+            allowance=point.pipe.corrosion_allowance,
+            modulus_of_section=point.spot.section_modulus,
         )
         worst_one = int(np.argmax(stresses))
         limit = allowables_of(answer, point.pipe).hot

@@ -54,6 +54,9 @@ class Point:
         return f"at {self.station:.2f} m, {self.spot.words}"
 
 
+StretchPoints = list[tuple[Stretch, list[Point]]]
+
+
 def points_of(answer: LineAnswer) -> list[Point]:
     """Return every point of a line, along the flow."""
     model = answer.model
@@ -69,8 +72,15 @@ def points_of(answer: LineAnswer) -> list[Point]:
     return points
 
 
-def stretches_with_points(answer: LineAnswer) -> list[tuple[Stretch, list[Point]]]:
-    """Return the stretches between anchors, each with its points."""
+def stretches_with_points(answer: LineAnswer, known: StretchPoints | None = None) -> StretchPoints:
+    """Return the stretches between anchors, each with its points: the same in every scenario.
+
+    Args:
+        answer: the model's answer for a line.
+        known: of another scenario; None where they are not known yet.
+    """
+    if known is not None:
+        return known
     points = points_of(answer)
     return [
         (stretch, [point for point in points if stretch.start <= _middle(answer, point) <= stretch.end])
@@ -104,9 +114,9 @@ def moments_at(answer: LineAnswer, point: Point, causes: Sequence[str]) -> Float
     return np.asarray(moment @ point.axes.T)
 
 
-def as_moments(torsion: float, in_plane: float, out_of_plane: float) -> Moments:
-    """Return three components as the basis takes them."""
-    return Moments(in_plane=float(in_plane), out_of_plane=float(out_of_plane), torsion=float(torsion))
+def as_moments(rows: Floats) -> Moments:
+    """Return rows of torsion, in-plane and out-of-plane moment, (k, 3), as the basis takes them."""
+    return Moments(in_plane=rows[:, 1], out_of_plane=rows[:, 2], torsion=rows[:, 0])
 
 
 def wall_forces(answer: LineAnswer, point: Point, causes: Sequence[str]) -> Floats:
@@ -123,8 +133,7 @@ def wall_forces(answer: LineAnswer, point: Point, causes: Sequence[str]) -> Floa
 
 def pressures_at(answer: LineAnswer, point: Point) -> Floats:
     """Return the gauge pressure at a point, (states,) [Pa]."""
-    piece, elevation = answer.model.pieces[point.place], float(answer.model.elevation[point.place])
-    return np.array([state.zones[piece.zone].pressure_at(elevation) for state in answer.states])
+    return answer.pressures[:, point.place]
 
 
 def allowables_of(answer: LineAnswer, pipe: Pipe) -> Allowables:

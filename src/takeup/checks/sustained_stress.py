@@ -16,6 +16,7 @@ from takeup.checks.outcome import CheckResult, Rule, governing_row
 from takeup.checks.stress_points import (
     STAYING,
     Point,
+    StretchPoints,
     allowables_of,
     as_moments,
     moments_at,
@@ -37,10 +38,10 @@ RULE = Rule(
 _MEMORY = "from memory"
 
 
-def check(answer: LineAnswer) -> list[CheckResult]:
+def check(answer: LineAnswer, places: StretchPoints | None = None) -> list[CheckResult]:
     """Return the governing point and state of every stretch, and the fittings that the code's tables do not reach."""
     results = []
-    for stretch, points in stretches_with_points(answer):
+    for stretch, points in stretches_with_points(answer, places):
         known = [point for point in points if point.spot.factors is not None]
         results += not_reached(RULE, points)
         if known:
@@ -80,21 +81,15 @@ def sustained_at(answer: LineAnswer, point: Point) -> NDArray[np.float64]:
     """Return the sustained stress at a point in every state, zero in the test, (states,) [Pa]."""
     moments, force = moments_at(answer, point, STAYING), wall_forces(answer, point, STAYING)
     pressures = pressures_at(answer, point)
-    return np.array(
-        [
-            0.0
-            if state.kind == "test"
-            else sustained_stress(
-                answer.study.basis.code,
-                factors=point.factors,
-                moments=as_moments(*moments[number]),
-                pressure=max(0.0, float(pressures[number])),
-                axial_force=float(force[number]),
-                outside_diameter=point.pipe.size.outside_diameter,
-                wall=point.pipe.wall,
-                allowance=point.pipe.corrosion_allowance,
-                modulus_of_section=point.spot.section_modulus,
-            )
-            for number, state in enumerate(answer.states)
-        ]
+    stress = sustained_stress(
+        answer.study.basis.code,
+        factors=point.factors,
+        moments=as_moments(moments),
+        pressure=np.maximum(pressures, 0.0),
+        axial_force=force,
+        outside_diameter=point.pipe.size.outside_diameter,
+        wall=point.pipe.wall,
+        allowance=point.pipe.corrosion_allowance,
+        modulus_of_section=point.spot.section_modulus,
     )
+    return np.where([state.kind == "test" for state in answer.states], 0.0, stress)

@@ -12,7 +12,14 @@ import numpy as np
 
 from takeup.basis import section_modulus
 from takeup.checks.outcome import CheckResult, Rule, governing_row
-from takeup.checks.stress_points import Point, allowables_of, moments_at, stretches_with_points, wall_forces
+from takeup.checks.stress_points import (
+    Point,
+    StretchPoints,
+    allowables_of,
+    moments_at,
+    stretches_with_points,
+    wall_forces,
+)
 from takeup.line import Stretch, wall_area
 from takeup.study import CAUSES, LineAnswer
 
@@ -26,9 +33,9 @@ RULE = Rule(
 )
 
 
-def check(answer: LineAnswer) -> list[CheckResult]:
+def check(answer: LineAnswer, places: StretchPoints | None = None) -> list[CheckResult]:
     """Return the governing place and state of each stretch."""
-    return [_of_stretch(answer, stretch, points) for stretch, points in stretches_with_points(answer) if points]
+    return [_of_stretch(answer, stretch, points) for stretch, points in stretches_with_points(answer, places) if points]
 
 
 def _of_stretch(answer: LineAnswer, stretch: Stretch, points: list[Point]) -> CheckResult:

@@ -113,6 +113,7 @@ class LineAnswer:
         joints: along the flow.
         effective_forces: S in the middle of each piece by cause, (states, causes, p) [N].
         end_moments: on both ends of each piece by cause, (states, causes, p, 2, 3) [N m].
+        pressures: gauge, in the middle of each piece, (states, p) [Pa].
         branches: the answers of the lines that leave this one.
         scenario: with which friction it was walked, in words.
     """
@@ -126,6 +127,7 @@ class LineAnswer:
     joints: tuple[JointMovement, ...]
     effective_forces: Floats
     end_moments: Floats
+    pressures: Floats
     branches: tuple[LineAnswer, ...]
     scenario: str
 

@@ -53,6 +53,7 @@ def _line_answer(line: LineModel, branches: tuple[LineAnswer, ...], runs: Sequen
         joints=tuple(_joint_movements(line, runs, displacements)),
         effective_forces=_axial_force(line, starts, ends),
         end_moments=np.stack([starts[..., 3:], ends[..., 3:]], axis=3),
+        pressures=np.array([piece_pressures(line, state) for state in states]),
         branches=branches,
         scenario=scenario,
     )
