@@ -178,7 +178,7 @@ def _extension(half: Half) -> float:
 
 
 def _torque(half: Half) -> float:
-    found = max(abs(torque) for torque in half.moves("torque_nm"))
+    found = max((abs(torque) for torque in half.moves("torque_nm")), default=0.0)
     return found if found >= _SMALL_TORQUE else 0.0
 
 

@@ -56,17 +56,18 @@ def _row(one: Asked, head: Head) -> tuple[Cell, ...]:
 
 
 def _want(one: Asked, head: Head) -> str:
-    """Return what is wanted in words; a number that is wanted at least is rounded up, one at most is as it was used."""
+    """Return what is wanted, in words."""
     key, value = one.want
-    if value is None:
-        return head.texts(key)
-    number = one.measure.number(value)
-    decimals = decimals_of(one.measure.given(value))
-    if key == "data_sheet.at_least":
+    return head.texts(key) if value is None else head.texts(key, value=_wanted(one, value, head))
+
+
+def _wanted(one: Asked, value: float, head: Head) -> str:
+    """Return a number that is wanted; one that is wanted at least is rounded up, one at most is as it was used."""
+    number, decimals = one.measure.number(value), decimals_of(one.measure.given(value))
+    if one.want[0] == "data_sheet.at_least":
         decimals = min(decimals, asked_decimals(one))
         number = rounded_up(number, decimals)
-    words = shown(Number(value=number, decimals=decimals), head.units)
-    return head.texts(key, value=words)
+    return shown(Number(value=number, decimals=decimals), head.units)
 
 
 def maker(head: Head) -> Block:
@@ -83,21 +84,17 @@ def tests(joint: Joint, head: Head) -> Block:
     said, units = head.texts, head.units
     asked = {one.of.name: one for one in asked_of(joint, units)}
     found = ["drawing", "calculation", "materials_3_1", "seams", "dimensions_checked"]
-    wanted = asked["test_pressure"]
+    test = asked["test_pressure"]
     words = [said(f"data_sheet.doc_{key}") for key in found]
-    if wanted.want[1] is not None:
-        words.append(said("data_sheet.doc_pressure", pressure=units.pressure.named(_bare(wanted, head))))
+    if test.want[1] is not None:
+        pressure = units.pressure.named(_wanted(test, test.want[1], head))
+        words.append(said("data_sheet.doc_pressure", pressure=pressure))
     if asked["minimum_pressure"].want[1] is not None:
         words.append(said("data_sheet.doc_vacuum"))
     if joint.first.given("rods") is None and joint.kind.rods == "none" and joint.kind.pins == "none":
         words.append(said("data_sheet.doc_bars"))
     words += [said(f"data_sheet.doc_{key}") for key in ("plate", "instructions", "certified_back")]
     return Block(caption=said("data_sheet.tests"), said=tuple(words))
-
-
-def _bare(one: Asked, head: Head) -> str:
-    assert one.want[1] is not None, "it is wanted"
-    return shown(rounded(one.want[1], one.measure), head.units)
 
 
 def advice(joint: Joint, head: Head) -> Block:
@@ -181,7 +178,7 @@ def needed(joint: Joint, head: Head) -> Block | None:
         Field(head=said("data_sheet.given"), width=_BOX),
         Field(head=said("data_sheet.unit"), width=12.0),
     )
-    rows = tuple(_needed_rows(joint, head))
+    rows = tuple(dict.fromkeys(_needed_rows(joint, head)))  # both halves of a double say the same of its base
     if not rows:
         return None
     caption = said("data_sheet.hardware_needed")

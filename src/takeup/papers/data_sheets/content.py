@@ -41,11 +41,11 @@ class Content:
 
     @property
     def blocks(self) -> tuple[Block, ...]:
-        """All of them, in the order in which they are read."""
+        """All of them in the order of the workbook: what is to be filled in stands first."""
         every = (
-            self.identity, self.purpose, self.conditions, self.dimensions, self.cycles, *self.duties, self.hardware,
-            *self.parts, self.needed, self.fitting, self.materials, self.advice, self.provenance, self.checks,
-            self.tests, self.maker, self.certified,
+            self.certified, self.maker, self.identity, self.purpose, self.conditions, self.dimensions, self.cycles,
+            *self.duties, self.hardware, *self.parts, self.needed, self.fitting, self.materials, self.advice,
+            self.provenance, self.checks, self.tests,
         )  # fmt: skip
         return tuple(block for block in every if block is not None)
 

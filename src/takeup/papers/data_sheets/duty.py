@@ -73,7 +73,7 @@ def _moved(joint: Joint, half: Half, move: Record, head: Head) -> Iterator[Cell]
     yield found(number_of(move, "lateral_mm"), small, 1)
     yield found(number_of(move, "angular_deg"), turn, 2)
     yield found(number_of(move, "torsion_deg"), turn, 3)
-    yield found(number_of(move, "torque_nm"), torque_measure(units), 1)
+    yield found(maybe_number(move, "torque_nm"), torque_measure(units), 1)
 
 
 def _is_extreme(half: Half, move: Record, key: str) -> bool:
@@ -115,13 +115,15 @@ def _ends(joint: Joint, half: Half, move: Record, units: Units) -> Iterator[Cell
     yield found(_spring(half, state), units.force, 2)
     if joint.bare:
         side, turn = half.given("lateral_rate_n_per_mm"), half.given("angular_rate_nm_per_deg")
-        assert side is not None, "the model has both rates"
-        assert turn is not None, "the model has both rates"
-        yield found(spring_force(side, number_of(move, "lateral_mm")), units.force, 2)
-        yield found(spring_force(turn, number_of(move, "angular_deg")), torque_measure(units), 1)
+        yield found(_product(side, number_of(move, "lateral_mm")), units.force, 2)
+        yield found(_product(turn, number_of(move, "angular_deg")), torque_measure(units), 1)
 
 
 _BAR, _MM2 = 1e5, 1e-6
+
+
+def _product(rate: float | None, movement: float) -> float | None:
+    return None if rate is None else spring_force(rate, movement)
 
 
 def _spring(half: Half, state: str) -> float | None:

@@ -54,8 +54,9 @@ class Half:
         return maybe_number(self.data, key)
 
     def moves(self, key: str) -> tuple[float, ...]:
-        """Return one movement in every state."""
-        return tuple(number_of(move, key) for move in self.movements)
+        """Return one movement in every state that tells it."""
+        found = (maybe_number(move, key) for move in self.movements)
+        return tuple(value for value in found if value is not None)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -133,9 +134,14 @@ def joints_of(results: Results) -> tuple[Joint, ...]:
 def _written(record: Record) -> str:
     """Return a joint's name in the line file: that of the double for its halves."""
     name = text_of(record, "name")
-    if WRITTEN_KINDS[text_of(record, "written_as")].halves is None:
+    if _kind_of(record).halves is None:
         return name
     return next(name.removesuffix(end) for end in _HALVES if name.endswith(end))
+
+
+def _kind_of(record: Record) -> JointKind:
+    """Return a joint's kind as written in the line file."""
+    return WRITTEN_KINDS[text_of(record, "written_as") or text_of(record, "kind")]
 
 
 def _joint(results: Results, line: str, tag: str, halves: list[Half]) -> Joint:
@@ -144,7 +150,7 @@ def _joint(results: Results, line: str, tag: str, halves: list[Half]) -> Joint:
     return Joint(
         results=results,
         tag=tag,
-        kind=WRITTEN_KINDS[text_of(first, "written_as")],
+        kind=_kind_of(first),
         line=whole,
         pipe=pipe_at(whole, number_of(first, "station_m")),
         halves=tuple(halves),
