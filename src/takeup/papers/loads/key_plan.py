@@ -12,13 +12,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from takeup.drawing.arrangement import first_good
-from takeup.drawing.labels import Box, Label, LineOfWords, place_labels
+from takeup.drawing.labels import Box, Label, LineOfWords, Taken, place_labels
 from takeup.drawing.layout import view_of_all
 from takeup.drawing.places import Place, places_of
 from takeup.drawing.projection import Looking, centre_strokes, extent_of, single_line
 from takeup.drawing.reading import Results, records_of, text_of
-from takeup.drawing.section import unowned
-from takeup.drawing.sheet import Point, Sheet, View
+from takeup.drawing.sheet import Item, Point, Sheet, View
 from takeup.drawing.sheets.about import About, Scribe
 from takeup.drawing.sheets.cut import Part, parts_of
 from takeup.drawing.sheets.folding import name_lines
@@ -37,7 +36,7 @@ from takeup.papers.loads.writer import Writer, writer_of
 
 _MOST_PLACES, _MOST_STRONG = 52, 15  # of several lines on one sheet
 _ASIDE = (30.0, 22.0)  # least room for words left and right, above and below [mm]
-_WIDEST, _NARROW = 58.0, 18.5  # names of anchors and of guides go on another line beyond this [mm]
+_WIDEST, _JOINT, _NARROW = 58.0, 30.0, 18.5  # names go on another line beyond this: of anchors, joints, guides [mm]
 _TRIES = 3
 _FOR_STEP = 20.0  # what a smaller scale costs [mm of leaders]
 _LARGER = 1.2  # the sketch of the sense, over its own size
@@ -90,7 +89,7 @@ _Page = tuple[tuple[Part, ...], Looking]
 def _pages(results: Results) -> list[_Page]:
     """Return what each sheet shows: all of several lines where that is not too much, else each line in its parts."""
     lines = records_of(results, "lines")
-    placed = [(line, unowned(line, places_of(results, line))) for line in lines]
+    placed = [(line, places_of(results, line)) for line in lines]
     every = [place for _, places in placed for place in places]
     strong = sum(place.sort in {"anchor", "joint"} for place in every)
     if len(lines) > 1 and len(every) <= _MOST_PLACES and strong <= _MOST_STRONG:
@@ -108,7 +107,9 @@ def _sheet(plan: _Plan, pages: list[_Page], number: int) -> Sheet:
     foot = foot_of(paper, places, (*notes, write("plan_unnamed", count=len(places))))
     left, top, right, _ = paper.frame
     sketch = foot - _LARGER * sense.HEIGHT - _PAD
-    view, missing = _view(plan, parts, looking, (left, top, right, sketch), _beyond(pages, number))
+    over, beside = (left, top, right, sketch), (left + _LARGER * sense.WIDTH + 2.0 * _PAD, top, right, foot)
+    room = min((over, beside), key=lambda box: _scale(parts, looking, box, scribe).ratio)
+    view, missing = _view(plan, parts, looking, room, _beyond(pages, number))
     if missing:
         notes = (*notes[:-1], write("plan_unnamed", count=missing), notes[-1])
     words = {scale.ratio: scale.words for scale in scales_of(scribe.units.system)}
@@ -150,16 +151,20 @@ def _beyond(pages: list[_Page], number: int) -> tuple[Beyond, ...]:
     return (*before, *after)
 
 
+def _scale(parts: tuple[Part, ...], looking: Looking, room: Box, scribe: Scribe) -> Scale:
+    """Return the largest standard scale at which some parts fit into a room with their words."""
+    least, greatest = extent_of([part.line for part in parts], looking)
+    wide, high = room[2] - room[0] - 2.0 * _ASIDE[0], room[3] - room[1] - HEIGHT - 2.0 * _ASIDE[1]
+    return scale_for((greatest[0] - least[0], greatest[1] - least[1]), (wide, high), scribe.units.system)
+
+
 def _view(
     plan: _Plan, parts: tuple[Part, ...], looking: Looking, room: Box, beyond: tuple[Beyond, ...]
 ) -> tuple[View, int]:
     """Return the view at the largest scale at which its names stand well, and how many have no room."""
-    system = plan.scribe.units.system
-    least, greatest = extent_of([part.line for part in parts], looking)
-    wide, high = room[2] - room[0] - 2.0 * _ASIDE[0], room[3] - room[1] - HEIGHT - 2.0 * _ASIDE[1]
-    scales = [scale_for((greatest[0] - least[0], greatest[1] - least[1]), (wide, high), system)]
+    scales = [_scale(parts, looking, room, plan.scribe)]
     for _ in range(_TRIES - 1):
-        scales.append(next_scale(scales[-1], system))
+        scales.append(next_scale(scales[-1], plan.scribe.units.system))
     drawn = [_drawn(plan, parts, (looking, scale), room, beyond) for scale in dict.fromkeys(scales)]
     number, view = first_good((one, _FOR_STEP * step) for step, (one, _) in enumerate(drawn))
     return view, drawn[number][1]
@@ -185,20 +190,43 @@ def _drawn(
         items += match_lines(frame, part, beyond, taken, plan.scribe)
     items += signs(frame, {place: at for (_, place), at in spots.items()}, taken)
     named = sorted((key for key in spots if key[1].sort in _RANK), key=lambda key: (_RANK[key[1].sort], key[1].station))
-    labels = [
-        Label(lines=_label(plan, line, place), spots=(spots[line, place],), along=frame.heading(place.along), size=TYPE)
-        for line, place in named
-    ]
-    found, crowd = place_labels(labels, taken)
+    labels: dict[str, list[Label]] = {sort: [] for sort in _RANK}
+    for line, place in named:
+        way = frame.heading(place.along)
+        words = _label(plan, line, place, level=abs(way[0]) > abs(way[1]))
+        labels[place.sort].append(Label(lines=words, spots=(spots[line, place],), along=way, size=TYPE))
+    found, crowd = _placed(labels, taken)
     items += [item for label in found for item in label]
     view = View(title=title, scale=scale.ratio, items=tuple(items), zero=frame.paper((0.0, 0.0, 0.0)))
     return Drawn(view=view, crowd=crowd), sum(not label for label in found)
 
 
-def _label(plan: _Plan, line: str, place: Place) -> tuple[LineOfWords, ...]:
-    """Return the name of a place; under that of an anchor where it is and what it is designed for."""
+def _placed(labels: Mapping[str, list[Label]], taken: Taken) -> tuple[list[tuple[Item, ...]], float]:
+    """Return labels and how badly they stand: those of holds first, and anchors before all where one has no room."""
+    anchors, guides, others = labels["anchor"], labels["guide"], [*labels["joint"], *labels["end"], *labels["branch"]]
+    tried = taken.copy()
+    found, crowd = place_labels([*anchors, *guides], tried)
+    if not all(found[: len(anchors)]):
+        tried = taken.copy()
+        first, badly = place_labels(anchors, tried)
+        rest, crowd = place_labels(guides, tried)
+        found, crowd = [*first, *rest], crowd + badly
+    last, badly = place_labels(others, tried)
+    return [*found, *last], crowd + badly
+
+
+def _label(plan: _Plan, line: str, place: Place, *, level: bool) -> tuple[LineOfWords, ...]:
+    """Return the name of a place; under that of an anchor where it is and what it is designed for.
+
+    Args:
+        plan: all of it.
+        line: name of the line.
+        place: on it.
+        level: whether the pipe runs level on the sheet: names beside one another are then narrow.
+    """
     strong = place.sort == "anchor"
-    names = tuple((name, strong) for name in name_lines(place.name, TYPE, _WIDEST if strong else _NARROW))
+    narrow = {"guide": _NARROW, "joint": _JOINT}.get(place.sort, _WIDEST) if level else _WIDEST
+    names = tuple((name, strong) for name in name_lines(place.name, TYPE, narrow))
     held = plan.holds.get((line, place.name))
     if not strong or held is None:
         return names

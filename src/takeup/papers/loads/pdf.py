@@ -68,7 +68,6 @@ def loads_tree(results: Results, head: Head, plan: Sequence[Sheet]) -> Tree:
         "anchors_title": write("one_by_one"),
         "anchors": [anchor_chapter(results, one, write) for one in anchors],
         "guides": guide_chapter(results, guides, write) if guides else None,
-        "plan_pages": write("plan_pages"),
         "sheets": [
             {
                 "svg": to_svg(sheet),

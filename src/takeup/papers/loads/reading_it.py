@@ -18,6 +18,7 @@ def how_to_read(results: Results, write: Writer) -> list[str]:
         write("read_weight", loads=loads or write("read_no_loads")),
         write("read_use"),
         write("read_test"),
+        write("plan_pages"),
     ]
 
 
