@@ -69,8 +69,9 @@ PAPERS: tuple[Paper, ...] = (
         files=("loads.pdf", "loads.xlsx", "loads.csv", "loads-key-plan.svg", "loads-key-plan-*.svg", "loads-key-plan.dxf"),
     ),
     Paper(name="layout", room="layout", files=("layout.svg", "layout-*.svg", "layout.dxf", "layout.pdf")),
-    Paper(name="specification", room="specification", files=("specification.docx",)),
     Paper(name="joints", room="data_sheets", files=("joints.pdf", "joints.xlsx")),
+    Paper(name="specification", room="specification", files=("specification.docx",)),
+    Paper(name="card", room="card", files=("card.pdf",)),
     Paper(name="parts", room="parts", files=("parts.xlsx", "parts.csv")),
 )  # fmt: skip
 """In the order in which they are made and listed."""

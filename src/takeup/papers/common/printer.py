@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from takeup.drawing.reading import Record, Results, records_of, text_of
@@ -13,11 +14,11 @@ from takeup.papers.words import Texts
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Printer:
-    """The results, the head of the paper, and the topic of its texts."""
+    """The results, the head of the paper, and how a text of this paper is called in the catalogue."""
 
     results: Results
     head: Head
-    topic: str
+    key_of: Callable[[str], str]
 
     @property
     def units(self) -> Units:
@@ -36,7 +37,7 @@ class Printer:
 
     def say(self, key: str, **fields: object) -> str:
         """Return a text of this paper."""
-        return self.texts(f"{self.topic}.{key}", **fields)
+        return self.texts(self.key_of(key), **fields)
 
     def headed(self, key: str, measure: Measure) -> str:
         """Return the head of a column with its unit."""

@@ -62,14 +62,17 @@ def rod_gaps(joint: Record, state: str) -> Iterator[float]:
             yield gap
 
 
-def limits_of(joint: Record) -> tuple[float, float]:
-    """Return the least and the greatest length that a joint is rated for, from its neutral length [mm]."""
+def limits_of(joint: Record) -> tuple[float, float] | None:
+    """Return the least and the greatest length that a joint is rated for, from its neutral length [mm].
+
+    None where it is rated for no axial movement at all: its hardware holds its length.
+    """
     data = record_of(joint, "data")
+    shorter, longer = (number_of(data, f"axial_{way}_mm") for way in ("compression", "extension"))
+    if shorter == longer == 0.0:
+        return None
     neutral = number_of(data, "length_mm")
-    return (
-        neutral - number_of(data, "axial_compression_mm"),
-        neutral + number_of(data, "axial_extension_mm"),
-    )
+    return neutral - shorter, neutral + longer
 
 
 def zone_state_at(results: Results, joint: Record, state: str) -> Record:

@@ -27,7 +27,7 @@ def contents_of(results: Results, head: Head) -> Text:
         results: the results document.
         head: of the paper.
     """
-    printer = Printer(results=results, head=head, topic="specification")
+    printer = Printer(results=results, head=head, key_of=_key)
     return Text(
         title=printer.say("title", lines=head.lines),
         facts=head.facts,
@@ -35,6 +35,10 @@ def contents_of(results: Results, head: Head) -> Text:
         contents=printer.say("contents"),
         blocks=tuple(_blocks(printer)),
     )
+
+
+def _key(of: str) -> str:
+    return f"specification.{of}"
 
 
 def _blocks(printer: Printer) -> Iterator[Block]:

@@ -104,7 +104,7 @@ def packing(printer: Printer) -> Iterator[Block]:
     say, units = printer.say, printer.units
     rows: list[tuple[Cell, ...]] = []
     for joint in printer.joints:
-        least, greatest = limits_of(joint)
+        least, greatest = limits_of(joint) or (None, None)
         rows.append(
             (
                 printer.name_of(joint),

@@ -1,0 +1,121 @@
+"""The order of work, made from what a line has.     (papers/card/steps.py)
+
+Common practice, no source: anchors before pressure, shipping bars out after anchors and guides and before the test,
+locked hangers free after it. No step speaks of what the line has not.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from takeup.drawing.places import is_anchor
+from takeup.drawing.reading import Record, maybe_number, number_of, of_line, record_of, records_of, text_of
+from takeup.papers.common.numerals import as_given
+from takeup.papers.common.printer import Printer
+
+_GUIDES = ("slide guide", "spider guide", "planar guide")
+_RESTS = ("rest", "hanger", "spring hanger")
+_HELD = ("rods", "pins", "balance")
+
+
+def steps(printer: Printer, line: Record, joints: Sequence[Record]) -> Iterator[str]:
+    """Yield the steps in their order.
+
+    Args:
+        printer: of the paper.
+        line: the line.
+        joints: in it, along the flow.
+    """
+    yield from _before(printer, line, joints)
+    yield from _fitting(printer, joints)
+    yield from _under_pressure(printer, line, joints)
+    yield from _hot(printer, line, joints)
+
+
+def _before(printer: Printer, line: Record, joints: Sequence[Record]) -> Iterator[str]:
+    say = printer.say
+    holds = of_line(printer.results, "holds", line) or of_line(
+        record_of(record_of(printer.results, "input"), "resolved"), "holds", line
+    )
+    if joints:
+        yield say("step_check", joints=_names(joints))
+    anchors = [text_of(hold, "name") for hold in holds if is_anchor(text_of(hold, "kind"))]
+    if anchors:
+        yield say("step_anchors", names=", ".join(anchors))
+    guides = [hold for hold in holds if text_of(hold, "kind") in _GUIDES]
+    rests = [hold for hold in holds if text_of(hold, "kind") in _RESTS]
+    if guides or rests:
+        yield say("step_guides", guides=len(guides), rests=len(rests))
+    if any(text_of(hold, "kind") == "spring hanger" for hold in holds):
+        yield say("step_hangers_locked")
+
+
+def _fitting(printer: Printer, joints: Sequence[Record]) -> Iterator[str]:
+    say, small = printer.say, printer.units.small
+    if not joints:
+        return
+    yield say("step_temperature")
+    yield say("step_cut")
+    for lateral, angular, names in _misalignments(joints):
+        if lateral or angular:
+            by = printer.told(lateral, small, 1), printer.told(angular, printer.units.of_check("deg"), 2)
+            yield say("step_fit_within", joints=names, lateral=by[0], angular=by[1])
+        else:
+            yield say("step_fit", joints=names)
+    hardware = [joint for joint in joints if any(record_of(record_of(joint, "data"), key) for key in _HELD)]
+    gaps = [joint for joint in hardware if _has_gap(joint)]
+    if gaps:
+        yield say("step_gaps", joints=_names(gaps))
+    if hardware:
+        yield say("step_hardware", joints=_names(hardware))
+    yield say("step_as_set")
+    yield say("step_bars", joints=_names(joints))
+
+
+def _misalignments(joints: Sequence[Record]) -> list[tuple[float, float, str]]:
+    """Return what may be out of line and askew, with the names of the joints of which it is so."""
+    found: dict[tuple[float, float], list[Record]] = {}
+    for joint in joints:
+        lateral, angular = (maybe_number(joint, f"misalignment_{way}") or 0.0 for way in ("lateral_mm", "angular_deg"))
+        found.setdefault((lateral, angular), []).append(joint)
+    return [(lateral, angular, _names(same)) for (lateral, angular), same in found.items()]
+
+
+def _has_gap(joint: Record) -> bool:
+    return any(maybe_number(row, "rod_gap_mm") is not None for row in records_of(record_of(joint, "setting"), "rows"))
+
+
+def _under_pressure(printer: Printer, line: Record, joints: Sequence[Record]) -> Iterator[str]:
+    say, bar = printer.say, printer.units.pressure
+    test = record_of(record_of(record_of(printer.results, "input"), "resolved"), "test")
+    if test:
+        pressure = bar.named(as_given(number_of(test, "pressure_bar"), bar))
+        medium = printer.texts.said(text_of(test, "with"))
+        limits = [
+            limit
+            for joint in joints
+            if (limit := maybe_number(record_of(joint, "data"), "test_pressure_bar")) is not None
+        ]
+        yield say("step_test", pressure=pressure, medium=medium)
+        if limits:
+            yield say("step_test_limit", pressure=bar.named(as_given(min(limits), bar)))
+        yield say("step_empty")
+    hangers = [hold for hold in of_line(printer.results, "holds", line) if text_of(hold, "kind") == "spring hanger"]
+    if hangers:
+        yield say("step_hangers_free", names=_names(hangers))
+
+
+def _hot(printer: Printer, line: Record, joints: Sequence[Record]) -> Iterator[str]:
+    say = printer.say
+    yield say("step_cold_readings")
+    medium = text_of(line, "medium")
+    yield say("step_warm_steam" if medium == "steam" else "step_warm")
+    yield say("step_hot_readings")
+    yield say("step_compare_joints" if joints else "step_compare")
+
+
+def _names(records: Sequence[Record]) -> str:
+    return ", ".join(text_of(record, "name") for record in records)
+
+
+__all__ = ["steps"]
