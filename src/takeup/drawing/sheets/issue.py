@@ -13,6 +13,7 @@ from functools import cached_property
 from takeup.drawing.labels import Box
 from takeup.drawing.layout import view_of_all
 from takeup.drawing.places import Place, places_of
+from takeup.drawing.projection import DOWN
 from takeup.drawing.reading import Record, Results, records_of, text_of
 from takeup.drawing.section import unowned
 from takeup.drawing.sheet import Sheet, View
@@ -23,15 +24,15 @@ from takeup.drawing.sheets.growth import state_shown
 from takeup.drawing.sheets.isometric import isometric_view
 from takeup.drawing.sheets.overview import Whole, overview
 from takeup.drawing.sheets.paper import Paper, frame_view, paper_for
-from takeup.drawing.sheets.plan import Beyond, looking_at, plan_view, scale_of, title_of
+from takeup.drawing.sheets.plan import TURNED, Beyond, looking_at, plan_view, scale_of, title_of
 from takeup.drawing.sheets.scales import scales_of, steps_between
 from takeup.drawing.sheets.strip import WHOLE, height_for, room_for, strip_view
 from takeup.edge import Units
 
-_LEAST = 78.0  # height of a plan over its stations [mm]
+_LEAST = 66.0  # height of a plan over its stations [mm]
 _BESIDE = 120.0  # least width of an elevation beside its stations [mm]
 _NARROWEST = 195.0  # width of stations beside a plan, with their heading [mm]
-_FAR = 2  # scales by which a plan must be larger to have a sheet of its own
+_FAR = 1  # scales by which a plan may be smaller than on a sheet of its own
 _AIRY = 1.35  # of their least height
 
 
@@ -140,16 +141,13 @@ def _together(issue: Issue, part: Part) -> tuple[Box, Box] | None:
     high, wide = height_for(part, right - left, scribe), max(room_for(part), _NARROWEST)
     over = ((left, top, right, foot - high), (left, foot - high, right, foot))
     beside = ((left, top, right - wide, foot), (right - wide, top, right, foot))
-    found = []
-    for plan, strip in (over, beside):
-        if plan[3] - plan[1] >= _LEAST and plan[2] - plan[0] >= _BESIDE:
-            found.append((scale_of(part, looking, plan, scribe).ratio, plan, strip))
-    if not found:
-        return None
-    ratio, plan, strip = min(found, key=lambda option: option[0])
     alone = scale_of(part, looking, (left, top, right, foot), scribe)
-    own = next(scale for scale in scales_of(scribe.units.system) if scale.ratio == ratio)
-    return (plan, strip) if steps_between(alone, own, scribe.units.system) < _FAR else None
+    system, found = scribe.units.system, []
+    for (plan, strip), most in ((over, _FAR), (beside, 0 if looking in {DOWN, TURNED} else _FAR)):
+        if plan[3] - plan[1] >= _LEAST and plan[2] - plan[0] >= _BESIDE:
+            steps = steps_between(alone, scale_of(part, looking, plan, scribe), system)
+            found += [(steps, plan, strip)] if steps <= most else []
+    return min(found, key=lambda option: option[0])[1:] if found else None
 
 
 def _beyond(whole: Whole, number: int) -> tuple[tuple[Beyond, ...], ...]:

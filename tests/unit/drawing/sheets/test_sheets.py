@@ -178,13 +178,13 @@ def test_paper_is_a3_in_si_and_ansi_b_in_us_units(sheets_of):
 
 
 def test_plan_is_at_the_coordinates_of_the_line(sheets_of):
-    """The origin of the coordinates is the view's zero: 96 m east are 96 mm right of it at 1:1000."""
+    """The origin of the coordinates is the view's zero: 96 m east are 192 mm right of it at 1:500."""
     sheet = sheets_of("corner")[0]
     plan = next(view for view in sheet.views if view.title == "Plan")
     legs = [item for item in plan.items if isinstance(item, Dimension) and item.words == "96.00 m"]
-    assert plan.scale == 1000
+    assert plan.scale == 500
     assert legs[0].start[0] == pytest.approx(plan.zero[0], abs=1e-9)
-    assert legs[0].end[0] == pytest.approx(plan.zero[0] + 96.0, abs=1e-9)
+    assert legs[0].end[0] == pytest.approx(plan.zero[0] + 192.0, abs=1e-9)
 
 
 def test_movements_are_those_of_the_state_and_the_joint_says_what_it_takes(made, sheets_of):
