@@ -65,7 +65,8 @@ def form_cells(pages: Sequence[Page], file: str, faults: FaultList) -> tuple[Cel
     if not filled:
         for form in forms:
             _note_empty(form, faults)
-    return tuple(_cells(form, file, faults) for form in filled)
+    read = [_cells(form, file, faults) for form in filled]
+    return tuple(cells for cells in read if cells is not None)
 
 
 def _form(page: Page) -> _Form | None:
@@ -107,63 +108,77 @@ def _after(form: _Form, role: str) -> tuple[str, Place]:
     return "", form.place(form.head, "quantity")
 
 
-def _cells(form: _Form, file: str, faults: FaultList) -> Cells:
-    """Return a form as a table of one row: the tag, the certificate, and every box that is filled in."""
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Said:
+    """What a cell of a form says: name of its column, value, place of that name and of the value."""
+
+    column: str
+    value: str
+    label: Place
+    place: Place
+
+
+Wrong = tuple[Place, str]
+"""Where something is wrong, and what."""
+
+
+def _cells(form: _Form, file: str, faults: FaultList) -> Cells | None:
+    """Return a form as a table of one row: the tag, the certificate, and every box that is filled in.
+
+    One with a fault is told and left out, so that nothing else is said of what it seems to say.
+    """
     tag, tag_place = _after(form, "tag")
-    if not tag:
-        heads = " or ".join(quoted(heads["tag"]) for heads in HEADS.values())
-        faults.add(
-            *tag_place, f"{form.page.called(tag_place)}the sheet does not say whose it is: no tag behind {heads}"
-        )
-    found: list[tuple[str, str, Place, Place]] = [("takeup", tag, tag_place, tag_place)]
+    found = [_Said(column="takeup", value=tag, label=tag_place, place=tag_place)]
     certificate, place = _after(form, "certificate")
     if certificate:
-        found.append(("certificate", certificate, place, place))
-    found += _boxes(form, faults)
+        found.append(_Said(column="certificate", value=certificate, label=place, place=place))
+    wrong: list[Wrong] = []
+    if not tag:
+        heads = " or ".join(quoted(heads["tag"]) for heads in HEADS.values())
+        wrong.append((tag_place, f"the sheet does not say whose it is: no tag behind {heads}"))
+    for row in form.rows:
+        box = _box(form, row) if form.word(row, "certified") else None
+        if isinstance(box, _Said):
+            found.append(box)
+        elif box is not None:
+            wrong.append(box)
+    for where, why in wrong:
+        faults.add(*where, form.page.called(where) + why)
+    return None if wrong else _table(form, file, tuple(found))
+
+
+def _table(form: _Form, file: str, found: tuple[_Said, ...]) -> Cells:
     return Cells(
         file=file,
-        header=tuple(name for name, _, _, _ in found),
-        columns=tuple((value,) for _, value, _, _ in found),
+        header=tuple(one.column for one in found),
+        columns=tuple((one.value,) for one in found),
         head=form.place(form.head, "quantity"),
-        header_place=lambda column: found[column][2],
-        place=lambda _, column: found[column][3],
+        header_place=lambda column: found[column].label,
+        place=lambda _, column: found[column].place,
         called=form.page.called,
         remarks=(),
     )
 
 
-def _boxes(form: _Form, faults: FaultList) -> Iterator[tuple[str, str, Place, Place]]:
-    """Yield every box that is filled in: name of its column, value, place of its name and of the value."""
-    for row in form.rows:
-        value, place = form.word(row, "certified"), form.place(row, "certified")
-        said = form.word(row, "quantity")
-        name = NAMES.get(plain(said))
-        if place in form.page.formulas or place in form.page.errors:
-            what = "this is a formula; put its value here" if place in form.page.formulas else "the cell holds an error"
-            faults.add(*place, f"{form.page.called(place)}{what}")
-        elif value and name is None:
-            where = form.place(row, "quantity")
-            known = tuple(words for language in LABELS.values() for words in language.values())
-            hint = nearest(said, known)
-            faults.add(*where, f"{form.page.called(where)}{quoted(said)} is no quantity of a data sheet{hint}")
-        elif value and name is not None:
-            heading = _heading(form, row, name, faults)
-            if heading is not None:
-                yield heading, value, form.place(row, "quantity"), place
-
-
-def _heading(form: _Form, row: int, name: str, faults: FaultList) -> str | None:
-    """Return a quantity with the unit of its row as the name of a column; None where the unit is none of it."""
+def _box(form: _Form, row: int) -> _Said | Wrong:
+    """Return what a filled-in box says, or what is wrong with it."""
+    said, unit = form.word(row, "quantity"), form.word(row, "unit")
+    label, place = form.place(row, "quantity"), form.place(row, "certified")
+    if place in form.page.formulas:
+        return place, "this is a formula; put its value here, so that it stays what it is"
+    if place in form.page.errors:
+        return place, "the cell holds an error"
+    name = NAMES.get(plain(said))
+    if name is None:
+        known = tuple(words for language in LABELS.values() for words in language.values())
+        return label, f"{quoted(said)} is no quantity of a data sheet{nearest(said, known)}"
     measure = BY_QUANTITY[name].column.measure
-    if measure is None:
-        return name
-    unit, place = form.word(row, "unit"), form.place(row, "unit")
     suffix = UNIT_WORDS.get(plain(unit), "")
-    if suffix not in SUFFIXES[measure]:
-        known = ", ".join(word for word, one in UNIT_WORDS.items() if one in SUFFIXES[measure])
-        faults.add(*place, f"{form.page.called(place)}{quoted(unit)} is no unit of {measure} here: {known}")
-        return None
-    return f"{name}_{suffix}"
+    if measure is None or suffix in SUFFIXES[measure]:
+        column = name if measure is None else f"{name}_{suffix}"
+        return _Said(column=column, value=form.word(row, "certified"), label=label, place=place)
+    known_units = ", ".join(word for word, one in UNIT_WORDS.items() if one in SUFFIXES[measure])
+    return form.place(row, "unit"), f"{quoted(unit)} is no unit of {measure} here: {known_units}"
 
 
 __all__ = ["form_cells"]

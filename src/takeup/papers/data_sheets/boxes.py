@@ -91,7 +91,7 @@ def tests(joint: Joint, head: Head) -> Block:
         words.append(said("data_sheet.doc_pressure", pressure=pressure))
     if asked["minimum_pressure"].want[1] is not None:
         words.append(said("data_sheet.doc_vacuum"))
-    if joint.first.given("rods") is None and joint.kind.rods == "none" and joint.kind.pins == "none":
+    if not (record_of(joint.first.data, "rods") or joint.kind.pins != "none"):
         words.append(said("data_sheet.doc_bars"))
     words += [said(f"data_sheet.doc_{key}") for key in ("plate", "instructions", "certified_back")]
     return Block(caption=said("data_sheet.tests"), said=tuple(words))
