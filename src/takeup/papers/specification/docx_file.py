@@ -163,6 +163,8 @@ def _table(document: Document, block: Grid) -> None:
 
 def _properties(document: Document, head: Head, text: Text) -> None:
     """Say what the file is; its dates are the document's, and none where it has none."""
+    from docx.opc.constants import RELATIONSHIP_TYPE
+
     properties = document.core_properties
     properties.title = plain_text(f"{text.title}, {head.project}")[:255]
     properties.subject = plain_text(head.running)[:255]
@@ -172,7 +174,7 @@ def _properties(document: Document, head: Head, text: Text) -> None:
     at = datetime.combine(head.date or UNDATED, datetime.min.time(), tzinfo=UTC).replace(tzinfo=None)
     properties.created = properties.modified = at
     if head.date is None:
-        root = document.part.package.core_properties.element
+        root = document.part.package.part_related_by(RELATIONSHIP_TYPE.CORE_PROPERTIES).element
         for child in [child for child in root if child.tag.endswith(("}created", "}modified"))]:
             root.remove(child)
 
