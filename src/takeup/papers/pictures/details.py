@@ -1,0 +1,151 @@
+"""Details: joints larger, true to size, where the picture has room for them.     (papers/pictures/details.py)
+
+A long line is drawn thicker than it is, so that it is seen; what a joint does is not seen there. A detail shows it from
+the same side with nothing thickened, its movement as many times larger as everywhere in the picture.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from takeup.drawing.labels import Box, overlap
+from takeup.drawing.mesh.flat import Facet, facets_of
+from takeup.drawing.mesh.holds import upright
+from takeup.drawing.mesh.profile import radius_at
+from takeup.drawing.mesh.scene import Detail, Line, Look, Scene, part_of
+from takeup.drawing.mesh.tones import Toned
+from takeup.drawing.reading import Record, Results, number_of, of_line, records_of, text_of
+from takeup.drawing.sheet import Point
+from takeup.papers.pictures.view import View, spots_of
+
+Floats = NDArray[np.float64]
+WIDE, HIGH, HEAD = 62.0, 40.0, 10.5
+"""A detail on the sheet, and the room in it for words over it [mm]."""
+_MOST = 3
+_STEP = 4.0  # places are tried so far apart [mm]
+_CLEAR = 9.0  # and stand so far off everything [mm]
+_PAD = 4.0  # of the drawing within its frame [mm]
+_BESIDE = 1.2  # diameters of pipe that are shown on either side of a joint
+_RING, _ROUND = 1.75, 32  # radius of a ring over that of the pipe, and its strokes
+_STEP_ALONG = 1e-3  # the way of the pipe is taken between two places so far from a station [m]
+_FINE = Detail(sides=20, points=8, waves=10)
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Shown:
+    """A detail on the sheet.
+
+    Args:
+        box: that it fills.
+        at: the joint in the picture.
+        takeup: the joint.
+        facets: of it.
+        lying: its centre line as it lies.
+        rings: round the ends of its bellows as they lie.
+    """
+
+    box: Box
+    at: Point
+    takeup: Record
+    facets: tuple[Facet, ...]
+    lying: tuple[Point, ...]
+    rings: tuple[tuple[Point, ...], ...]
+
+
+def details_of(results: Results, view: View, scene: Scene, room: Box, taken: Sequence[Box]) -> tuple[Shown, ...]:
+    """Return the details that there is room for: of the joints that move most in any state, each near its joint.
+
+    Args:
+        results: the results document.
+        view: how the lines are looked at.
+        scene: the state.
+        room: where a detail may stand.
+        taken: what stands there already.
+    """
+    if view.thick == 1:
+        return ()
+    found: list[Shown] = []
+    boxes, spots = list(taken), spots_of(view, scene, results)
+    for line, takeup in _most_moved(results, scene)[:_MOST]:
+        at = spots[text_of(takeup, "line"), text_of(takeup, "name")]
+        box = _free(room, boxes, at)
+        if box is None:
+            break
+        boxes.append(box)
+        found.append(_shown(results, view, (line, takeup), box, at))
+    return tuple(found)
+
+
+def _most_moved(results: Results, scene: Scene) -> list[tuple[Line, Record]]:
+    """Return all joints with their lines, the one that moves most in any state first."""
+    pairs = [(line, takeup) for line in scene.lines for takeup in of_line(results, "takeups", line.record)]
+    return sorted(pairs, key=lambda pair: -max((_size(one) for one in records_of(pair[1], "movements")), default=0.0))
+
+
+def _size(movement: Record) -> float:
+    """Return how much a joint moves, along and aside [mm], rounded so that two alike stay in their order."""
+    return round(abs(number_of(movement, "axial_mm")) + number_of(movement, "lateral_mm"), 1)
+
+
+def _free(room: Box, taken: Sequence[Box], at: Point) -> Box | None:
+    """Return the free place nearest to a point."""
+    left, top, right, bottom = room
+    xs = np.arange(right - WIDE, left - 1e-9, -_STEP)
+    ys = np.arange(top, bottom - HIGH + 1e-9, _STEP)
+    places = [(float(x), float(y)) for y in ys for x in xs]
+    places.sort(key=lambda place: round(math.dist((place[0] + WIDE / 2.0, place[1] + HIGH / 2.0), at), 3))
+    for x, y in places:
+        box = (x, y, x + WIDE, y + HIGH)
+        wide = (box[0] - _CLEAR, box[1] - _CLEAR, box[2] + _CLEAR, box[3] + _CLEAR)
+        if not any(overlap(wide, other) for other in taken):
+            return box
+    return None
+
+
+def _shown(results: Results, view: View, joint: tuple[Line, Record], box: Box, at: Point) -> Shown:
+    line, takeup = joint
+    low, high = number_of(takeup, "from_m"), number_of(takeup, "to_m")
+    beside = _BESIDE * 2.0 * radius_at(line.record, low)
+    span = (max(0.0, low - beside), min(line.centre.length, high + beside))
+    look = Look(detail=_FINE)
+    solids = part_of(results, line, span, look)
+    places = np.concatenate([solid.vertices for solid in solids])
+    flat = view.seen.flat(places)[:, :2]
+    middle = (flat.min(axis=0) + flat.max(axis=0)) / 2.0
+    wide, high_ = (float(one) for one in np.ptp(flat, axis=0))
+    scale = min((WIDE - 2.0 * _PAD) / wide, (HIGH - HEAD - _PAD) / high_)
+    centre = ((box[0] + box[2]) / 2.0, (box[1] + HEAD + box[3] - _PAD / 2.0) / 2.0)
+
+    def placed(point: Point) -> Point:
+        return centre[0] + scale * (point[0] - float(middle[0])), centre[1] - scale * (point[1] - float(middle[1]))
+
+    def paper(at: Floats) -> list[Point]:
+        return [placed((float(u), float(v))) for u, v in view.seen.flat(at)[:, :2]]
+
+    facets = facets_of(solids, view.seen, Toned(view.greatest))
+    moved = tuple(Facet(corners=tuple(placed(one) for one in facet.corners), colour=facet.colour) for facet in facets)
+    lying = paper(line.centre.at(np.linspace(*span, 25)))
+    return Shown(
+        box=box, at=at, takeup=takeup, facets=moved, lying=tuple(lying), rings=tuple(_rings(line, takeup, paper))
+    )
+
+
+def _rings(line: Line, takeup: Record, paper: Callable[[Floats], list[Point]]) -> Iterator[tuple[Point, ...]]:
+    """Yield a ring round each end of every bellows where it lies when nothing has moved."""
+    angles = np.linspace(0.0, 2.0 * np.pi, _ROUND + 1)
+    for span in records_of(takeup, "bellows"):
+        for key in ("from_m", "to_m"):
+            station = number_of(span, key)
+            near = line.centre.at(np.array([station - _STEP_ALONG, station + _STEP_ALONG]))
+            axes = upright(np.array([near[1] - near[0]] * 3))
+            radius = _RING * radius_at(line.record, station)
+            round_it = np.outer(np.cos(angles), axes[1]) + np.outer(np.sin(angles), axes[2])
+            yield tuple(paper(near.mean(axis=0) + radius * round_it))
+
+
+__all__ = ["HEAD", "HIGH", "WIDE", "Shown", "details_of"]

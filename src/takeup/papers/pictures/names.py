@@ -1,0 +1,119 @@
+"""Names on a picture: anchors, joints with what they do, the place that moves most.     (papers/pictures/names.py)"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Collection, Iterator, Sequence
+from itertools import pairwise
+
+import numpy as np
+
+from takeup.drawing.labels import Box, Label, LineOfWords, Taken, place_labels
+from takeup.drawing.lettering import shortened
+from takeup.drawing.places import is_anchor
+from takeup.drawing.reading import Record, number_of, records_of, text_of
+from takeup.drawing.sheet import Item, Point, Polyline, Stroke, Text
+from takeup.papers.common.numerals import told
+from takeup.papers.pictures.details import Shown
+from takeup.papers.pictures.view import HEIGHT, WIDTH, spots_of
+from takeup.papers.pictures.wording import EDGE, TENTHS, Wording
+
+_NAMES = 24  # labels at most: of more, none would be found
+_LEAST = 0.05  # a joint that moves less is at rest [mm]
+_ROOM = (EDGE, 33.0, WIDTH - EDGE, HEIGHT - 23.0)
+_TYPE = 2.7
+_LEADER = Stroke(width=0.25, ink="grey")
+_OFF = 2.2  # a leader ends so far off its joint [mm]
+
+
+def named(wording: Wording, details: Sequence[Shown], faces: Sequence[Box]) -> list[Item]:
+    """Return the names, and what stands over each detail.
+
+    Args:
+        wording: of the picture.
+        details: that stand on it.
+        faces: boxes of everything that is drawn, which names keep off.
+    """
+    view, scene = wording.view, wording.scene
+    taken = Taken(room=_ROOM, signs=[*faces, *(detail.box for detail in details)], words=wording.boxes())
+    for line in scene.lines:
+        points = view.paper(line.at(np.linspace(0.0, line.centre.length, 97)))
+        taken.strokes += list(pairwise(points))
+    leaders = [_leader(detail) for detail in details]
+    taken.strokes += [leader for leader in leaders if leader is not None]
+    labels = [*_peak(wording), *_things(wording, {_key(detail.takeup) for detail in details})][:_NAMES]
+    placed, _ = place_labels(labels, taken)
+    led = [Polyline(points=leader, stroke=_LEADER) for leader in leaders if leader is not None]
+    return [*led, *(item for items in placed for item in items), *_over(wording, details)]
+
+
+def _leader(detail: Shown) -> tuple[Point, Point] | None:
+    """Return the stroke from a detail to its joint; None where the joint is under it."""
+    left, top, right, bottom = detail.box
+    end = (min(max(detail.at[0], left), right), min(max(detail.at[1], top), bottom))
+    length = math.dist(end, detail.at)
+    if length <= _OFF:
+        return None
+    share = 1.0 - _OFF / length
+    return end, (end[0] + share * (detail.at[0] - end[0]), end[1] + share * (detail.at[1] - end[1]))
+
+
+def _key(row: Record) -> tuple[str, str]:
+    return text_of(row, "line"), text_of(row, "name")
+
+
+def _things(wording: Wording, said: Collection[tuple[str, str]]) -> Iterator[Label]:
+    """Yield the names of joints and anchors, but for those that a detail tells."""
+    results = wording.results
+    spots = spots_of(wording.view, wording.scene, results)
+    for row in (*records_of(results, "takeups"), *records_of(results, "holds")):
+        at = spots.get(_key(row))
+        if at is None or _key(row) in said:
+            continue
+        if "bellows" in row or is_anchor(text_of(row, "kind")):
+            yield Label(lines=((text_of(row, "name"), True), *_moves(wording, row)), spots=(at,), size=_TYPE)
+
+
+def _moves(wording: Wording, row: Record) -> tuple[LineOfWords, ...]:
+    """Return how much a joint is shorter or longer in the state; nothing of a hold, or of a joint at rest."""
+    words = _moves_words(wording, row)
+    return ((words, False),) if words else ()
+
+
+def _moves_words(wording: Wording, row: Record) -> str:
+    for movement in records_of(row, "movements"):
+        if text_of(movement, "state") == wording.scene.state:
+            axial = number_of(movement, "axial_mm")
+            key = "shorter" if axial < 0.0 else "longer"
+            by = told(abs(axial), wording.head.units.small, TENTHS)
+            return "" if abs(axial) < _LEAST else wording.head.texts(f"pictures.{key}", by=by)
+    return ""
+
+
+def _peak(wording: Wording) -> Iterator[Label]:
+    """Yield the label of the place that moves most in the state."""
+    scene, head = wording.scene, wording.head
+    if not scene.state or wording.greatest * 1e3 < _LEAST:
+        return
+    most = max(scene.lines, key=lambda line: float(line.moved(line.movement.stations).max(initial=0.0)))
+    stations = most.movement.stations
+    moved = most.moved(stations)
+    number = int(np.argmax(moved))
+    at = wording.view.paper(most.at(stations[[number]]))[0]
+    words = head.texts("pictures.peak", by=told(float(moved[number]) * 1e3, head.units.small, TENTHS))
+    yield Label(lines=((words, True),), spots=(at,), size=_TYPE)
+
+
+def _over(wording: Wording, details: Sequence[Shown]) -> Iterator[Item]:
+    """Yield what stands over each detail: the joint's name, and what it does."""
+    for detail in details:
+        left, top, right, _ = detail.box
+        room = right - left - 5.0
+        name = shortened(text_of(detail.takeup, "name"), 3.0, room)
+        yield Text(at=(left + 2.5, top + 4.6), words=name, size=3.0, bold=True)
+        words = shortened(_moves_words(wording, detail.takeup), _TYPE, room)
+        if words:
+            yield Text(at=(left + 2.5, top + 8.6), words=words, size=_TYPE)
+
+
+__all__ = ["named"]
