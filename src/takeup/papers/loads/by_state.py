@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from itertools import groupby
 
 from takeup.papers.common.glyphs import breakable
+from takeup.papers.common.numerals import NONE
 from takeup.papers.common.tables import Cell, Tree, number_column, table, words_column
 from takeup.papers.loads.held import Held, Load
 from takeup.papers.loads.ranges import COMPONENTS, GIVING
@@ -83,13 +84,20 @@ def _of_hold(hold: Held, states: Sequence[str], write: Writer) -> list[Tree]:
         measure = write.units.force if number < _FORCES else write.units.moment
         values = [max((load.six[number] for load in loads), key=abs, default=None) for loads in there.values()]
         words = [
-            "0" if all(load.is_nothing for load in loads) else figures
-            for loads, figures in zip(there.values(), write.column(values, measure), strict=True)
+            _bare(hold, state, there[state]) or figures
+            for state, figures in zip(states, write.column(values, measure), strict=True)
         ]
         component = ("Fx", "Fy", "Fz", "Mx", "My", "Mz")[number]
         name = breakable(hold.name) if number == shown[0] else ""
         found.append({"name": name, "component": component, "values": words, "last": number == shown[-1]})
     return found
+
+
+def _bare(hold: Held, state: str, loads: Sequence[Load]) -> str:
+    """Return a dash where a hold is not there in a state, a bare 0 where it carries nothing, else ""."""
+    if hold.only_in is not None and state not in hold.only_in:
+        return NONE
+    return "0" if all(load.is_nothing for load in loads) else ""
 
 
 __all__ = ["states_matrices", "states_table"]

@@ -8,7 +8,7 @@ anything: one that finds no room is left out, and a note says how many are.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from takeup.drawing.arrangement import first_good
@@ -165,9 +165,16 @@ def _view(
     scales = [_scale(parts, looking, room, plan.scribe)]
     for _ in range(_TRIES - 1):
         scales.append(next_scale(scales[-1], plan.scribe.units.system))
-    drawn = [_drawn(plan, parts, (looking, scale), room, beyond) for scale in dict.fromkeys(scales)]
-    number, view = first_good((one, _FOR_STEP * step) for step, (one, _) in enumerate(drawn))
-    return view, drawn[number][1]
+    missing: list[int] = []
+
+    def tried() -> Iterator[tuple[Drawn, float]]:
+        for step, scale in enumerate(dict.fromkeys(scales)):
+            one, lost = _drawn(plan, parts, (looking, scale), room, beyond)
+            missing.append(lost)
+            yield one, _FOR_STEP * step
+
+    number, view = first_good(tried())
+    return view, missing[number]
 
 
 def _drawn(
