@@ -33,7 +33,7 @@ GATES = (
     ("rooms", "lint-imports"),
     ("licences", "python tools/licences.py"),
     ("documentation", "sphinx-build --quiet -W --keep-going -b html docs docs/_build/html"),
-    ("tests", "pytest -n 2"),  # last, so that its closing line ends the output
+    ("tests", "pytest -n 2 --dist worksteal"),  # last, so that its closing line ends the output
 )
 
 

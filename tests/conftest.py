@@ -29,6 +29,13 @@ def forbid_skip(report: pytest.TestReport | pytest.CollectReport) -> None:
         report.longrepr = f"{report.nodeid}: skipped under TAKEUP_ALL=1: {reason}"
 
 
+@pytest.fixture(scope="session", autouse=True)
+def results_are_shared(tmp_path_factory: pytest.TempPathFactory) -> None:
+    """Name the folder in which the processes of one run share results."""
+    if "PYTEST_XDIST_WORKER" in os.environ and (shared := sys.modules.get("tests.shared")):
+        shared.folder = tmp_path_factory.getbasetemp().parent
+
+
 def pytest_runtest_setup(item: pytest.Item) -> None:
     """Let no kept answer reach a test that changes the program, nor leave one."""
     if builders := sys.modules.get("tests.builders"):

@@ -5,6 +5,8 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
+from tests.shared import once
+
 from takeup.choose import resolve
 from takeup.line.reading.reader import read_study
 from takeup.results.build import results_of_walk
@@ -26,7 +28,7 @@ def walked(name: str) -> Walked:
 @cache
 def results(name: str) -> dict[str, Json]:
     """Return the results document of an example; one for all, so that nobody changes it."""
-    return results_of_walk(walked(name))
+    return once(name.replace("/", "-"), lambda: results_of_walk(walked(name)))
 
 
 def only_line(name: str) -> LineAnswer:

@@ -8,6 +8,8 @@ from __future__ import annotations
 import copy
 from functools import cache
 
+from tests.shared import once
+
 from takeup.choose import resolve
 from takeup.line.reading.reader import study_from_text
 from takeup.results import results_of
@@ -105,7 +107,7 @@ lines:
 
 @cache
 def _results() -> dict:
-    return results_of(resolve(study_from_text(SYSTEM, "tarnwick.yaml")))
+    return once("tarnwick", lambda: results_of(resolve(study_from_text(SYSTEM, "tarnwick.yaml"))))
 
 
 def system() -> dict:
