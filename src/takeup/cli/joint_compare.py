@@ -25,7 +25,8 @@ def compare(
     file
         The line file.
     sheet
-        Certified values (XLSX or CSV), a row a take-up: its name under `takeup`, and columns of a table of joints.
+        Certified values (XLSX or CSV): joints.xlsx of the papers with its boxes filled in; or a row a take-up, its name
+        under `takeup`, and columns of a table of joints.
     out
         Folder for results.json and calculation.pdf of the study with certified values; not written where left out.
     units

@@ -114,10 +114,7 @@ def provenance(joint: Joint, head: Head) -> Block:
     words = [said.said(text_of(one, "provenance"))]
     chosen = record_of(one, "chosen")
     if chosen:
-        words.append(
-            said("data_sheet.chosen", joint=text_of(chosen, "joint"), series=text_of(chosen, "series"))
-            + f" {said.said(text_of(chosen, 'ratings'))}."
-        )
+        words.append(said("data_sheet.chosen", joint=text_of(chosen, "joint"), series=text_of(chosen, "series")))
     made = record_of(one, "computed")
     words += [said("data_sheet.computed"), *(f"{said.said(note)}." for note in texts_of(made, "notes"))] if made else []
     return Block(caption=said("data_sheet.provenance"), said=tuple(words))

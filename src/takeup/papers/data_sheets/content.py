@@ -93,7 +93,6 @@ def index_block(joints: tuple[Joint, ...], head: Head) -> Block:
         Field(head=said("data_sheet.tag")),
         Field(head=said("frame.line")),
         Field(head=said("data_sheet.kind")),
-        Field(head=said("data_sheet.number")),
         *(Field(head=said(f"data_sheet.{key}"), unit=unit) for key, unit in columns),
         Field(head=said("data_sheet.outcome")),
     )
@@ -110,7 +109,6 @@ def _index_row(joint: Joint, head: Head) -> tuple[Cell, ...]:
         joint.tag,
         str(joint.line["name"]),
         said.said(joint.kind.name),
-        1.0,
         found(joint.station, units.span, 3),
         given(sum(number_of(half.record, "set_length_mm") for half in joint.halves), units.small, ""),
         found(min(axial, default=None), units.small, 1),
