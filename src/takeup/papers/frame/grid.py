@@ -79,7 +79,7 @@ class Sheet:
     """One sheet of a workbook: its name on the tab, its title, and its grids one under the other.
 
     With one grid alone its head stays in view and is repeated on every printed page; `filtered` lets a reader choose
-    among its rows there.
+    among its rows there, and its first column stays in view too.
     """
 
     name: str

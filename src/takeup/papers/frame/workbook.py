@@ -130,10 +130,11 @@ class _Pen:
         for column, width in enumerate(widths_of(sheet.grids)):
             self.page.set_column(column, column, width)
         for grid in sheet.grids:
-            if sheet.filtered and len(sheet.grids) == 1:
-                first = row + 1 + bool(grid.caption)
-                self.page.autofilter(first, 0, first + len(grid.rows), len(grid.fields) - 1)
+            first = row + 1 + bool(grid.caption)
             row = self.grid(row + 1, grid, alone=len(sheet.grids) == 1)
+            if sheet.filtered and len(sheet.grids) == 1:
+                self.page.autofilter(first, 0, first + len(grid.rows), len(grid.fields) - 1)
+                self.page.freeze_panes(first + 1, 1)  # whose row it is stays in view as well
 
     def grid(self, row: int, grid: Grid, *, alone: bool) -> int:
         """Write a grid from a row on and return the row behind it."""

@@ -81,8 +81,8 @@ def loads_grid(holds: Sequence[Held], write: Writer, *, bare: bool = False) -> G
         Field(head=write("state_kind"), key="state_kind"),
         Field(head=write("scenario"), key="scenario", width=_WORDS),
         *_six_fields(write),
-        Field(head=write("resultant"), unit=force.unit, key="force", decimals=TWO),
-        Field(head=write("resultant_moment"), unit=moment.unit, key="moment", decimals=TWO),
+        Field(head=write("resultant"), unit=force.unit, key="force", decimals=force.decimals(TWO)),
+        Field(head=write("resultant_moment"), unit=moment.unit, key="moment", decimals=moment.decimals(TWO)),
         Field(head=write("contact"), key="contact"),
         Field(head=write("carries_column"), key="carries"),
         Field(head=write("governs"), key="governs"),
@@ -129,7 +129,7 @@ def _place(held: Held, said: Said, write: Writer) -> tuple[Cell, ...]:
 def _six_fields(write: Writer) -> tuple[Field, ...]:
     sorts = (("of_force", "force", write.units.force), ("of_moment", "moment", write.units.moment))
     return tuple(
-        Field(head=write(key, axis=axis), unit=measure.unit, key=f"{name}_{axis}", decimals=TWO)
+        Field(head=write(key, axis=axis), unit=measure.unit, key=f"{name}_{axis}", decimals=measure.decimals(TWO))
         for key, name, measure in sorts
         for axis in _AXES
     )
@@ -167,19 +167,19 @@ def _summary(holds: Sequence[Held], write: Writer) -> Grid:
         *_place_fields(write),
         Field(head=write("factor")),
         *(
-            Field(head=write(key, component=name), unit=measure.unit, decimals=TWO)
+            Field(head=write(key, component=name), unit=measure.unit, decimals=measure.decimals(TWO))
             for name, measure in components
             for key in ("of_least", "of_greatest")
         ),
-        Field(head=write("resultant"), unit=force.unit, decimals=TWO),
-        Field(head=write("guide_load"), unit=force.unit, decimals=TWO),
+        Field(head=write("resultant"), unit=force.unit, decimals=force.decimals(TWO)),
+        Field(head=write("guide_load"), unit=force.unit, decimals=force.decimals(TWO)),
         Field(head=write("governed"), width=_STATE),
         Field(head=write("scenario"), width=_STATE),
         Field(head=write("test_column")),
-        Field(head=write("friction_bound"), unit=force.unit, decimals=TWO),
-        Field(head=write("can_carry"), unit=force.unit, decimals=TWO),
+        Field(head=write("friction_bound"), unit=force.unit, decimals=force.decimals(TWO)),
+        Field(head=write("can_carry"), unit=force.unit, decimals=force.decimals(TWO)),
         Field(head=write("force_use"), decimals=TWO),
-        Field(head=write("can_carry_moment"), unit=moment.unit, decimals=TWO),
+        Field(head=write("can_carry_moment"), unit=moment.unit, decimals=moment.decimals(TWO)),
         Field(head=write("moment_use"), decimals=TWO),
         Field(head=write("outcome"), width=18.0),
         Field(head=write("remark"), width=_WORDS),
@@ -307,15 +307,15 @@ def _guides(results: Results, holds: Sequence[Held], write: Writer) -> Grid:
         Field(head=write("hold"), width=_WORDS),
         Field(head=write("line")),
         Field(head=write("station"), unit=write.units.span.unit, decimals=TWO),
-        Field(head=write("computed"), unit=force.unit, decimals=TWO),
-        Field(head=write("fifteen"), unit=force.unit, decimals=TWO),
-        Field(head=write("to_make_for"), unit=force.unit, decimals=TWO),
+        Field(head=write("computed"), unit=force.unit, decimals=force.decimals(TWO)),
+        Field(head=write("fifteen"), unit=force.unit, decimals=force.decimals(TWO)),
+        Field(head=write("to_make_for"), unit=force.unit, decimals=force.decimals(TWO)),
         Field(head=write("factor")),
-        Field(head=write("design"), unit=force.unit, decimals=TWO),
+        Field(head=write("design"), unit=force.unit, decimals=force.decimals(TWO)),
         Field(head=write("state"), width=_STATE),
         Field(head=write("test_column")),
         Field(head=write("because"), width=_STATE),
-        Field(head=write("can_carry"), unit=force.unit, decimals=TWO),
+        Field(head=write("can_carry"), unit=force.unit, decimals=force.decimals(TWO)),
         Field(head=write("force_use"), decimals=TWO),
     )
     by_place = {(held.line, held.name): held for held in holds}

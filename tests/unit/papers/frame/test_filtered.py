@@ -31,7 +31,7 @@ def test_filter_stands_on_the_row_that_stays_in_view(caption):
     first = int(re.search(r'autoFilter ref="A(\d+):B(\d+)"', text)[1])
     last = int(re.search(r'autoFilter ref="A(\d+):B(\d+)"', text)[2])
     assert last == first + 2  # two rows under the head
-    assert re.search(r'topLeftCell="A(\d+)"', text)[1] == str(first + 1)  # rows from there on move, the head stays
+    assert re.search(r'topLeftCell="B(\d+)"', text)[1] == str(first + 1)  # rows and columns from there on move
 
 
 def test_no_filter_unless_asked_for():

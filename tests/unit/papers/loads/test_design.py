@@ -15,7 +15,7 @@ ROUNDING = 1e-12  # relative: a product and a quotient of doubles
 
 
 def test_design_value_is_the_envelope_times_the_factor_by_hand():
-    """80 kN to the west times the 1.35 of the file, invented office rule 7: 108 kN by hand; a guide's 2 times 1.5: 3."""
+    """80 kN to the west times the 1.35 of the file, an invented rule: 108 kN by hand; a guide's 2 times 1.5: 3."""
     document = results("corner")
     anchor = next(hold for hold in document["holds"] if hold["name"] == "west end")
     anchor["envelope"]["force_n"]["min"][0] = anchor["band"]["low_n"] = -80e3
