@@ -56,7 +56,16 @@ from takeup.checks.outcome import CheckResult, Outcome, Rule, governing
 from takeup.checks.stress_points import StretchPoints, stretches_with_points
 from takeup.study import Bowing, LineAnswer, Walked, bowing_of
 
-__all__ = ["RULES", "CheckResult", "Outcome", "Rule", "design_forces", "governing", "run_checks"]
+__all__ = [
+    "RULES",
+    "CheckResult",
+    "Outcome",
+    "Rule",
+    "design_forces",
+    "failing_at_once",
+    "governing",
+    "run_checks",
+]
 
 RULES: tuple[Rule, ...] = (
     thrust_held.RULE,
@@ -176,6 +185,24 @@ def run_checks(walked: Walked, bowing: Bowing | None = None) -> tuple[CheckResul
     results += [*states_left_out.check(walked.base), *friction_walk.check(walked)]
     results.append(min((row for one in walked.scenarios for row in verification.check(one)), key=_rank))
     return tuple(sorted(results, key=_rank))
+
+
+def failing_at_once(alone: Walked) -> Iterator[tuple[CheckResult, ...]]:
+    """Yield what fails without friction, in two stages, each as soon as it is known; the whole study fails of it too.
+
+    Friction and the scatter of rates only make the whole study look at more: a rule says what is worst of all. First
+    what the walk says, then stability and what a bow does, which takes longer.
+
+    Args:
+        alone: the scenario without friction (`Begun.alone`).
+    """
+    yield tuple(row for row in sorted(_worst_of_scenarios(alone), key=_rank) if row.outcome == "fails")
+    beyond = bowing_of(alone)
+    rows = [
+        *stability.check(alone.base, beyond.states, beyond.swings),
+        *clearance_bow.check(alone.base, beyond.states, beyond.bows),
+    ]
+    yield tuple(row for row in sorted(rows, key=_rank) if row.outcome == "fails")
 
 
 def _rank(item: CheckResult) -> tuple[int, float]:

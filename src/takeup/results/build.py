@@ -89,7 +89,7 @@ def _document(
         "second_order": second_order_part(bowing.swings) if bowing else [],
         "clearance": clearance_part(bowing.bows) if bowing else [],
         "guides": guides_part(bowing.guides) if bowing else [],
-        "checks": [_check(item) for item in checks],
+        "checks": [check_row(item) for item in checks],
         "solver": {"condition": walked.base.condition if walked else None, "solved": walked is not None},
         "assumptions": list(assumptions_of(answer)),
         "not_covered": [
@@ -110,7 +110,7 @@ def pipes_of(study: Study) -> list[Pipe]:
     return [section.pipe for line in study.lines for section in line.sections]
 
 
-def _check(item: CheckResult) -> Json:
+def check_row(item: CheckResult) -> dict[str, Json]:
     """Return a check as JSON; a use without bound (something asked of nothing) is null, and `because` says it."""
     row = asdict(item)
     if item.use is not None and item.use == float("inf"):

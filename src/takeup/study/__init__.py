@@ -18,13 +18,14 @@ from takeup.study.records import (
     Solved,
     Unsolved,
 )
-from takeup.study.scenarios import Combination, Walked, walk_study
+from takeup.study.scenarios import Begun, Combination, Walked, begin_walk, walk_on, walk_study
 from takeup.study.solve import solve_study
 from takeup.study.way import step_words
 
 __all__ = [
     "CAUSES",
     "NO_FRICTION",
+    "Begun",
     "BellowsFactor",
     "BowedJoint",
     "BowedRun",
@@ -45,6 +46,7 @@ __all__ = [
     "Unsolved",
     "Walked",
     "asks_for_bow",
+    "begin_walk",
     "bowing_of",
     "clearance_of",
     "friction_bounds",
@@ -55,5 +57,6 @@ __all__ = [
     "stability_of",
     "step_words",
     "swing_force",
+    "walk_on",
     "walk_study",
 ]

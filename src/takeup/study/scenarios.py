@@ -107,8 +107,43 @@ class Friction:
     locked: float | None = None
 
 
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Begun:
+    """A study walked without friction, and what the other scenarios go on from.
+
+    Args:
+        base: without friction.
+        ready: to walk, with nominal rates.
+    """
+
+    base: Solved
+    ready: list[Ready]
+
+    @property
+    def alone(self) -> Walked:
+        """The scenario without friction as if it were all: what fails in it fails in the whole study too."""
+        return Walked(
+            base=self.base,
+            rubbing=(),
+            way=self.ready[0].way,
+            combinations=(_of_whole(self.base),),
+            unique=None,
+            because=(),
+        )
+
+
 def walk_study(study: Study) -> Walked | Unsolved:
     """Return a study walked in every scenario; unsolved where it has no answer even without friction.
+
+    Args:
+        study: its lines resolved: no rule left in them.
+    """
+    begun = begin_walk(study)
+    return begun if isinstance(begun, Unsolved) else walk_on(begun)
+
+
+def begin_walk(study: Study) -> Begun | Unsolved:
+    """Return a study walked without friction; unsolved where it has no answer.
 
     Args:
         study: its lines resolved: no rule left in them.
@@ -118,8 +153,16 @@ def walk_study(study: Study) -> Walked | Unsolved:
     if not isinstance(ready, list):
         return Unsolved(study=study, model=model, states=states, because=ready.because, free=ready.free)
     base = solved_by(ready, NO_FRICTION, 0.0)
-    if isinstance(base, Unsolved):
-        return base
+    return base if isinstance(base, Unsolved) else Begun(base=base, ready=ready)
+
+
+def walk_on(begun: Begun) -> Walked:
+    """Return a study that is walked without friction in every other scenario too.
+
+    Args:
+        begun: without friction.
+    """
+    base, ready, study = begun.base, begun.ready, begun.base.study
     rubs = ready[0].ground.contacts.rubs
     whole = [solved_by(ready, one.words, one.mu) for one in _frictions(study, rubs)[1:3]]
     return Walked(

@@ -11,14 +11,15 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, TypeVar  # a results document is JSON
 
-from takeup.choose.arrange.assemble import arranged
+from takeup.choose.arrange.assemble import arranged, resolved_with
 from takeup.choose.arrange.ground import Ground, ground_with
 from takeup.choose.arrange.propose import Hunt, Progress, Proposal, hunt_of, propose
 from takeup.choose.arrange.records import Place, Plan
 from takeup.choose.arrange.search import Bounds
-from takeup.choose.arrange.verify import verified
+from takeup.choose.arrange.verify import Document
 from takeup.line import End, Hold, Line, is_anchor
 from takeup.line.allowed import LoopRoom
+from takeup.results import results_of
 
 _DEEPER_ROOM = "if a loop could go out by"
 STUDIES_EACH = 15
@@ -169,7 +170,8 @@ def asked_of_anchors(ground: Ground, plans: Sequence[Plan]) -> tuple[Asked, ...]
     found: dict[str, Asked] = {}
     for _ in range(_ROUNDS):
         strong = granted(ground, tuple(found.values()))
-        more = _over(ground, found, verified(strong, arranged(strong, plans)).results["checks"])
+        whole: Document = results_of(resolved_with(strong, arranged(strong, plans)))
+        more = _over(ground, found, whole["checks"])
         if not more:
             break
         found |= more
