@@ -1,20 +1,23 @@
 """The commands from outside: exit codes, what is printed where, what is written.     (tests/unit/test_cli.py)
 
-Each command runs in a process of its own, as a user runs it.
+`takeup` runs a command in a process of its own, as a user runs it: what it leaves with, what it prints where, the same
+bytes from two processes. `here` runs it in this process and shows the same, without a second for each start of Python.
 """
 
 from __future__ import annotations
 
+import io
 import json
 import os
 import subprocess
 import sys
+from contextlib import chdir, redirect_stderr, redirect_stdout
 from pathlib import Path
 
 import pytest
 from tests.builders import hold, joint, line_file, rule
 
-from takeup import __version__
+from takeup import __version__, cli
 
 REPOSITORY = Path(__file__).parents[2]
 GUIDED = (rule("slide guide", "spacing rule"), rule("rest", "support spans"))
@@ -63,6 +66,17 @@ def takeup(*words: str | Path, cwd: Path | None = None) -> subprocess.CompletedP
     return done
 
 
+def here(*words: str | Path, cwd: Path | None = None) -> subprocess.CompletedProcess[str]:
+    """Run one command in this process."""
+    out, err = io.StringIO(), io.StringIO()
+    with redirect_stdout(out), redirect_stderr(err), chdir(cwd or "."):
+        code = cli.run(list(map(str, words)))
+    done = subprocess.CompletedProcess(words, code, out.getvalue(), err.getvalue())
+    assert "Traceback" not in done.stdout + done.stderr
+    assert done.returncode in (0, 1, 2), done.stderr
+    return done
+
+
 def written(folder: Path, text: str, name: str = "main.yaml") -> Path:
     path = folder / name
     path.write_text(text, encoding="utf-8")
@@ -90,7 +104,7 @@ def test_study_leaves_with_the_code_of_its_verdict(text: str, code: int, verdict
 
 def test_a_guided_line_with_all_data_stated_passes_because_friction_was_walked(tmp_path: Path):
     """The rows that stand or fall with it: every walk reached every state, and each hold was loaded by all of them."""
-    takeup("study", written(tmp_path, GUIDED_AND_STATED), "--out", tmp_path / "out")
+    here("study", written(tmp_path, GUIDED_AND_STATED), "--out", tmp_path / "out")
     results = json.loads((tmp_path / "out" / "results.json").read_text(encoding="utf-8"))
     [friction] = [row for row in results["checks"] if row["rule"] == "friction_walk"]
     assert (friction["outcome"], friction["mandatory"]) == ("passes", True)
@@ -113,7 +127,7 @@ def test_study_writes_beside_the_file_where_no_folder_is_named(tmp_path: Path):
 
 
 def test_study_says_a_line_that_is_not_held_in_words(tmp_path: Path):
-    done = takeup("study", written(tmp_path, LOOSE), "--out", tmp_path / "out")
+    done = here("study", written(tmp_path, LOOSE), "--out", tmp_path / "out")
     assert "can turn freely about the direction (1, 0, 0)" in done.stdout
 
 
@@ -122,7 +136,7 @@ def test_study_in_us_units_changes_the_papers_and_not_the_results(tmp_path: Path
     path = written(tmp_path, PROVED)
     shown = {}
     for units in ("si", "us"):
-        done = takeup("study", path, "--out", tmp_path / units, "--units", units)
+        done = here("study", path, "--out", tmp_path / units, "--units", units)
         assert done.returncode == 0
         shown[units] = done.stdout
     assert "13 ft 1 1/2 in" in shown["us"]
@@ -132,7 +146,7 @@ def test_study_in_us_units_changes_the_papers_and_not_the_results(tmp_path: Path
 
 
 def test_study_in_unknown_units_says_which_there_are(tmp_path: Path):
-    done = takeup("study", written(tmp_path, PROVED), "--units", "metric")
+    done = here("study", written(tmp_path, PROVED), "--units", "metric")
     assert done.returncode == 2
     assert all(word in done.stderr for word in ("--units", "metric", "si", "us"))
     assert [item.name for item in tmp_path.iterdir()] == ["main.yaml"]
@@ -154,7 +168,7 @@ def test_bad_input_is_told_line_by_line_on_standard_error_and_nothing_is_written
 @pytest.mark.parametrize("command", ["study", "validate"])
 def test_a_file_that_cannot_be_read_is_bad_input(command: str, tmp_path: Path):
     for path in (tmp_path / "missing.yaml", tmp_path):
-        done = takeup(command, path)
+        done = here(command, path)
         assert done.returncode == 2
         assert done.stdout == ""
         assert str(path) in done.stderr
@@ -164,7 +178,7 @@ def test_a_file_that_cannot_be_read_is_bad_input(command: str, tmp_path: Path):
 def test_a_folder_that_is_a_file_is_bad_input(tmp_path: Path):
     path = written(tmp_path, PROVED)
     out = written(tmp_path, "mine", "taken")
-    done = takeup("study", path, "--out", out)
+    done = here("study", path, "--out", out)
     assert done.returncode == 2
     assert str(out) in done.stderr
     assert out.read_text(encoding="utf-8") == "mine"
@@ -173,7 +187,7 @@ def test_a_folder_that_is_a_file_is_bad_input(tmp_path: Path):
 def test_a_binary_file_is_bad_input(tmp_path: Path):
     path = tmp_path / "main.yaml"
     path.write_bytes(b"\x00\xff\xfe" * 50)
-    done = takeup("study", path)
+    done = here("study", path)
     assert done.returncode == 2
     assert "not a text file" in done.stderr
 
@@ -181,32 +195,32 @@ def test_a_binary_file_is_bad_input(tmp_path: Path):
 @pytest.mark.parametrize("units", ["si", "us"])
 def test_new_writes_a_file_that_validates_and_is_studied(units: str, tmp_path: Path):
     path = tmp_path / "fresh.yaml"
-    made = takeup("new", path, "--units", units)
+    made = here("new", path, "--units", units)
     assert made.returncode == 0
     assert made.stdout.splitlines()[-1] == str(path)
-    checked = takeup("validate", path)
+    checked = here("validate", path)
     assert checked.returncode == 0
     assert "no faults" in checked.stdout
-    assert takeup("study", path, "--out", tmp_path / "out").returncode in (0, 1)
+    assert here("study", path, "--out", tmp_path / "out").returncode in (0, 1)
 
 
 def test_new_never_overwrites(tmp_path: Path):
     path = written(tmp_path, "mine")
-    done = takeup("new", path)
+    done = here("new", path)
     assert done.returncode == 2
     assert str(path) in done.stderr
     assert path.read_text(encoding="utf-8") == "mine"
 
 
 def test_new_into_a_missing_folder_is_bad_input(tmp_path: Path):
-    assert takeup("new", tmp_path / "no" / "such.yaml").returncode == 2
+    assert here("new", tmp_path / "no" / "such.yaml").returncode == 2
 
 
 @pytest.mark.parametrize(
     "words", [("stdy", "x.yaml"), ("study",), ("study", "a.yaml", "--ot", "b"), ("new", "a", "--units", "metric")]
 )
 def test_a_wrong_command_line_is_bad_input(words: tuple[str, ...], tmp_path: Path):
-    done = takeup(*words, cwd=tmp_path)
+    done = here(*words, cwd=tmp_path)
     assert done.returncode == 2
     assert list(tmp_path.iterdir()) == []
 
