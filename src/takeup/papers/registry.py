@@ -73,6 +73,7 @@ PAPERS: tuple[Paper, ...] = (
     Paper(name="specification", room="specification", files=("specification.docx",)),
     Paper(name="card", room="card", files=("card.pdf",)),
     Paper(name="parts", room="parts", files=("parts.xlsx", "parts.csv")),
+    Paper(name="pictures", room="pictures", files=("line-*.svg", "line-*.png", "line.glb")),
 )  # fmt: skip
 """In the order in which they are made and listed."""
 

@@ -20,6 +20,7 @@ _LEAST = 1.7  # a bellows is drawn at least so many diameters of its pipe long
 _ROD, _AWAY = 0.13, 0.28  # radius of a rod, and how far it is off the crests, over the radius of the pipe
 _MOST_RODS = 6
 _STEEP = 0.9  # cosine from which a joint stands upright
+_FEWEST = 3  # waves of a bellows
 _ROUND = 6  # sides of a rod
 
 
@@ -35,11 +36,15 @@ class Ends:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Detail:
-    """How finely round things are made: sides of a tube, points of a wave, and the most waves of a bellows."""
+    """How finely round things are made: sides of a tube, points of a wave; of a bellows the most waves, none shorter.
+
+    `least` is the length of a wave below which fewer are drawn, so that they are seen [m].
+    """
 
     sides: int
     points: int
     waves: int
+    least: float = 0.0
 
 
 def bellows_solid(takeup: Record, name: str, ends: Ends, radius: float, detail: Detail, *, longer: bool) -> Solid:
@@ -54,7 +59,7 @@ def bellows_solid(takeup: Record, name: str, ends: Ends, radius: float, detail: 
         longer: whether it may be drawn longer than it is, so that it is seen.
     """
     first, last = _drawn(ends, _LEAST * 2.0 * radius if longer else 0.05 * radius)
-    form = _form(takeup, detail)
+    form = _form(takeup, detail, float(np.linalg.norm(last - first)))
     shares = np.array([share for share, _ in form])
     points = first + shares[:, None] * (last - first)
     shapes = [tube(points, radius * np.array([over for _, over in form]), detail.sides)]
@@ -93,12 +98,13 @@ def _drawn(ends: Ends, least: float) -> tuple[Floats, Floats]:
     return middle - least / 2.0 * way, middle + least / 2.0 * way
 
 
-def _form(takeup: Record, detail: Detail) -> Form:
+def _form(takeup: Record, detail: Detail, length: float) -> Form:
     if text_of(takeup, "kind") in HOUSED_KINDS:
         return HOUSED
     own = record_of(takeup, "computed").get("convolutions")
     waves = int(own) if isinstance(own, int | float) else detail.waves
-    return bellows_form(max(2, min(waves, detail.waves)), detail.points)
+    seen = detail.waves if detail.least == 0.0 else int(length / detail.least)
+    return bellows_form(max(_FEWEST, min(waves, detail.waves, seen)), detail.points)
 
 
 def _beside(takeup: Record, first: Floats, last: Floats, radius: float) -> list[tuple[Floats, Floats, float]]:

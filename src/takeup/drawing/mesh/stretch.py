@@ -14,7 +14,7 @@ from takeup.drawing.scale import round_down
 SEEN = 0.05
 """Of the largest extent of the lines: so far the greatest movement is drawn, or a little less."""
 LEFT = 0.75
-"""Of a bellows' live length: so much of it may be taken up in a picture."""
+"""Of the room that a joint has: so much of it may be taken up in a picture."""
 _NOTHING = 1e-9  # a movement below a nanometre is none [m]
 
 
@@ -37,10 +37,11 @@ def extent_of(results: Results) -> float:
 def stretch_of(results: Results) -> int:
     """Return the factor by which movements are drawn, of the series 1, 2, 5, 10, 20, ...
 
-    f u_max <= 0.05 extent,   f x <= 0.75 L_b
+    f u_max <= 0.05 extent,   f x <= 0.75 L_b,   f y <= 0.75 L
 
-    with x the most that a bellows of live length L_b is shortened in any state: more would push its ends through each
-    other, and the pipe through the anchor beside it. It is never below 1: a movement that is seen is drawn as it is.
+    with x the most that the bellows of a joint, of live length L_b together, are shortened in any state, and y the
+    most that its ends move aside, L apart: more would push the ends through each other and the pipe through the anchor
+    beside it, or lay the joint across the line. It is never below 1: a movement that is seen is drawn as it is.
     """
     greatest = greatest_movement(results)
     if greatest < _NOTHING:
@@ -50,12 +51,14 @@ def stretch_of(results: Results) -> int:
 
 
 def _rooms(results: Results) -> Iterator[float]:
-    """Yield how many times the most that each joint shortens goes into the room that its bellows have for it."""
+    """Yield how many times the most that each joint shortens, and moves aside, goes into the room for it."""
     for takeup in records_of(results, "takeups"):
+        movements = records_of(takeup, "movements")
         live = sum(number_of(span, "to_m") - number_of(span, "from_m") for span in records_of(takeup, "bellows"))
-        shorter = max((-number_of(one, "axial_mm") / 1e3 for one in records_of(takeup, "movements")), default=0.0)
-        if shorter > _NOTHING and live > 0.0:
-            yield LEFT * live / shorter
+        apart = number_of(takeup, "live_to_m") - number_of(takeup, "live_from_m")
+        shorter = max((-number_of(one, "axial_mm") / 1e3 for one in movements), default=0.0)
+        aside = max((number_of(one, "lateral_mm") / 1e3 for one in movements), default=0.0)
+        yield from (LEFT * room / most for room, most in ((live, shorter), (apart, aside)) if most > _NOTHING)
 
 
 __all__ = ["LEFT", "SEEN", "extent_of", "greatest_movement", "stretch_of"]

@@ -7,13 +7,14 @@ the same side with nothing thickened, its movement as many times larger as every
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.drawing.labels import Box, overlap
+from takeup.drawing.labels import Box, Taken, overlap
 from takeup.drawing.mesh.flat import Facet, facets_of
 from takeup.drawing.mesh.holds import upright
 from takeup.drawing.mesh.profile import radius_at
@@ -24,9 +25,12 @@ from takeup.drawing.sheet import Point
 from takeup.papers.pictures.view import View, spots_of
 
 Floats = NDArray[np.float64]
-WIDE, HIGH, HEAD = 62.0, 40.0, 10.5
+WIDE, HIGH, HEAD = 62.0, 43.0, 12.0
 """A detail on the sheet, and the room in it for words over it [mm]."""
 _MOST = 3
+_OVER_PIPE, _OVER_WORDS = 60.0, 240.0  # what a leader costs that crosses the pipe, or words and details [mm]
+_OFF = 2.2  # a leader ends so far off its joint [mm]
+_FACE = 14.0  # what is drawn of faces is narrower [mm]
 _STEP = 4.0  # places are tried so far apart [mm]
 _CLEAR = 9.0  # and stand so far off everything [mm]
 _PAD = 4.0  # of the drawing within its frame [mm]
@@ -71,9 +75,10 @@ def details_of(results: Results, view: View, scene: Scene, room: Box, taken: Seq
         return ()
     found: list[Shown] = []
     boxes, spots = list(taken), spots_of(view, scene, results)
+    strokes = [stroke for line in scene.lines for stroke in pairwise(_centre(view, line))]
     for line, takeup in _most_moved(results, scene)[:_MOST]:
         at = spots[text_of(takeup, "line"), text_of(takeup, "name")]
-        box = _free(room, boxes, at)
+        box = _free(room, boxes, at, strokes)
         if box is None:
             break
         boxes.append(box)
@@ -92,19 +97,49 @@ def _size(movement: Record) -> float:
     return round(abs(number_of(movement, "axial_mm")) + number_of(movement, "lateral_mm"), 1)
 
 
-def _free(room: Box, taken: Sequence[Box], at: Point) -> Box | None:
-    """Return the free place nearest to a point."""
+def _centre(view: View, line: Line) -> list[Point]:
+    return view.paper(line.at(np.linspace(0.0, line.centre.length, 97)))
+
+
+def _free(room: Box, taken: Sequence[Box], at: Point, strokes: Sequence[tuple[Point, Point]]) -> Box | None:
+    """Return the free place nearest to a point, of those whose leader crosses nothing; else the nearest of all."""
     left, top, right, bottom = room
     xs = np.arange(right - WIDE, left - 1e-9, -_STEP)
     ys = np.arange(top, bottom - HIGH + 1e-9, _STEP)
-    places = [(float(x), float(y)) for y in ys for x in xs]
-    places.sort(key=lambda place: round(math.dist((place[0] + WIDE / 2.0, place[1] + HIGH / 2.0), at), 3))
-    for x, y in places:
-        box = (x, y, x + WIDE, y + HIGH)
-        wide = (box[0] - _CLEAR, box[1] - _CLEAR, box[2] + _CLEAR, box[3] + _CLEAR)
-        if not any(overlap(wide, other) for other in taken):
-            return box
-    return None
+    boxes = [(float(x), float(y), float(x) + WIDE, float(y) + HIGH) for y in ys for x in xs]
+    free = [box for box in boxes if not any(overlap(_widened(box), other) for other in taken)]
+    drawn = Taken(room=room, words=[box for box in taken if _is_wide(box)], strokes=list(strokes))
+    return min(free, key=lambda box: _cost(box, at, drawn), default=None)
+
+
+def _widened(box: Box) -> Box:
+    return box[0] - _CLEAR, box[1] - _CLEAR, box[2] + _CLEAR, box[3] + _CLEAR
+
+
+def _is_wide(box: Box) -> bool:
+    """Whether a box is one of words or of a detail, and not of a face."""
+    return box[2] - box[0] > _FACE
+
+
+def _cost(box: Box, at: Point, drawn: Taken) -> float:
+    """Return how far a place is from its joint, and more where the leader crosses the pipe or words [mm]."""
+    far = math.dist(((box[0] + box[2]) / 2.0, (box[1] + box[3]) / 2.0), at)
+    leader = leader_of(box, at)
+    if leader is None:
+        return round(far, 3)
+    pipe, words = not drawn.is_off_strokes(*leader), not drawn.is_untouched(*leader)
+    return round(far + _OVER_PIPE * pipe + _OVER_WORDS * words, 3)
+
+
+def leader_of(box: Box, at: Point) -> tuple[Point, Point] | None:
+    """Return the stroke from a detail to its joint; None where the joint is under it."""
+    left, top, right, bottom = box
+    end = (min(max(at[0], left), right), min(max(at[1], top), bottom))
+    length = math.dist(end, at)
+    if length <= _OFF:
+        return None
+    share = 1.0 - _OFF / length
+    return end, (end[0] + share * (at[0] - end[0]), end[1] + share * (at[1] - end[1]))
 
 
 def _shown(results: Results, view: View, joint: tuple[Line, Record], box: Box, at: Point) -> Shown:
@@ -114,7 +149,8 @@ def _shown(results: Results, view: View, joint: tuple[Line, Record], box: Box, a
     span = (max(0.0, low - beside), min(line.centre.length, high + beside))
     look = Look(detail=_FINE)
     solids = part_of(results, line, span, look)
-    places = np.concatenate([solid.vertices for solid in solids])
+    rings, axis = list(_rings(line, takeup)), line.centre.at(np.linspace(*span, 25))
+    places = np.concatenate([*(solid.vertices for solid in solids), *rings])
     flat = view.seen.flat(places)[:, :2]
     middle = (flat.min(axis=0) + flat.max(axis=0)) / 2.0
     wide, high_ = (float(one) for one in np.ptp(flat, axis=0))
@@ -129,14 +165,12 @@ def _shown(results: Results, view: View, joint: tuple[Line, Record], box: Box, a
 
     facets = facets_of(solids, view.seen, Toned(view.greatest))
     moved = tuple(Facet(corners=tuple(placed(one) for one in facet.corners), colour=facet.colour) for facet in facets)
-    lying = paper(line.centre.at(np.linspace(*span, 25)))
-    return Shown(
-        box=box, at=at, takeup=takeup, facets=moved, lying=tuple(lying), rings=tuple(_rings(line, takeup, paper))
-    )
+    round_ends = tuple(tuple(paper(ring)) for ring in rings)
+    return Shown(box=box, at=at, takeup=takeup, facets=moved, lying=tuple(paper(axis)), rings=round_ends)
 
 
-def _rings(line: Line, takeup: Record, paper: Callable[[Floats], list[Point]]) -> Iterator[tuple[Point, ...]]:
-    """Yield a ring round each end of every bellows where it lies when nothing has moved."""
+def _rings(line: Line, takeup: Record) -> Iterator[Floats]:
+    """Yield a ring round each end of every bellows where it lies when nothing has moved [m]."""
     angles = np.linspace(0.0, 2.0 * np.pi, _ROUND + 1)
     for span in records_of(takeup, "bellows"):
         for key in ("from_m", "to_m"):
@@ -145,7 +179,7 @@ def _rings(line: Line, takeup: Record, paper: Callable[[Floats], list[Point]]) -
             axes = upright(np.array([near[1] - near[0]] * 3))
             radius = _RING * radius_at(line.record, station)
             round_it = np.outer(np.cos(angles), axes[1]) + np.outer(np.sin(angles), axes[2])
-            yield tuple(paper(near.mean(axis=0) + radius * round_it))
+            yield np.asarray(near.mean(axis=0) + radius * round_it)
 
 
-__all__ = ["HEAD", "HIGH", "WIDE", "Shown", "details_of"]
+__all__ = ["HEAD", "HIGH", "WIDE", "Shown", "details_of", "leader_of"]

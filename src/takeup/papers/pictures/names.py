@@ -2,28 +2,26 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Collection, Iterator, Sequence
 from itertools import pairwise
 
 import numpy as np
 
 from takeup.drawing.labels import Box, Label, LineOfWords, Taken, place_labels
-from takeup.drawing.lettering import shortened
+from takeup.drawing.lettering import folded, shortened
 from takeup.drawing.places import is_anchor
 from takeup.drawing.reading import Record, number_of, records_of, text_of
-from takeup.drawing.sheet import Item, Point, Polyline, Stroke, Text
+from takeup.drawing.sheet import Item, Polyline, Stroke, Text
 from takeup.papers.common.numerals import told
-from takeup.papers.pictures.details import Shown
+from takeup.papers.pictures.details import Shown, leader_of
 from takeup.papers.pictures.view import HEIGHT, WIDTH, spots_of
 from takeup.papers.pictures.wording import EDGE, TENTHS, Wording
 
 _NAMES = 24  # labels at most: of more, none would be found
-_LEAST = 0.05  # a joint that moves less is at rest [mm]
+_LEAST = 0.05  # a joint that moves less is at rest [mm], [deg]
 _ROOM = (EDGE, 33.0, WIDTH - EDGE, HEIGHT - 23.0)
-_TYPE = 2.7
+_TYPE, _SMALLER = 2.7, 2.4
 _LEADER = Stroke(width=0.25, ink="grey")
-_OFF = 2.2  # a leader ends so far off its joint [mm]
 
 
 def named(wording: Wording, details: Sequence[Shown], faces: Sequence[Box]) -> list[Item]:
@@ -39,23 +37,12 @@ def named(wording: Wording, details: Sequence[Shown], faces: Sequence[Box]) -> l
     for line in scene.lines:
         points = view.paper(line.at(np.linspace(0.0, line.centre.length, 97)))
         taken.strokes += list(pairwise(points))
-    leaders = [_leader(detail) for detail in details]
+    leaders = [leader_of(detail.box, detail.at) for detail in details]
     taken.strokes += [leader for leader in leaders if leader is not None]
     labels = [*_peak(wording), *_things(wording, {_key(detail.takeup) for detail in details})][:_NAMES]
     placed, _ = place_labels(labels, taken)
     led = [Polyline(points=leader, stroke=_LEADER) for leader in leaders if leader is not None]
     return [*led, *(item for items in placed for item in items), *_over(wording, details)]
-
-
-def _leader(detail: Shown) -> tuple[Point, Point] | None:
-    """Return the stroke from a detail to its joint; None where the joint is under it."""
-    left, top, right, bottom = detail.box
-    end = (min(max(detail.at[0], left), right), min(max(detail.at[1], top), bottom))
-    length = math.dist(end, detail.at)
-    if length <= _OFF:
-        return None
-    share = 1.0 - _OFF / length
-    return end, (end[0] + share * (detail.at[0] - end[0]), end[1] + share * (detail.at[1] - end[1]))
 
 
 def _key(row: Record) -> tuple[str, str]:
@@ -75,19 +62,26 @@ def _things(wording: Wording, said: Collection[tuple[str, str]]) -> Iterator[Lab
 
 
 def _moves(wording: Wording, row: Record) -> tuple[LineOfWords, ...]:
-    """Return how much a joint is shorter or longer in the state; nothing of a hold, or of a joint at rest."""
+    """Return what a joint does in the state; nothing of a hold, or of a joint at rest."""
     words = _moves_words(wording, row)
     return ((words, False),) if words else ()
 
 
 def _moves_words(wording: Wording, row: Record) -> str:
-    for movement in records_of(row, "movements"):
-        if text_of(movement, "state") == wording.scene.state:
-            axial = number_of(movement, "axial_mm")
-            key = "shorter" if axial < 0.0 else "longer"
-            by = told(abs(axial), wording.head.units.small, TENTHS)
-            return "" if abs(axial) < _LEAST else wording.head.texts(f"pictures.{key}", by=by)
-    return ""
+    """Return how much a joint is shorter or longer, moved aside and turned in the state; "" of a joint at rest."""
+    found = [one for one in records_of(row, "movements") if text_of(one, "state") == wording.scene.state]
+    said, small = wording.head.texts, wording.head.units.small
+    words = []
+    for one in found:
+        axial, aside, turned = (number_of(one, key) for key in ("axial_mm", "lateral_mm", "angular_deg"))
+        if abs(axial) >= _LEAST:
+            key = "layout.shorter" if axial < 0.0 else "layout.longer"
+            words.append(said(key, by=told(abs(axial), small, TENTHS)))
+        if aside >= _LEAST:
+            words.append(said("layout.aside", by=told(aside, small, TENTHS)))
+        if turned >= _LEAST:
+            words.append(said("layout.turned", by=said.figures(f"{turned:.1f}°")))
+    return ", ".join(words)
 
 
 def _peak(wording: Wording) -> Iterator[Label]:
@@ -111,9 +105,8 @@ def _over(wording: Wording, details: Sequence[Shown]) -> Iterator[Item]:
         room = right - left - 5.0
         name = shortened(text_of(detail.takeup, "name"), 3.0, room)
         yield Text(at=(left + 2.5, top + 4.6), words=name, size=3.0, bold=True)
-        words = shortened(_moves_words(wording, detail.takeup), _TYPE, room)
-        if words:
-            yield Text(at=(left + 2.5, top + 8.6), words=words, size=_TYPE)
+        for number, words in enumerate(folded(_moves_words(wording, detail.takeup), _SMALLER, room, 2)):
+            yield Text(at=(left + 2.5, top + 8.4 + 3.2 * number), words=words, size=_SMALLER)
 
 
 __all__ = ["named"]

@@ -85,7 +85,7 @@ def _thin(strokes: Sequence[Sequence[Point]]) -> Iterator[str]:
 
 def _painted(facets: Sequence[Facet]) -> Iterator[str]:
     """Yield faces; each has a stroke of its own colour, so that none gapes."""
-    yield ' <g fill="currentColor" stroke="currentColor" stroke-width="0.09" stroke-linejoin="round">\n'
+    yield ' <g fill="currentColor" stroke="currentColor" stroke-width="0.16" stroke-linejoin="round">\n'
     for facet in facets:
         yield f'  <path color="{hex_of(facet.colour)}" d="M{"L".join(_pair(corner) for corner in facet.corners)}Z" />\n'
     yield " </g>\n"

@@ -6,7 +6,7 @@ So that pictures of two states can be held beside each other: the view and the f
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 import numpy as np
@@ -32,6 +32,9 @@ _APART = 3.4  # smaller holds are drawn where they are so many drawn radii apart
 _SLACK = 0.15  # a run is drawn within so much of its places [mm]
 _SHADES = 32  # and its colour within so many steps of the scale
 _FEW, _SOME = 4, 12  # joints: the more there are, the plainer they are drawn
+_WAVE = 1.9  # waves of a bellows are at least so long [mm]
+_ROUNDER = Detail(sides=24, points=10, waves=8)
+"""Of lines that are drawn as thick as they are."""
 PLAIN = (
     (_FEW, Detail(sides=16, points=8, waves=8)),
     (_SOME, Detail(sides=12, points=6, waves=6)),
@@ -93,7 +96,7 @@ def view_of(results: Results) -> View:
     joints = sum(len(records_of(takeup, "bellows")) for takeup in records_of(results, "takeups"))
     look = Look(
         thick=float(thick),
-        detail=next(detail for most, detail in PLAIN if joints <= most),
+        detail=replace(_detail(joints, thick), least=_WAVE / scale),
         holds=kept,
         slack=(_SLACK / scale, greatest / _SHADES),
     )
@@ -107,6 +110,13 @@ def view_of(results: Results) -> View:
         look=look,
         crowded=len(kept) < len(held),
     )
+
+
+def _detail(joints: int, thick: int) -> Detail:
+    """Return how finely things are drawn: the more joints there are, the plainer."""
+    if thick == 1 and joints <= _FEW:
+        return _ROUNDER
+    return next(detail for most, detail in PLAIN if joints <= most)
 
 
 def _lines(results: Results, state: str, stretch: float) -> Iterator[Line]:

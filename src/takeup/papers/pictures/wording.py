@@ -200,7 +200,7 @@ def hex_of(colour: tuple[float, ...]) -> str:
 
 def _figures(small: Measure, value: float, greatest: float) -> str:
     """Return a movement [mm] with as many figures as the greatest needs."""
-    decimals = 0 if greatest >= _WHOLE else 1 if greatest >= _TENTHS else 2
+    decimals = 0 if greatest >= _WHOLE or value == 0.0 else 1 if greatest >= _TENTHS else 2
     return small.figures(value, small.decimals(decimals))
 
 
