@@ -96,7 +96,7 @@ def _under_pressure(printer: Printer, line: Record, joints: Sequence[Record]) ->
             for joint in joints
             if (limit := maybe_number(record_of(joint, "data"), "test_pressure_bar")) is not None
         ]
-        yield say("step_test", pressure=pressure, medium=medium)
+        yield say("step_test" if joints else "step_test_plain", pressure=pressure, medium=medium)
         if limits:
             yield say("step_test_limit", pressure=bar.named(as_given(min(limits), bar)))
         yield say("step_empty")
