@@ -16,7 +16,9 @@ from takeup.papers.data_sheets.block import Block, found
 from takeup.papers.data_sheets.gathered import Half, Joint
 from takeup.papers.frame import Cell, Field, Grid, Head
 
-_EXTREMES = ("axial_mm", "lateral_mm", "angular_deg", "pressure_bar")
+_EXTREMES = {"axial_mm": 0.05, "lateral_mm": 0.05, "angular_deg": 0.005, "pressure_bar": 0.005}
+"""What may be furthest of all states, and up to what it is printed as nought [mm, deg, bar]."""
+_UNSIGNED = ("lateral_mm", "angular_deg")  # resultants: the least of them is no extreme
 _NUMBER = 11.0  # letters that a column of numbers is wide
 
 
@@ -77,9 +79,10 @@ def _moved(joint: Joint, half: Half, move: Record, head: Head) -> Iterator[Cell]
 
 
 def _is_extreme(half: Half, move: Record, key: str) -> bool:
-    """Return whether a movement is the furthest of all states either way; nought is none."""
-    value = number_of(move, key)
-    return value != 0.0 and value in (min(half.moves(key)), max(half.moves(key)))
+    """Return whether a movement is the furthest of all states either way; what is printed as nought is none."""
+    value, every = number_of(move, key), half.moves(key)
+    furthest = (max(every),) if key in _UNSIGNED else (min(every), max(every))
+    return abs(value) >= _EXTREMES[key] and value in furthest
 
 
 def parts(joint: Joint, half: Half, head: Head) -> Block | None:
