@@ -9,7 +9,7 @@ anything: one that finds no room is left out, and a note says how many are.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from takeup.drawing.arrangement import first_good
 from takeup.drawing.labels import Box, Label, LineOfWords, Taken, place_labels
@@ -18,7 +18,7 @@ from takeup.drawing.places import Place, places_of
 from takeup.drawing.projection import Looking, centre_strokes, extent_of, single_line
 from takeup.drawing.reading import Results, records_of, text_of
 from takeup.drawing.sheet import Item, Point, Sheet, View
-from takeup.drawing.sheets.about import About, Scribe
+from takeup.drawing.sheets.about import About, Scribe, is_named_by_kind
 from takeup.drawing.sheets.cut import Part, parts_of
 from takeup.drawing.sheets.folding import name_lines
 from takeup.drawing.sheets.foot import Called, foot_of, foot_views
@@ -46,13 +46,14 @@ _RANK = {"anchor": 0, "guide": 1, "joint": 2, "end": 3, "branch": 3}
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class _Plan:
-    """All that a sheet is made from."""
+    """All that a sheet is made from; `short` where guides that are named by kind and place bear the place alone."""
 
     about: About
     scribe: Scribe
     write: Writer
     holds: Mapping[tuple[str, str], Held]
     title: str
+    short: bool = False
 
 
 def key_plan(results: Results, head: Head) -> tuple[Sheet, ...]:
@@ -104,12 +105,17 @@ def _sheet(plan: _Plan, pages: list[_Page], number: int) -> Sheet:
     parts, looking = pages[number]
     places = tuple(place for part in parts for place in part.places)
     notes = _notes(plan)
-    foot = foot_of(paper, places, (*notes, write("plan_unnamed", count=len(places))))
+    foot = foot_of(paper, places, (*notes, write("plan_short"), write("plan_unnamed", count=len(places))))
     left, top, right, _ = paper.frame
     sketch = foot - _LARGER * sense.HEIGHT - _PAD
     over, beside = (left, top, right, sketch), (left + _LARGER * sense.WIDTH + 2.0 * _PAD, top, right, foot)
     room = min((over, beside), key=lambda box: _scale(parts, looking, box, scribe).ratio)
     view, missing = _view(plan, parts, looking, room, _beyond(pages, number))
+    if missing:
+        short = _view(replace(plan, short=True), parts, looking, room, _beyond(pages, number))
+        if short[1] < missing:
+            view, missing = short
+            notes = (*notes[:-1], write("plan_short"), notes[-1])
     if missing:
         notes = (*notes[:-1], write("plan_unnamed", count=missing), notes[-1])
     words = {scale.ratio: scale.words for scale in scales_of(scribe.units.system)}
@@ -233,7 +239,10 @@ def _label(plan: _Plan, line: str, place: Place, *, level: bool) -> tuple[LineOf
     """
     strong = place.sort == "anchor"
     narrow = {"guide": _NARROW, "joint": _JOINT}.get(place.sort, _WIDEST) if level else _WIDEST
-    names = tuple((name, strong) for name in name_lines(place.name, TYPE, narrow))
+    name = place.name
+    if plan.short and is_named_by_kind(place):
+        name = name.removeprefix(f"{place.kind} at ")
+    names = tuple((row, strong) for row in name_lines(name, TYPE, narrow))
     held = plan.holds.get((line, place.name))
     if not strong or held is None:
         return names

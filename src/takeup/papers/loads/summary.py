@@ -14,8 +14,8 @@ _FORCES, _MOMENTS = slice(0, 3), slice(3, 6)
 
 
 def pairs(spec: Tree, columns: Sequence[int]) -> Tree:
-    """Return a table in some of whose columns both lines of a cell are as large."""
-    return {**spec, "pairs": list(columns)}
+    """Return a table in some of whose columns both lines of a cell are as large; it may go on on the next page."""
+    return {**spec, "pairs": list(columns), "together": False}
 
 
 def anchors_summary(holds: Sequence[Held], write: Writer) -> Tree | None:

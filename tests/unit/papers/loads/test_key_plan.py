@@ -111,3 +111,20 @@ def test_a_hand_made_line_of_many_places_is_drawn():
     for held in held_of(document):
         if held.anchor:
             assert held.name in joined(sheet)
+
+
+def test_where_names_are_crowded_guides_bear_what_follows_at():
+    """Thirty guides 0.75 m apart, 3.75 mm on the sheet at 1 : 200: no room for names in full, which the notes say."""
+    document = results("corner")
+    guide = next(hold for hold in document["holds"] if hold["kind"] == "slide guide")
+    for number in range(30):
+        station = 8.0 + 0.75 * number
+        own = {"name": f"slide guide at {station:g} m", "station_m": station, "at_m": [station, 0.0, 0.0]}
+        document["holds"].append({**guide, **own})
+    [sheet] = key_plan(document, head_of(document))
+    words = [text.words for text in words_of(sheet)]
+    assert "Names are crowded here" in joined(sheet)
+    assert "8.75 m" in words
+    for held in held_of(document):
+        if held.anchor:
+            assert held.name in joined(sheet)
