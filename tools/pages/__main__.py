@@ -18,7 +18,7 @@ from tools.pages.kinds import kind_pages
 from tools.pages.library import library_page
 from tools.pages.price_file import price_file_page
 from tools.pages.proposals import proposals_page
-from tools.pages.readme import layout_picture, readme_page
+from tools.pages.readme import layout_picture, operating_picture, readme_page
 from tools.pages.results import results_page
 from tools.pages.scenes import scene_pages
 from tools.pages.series import series_page
@@ -51,6 +51,7 @@ def every_page() -> dict[Path, str]:
         **kind_pages(),
         Path("docs") / "references.md": sources_page(),
         Path("docs") / "pictures" / "ketterby-layout.svg": layout_picture(),
+        Path("docs") / "pictures" / "ketterby-operating.svg": operating_picture(),
         **tutorial_pages(),
         **scene_pages(),
         Path("README.md"): readme_page(),

@@ -12,6 +12,9 @@ from takeup.choose import resolve
 from takeup.drawing import layout_sheet, to_svg
 from takeup.line.reading.reader import read_study
 from takeup.papers import summary_lines
+from takeup.papers.frame import head_of
+from takeup.papers.pictures.sheet import picture_svg
+from takeup.papers.pictures.view import view_of
 from takeup.results import results_of
 
 DEMONSTRATION = ROOT / "examples" / "ketterby-steam-main.yaml"
@@ -25,6 +28,12 @@ def _results():  # noqa: ANN202 -- the results document, whose type is a private
 def layout_picture() -> str:
     """Return the layout drawing of the demonstration."""
     return to_svg(layout_sheet(_results()))
+
+
+def operating_picture() -> str:
+    """Return the demonstration in operation, in three dimensions."""
+    results = _results()
+    return picture_svg(results, head_of(results), view_of(results), "operating")
 
 
 def summary_excerpt() -> list[str]:
