@@ -14,7 +14,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.drawing.labels import Box, Taken, overlap
+from takeup.drawing.labels import Box, Taken, crosses, overlap
 from takeup.drawing.mesh.flat import Facet, facets_of
 from takeup.drawing.mesh.holds import upright
 from takeup.drawing.mesh.profile import radius_at
@@ -28,16 +28,16 @@ Floats = NDArray[np.float64]
 WIDE, HIGH, HEAD = 62.0, 43.0, 12.0
 """A detail on the sheet, and the room in it for words over it [mm]."""
 _MOST = 3
+_SEEN = 6.0  # where a pipe is drawn wider, what a joint does is seen without a detail [mm]
 _OVER_PIPE, _OVER_WORDS = 60.0, 240.0  # what a leader costs that crosses the pipe, or words and details [mm]
 _OFF = 2.2  # a leader ends so far off its joint [mm]
-_FACE = 14.0  # what is drawn of faces is narrower [mm]
 _STEP = 4.0  # places are tried so far apart [mm]
-_CLEAR = 9.0  # and stand so far off everything [mm]
+_CLEAR = 6.0  # and stand so far off everything [mm]
 _PAD = 4.0  # of the drawing within its frame [mm]
 _BESIDE = 1.2  # diameters of pipe that are shown on either side of a joint
 _RING, _ROUND = 1.75, 32  # radius of a ring over that of the pipe, and its strokes
 _STEP_ALONG = 1e-3  # the way of the pipe is taken between two places so far from a station [m]
-_FINE = Detail(sides=20, points=8, waves=10)
+_FINE = Detail(sides=18, points=6, waves=10)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -61,7 +61,9 @@ class Shown:
     rings: tuple[tuple[Point, ...], ...]
 
 
-def details_of(results: Results, view: View, scene: Scene, room: Box, taken: Sequence[Box]) -> tuple[Shown, ...]:
+def details_of(
+    results: Results, view: View, scene: Scene, room: Box, *, faces: Sequence[Box], words: Sequence[Box]
+) -> tuple[Shown, ...]:
     """Return the details that there is room for: of the joints that move most in any state, each near its joint.
 
     Args:
@@ -69,18 +71,20 @@ def details_of(results: Results, view: View, scene: Scene, room: Box, taken: Seq
         view: how the lines are looked at.
         scene: the state.
         room: where a detail may stand.
-        taken: what stands there already.
+        faces: boxes of what is drawn there.
+        words: boxes of words there.
     """
-    if view.thick == 1:
+    if 2.0 * view.thick * view.scale * max(radius_at(line.record, 0.0) for line in scene.lines) > _SEEN:
         return ()
     found: list[Shown] = []
-    boxes, spots = list(taken), spots_of(view, scene, results)
+    boxes, spots = list(words), spots_of(view, scene, results)
     strokes = [stroke for line in scene.lines for stroke in pairwise(_centre(view, line))]
     for line, takeup in _most_moved(results, scene)[:_MOST]:
         at = spots[text_of(takeup, "line"), text_of(takeup, "name")]
-        box = _free(room, boxes, at, strokes)
+        drawn = Taken(room=room, signs=list(faces), words=boxes, strokes=strokes)
+        box = _free(drawn, at)
         if box is None:
-            break
+            continue
         boxes.append(box)
         found.append(_shown(results, view, (line, takeup), box, at))
     return tuple(found)
@@ -101,24 +105,19 @@ def _centre(view: View, line: Line) -> list[Point]:
     return view.paper(line.at(np.linspace(0.0, line.centre.length, 97)))
 
 
-def _free(room: Box, taken: Sequence[Box], at: Point, strokes: Sequence[tuple[Point, Point]]) -> Box | None:
+def _free(drawn: Taken, at: Point) -> Box | None:
     """Return the free place nearest to a point, of those whose leader crosses nothing; else the nearest of all."""
-    left, top, right, bottom = room
+    left, top, right, bottom = drawn.room
     xs = np.arange(right - WIDE, left - 1e-9, -_STEP)
     ys = np.arange(top, bottom - HIGH + 1e-9, _STEP)
     boxes = [(float(x), float(y), float(x) + WIDE, float(y) + HIGH) for y in ys for x in xs]
+    taken = [*drawn.signs, *drawn.words]
     free = [box for box in boxes if not any(overlap(_widened(box), other) for other in taken)]
-    drawn = Taken(room=room, words=[box for box in taken if _is_wide(box)], strokes=list(strokes))
     return min(free, key=lambda box: _cost(box, at, drawn), default=None)
 
 
 def _widened(box: Box) -> Box:
     return box[0] - _CLEAR, box[1] - _CLEAR, box[2] + _CLEAR, box[3] + _CLEAR
-
-
-def _is_wide(box: Box) -> bool:
-    """Whether a box is one of words or of a detail, and not of a face."""
-    return box[2] - box[0] > _FACE
 
 
 def _cost(box: Box, at: Point, drawn: Taken) -> float:
@@ -127,7 +126,7 @@ def _cost(box: Box, at: Point, drawn: Taken) -> float:
     leader = leader_of(box, at)
     if leader is None:
         return round(far, 3)
-    pipe, words = not drawn.is_off_strokes(*leader), not drawn.is_untouched(*leader)
+    pipe, words = not drawn.is_off_strokes(*leader), any(crosses(leader, other) for other in drawn.words)
     return round(far + _OVER_PIPE * pipe + _OVER_WORDS * words, 3)
 
 

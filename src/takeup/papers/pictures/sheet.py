@@ -5,6 +5,7 @@ Faces are written as paths before the words of the sheet; behind them is the cen
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
 from takeup.drawing.labels import Box
@@ -23,6 +24,7 @@ from takeup.papers.pictures.wording import EDGE, Wording, hex_of
 
 _ROOM = (EDGE, 36.0, WIDTH - EDGE, HEIGHT - 23.5)
 """Where details may stand [mm]."""
+_CELL = 2.0  # of the grid on which it is told what faces cover [mm]
 
 
 def picture_svg(results: Results, head: Head, view: View, state: str) -> str:
@@ -37,8 +39,8 @@ def picture_svg(results: Results, head: Head, view: View, state: str) -> str:
     scene = scene_of(results, state, view.stretch, view.look)
     facets = tuple(_on_sheet(view, facet) for facet in facets_of(scene.solids, view.seen, Toned(view.greatest)))
     wording = Wording(results=results, head=head, view=view, scene=scene)
-    taken = [_round_of(facet) for facet in facets]
-    details = details_of(results, view, scene, _ROOM, [*taken, *wording.boxes()])
+    taken = covered(facets)
+    details = details_of(results, view, scene, _ROOM, faces=taken, words=wording.boxes())
     items = [*wording.items(), *named(wording, details, taken)]
     group = Group(title=wording.title, scale=None, items=tuple(items))
     svg = to_svg(
@@ -53,9 +55,24 @@ def _on_sheet(view: View, facet: Facet) -> Facet:
     return Facet(corners=tuple(view.on_paper(corner) for corner in facet.corners), colour=facet.colour)
 
 
-def _round_of(facet: Facet) -> Box:
-    xs, ys = [x for x, _ in facet.corners], [y for _, y in facet.corners]
-    return min(xs), min(ys), max(xs), max(ys)
+def covered(facets: Sequence[Facet]) -> list[Box]:
+    """Return what faces cover, in few boxes: the squares of a grid that they reach into, row by row."""
+    cells: dict[int, set[int]] = {}
+    for facet in facets:
+        xs, ys = zip(*facet.corners, strict=True)
+        columns = range(math.floor(min(xs) / _CELL), math.floor(max(xs) / _CELL) + 1)
+        for row in range(math.floor(min(ys) / _CELL), math.floor(max(ys) / _CELL) + 1):
+            cells.setdefault(row, set()).update(columns)
+    return [box for row, columns in sorted(cells.items()) for box in _runs(row, sorted(columns))]
+
+
+def _runs(row: int, columns: list[int]) -> Iterator[Box]:
+    """Yield boxes over squares that lie side by side in a row."""
+    first = 0
+    for number in range(1, len(columns) + 1):
+        if number == len(columns) or columns[number] != columns[number - 1] + 1:
+            yield columns[first] * _CELL, row * _CELL, (columns[number - 1] + 1) * _CELL, (row + 1) * _CELL
+            first = number
 
 
 def _faces(view: View, scene: Scene, facets: Sequence[Facet]) -> Iterator[str]:

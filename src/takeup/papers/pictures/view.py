@@ -5,6 +5,7 @@ So that pictures of two states can be held beside each other: the view and the f
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
@@ -19,18 +20,18 @@ from takeup.drawing.mesh.scene import Held, Line, Look, Scene, held_of, scene_of
 from takeup.drawing.mesh.stretch import greatest_movement, stretch_of
 from takeup.drawing.places import is_anchor
 from takeup.drawing.reading import Results, number_of, records_of, text_of
-from takeup.drawing.scale import round_up
+from takeup.drawing.scale import round_down
 from takeup.drawing.sheet import Point
 
 Floats = NDArray[np.float64]
 WIDTH, HEIGHT = 320.0, 200.0
 ROOM = (26.0, 37.0, WIDTH - 26.0, HEIGHT - 41.0)
 """Where the lines are drawn, but for words beside them: left, top, right, bottom [mm]."""
-_WIDE_ENOUGH = 2.0  # a pipe is drawn at least so wide [mm]
+_WIDE_ENOUGH = 2.6  # a pipe that is drawn thicker than it is is at most so wide, and at least two fifths of it [mm]
 _MARGIN = 4.0  # of the drawn radius of the widest pipe, beyond the centre lines
 _APART = 3.4  # smaller holds are drawn where they are so many drawn radii apart
 _SLACK = 0.15  # a run is drawn within so much of its places [mm]
-_SHADES = 32  # and its colour within so many steps of the scale
+_SHADES = (32, 14)  # and its colour within so many steps of the scale; of lines with many joints
 _FEW, _SOME = 4, 12  # joints: the more there are, the plainer they are drawn
 _WAVE = 1.9  # waves of a bellows are at least so long [mm]
 _ROUNDER = Detail(sides=24, points=10, waves=8)
@@ -38,7 +39,7 @@ _ROUNDER = Detail(sides=24, points=10, waves=8)
 PLAIN = (
     (_FEW, Detail(sides=16, points=8, waves=8)),
     (_SOME, Detail(sides=12, points=6, waves=6)),
-    (10**9, Detail(sides=8, points=4, waves=4)),
+    (10**9, Detail(sides=8, points=3, waves=3)),
 )
 
 
@@ -98,7 +99,7 @@ def view_of(results: Results) -> View:
         thick=float(thick),
         detail=replace(_detail(joints, thick), least=_WAVE / scale),
         holds=kept,
-        slack=(_SLACK / scale, greatest / _SHADES),
+        slack=(_SLACK / scale, greatest / _SHADES[joints > _SOME]),
     )
     return View(
         seen=seen,
@@ -127,7 +128,7 @@ def _scale(seen: Seen, places: Floats, room: Point, widest: float) -> tuple[floa
     """Return millimetres of a metre, and how many times thicker things are drawn so that pipes are wide enough."""
     scale, thick = scale_in(seen, places, room), 1
     for _ in range(3):  # a thicker pipe takes room at the edges, so that all is drawn a little smaller
-        thick = round_up(_WIDE_ENOUGH / (2.0 * widest * scale))
+        thick = math.floor(round_down(max(1.0, _WIDE_ENOUGH / (2.0 * widest * scale))))
         edge = _MARGIN * widest * thick
         flat = seen.flat(places)
         wide, high = float(np.ptp(flat[:, 0])) + 2.0 * edge, float(np.ptp(flat[:, 1])) + 2.0 * edge
