@@ -219,6 +219,7 @@ def test_number_with_a_unit_ends_in_it():
     bare |= {"stiffer", "limit", "factor", "required", "energy_share", "movement", "searched", "rate_scatter"}
     bare |= {"amplification", "all_open_factor", "fraction", "error", "residual", "count", "given"}
     bare |= {"convolutions", "plies", "total", "each", "cost", "index", "factor", "fitting", "labour", "weld"}
+    bare |= {"anchors", "guides"}  # factors on loads
     bare |= {"flexibility_factor", "intensification_factor", "equilibrium_residual", "amplification", "all_open_factor"}
     ends = (
         "_m",
