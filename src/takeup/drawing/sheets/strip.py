@@ -188,7 +188,8 @@ def _band(
     head = left - _LEFT + 3.0
     items: list[Item] = []
     unit = scribe.units.span.named
-    for words, y in zip((unit(scribe.text("station")), unit(scribe.text("spacing")), scribe.text("place")), tops):  # noqa: B905
+    heads = (unit(scribe.text("station")), unit(scribe.text("spacing")), scribe.text("place"))
+    for words, y in zip(heads, tops[:-1], strict=True):
         items.append(Text(at=(head, y + 4.4), words=words, size=TYPE, ink="grey"))
     ticks = [paper(place.station, elevation_at(profile, place.station)) for place in part.places]
     items.append(Polyline(points=((ticks[0][0], base), (ticks[-1][0], base)), stroke=LINE))
