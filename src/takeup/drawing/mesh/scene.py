@@ -94,9 +94,20 @@ def scene_of(results: Results, state: str, stretch: float, look: Look | None = N
         look: how it is made: true sizes, every hold, where None.
     """
     chosen = look or Look()
-    lines = tuple(_line(results, record, state, stretch) for record in records_of(results, "lines"))
+    lines = lines_of(results, state, stretch)
     solids = [solid for line in lines for solid in _of_line(results, line, chosen)]
     return Scene(solids=tuple(solids), lines=lines, state=state, stretch=stretch)
+
+
+def lines_of(results: Results, state: str, stretch: float) -> tuple[Line, ...]:
+    """Return the centre lines of a study in a state, and how they are moved.
+
+    Args:
+        results: the results document.
+        state: its name; "" for the lines as they lie.
+        stretch: how many times movements are drawn.
+    """
+    return tuple(_line(results, record, state, stretch) for record in records_of(results, "lines"))
 
 
 def _line(results: Results, record: Record, state: str, stretch: float) -> Line:
@@ -127,7 +138,7 @@ def _of_line(results: Results, line: Line, look: Look, within: tuple[float, floa
         several = len(records_of(takeup, "bellows")) > 1
         own = text_of(takeup, "name") + (f", bellows {number}" if several else "")
         yield _bellows(line, takeup, own, (first, last), look)
-    yield from (solid for station, solid in _holds(results, line, look) if low <= station <= high)
+    yield from _holds(results, line, look, (low, high))
 
 
 def _run(line: Line, name: str, span: tuple[float, float], look: Look) -> Solid:
@@ -196,8 +207,16 @@ class Held:
     axes: Floats
 
 
-def held_of(results: Results, line: Line) -> tuple[Held, ...]:
-    """Return what holds a line; of a line that is not solved, the holds as resolved and the anchored ends."""
+def held_of(results: Results, line: Line, within: tuple[float, float] | None = None) -> tuple[Held, ...]:
+    """Return what holds a line; of a line that is not solved, the holds as resolved and the anchored ends.
+
+    Args:
+        results: the results document.
+        line: of them.
+        within: the stations between which they stand [m]; all of them where None.
+    """
+    low, high = within or (0.0, line.centre.length)
+    low, high = low - _SAME, high + _SAME  # an end stands at the sum of all legs, to rounding
     found = of_line(results, "holds", line.record)
     if found:
         return tuple(
@@ -209,6 +228,7 @@ def held_of(results: Results, line: Line) -> tuple[Held, ...]:
                 axes=_axes(line, text_of(hold, "kind"), number_of(hold, "station_m"), hold),
             )
             for hold in found
+            if low <= number_of(hold, "station_m") <= high
         )
     planned = of_line(record_of(record_of(results, "input"), "resolved"), "holds", line.record)
     ends = zip(records_of(line.record, "ends"), (0.0, line.centre.length), strict=True)
@@ -223,6 +243,7 @@ def held_of(results: Results, line: Line) -> tuple[Held, ...]:
             axes=_axes(line, text_of(hold, "kind"), station, None),
         )
         for hold, station in placed
+        if low <= station <= high
     )
 
 
@@ -240,14 +261,26 @@ def _axes(line: Line, kind: str, station: float, hold: Record | None) -> Floats:
     return upright(np.array([way, way, way]))
 
 
-def _holds(results: Results, line: Line, look: Look) -> Iterator[tuple[float, Solid]]:
+def _holds(results: Results, line: Line, look: Look, within: tuple[float, float]) -> Iterator[Solid]:
     name = text_of(line.record, "name")
-    for hold in held_of(results, line):
+    for hold in held_of(results, line, within):
         if look.holds is not None and (name, hold.name) not in look.holds:
             continue
         solid = hold_solid(hold.name, hold.kind, hold.at, hold.axes, look.thick * radius_at(line.record, hold.station))
         if solid is not None:
-            yield hold.station, solid
+            yield solid
 
 
-__all__ = ["FINE", "Detail", "Held", "Line", "Look", "Scene", "held_of", "part_of", "scene_of", "stations_of"]
+__all__ = [
+    "FINE",
+    "Detail",
+    "Held",
+    "Line",
+    "Look",
+    "Scene",
+    "held_of",
+    "lines_of",
+    "part_of",
+    "scene_of",
+    "stations_of",
+]

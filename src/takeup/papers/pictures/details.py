@@ -14,7 +14,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.drawing.labels import Box, Taken, crosses, overlap
+from takeup.drawing.labels import Box, Taken, crosses
 from takeup.drawing.mesh.flat import Facet, facets_of
 from takeup.drawing.mesh.holds import upright
 from takeup.drawing.mesh.profile import radius_at
@@ -106,28 +106,41 @@ def _centre(view: View, line: Line) -> list[Point]:
 
 
 def _free(drawn: Taken, at: Point) -> Box | None:
-    """Return the free place nearest to a point, of those whose leader crosses nothing; else the nearest of all."""
+    """Return the free place nearest to a point whose leader crosses nothing; where there is none, the least bad one."""
+    places = _places(drawn)
+    best: tuple[float, Box] | None = None
+    for far, box in sorted((_far(box, at), box) for box in places):
+        if best is not None and far >= best[0]:
+            break
+        cost = far + _crossing(box, at, drawn)
+        if best is None or cost < best[0]:
+            best = (cost, box)
+    return None if best is None else best[1]
+
+
+def _places(drawn: Taken) -> list[Box]:
+    """Return the boxes that are clear of everything."""
     left, top, right, bottom = drawn.room
     xs = np.arange(right - WIDE, left - 1e-9, -_STEP)
     ys = np.arange(top, bottom - HIGH + 1e-9, _STEP)
-    boxes = [(float(x), float(y), float(x) + WIDE, float(y) + HIGH) for y in ys for x in xs]
-    taken = [*drawn.signs, *drawn.words]
-    free = [box for box in boxes if not any(overlap(_widened(box), other) for other in taken)]
-    return min(free, key=lambda box: _cost(box, at, drawn), default=None)
+    corners = np.array([(x, y) for y in ys for x in xs])[:, None, :]
+    taken = np.array([*drawn.signs, *drawn.words])[None, :, :]
+    beside = (corners + np.array([WIDE, HIGH]) + _CLEAR <= taken[:, :, :2]) | (taken[:, :, 2:] <= corners - _CLEAR)
+    free = beside.any(axis=2).all(axis=1)
+    return [(float(x), float(y), float(x) + WIDE, float(y) + HIGH) for x, y in corners[free, 0]]
 
 
-def _widened(box: Box) -> Box:
-    return box[0] - _CLEAR, box[1] - _CLEAR, box[2] + _CLEAR, box[3] + _CLEAR
+def _far(box: Box, at: Point) -> float:
+    return round(math.dist(((box[0] + box[2]) / 2.0, (box[1] + box[3]) / 2.0), at), 3)
 
 
-def _cost(box: Box, at: Point, drawn: Taken) -> float:
-    """Return how far a place is from its joint, and more where the leader crosses the pipe or words [mm]."""
-    far = math.dist(((box[0] + box[2]) / 2.0, (box[1] + box[3]) / 2.0), at)
+def _crossing(box: Box, at: Point, drawn: Taken) -> float:
+    """Return what it costs that the leader crosses the pipe, or words and details [mm]."""
     leader = leader_of(box, at)
     if leader is None:
-        return round(far, 3)
+        return 0.0
     pipe, words = not drawn.is_off_strokes(*leader), any(crosses(leader, other) for other in drawn.words)
-    return round(far + _OVER_PIPE * pipe + _OVER_WORDS * words, 3)
+    return _OVER_PIPE * pipe + _OVER_WORDS * words
 
 
 def leader_of(box: Box, at: Point) -> tuple[Point, Point] | None:

@@ -6,7 +6,6 @@ So that pictures of two states can be held beside each other: the view and the f
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
@@ -16,7 +15,7 @@ from numpy.typing import NDArray
 from takeup.drawing.mesh.flat import Seen, best_view, scale_in
 from takeup.drawing.mesh.joints import Detail
 from takeup.drawing.mesh.profile import radius_at
-from takeup.drawing.mesh.scene import Held, Line, Look, Scene, held_of, scene_of
+from takeup.drawing.mesh.scene import Held, Line, Look, Scene, held_of, lines_of
 from takeup.drawing.mesh.stretch import greatest_movement, stretch_of
 from takeup.drawing.places import is_anchor
 from takeup.drawing.reading import Results, number_of, records_of, text_of
@@ -82,7 +81,7 @@ def view_of(results: Results) -> View:
     """Return how all pictures of a study look at its lines."""
     stretch = stretch_of(results)
     states = ["", *dict.fromkeys(text_of(shape, "state") for shape in records_of(results, "shapes"))]
-    lines = [line for state in states for line in _lines(results, state, stretch)]
+    lines = [line for state in states for line in lines_of(results, state, stretch)]
     places = np.concatenate([line.at(np.linspace(0.0, line.centre.length, 129)) for line in lines])
     room = (ROOM[2] - ROOM[0], ROOM[3] - ROOM[1])
     seen = best_view(places, room)
@@ -118,10 +117,6 @@ def _detail(joints: int, thick: int) -> Detail:
     if thick == 1 and joints <= _FEW:
         return _ROUNDER
     return next(detail for most, detail in PLAIN if joints <= most)
-
-
-def _lines(results: Results, state: str, stretch: float) -> Iterator[Line]:
-    yield from scene_of(results, state, stretch, Look(holds=frozenset(), detail=PLAIN[-1][1])).lines
 
 
 def _scale(seen: Seen, places: Floats, room: Point, widest: float) -> tuple[float, int]:
