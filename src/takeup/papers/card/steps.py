@@ -16,6 +16,13 @@ from takeup.papers.common.printer import Printer
 _GUIDES = ("slide guide", "spider guide", "planar guide")
 _RESTS = ("rest", "hanger", "spring hanger")
 _HELD = ("rods", "pins", "balance")
+_FITTED = {
+    (): "step_fit",
+    ("lateral",): "step_fit_in_line_within",
+    ("angular",): "step_fit_askew_within",
+    ("lateral", "angular"): "step_fit_within",
+}
+"""The text of a step by what of a joint's ratings may be used up when it is fitted."""
 
 
 def steps(printer: Printer, line: Record, joints: Sequence[Record]) -> Iterator[str]:
@@ -44,8 +51,12 @@ def _before(printer: Printer, line: Record, joints: Sequence[Record]) -> Iterato
         yield say("step_anchors", names=", ".join(anchors))
     guides = [hold for hold in holds if text_of(hold, "kind") in _GUIDES]
     rests = [hold for hold in holds if text_of(hold, "kind") in _RESTS]
-    if guides or rests:
+    if guides and rests:
         yield say("step_guides", guides=len(guides), rests=len(rests))
+    elif guides:
+        yield say("step_guides_only", guides=len(guides))
+    elif rests:
+        yield say("step_rests_only", rests=len(rests))
     if any(text_of(hold, "kind") == "spring hanger" for hold in holds):
         yield say("step_hangers_locked")
 
@@ -57,11 +68,12 @@ def _fitting(printer: Printer, joints: Sequence[Record]) -> Iterator[str]:
     yield say("step_temperature")
     yield say("step_cut")
     for lateral, angular, names in _misalignments(joints):
-        if lateral or angular:
-            by = printer.told(lateral, small, 1), printer.told(angular, printer.units.of_check("deg"), 2)
-            yield say("step_fit_within", joints=names, lateral=by[0], angular=by[1])
-        else:
-            yield say("step_fit", joints=names)
+        by = {}
+        if lateral:
+            by["lateral"] = printer.told(lateral, small, 1)
+        if angular:
+            by["angular"] = printer.told(angular, printer.units.of_check("deg"), 2)
+        yield say(_FITTED[tuple(by)], joints=names, **by)
     hardware = [joint for joint in joints if any(record_of(record_of(joint, "data"), key) for key in _HELD)]
     gaps = [joint for joint in hardware if _has_gap(joint)]
     if gaps:

@@ -41,8 +41,8 @@ def swings_table(results: Results, units: Units) -> Tree | None:
     return table(head, cells, caption, notes=[_why(row) for row in rows])
 
 
-def beyond_first_order(results: Results, hold: Record, units: Units) -> list[str]:
-    """Return what joints that have moved sideways at pressure add to the loads of a hold, in a sentence.
+def most_beyond(results: Results, hold: Record, units: Units) -> tuple[str, str] | None:
+    """Return the most that joints which have moved sideways at pressure add to a hold, and the state; None: nothing.
 
     The tables of loads are first order: bars, rods and bellows act as they were drawn, not as they then stand.
 
@@ -60,9 +60,23 @@ def beyond_first_order(results: Results, hold: Record, units: Units) -> list[str
         ]
         found += [(force, text_of(row, "state")) for force in own]
     if not found:
-        return []
+        return None
     force, state = max(found, key=lambda pair: pair[0])
-    most = told(force, units.force, 2)
+    return told(force, units.force, 2), state
+
+
+def beyond_first_order(results: Results, hold: Record, units: Units) -> list[str]:
+    """Return what joints that have moved sideways add to the loads of a hold, in a sentence of the calculation.
+
+    Args:
+        results: the results document.
+        hold: one of its holds.
+        units: to print in.
+    """
+    found = most_beyond(results, hold, units)
+    if found is None:
+        return []
+    most, state = found
     words = f"joints that have moved sideways at pressure add up to {most} as they then stand, in the state “{state}”"
     return [f"All tables of its loads are first order: {words} (section 7)."]
 
@@ -136,4 +150,4 @@ def guides_table(results: Results, units: Units) -> Tree | None:
     return table(head, cells, caption)
 
 
-__all__ = ["beyond_first_order", "bows_table", "guides_table", "swings_table"]
+__all__ = ["beyond_first_order", "bows_table", "guides_table", "most_beyond", "swings_table"]

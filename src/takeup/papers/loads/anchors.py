@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from takeup.drawing.reading import Record, Results, number_of, numbers_in, record_of, records_of, text_of, vector_of
 from takeup.edge import Measure
-from takeup.papers.common.beyond import beyond_first_order
+from takeup.papers.common.beyond import most_beyond
 from takeup.papers.common.numerals import told
 from takeup.papers.common.tables import Cell, Column, Tree, number_column, sentences, table, words_column
 from takeup.papers.loads.by_state import states_table
@@ -25,9 +25,7 @@ def anchor_chapter(results: Results, held: Held, write: Writer) -> Tree:
         "name": held.name,
         "kind": write.said(held.kind),
         "loud": sentences([write("other_side")] if text_of(held.record, "other_side") else []),
-        "said": sentences(
-            [*_said(held, write), *map(write.said, beyond_first_order(results, held.record, write.units))]
-        ),
+        "said": sentences([*_said(held, write), *_beyond(results, held, write)]),
         "envelope": envelope_table(held, write),
         "states": states_table(held, write),
         "parts": _parts(held, write),
@@ -64,6 +62,13 @@ def _said(held: Held, write: Writer) -> Iterator[str]:
         yield write("band_is", **ends, **cases)
     if records_of(held.record, "giving"):
         yield write("gives")
+
+
+def _beyond(results: Results, held: Held, write: Writer) -> Iterator[str]:
+    """Yield what joints that have moved sideways at pressure add, which no table of the schedule holds."""
+    found = most_beyond(results, held.record, write.units)
+    if found is not None:
+        yield write("beyond_first_order", most=found[0], state=write.said(found[1]))
 
 
 def _capital(words: str) -> str:

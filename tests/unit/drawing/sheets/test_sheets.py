@@ -209,10 +209,31 @@ def test_long_names_stand_whole_on_the_plan(sheets_of):
 def test_notes_and_title_are_never_cut_off(sheets_of):
     for name in ("corner", "long", "system"):
         for language in ("en", "de"):
-            for sheet in sheets_of(name, language):
+            for sheet in (*sheets_of(name, language), *sheets_of(name, language, US)):
                 for view in sheet.views:
                     if view.layer in {"notes", "legend"}:
                         assert not any(item.words.endswith("…") for item in view.items if hasattr(item, "words"))
+
+
+def notes_of(sheet) -> str:
+    """The words of the notes of a sheet."""
+    return " ".join(
+        text.words for view in sheet.views if view.layer == "notes" for text in view.items if hasattr(text, "words")
+    )
+
+
+def test_us_sheets_say_which_lengths_are_decimal_feet(sheets_of):
+    """Stations stand in rows as decimal feet without a unit, beside signs as feet and inches with theirs."""
+    sheets = sheets_of("corner", "en", US)
+    assert "Lengths without a unit, such as stations in rows and coordinates, are decimal feet" in notes_of(sheets[0])
+    beside = [text.words for sheet in sheets for text in words_of(sheet) if text.words.startswith("station ")]
+    assert beside
+    assert {words.split()[-1] for words in beside} == {"ft", "in"}
+
+
+def test_isometric_says_that_figures_at_joints_are_of_their_bellows(sheets_of):
+    """Bellows are counted from the set length; a tape across the joint reads its hot ends and spools as well."""
+    assert "At joints: of their bellows, from the set length." in notes_of(sheets_of("corner")[1])
 
 
 def test_title_block_says_what_a_drawing_must(sheets_of):

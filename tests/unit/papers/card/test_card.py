@@ -237,6 +237,38 @@ def test_several_lines_have_a_page_of_their_own_each():
             assert joint["name"] in found[page]
 
 
+@pytest.mark.parametrize(
+    ("lateral", "angular", "said"),
+    [
+        (1.5, 0.0, "ends out of line by 1.5 mm at most, square to each other."),
+        (0.0, 0.25, "ends in line, askew by 0.25 ° at most."),
+        (1.5, 0.25, "ends out of line by 1.5 mm at most, askew by 0.25 ° at most."),
+        (0.0, 0.0, "ends in line and square to each other but for what the table sets."),
+    ],
+)
+def test_no_tolerance_of_nought_is_asked_of_a_fitter(lateral, angular, said):
+    """What the line file allows stands there, and nothing that it does not."""
+    document = limit_rods()
+    document["takeups"][0] |= {"misalignment_lateral_mm": lateral, "misalignment_angular_deg": angular}
+    (line,) = tree(document)["lines"]
+    (step,) = [step for step in line["steps"] if "with the shipping bars in" in step]
+    assert said in step
+
+
+@pytest.mark.parametrize(
+    ("kind", "said"), [("slide guide", "Fix guides ("), ("rest", "Fix rests or hangers ("), ("main anchor", "")]
+)
+def test_only_what_a_line_has_is_to_be_fixed(kind, said):
+    """Guides that are made rests, and rests guides: what there is none of is not counted."""
+    document = limit_rods()
+    for hold in document["holds"]:
+        if hold["kind"] != "main anchor":
+            hold["kind"] = kind
+    (line,) = tree(document)["lines"]
+    assert [said] * bool(said) == [said for step in line["steps"] if "nothing is jammed" in step and said in step]
+    assert not [step for step in line["steps"] if "(0)" in step]
+
+
 def test_joint_held_by_its_hardware_has_one_length_for_every_day():
     document = limit_rods()
     (joint,) = document["takeups"]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from takeup.edge import SI
 from takeup.papers.common.beyond import beyond_first_order
+from takeup.papers.words import texts
 
 ANCHOR = {"line": "T-1", "name": "west end"}
 
@@ -30,3 +31,12 @@ def test_the_greatest_of_all_states_is_told_with_its_state():
 def test_nothing_is_said_where_no_joint_moves_the_hold():
     assert beyond_first_order({"second_order": []}, ANCHOR, SI) == []
     assert beyond_first_order({"second_order": [row("hot", ("east end", [20e3, 0.0, 0.0]))]}, ANCHOR, SI) == []
+
+
+def test_the_sentence_is_known_in_german():
+    """13 kN as above; a state's own name is looked up where it is one of the tool's."""
+    results = {"second_order": [row("operating", ("west end", [3000.0, -4000.0, 12000.0]))]}
+    (said,) = beyond_first_order(results, ANCHOR, SI)
+    german = texts("de").said(said)
+    assert german.startswith("Alle Tabellen seiner Lasten sind nach erster Ordnung: ")
+    assert german.endswith("bis zu 13,00 kN dazu, im Zustand „Betrieb“ (Abschnitt 7).")

@@ -13,9 +13,13 @@ import pytest
 from pypdf import PdfReader
 from tests.unit.papers.loads.schedule_lines import files, options, pages, renamed, results
 
+from takeup.edge import SI
 from takeup.papers.common.numerals import MINUS
+from takeup.papers.frame import head_of
+from takeup.papers.loads.anchors import anchor_chapter
 from takeup.papers.loads.held import held_of
 from takeup.papers.loads.paper import make
+from takeup.papers.loads.writer import writer_of
 from takeup.papers.words.catalogue import entries_of
 
 NUMBER = re.compile(r"\d+(?:\.\d+)?")
@@ -185,6 +189,27 @@ def test_german_numbers_have_commas():
     held = next(one for one in held_of(results("corner")) if one.name == "west end")
     words = printed([value for load in held.loads for value in load.force])[3].replace(".", ",")
     assert words in text_of("corner", "si", "de")
+
+
+@pytest.mark.parametrize(
+    ("language", "said"),
+    [
+        ("en", "add up to 13.00 kN as they then stand, in the state “operating” (stability, in the calculation)."),
+        ("de", "bis zu 13,00 kN dazu, im Zustand „Betrieb“ (Stabilität, in der Berechnung)."),
+    ],
+)
+def test_what_stands_beyond_first_order_is_said_and_where_to_read_of_it(language, said):
+    """3, 4 and 12 kN at right angles are 13 kN; section 7 of the schedule is another than that of the calculation."""
+    document = results("corner")
+    west = next(hold for hold in document["holds"] if hold["name"] == "west end")
+    felt = {"name": west["name"], "line": west["line"], "force_n": [3000.0, -4000.0, 12000.0]}
+    document["second_order"] = [{"state": "operating", "holds": [felt]}]
+    chapter = anchor_chapter(
+        document,
+        next(held for held in held_of(document) if held.name == "west end"),
+        writer_of(head_of(document, SI, language)),
+    )
+    assert said in str(chapter["said"])
 
 
 ODD = {

@@ -16,10 +16,12 @@ import takeup
 from takeup.edge import US
 from takeup.joints import KINDS
 from takeup.line.holding import EndKind, HoldKind
+from takeup.line.states import Content
 from takeup.papers.words import ENGLISH, LANGUAGES, texts
 from takeup.papers.words.catalogue import FOLDER, LOOKED_UP, entries_of, fields_of
 from takeup.results.coverage import COVERAGE
 from takeup.results.words import CAUTIONS
+from takeup.study import CAUSES
 
 OTHERS = [language for language in LANGUAGES if language != ENGLISH]
 SOURCE = Path(takeup.__file__).parent
@@ -108,9 +110,15 @@ def test_every_rule_has_a_name(language):
     assert [title for title in titles if not texts(language).knows(title)] == []
 
 
+@pytest.mark.parametrize("language", OTHERS)
+def test_every_medium_and_every_cause_of_a_load_has_a_word(language):
+    assert [words for words in (*get_args(Content), *CAUSES) if not texts(language).knows(words)] == []
+
+
 def test_sentence_with_fields_is_found_by_its_words():
     said = texts("de")
     assert said.said("hot beyond Tor 3, cold before it") == "heiß hinter Tor 3, davor kalt"
+    assert said.said("on the way to cooling under vacuum") == "auf dem Weg zu „Abkühlen unter Vakuum“"
     assert said.said("operating, high friction, rates low") == "Betrieb, hohe Reibung, Federraten niedrig"
     assert said.said("J1, hot beyond stop, cold before it: force along the line").endswith("Kraft längs der Leitung")
 
