@@ -127,6 +127,36 @@ class ContactSet:
         moved[: self.p.gaps] += foot
         return moved
 
+    def corrected(self, y: Floats, m0: Floats, foot: Floats, *, x: Floats, constant: Floats) -> tuple[Floats, float]:
+        """Return y less what the condensed equations leave of it, and how far what is told was off.
+
+        T has the rounding of all exchanges in it, W has none. With speeds for amounts it corrects speeds.
+
+        Args:
+            y: what follows, (r,).
+            m0: movement of the rows under the causes alone, (r,).
+            foot: of the gap rows, (g,).
+            x: what is told, (r,).
+            constant: limit of friction by what is always there, (t,); zero for speeds.
+        """
+        p, g, held = self.p, self.p.gaps, self.kind == HELD
+        springs, sliding = np.flatnonzero(self.kind == REG), np.flatnonzero(self.slip)
+        force = np.where(held, y, x)
+        force[sliding] += self.slip[sliding] * (self.limit_speeds(y, x) + constant)[p.rub_of[sliding]]
+        placed = np.where(held, x + p.give * force, y)
+        placed[:g] += foot
+        force[springs] += self.spring[springs] * placed[springs]
+        own = force - p.rate * placed
+        moved = m0 - times(p.w, own)
+        whole = own + p.rate * moved
+        away = moved.copy()
+        away[:g] -= foot
+        told = np.where(held, away - p.give * whole, whole)
+        told[springs] -= self.spring[springs] * moved[springs]
+        told[sliding] -= self.slip[sliding] * (p.press @ (self.side * whole[:g]) + constant)[p.rub_of[sliding]]
+        off = x - told
+        return np.where(held, whole, away) + times(self.t[:, :-1], off), float(np.abs(off).max(initial=0.0))
+
     def exchange(self, row: int, new: Floats, *, swaps: bool = True) -> bool:
         """Put new . x in the place of the x of a row; False, and nothing done, where its own share in it is zero.
 
@@ -214,9 +244,10 @@ class ContactSet:
         sign = self.slip[row]
         if not self.exchange(row, self.t[row].copy()):
             return False
+        self.t[row, row] += self.spring[row]  # of the start, still without force
         if sign:
             self.t[row] += sign * self.limit_row(int(self.p.rub_of[row]))
-        self.kind[row], self.slip[row], self.x[row] = HELD, 0.0, place
+        self.kind[row], self.slip[row], self.spring[row], self.x[row] = HELD, 0.0, 0.0, place
         return True
 
     def slide(self, row: int, sign: float) -> bool:
@@ -298,7 +329,7 @@ def first_set(p: Scaled, start: Floats) -> ContactSet:
     s.kind, s.spring, s.x, s.t = kind.astype(np.int64), spring.copy(), x.copy(), np.ascontiguousarray(start[:, :-3])
     for row in np.flatnonzero((s.kind == HELD) & (p.rub_of >= 0) & ~rubbing_rows(p)):
         if not s.let_go(int(row), 0.0):  # it alone holds the frame, and it has no friction
-            for tie in np.flatnonzero((p.rate > 0.0) & (s.kind == FREE) & (np.arange(len(p.rate)) >= p.gaps)):
+            for tie in np.flatnonzero(p.ties & (s.kind == FREE)):
                 s.tie(int(tie), 0.0)
             s.let_go(int(row), 0.0)
     return s

@@ -3,8 +3,9 @@
     movement of the rows = U a - W force',      W = B K^-1 B^T,    force' = force - rate x movement
 
 with a the amounts of the unit causes and K the frame with springs along some rows, so that the factor exists and unit
-answers stay local: a rest far from any anchor would else move by kilometres under the weight. Since the spring's own
-force is in force', it is taken out exactly; no answer ever contains it (active_set.py).
+answers stay local: a rest far from any anchor would else move by kilometres under the weight, and so it would aside
+under a unit of friction. Since the spring's own force is in force', it is taken out exactly; no answer ever contains it
+(active_set.py).
 
 A frame that its rows cannot hold, whatever closes, is a mechanism. Proof and limits: docs/theory/contact.md.
 """
@@ -39,8 +40,8 @@ def condense(frame: Frame, gaps: Gaps, rubs: Rubs, causes: Loads) -> ContactProb
         The problem; the free motions that no row could ever stop; or why the factor or a unit answer was refused.
     """
     rows = rows_of(gaps, rubs)
-    rate = np.where(_plain(gaps, rows), _usual_rate(frame, len(gaps.node)), 0.0)
-    rate = np.concatenate([rate, np.zeros(len(rows.node) - len(rate))])
+    plain = np.concatenate([_plain(gaps, rows), _plain_tangents(gaps, rubs, rows)])
+    rate = np.where(plain, _usual_rate(frame, len(gaps.node)), 0.0)
     free = free_motions(frame)
     if free is not None:
         loose = _never_held(frame, free, rows)
@@ -77,6 +78,14 @@ def _plain(gaps: Gaps, rows: Rows) -> Flags:
     count = len(gaps.node)
     plain = (rows.node[:count, 1] == GROUND) & ~rows.vector[:count, 0, 3:].any(axis=1)
     return np.asarray(plain if gaps.compliance is None else plain & (gaps.compliance == 0.0))
+
+
+def _plain_tangents(gaps: Gaps, rubs: Rubs, rows: Rows) -> Flags:
+    """Return which tangents, first ones, then second ones, are of a rub in a plane, of one node against the ground."""
+    plane = rubs.plane
+    rub, first = np.concatenate([np.arange(len(rubs.node)), plane]), len(gaps.node)
+    against_ground = (rows.node[first:, 1] == GROUND) & ~rows.vector[first:, 0, 3:].any(axis=1)
+    return np.asarray(against_ground & np.isin(rub, plane))
 
 
 def _usual_rate(frame: Frame, count: int) -> float:

@@ -170,23 +170,21 @@ class Laws:
         return slope
 
     def _rub_slope(self, slope: Floats, found: Found, of: _Rubbing, slid: Slid, turned: Floats) -> None:
-        """Write the slope of some rubs, whose rows have no springs: those that stick, then those that slide.
+        """Write the slope of some rubs: those that stick, then those that slide.
 
         -r dslip;    df - (L/|u|) (du - t (w . du)) - w dL,    w = u/|u|, t what is told of the turn: w, or f/L
         """
         p, (rubs, rows, stiff) = self.p, of
-        sticks = slid.length < slid.limit
-        pulled = stiff[:, None] * p.w[rows]  # -r dslip, (tangents, k, r)
-        along = (slid.way[:, :, None] * pulled).sum(axis=0)
-        growth = self._growth(found, rubs)
-        share = np.where(sticks, 0.0, slid.share)[:, None]
-        new = pulled * np.where(sticks, 1.0, slid.share)[:, None]
-        new -= turned[:, :, None] * (share * along)
-        new -= np.where(sticks, 0.0, slid.way)[:, :, None] * growth
+        w, rate, sticks = p.w[rows], p.rate[rows], slid.length < slid.limit
+        share = np.where(sticks, 0.0, slid.share)
+        along = -((slid.way * (rate + stiff))[:, :, None] * w).sum(axis=0)  # w . du, but for the rows' own z
+        new = np.where(sticks, stiff, share * stiff - (1.0 - share) * rate)[:, :, None] * w
+        new += turned[:, :, None] * (share[:, None] * along)
+        new -= np.where(sticks, 0.0, slid.way)[:, :, None] * self._growth(found, rubs)
         slope[rows] = new
-        slope[rows, rows] += np.where(sticks, stiff * _GIVE, 1.0 - slid.share)
+        slope[rows, rows] += np.where(sticks, stiff * _GIVE, 1.0 - share)
         for first, second in np.ndindex(len(rows), len(rows)):
-            slope[rows[first], rows[second]] += share[:, 0] * turned[first] * slid.way[second]
+            slope[rows[first], rows[second]] += share * turned[first] * slid.way[second]
 
     def _growth(self, found: Found, rubs: Integers) -> Floats:
         """Return how the limits of some rubs change with z, (k, r)."""

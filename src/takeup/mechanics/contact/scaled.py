@@ -37,6 +37,7 @@ class Scaled:
         pressers: gap rows that press each rub, t of (.,).
         planes: rubs with two tangents.
         idle: rows that cannot move, (r,).
+        ties: rows that are no contact, but hold the frame where nothing else does, (r,).
     """
 
     scale: Floats
@@ -54,6 +55,7 @@ class Scaled:
     pressers: tuple[list[int], ...]
     planes: Integers
     idle: Flags
+    ties: Flags
 
 
 def scaled(problem: ContactProblem, mu: Floats) -> Scaled:
@@ -73,7 +75,7 @@ def scaled(problem: ContactProblem, mu: Floats) -> Scaled:
     for alike in (turning, ~turning):
         idle[alike] = size[alike] <= _IDLE * size[alike].max(initial=0.0)
     two = second >= 0
-    pair = np.maximum(size[g : g + t][two], size[second[two]])
+    pair = 0.5 * (size[g : g + t][two] + size[second[two]])  # alike however the tangents lie in their plane
     size[g : g + t][two] = size[second[two]] = pair
     size[idle] = 1.0
     s = np.sqrt(size)
@@ -100,6 +102,7 @@ def scaled(problem: ContactProblem, mu: Floats) -> Scaled:
         pressers=tuple(np.flatnonzero(row).tolist() for row in press),
         planes=np.flatnonzero(two),
         idle=idle,
+        ties=(np.arange(rows) >= g) & (rub_of < 0),
     )
 
 

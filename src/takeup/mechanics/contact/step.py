@@ -381,6 +381,5 @@ def tie_all(at: Position) -> None:
         at: where the walk stands.
     """
     s, p = at.s, at.s.p
-    for row in np.flatnonzero((p.rate > 0.0) & (s.kind == FREE)):
-        if row >= p.gaps:
-            s.tie(int(row), float(at.y[row]))
+    for row in np.flatnonzero(p.ties & (s.kind == FREE)):
+        s.tie(int(row), float(at.y[row]))

@@ -15,7 +15,6 @@ import numpy as np
 from takeup.mechanics.contact.active_set import (
     FREE,
     HELD,
-    REG,
     SLIP,
     ContactSet,
     first_set,
@@ -24,7 +23,6 @@ from takeup.mechanics.contact.active_set import (
 )
 from takeup.mechanics.contact.jump import jump, obeys
 from takeup.mechanics.contact.log import CHECK, Log
-from takeup.mechanics.contact.pieces import times
 from takeup.mechanics.contact.plane import pressed
 from takeup.mechanics.contact.position import Path, Position, note_changes, ties
 from takeup.mechanics.contact.presence import gone, presence, put_in, take_out, told_feet
@@ -37,6 +35,7 @@ from takeup.mechanics.frame import Flags, Floats, Integers
 
 _REFINEMENTS = 3
 _HALVINGS = 5  # of a step with plane rubs that is found neither from change to change nor at once
+_ROUNDING = 1e-12  # of the largest movement or force: so little off needs no further correction
 _NEAR = 1e-13  # of the largest movement: a gap this small touches
 
 
@@ -270,19 +269,10 @@ def _largest(at: Position) -> float:
 
 def _refine(at: Position) -> None:
     """Solve once more from all that is told, and correct by what the condensed equations leave."""
-    s, p, g = at.s, at.s.p, at.s.p.gaps
+    s, reach = at.s, float(np.abs(at.moved).max(initial=0.0))
     y = s.whole_answer(at.moved, at.foot)
     for _ in range(_REFINEMENTS):
-        force = s.forces(y, at.foot)
-        moved = at.moved - times(p.w, force - p.rate * s.movements(y, at.foot, force))
-        whole = force - p.rate * s.movements(y, at.foot, force) + p.rate * moved
-        away = moved.copy()
-        away[:g] -= at.foot
-        told = np.where(s.kind == HELD, away - p.give * whole, whole)
-        springs, sliding = np.flatnonzero(s.kind == REG), np.flatnonzero(s.slip)
-        told[springs] -= s.spring[springs] * moved[springs]
-        told[sliding] -= s.slip[sliding] * (p.press @ (s.side * whole[:g]) + p.constant)[p.rub_of[sliding]]
-        y = np.where(s.kind == HELD, whole, away) + times(s.t[:, :-1], s.x - told)
-        if np.abs(s.x - told).max(initial=0.0) <= 1e-12 * np.abs(moved).max(initial=0.0):
+        y, off = s.corrected(y, at.moved, at.foot, x=s.x, constant=s.p.constant)
+        if off <= _ROUNDING * max(reach, float(np.abs(y).max(initial=0.0))):
             break
     at.y = y

@@ -92,13 +92,13 @@ class _Speeds(NamedTuple):
 def _speeds(at: Position, chosen: Integers, causes: int) -> _Speeds:
     """Return how y changes with chosen causes and feet, numbered one after the other."""
     s, p, g = at.s, at.s.p, at.s.p.gaps
-    y, apart = np.zeros((len(chosen), len(at.y))), np.zeros((len(chosen), len(at.y)))
+    y, apart, none = np.zeros((len(chosen), len(at.y))), np.zeros((len(chosen), len(at.y))), np.zeros(len(at.y))
     for place, cause in enumerate(chosen):
         moved = p.moved[:, cause] if cause < causes else np.zeros(len(at.y))
         foot = np.zeros(g)
         if cause >= causes:
             foot[cause - causes] = 1.0
-        y[place] = s.answer(moved, foot)
+        y[place], _ = s.corrected(s.answer(moved, foot), moved, foot, x=none, constant=none[: p.rubs])
         force = np.where(s.kind == HELD, y[place], 0.0)
         sliding = np.flatnonzero(s.slip)
         force[sliding] = s.slip[sliding] * s.limit_speeds(y[place])[p.rub_of[sliding]]

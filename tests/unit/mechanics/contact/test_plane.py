@@ -13,7 +13,7 @@ from tests.unit.mechanics.builders import ANCHOR, BENDING, chain, moved, nodal, 
 from tests.unit.mechanics.contact.contacts import causes, condensed, gaps, rests, rubs
 from tests.unit.mechanics.contact.test_walk import random_line
 
-from takeup.mechanics import Frame, Steps, answers_of, condense, parts_of, uniqueness_shown, walk
+from takeup.mechanics import Steps, answers_of, condense, parts_of, uniqueness_shown, walk
 from takeup.mechanics.contact import jump as jumps
 from takeup.mechanics.contact import walk as walks
 from takeup.mechanics.contact.jump import jump
@@ -140,27 +140,29 @@ def gentle_line(angle=0.0, matrix=None):
 GENTLE = np.array([[1.0, 0, 0], [1, 1, 0], [1, 1, 1], [1, 0.2, -0.5], [1, 0.2, 0.5]])
 
 
-def walked_gently(**more) -> tuple[Frame, np.ndarray, np.ndarray, list]:
+def walked_gently(*, increments=False, **more) -> tuple[np.ndarray, np.ndarray, list]:
     frame, rows, told, load = gentle_line(**more)
-    found = walk(condense(frame, gaps(*rows), rubs(*told), load), Steps(amounts=GENTLE))
+    found = walk(condense(frame, gaps(*rows), rubs(*told), load), Steps(amounts=GENTLE), increments=increments)
     assert found.converged.all(), found.because
     vectors = np.einsum("stk,tkj->stj", found.friction, np.array([[rub["along"], rub["across"]] for rub in told]))
-    return frame, found.forces, vectors, [(event.kind, event.index, event.what) for event in found.events]
+    return found.forces, vectors, [(event.kind, event.index, event.what) for event in found.events]
 
 
-def test_turned_tangents_and_frames_make_no_difference():
-    """Tangents turned in their plane, and the whole line turned in space, give the same forces, friction and events.
+@pytest.mark.parametrize(("increments", "limit"), [(True, 1e-9), (False, 1e-5)])
+def test_turned_tangents_and_frames_make_no_difference(increments, limit):
+    """Tangents turned in their plane, and the whole line turned in space, give the same forces and friction.
 
-    Both are the same path in other axes. Newton's method leaves 1e-12 a leg and legs are cut by what it leaves: 1e-7.
+    Both are the same path in other axes. Increments have one answer, to what Newton's method leaves: 1e-9. On a path
+    that is followed what comes to rest sticks and slips by turns in legs of 1e-10 whose order rounding decides: 4e-6.
     """
-    _, forces, friction, events = walked_gently()
+    forces, friction, events = walked_gently(increments=increments)
     largest = np.abs(forces).max()
     matrix = rotation([0.3, -0.5, 0.8])
     for more, back in (({"angle": 0.9}, np.eye(3)), ({"matrix": matrix}, matrix)):
-        _, other, rubbed, what = walked_gently(**more)
-        assert other == pytest.approx(forces, abs=1e-7 * largest)
-        assert rubbed @ back == pytest.approx(friction, abs=1e-7 * largest)
-        assert sorted(what) == sorted(events)
+        other, rubbed, what = walked_gently(increments=increments, **more)
+        assert other == pytest.approx(forces, abs=limit * largest)
+        assert rubbed @ back == pytest.approx(friction, abs=limit * largest)
+        assert {event for event in what if event[0] == "gap"} == {event for event in events if event[0] == "gap"}
 
 
 def small_steps(problem, gap, mu, amounts, cuts):
@@ -267,8 +269,8 @@ def walked_hard(monkeypatch, seed, mu):
 
 
 def test_steps_are_halved_where_friction_is_not_found_at_once(monkeypatch):
-    """Friction up to 1 on bent lines (found among three hundred): not at once, but in halves or quarters."""
-    found, tried = walked_hard(monkeypatch, 236, 1.0)
+    """Friction up to 1 on bent lines (found among five hundred): not at once, but in halves or quarters."""
+    found, tried = walked_hard(monkeypatch, 448, 1.0)
     assert found.converged.all(), found.because
     assert (1.0, False) in tried
     assert any(span < 1.0 and good for span, good in tried)
@@ -282,18 +284,18 @@ def test_sweeps_or_no_damping_find_what_neither_legs_nor_damping_do(monkeypatch,
     else:
         monkeypatch.setattr(jumps, "_undamped", lambda *_told: None)
     monkeypatch.setattr(walks, "_in_halves", lambda *_told: False)
-    frame, rows, told, load, steps = plane_line(236, 1.0)
+    frame, rows, told, load, steps = plane_line(448, 1.0)
     found = walk(condense(frame, gaps(*rows), rubs(*told), load), steps)
     assert found.converged.all(), found.because
     assert found.error.max() <= LIMIT
 
 
 def test_friction_without_an_answer_says_where(monkeypatch):
-    """Friction up to 1 on slopes (found among three hundred) may jam: halved five times, then given up, with the step.
+    """Friction up to 1 on slopes (found among five hundred) may jam: halved five times, then given up, with the step.
 
     Steps before it stand; uniqueness was not shown.
     """
-    found, tried = walked_hard(monkeypatch, 358, 1.0)
+    found, tried = walked_hard(monkeypatch, 287, 1.0)
     assert not found.converged.any()
     assert "step 0: did not converge" in found.because[-1]
     assert min(span for span, _ in tried) == 1.0 / 32.0
