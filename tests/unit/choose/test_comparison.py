@@ -13,6 +13,8 @@ from tests.builders import JOINT_DATA, hold, joint, joint_by_geometry, line_file
 from takeup.choose.comparison import compare
 from takeup.choose.comparison.certified import put_values
 from takeup.choose.comparison.changes import changed_checks
+from takeup.choose.comparison.differences import differences
+from takeup.choose.comparison.quantities import BY_QUANTITY
 from takeup.choose.comparison.targets import targets_of
 from takeup.choose.resolve import choose_joints
 from takeup.choose.rules import resolve_rules
@@ -255,6 +257,28 @@ def test_joint_of_a_series_is_compared_once_it_stands_in_its_place():
     took = found.results["takeups"][0]
     assert took["data"]["effective_area_mm2"] == pytest.approx(52_000.0, rel=1e-12)  # converted there and back
     assert took["provenance"].startswith("certified: certificate without a number, s.csv, ")
+
+
+def test_lateral_rate_as_the_model_took_it_is_no_difference():
+    """A row of a series has both rates; the model takes k_y = 12 k_theta / L_b^2 (joints/rates.py), which papers print.
+
+    The row's own, 241.75 N/mm hot, is 4 % more than that of its angular rate, 2.3825 N m/deg hot, over 84 mm: by hand
+    12 x 2.3825 x 57.2958 / 0.084^2 = 232 156 N/m. Either one, certified, is what stands in the file.
+    """
+    place = 'name: J1, kind: single axial, at: west end + 1.5 m, from: demonstration series, joint: "axial DN 80, 6 bar'
+    pipe = "{ size: DN 80, wall: 5.49 mm, material: ASTM A106 B }"
+    study = straight(f'{{ {place}, 20 mm" }}', holds=(), pipe=pipe)
+    (target,) = targets_of(choose_joints(study)).values()
+    data = target.joints[0].data
+    used = 12.0 * data.angular_rate / data.live_length**2
+    assert data.lateral_rate / used == pytest.approx(241.75 / 232.156, rel=1e-4)  # five figures printed
+    rate = BY_QUANTITY["lateral_rate"]
+    for certified in (used, data.lateral_rate):
+        (value,) = (one for one in differences(target, {"lateral_rate": certified}, None) if one.of is rate)
+        assert (value.status, value.percent) == ("same", 0.0)
+        assert put_values(target, {"lateral_rate": certified}, "s.csv").target.joints[0].data.angular_rate is not None
+    (value,) = (one for one in differences(target, {"lateral_rate": 1.1 * used}, None) if one.of is rate)
+    assert value.status == "differs"
 
 
 def check(where: str, state: str, use: float | None, outcome: str = "passes") -> dict:

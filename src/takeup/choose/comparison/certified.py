@@ -49,7 +49,7 @@ def put_values(target: Target, values: Mapping[str, float], source: str) -> Put:
         values: in SI, by the name of the quantity; of a double as its file states them.
         source: whose they are, for the joint's data.
     """
-    changed = {name: value for name, value in values.items() if differs(target.value(BY_QUANTITY[name]), value)}
+    changed = {name: value for name, value in values.items() if differs(target.beside(BY_QUANTITY[name], value), value)}
     let_go = [
         other
         for name, other in _BENDING.items()

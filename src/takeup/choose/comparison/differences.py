@@ -74,7 +74,8 @@ def differences(target: Target, values: Mapping[str, float], room: float | None)
         room: for its length where it is longer than that; None where it fits [m].
     """
     for one in QUANTITIES:
-        file, certified = target.value(one), values.get(one.name)
+        certified = values.get(one.name)
+        file = target.beside(one, certified)
         if file is None and certified is None:
             continue
         status = _status(file, certified)

@@ -2,9 +2,10 @@
 
 A form is a sheet of a workbook with the heads "Quantity" and "As certified" in one row, in any language of `labels.py`,
 wherever that row stands; below it a quantity a row, to the first row without one. The joint's tag and the number of the
-certificate stand behind their labels, anywhere on the sheet. A unit may be another than was printed, as long as it is
-one of a table of joints. A form becomes a table of one row, so that from there on it is read as every other sheet of
-certified values; one in which no box is filled in certifies nothing and is left out.
+certificate stand behind their labels, above that row; the kind of joint, which must be that of the line file, below it.
+A unit may be another than was printed, as long as it is one of a table of joints. A form becomes a table of one row, so
+that from there on it is read as every other sheet of certified values; one in which no box is filled in certifies
+nothing and is left out.
 """
 
 from __future__ import annotations
@@ -14,6 +15,7 @@ from dataclasses import dataclass
 
 from takeup.choose.comparison.labels import HEADS, LABELS, NAMES, ROLES, UNIT_WORDS, plain
 from takeup.choose.comparison.quantities import BY_QUANTITY
+from takeup.joints import WRITTEN_KINDS
 from takeup.joints.tables.cells import Cells, Place
 from takeup.joints.tables.measures import SUFFIXES
 from takeup.joints.tables.workbook import Page, letters_of
@@ -88,6 +90,7 @@ def _note_empty(form: _Form, faults: FaultList) -> None:
     boxes = [
         f"{quoted(form.word(row, 'quantity'))} ({letters_of(form.columns['certified'] + 1)}{row + 1})"
         for row in form.rows
+        if plain(form.word(row, "quantity")) in NAMES  # what stands right below them is a note, and no box
     ]
     said = quoted(form.word(form.head, "certified"))
     tag, _ = _after(form, "tag")
@@ -105,6 +108,21 @@ def _after(form: _Form, role: str) -> tuple[str, Place]:
                     if row[behind]:
                         return row[behind], (number + 1, behind + 1)
                 return "", (number + 1, column + 1)
+    return "", form.place(form.head, "quantity")
+
+
+def _kind(form: _Form) -> tuple[str, Place]:
+    """Return the kind of joint that a sheet says it is for, below its boxes, and where; "" where it says none of ours.
+
+    It is held against the line file: joints of two projects may have one tag. Only a kind in the words of a line file
+    can be; a sheet in another language has a word of its own.
+    """
+    for number in range(form.head + 1, len(form.page.words)):
+        label, *behind = form.page.words[number] or ("",)
+        if label and ROLES.get(plain(label)) == "kind":
+            for column, word in enumerate(behind):
+                if word in WRITTEN_KINDS:
+                    return word, (number + 1, column + 2)
     return "", form.place(form.head, "quantity")
 
 
@@ -132,6 +150,9 @@ def _cells(form: _Form, file: str, faults: FaultList) -> Cells | None:
     certificate, place = _after(form, "certificate")
     if certificate:
         found.append(_Said(column="certificate", value=certificate, label=place, place=place))
+    kind, place = _kind(form)
+    if kind:
+        found.append(_Said(column="kind", value=kind, label=place, place=place))
     wrong: list[Wrong] = []
     if not tag:
         heads = " or ".join(quoted(heads["tag"]) for heads in HEADS.values())

@@ -19,6 +19,7 @@ HEADS: Final[Mapping[str, Mapping[str, str]]] = MappingProxyType(
         "en": {
             "tag": "Tag",
             "certificate": "Certificate no.",
+            "kind": "Kind",
             "quantity": "Quantity",
             "used": "Used here",
             "wanted": "Wanted",
@@ -29,6 +30,7 @@ HEADS: Final[Mapping[str, Mapping[str, str]]] = MappingProxyType(
         "de": {
             "tag": "Kennzeichen",
             "certificate": "Bescheinigung Nr.",
+            "kind": "Art",
             "quantity": "Größe",
             "used": "Hier verwendet",
             "wanted": "Gefordert",
@@ -38,7 +40,7 @@ HEADS: Final[Mapping[str, Mapping[str, str]]] = MappingProxyType(
         },
     }
 )
-"""Of columns, and of the cells before the joint's tag and the certificate's number."""
+"""Of columns, and of the cells before the joint's tag, the certificate's number and the kind."""
 
 _GERMAN: Final = {
     "axial_rate": "axiale Federrate",

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 from takeup.choose.comparison.quantities import QUANTITIES, Quantity
 from takeup.choose.rules import branches_of
-from takeup.joints import WRITTEN_KINDS, JointKind
+from takeup.joints import WRITTEN_KINDS, JointKind, joint_rates
 from takeup.line import Line, Study, TakeUp
 from takeup.line.reading.read_bellows import AXIAL, GIVEN_BY_GEOMETRY
 from takeup.line.reading.read_doubles import HALVES
@@ -57,6 +58,18 @@ class Target:
         if value is None or (value == 0.0 and one.name in AXIAL and "axial" not in self.kind.rated):
             return None  # a kind that does not move axially counts as rated for none where nobody says
         return value * (len(self.joints) if one.whole else 1)
+
+    def beside(self, one: Quantity, certified: float | None) -> float | None:
+        """Return what a certified value is held against: what the file states, in SI.
+
+        Of a joint with both, the model takes the lateral rate that belongs to the angular one (joints/rates.py), which
+        the papers print as used. A certificate that gives that one gives what is in the study already.
+        """
+        stated, data = self.value(one), self.joints[0].data
+        if stated is None or certified is None or one.name != "lateral_rate" or data.angular_rate is None:
+            return stated
+        used = joint_rates(data, 0.0).lateral
+        return used if math.isclose(used, certified, rel_tol=SAME, abs_tol=0.0) else stated
 
     def origin(self, one: Quantity) -> Origin:
         """Return where a value that it states is from."""

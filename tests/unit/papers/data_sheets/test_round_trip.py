@@ -101,6 +101,15 @@ def test_a_fifth_more_area_loads_the_anchors_as_by_hand():
     assert after == pytest.approx(-15_336.0, rel=0.01)
 
 
+def test_sheet_of_another_kind_under_the_same_tag_is_refused():
+    """Both examples have a J1 and neither sheet a fault of its own: only the kind tells that they are two joints."""
+    content = sheet_of(SINGLE)
+    cell, _, used = boxes_of(content, "J1", heads("en"))["effective area"]
+    faults = faults_of("kinds/hinged", filled(content, "J1", {cell: used}))
+    assert len(faults) == 1
+    assert "kind: found 'single axial'; in the line file J1 is 'hinged'" in faults[0]
+
+
 def test_unit_may_be_another_than_was_printed():
     """180 N/mm is 1027.826 lbf/in (by hand: 180 / 0.1751268)."""
     content = sheet_of(SINGLE)
@@ -116,6 +125,7 @@ def test_sheet_as_printed_names_the_empty_boxes():
     assert "no box of 'J1' under 'As certified' is filled in" in faults[0]
     assert "'axial rate' (E" in faults[0]
     assert "'rated cycles' (E" in faults[0]
+    assert "Used here" not in faults[0]  # the note below the boxes is none of them
     german = faults_of(SINGLE, sheet_of(SINGLE, language="de"))
     assert "under 'Bescheinigt' is filled in: 'axiale Federrate' (E" in german[0]
 
