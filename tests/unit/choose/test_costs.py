@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import math
+import re
 from pathlib import Path
 
 import jsonschema
@@ -106,6 +107,7 @@ def test_size_without_a_price_is_told_and_not_counted(results):
     gone = price(found, "spider guide")
     assert (gone["each"], gone["cost"], gone["by"]) == (None, None, "none")
     assert "no price for size 200" in gone["because"]
+    assert re.match(r"round\.yaml:\d+:\d+: spider guide: ", gone["because"])  # where the table stands that lacks it
     assert found["parts"]["total"] == pytest.approx(whole - 6.0)
 
 

@@ -24,7 +24,7 @@ SURE = 1.25
 """A quick number that is over its limit by so much is taken for certain (docs/theory/proposals.md says how it was
 tested)."""
 
-_BY_STUDY = "nothing, since a branch meets it and what they bear together is for the study to say"
+_BY_STUDY = "left as it is: a branch meets it, and what they bear together is for the study of the whole to say"
 
 FEW_CYCLES = 1.2
 """Greatest stress range factor that a user may state by ASME B31.3 (302.3.5, from memory); 1.0 by the other codes."""

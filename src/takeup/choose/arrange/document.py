@@ -133,7 +133,7 @@ def searched_part(outcome: Outcome) -> dict[str, Json]:
     hunt, found = outcome.hunt, len(outcome.hunt.proposals)
     studies = f"{hunt.studies} {'study' if hunt.studies == 1 else 'studies'}"
     words = f"The best of those verified: {found} of {outcome.asked} asked for, by {outcome.measure}, from {studies}."
-    words += _bounds_words(outcome.bounds)
+    words += _bounds_words(outcome.bounds) + _kept_words(hunt.ground)
     if not outcome.stopped and found < outcome.asked:
         words += " There are no others among what the file allows." if found else " Nothing fits."
     return {
@@ -147,9 +147,18 @@ def searched_part(outcome: Outcome) -> dict[str, Json]:
 
 def _bounds_words(bounds: Bounds) -> str:
     """Return what every proposal had to keep to; "" where nobody bound them."""
-    said = [] if math.isinf(bounds.joints) else [f"at most {bounds.joints:.0f} joints"]
+    what = "joint" if bounds.joints == 1 else "joints"
+    said = [] if math.isinf(bounds.joints) else [f"at most {bounds.joints:.0f} {what}"]
     said += ["joints of one name, for spares"] if bounds.alike else []
     return f" Asked for were {' and '.join(said)}." if said else ""
+
+
+def _kept_words(ground: Ground) -> str:
+    """Return which lines are no part of the search; "" where all are."""
+    kept = [f"line {line.name}" for line in ground.study.lines if line.name not in ground.names]
+    verb = "allows nothing and is" if len(kept) == 1 else "allow nothing and are"
+    said = f" {' and '.join(kept)} {verb} kept as given."
+    return f" {said[1].upper()}{said[2:]}" if kept else ""
 
 
 def _input(study: Study, lines: Sequence[str]) -> dict[str, Json]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterable
+from dataclasses import replace
 from functools import cache
 from importlib.resources import files
 from itertools import pairwise
@@ -106,37 +107,43 @@ def prices_from_bytes(content: bytes, file: str) -> Prices:
         InputError: It is no price file, or has faults.
     """
     said, faults = read_keyed(FORM, content, file)
-    tables = {path: _by_size(said, path, entries) for path, entries in said.tables.items() if path != ("anchors",)}
+    by_size = {path: _by_size(said, path, entries) for path, entries in said.tables.items() if path != ("anchors",)}
     brackets = _brackets(said)
     faults.raise_faults()
+    name = Path(file).name
+    tables = {path: _made(str(path[-1]), prices, _place(said, path, name)) for path, prices in by_size.items()}
     return Prices(
         name=said.word("name"),
         source=said.word("source"),
         unit=said.word("unit"),
-        file=Path(file).name,
+        file=name,
         sha256=hashlib.sha256(content).hexdigest(),
         series_factor=said.number("joints", "series_factor"),
-        fitting=_made(tables["joints", "fitting"], "fitting of a joint"),
-        joints={
-            kind: _made(tables["joints", kind], kind) for kind in get_args(TakeUpKind) if ("joints", kind) in tables
-        },
+        fitting=replace(tables["joints", "fitting"], what="fitting of a joint"),
+        joints={kind: tables["joints", kind] for kind in get_args(TakeUpKind) if ("joints", kind) in tables},
         anchors=Brackets(limits=tuple(one.at for one in brackets), prices=tuple(one.number for one in brackets)),
-        guides={kind: _made(tables["guides", kind], kind) for kind in GUIDES},
-        supports={kind: _made(tables["supports", kind], kind) for kind in SUPPORTS},
+        guides={kind: tables["guides", kind] for kind in GUIDES},
+        supports={kind: tables["supports", kind] for kind in SUPPORTS},
         pipework=Pipework(
-            pipe=_made(tables["pipework", "pipe"], "pipe"),
-            insulation=_made(tables["pipework", "insulation"], "insulation"),
-            bend=_made(tables["pipework", "bend"], "bend"),
-            weld=_made(tables["pipework", "weld"], "weld"),
+            pipe=tables["pipework", "pipe"],
+            insulation=tables["pipework", "insulation"],
+            bend=tables["pipework", "bend"],
+            weld=tables["pipework", "weld"],
             labour=said.number("pipework", "labour"),
         ),
     )
 
 
-def _made(prices: dict[float, float], what: str) -> SizeTable:
+def _made(what: str, prices: dict[float, float], place: str) -> SizeTable:
     """Return a table of prices by size, the smallest first."""
     sizes = sorted(prices)
-    return SizeTable(what=what, sizes=tuple(sizes), prices=tuple(prices[size] for size in sizes))
+    return SizeTable(what=what, sizes=tuple(sizes), prices=tuple(prices[size] for size in sizes), place=place)
+
+
+def _place(said: Said, path: tuple[str | int, ...], file: str) -> str:
+    """Return where a table stands, as what is said of it later begins."""
+    line, column = said.placed.place(path)
+    return f"{file}:{line}:{column}: "
 
 
 def _by_size(said: Said, path: tuple[str | int, ...], entries: Iterable[Entry]) -> dict[float, float]:

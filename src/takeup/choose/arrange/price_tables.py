@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import pairwise
 from typing import overload
 
@@ -29,11 +29,13 @@ class SizeTable:
         what: it is.
         sizes: rising.
         prices: of each size.
+        place: where it stands, `file:line:column: `, before what is said of it; "" where it is of no file.
     """
 
     what: str
     sizes: tuple[float, ...]
     prices: tuple[float, ...]
+    place: str = field(default="", compare=False)
 
     def __post_init__(self) -> None:
         assert len(self.sizes) == len(self.prices) > 0, "a price for each size"
@@ -47,8 +49,8 @@ class SizeTable:
         """
         if not self.sizes[0] <= size_dn <= self.sizes[-1]:
             raise OutOfRange(
-                f"{self.what}: no price for size {size_dn:g}; the prices know sizes {self.sizes[0]:g} to "
-                f"{self.sizes[-1]:g}. Add one to the price file"
+                f"{self.place}{self.what}: no price for size {size_dn:g}; the prices know sizes {self.sizes[0]:g} to "
+                f"{self.sizes[-1]:g} (DN; of a tube without one, its outside diameter in mm). Add one to the price file"
             )
         after = bisect_left(self.sizes, size_dn)
         if self.sizes[after] == size_dn:

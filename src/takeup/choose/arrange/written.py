@@ -51,9 +51,10 @@ def head_of(outcome: Outcome, number: int) -> str:
     hunt = outcome.hunt
     proposal, prices = hunt.proposals[number], hunt.ground.prices
     verdict = proposal.found.results["verdict"]["outcome"]
+    joints = f"{proposal.joints} {'joint' if proposal.joints == 1 else 'joints'}"
     return (
         f"Proposal {number + 1} of {len(hunt.proposals)} by {outcome.measure}: cost {proposal.cost:.1f} "
-        f"({prices.unit}; {prices.name}), {proposal.joints} joints. Its own study: {verdict}.\n"
+        f"({prices.unit}; {prices.name}), {joints}. Its own study: {verdict}.\n"
         f"{' | '.join(standing_words(hunt.ground, proposal))}\n"
         "Not for construction until checked by a licensed engineer."
     )

@@ -67,7 +67,8 @@ def _table(proposals: Sequence[Mapping[str, Any]]) -> list[str]:
 
 
 def _nothing(document: Mapping[str, Any]) -> list[str]:
-    lines, given = ["NOTHING FITS.", ""], document["relaxations"]
+    whole = document["searched"]["stopped"] is None
+    lines, given = ["NOTHING FITS." if whole else "NOTHING THAT WAS TRIED FITS.", ""], document["relaxations"]
     if given:
         best = given[0]
         lines += _wrapped(
@@ -77,7 +78,7 @@ def _nothing(document: Mapping[str, Any]) -> list[str]:
         )
         others = [f"{one['words']}, at {one['cost']:.1f}" for one in given[1:]]
         lines += _wrapped(f"Or {'; or '.join(others)}.", "") if others else []
-    elif document["searched"]["stopped"] is None:
+    elif whole:
         lines += _wrapped(
             "Nor did anything fit with stronger anchors, nothing kept clear, or room for deeper loops.", ""
         )
@@ -120,7 +121,9 @@ def _refused(refused: Mapping[str, Any]) -> list[str]:
             if concept not in counted:
                 lines += _wrapped(f"{concept}; {one['from']} to {one['to']}: {one['because']}")
     if refused["arrangements"]:
-        lines.append(f"{len(refused['arrangements'])} arrangements failed in their own study:")
+        failed = len(refused["arrangements"])
+        what = "arrangement failed in its" if failed == 1 else "arrangements failed in their"
+        lines.append(f"{failed} {what} own study:")
         for one in refused["arrangements"][:_MOST]:
             lines += _wrapped(f"{one['words']}: {one['because']}")
         if len(refused["arrangements"]) > _MOST:

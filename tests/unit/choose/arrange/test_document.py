@@ -9,16 +9,18 @@ from pathlib import Path
 
 import jsonschema
 import pytest
+from tests.bare_lines import ground_on, joined_text
 from tests.proposal_builders import BARE, hunt_for, nothing, three
 
 import takeup.choose.arrange
 from takeup.choose import resolve
-from takeup.choose.arrange.document import DEMONSTRATED, proposals_document
+from takeup.choose.arrange.document import DEMONSTRATED, _kept_words, proposals_document
 from takeup.choose.arrange.outcome import outcome_of
 from takeup.choose.arrange.propose import measured
 from takeup.choose.arrange.reasons import reasons_of
 from takeup.choose.arrange.written import json_text, lay_beside, left_over, proposal_texts
 from takeup.line.reading.reader import read_study
+from takeup.papers.proposals.proposal_sheet import proposal_lines
 from takeup.results import results_of
 
 SCHEMA = json.loads((Path(takeup.choose.arrange.__file__).parent / "proposals.schema.json").read_text(encoding="utf-8"))
@@ -98,7 +100,6 @@ def test_reasons_say_kind_closest_check_next_best_and_what_was_refused(document)
     refused = next(words for words in first["reasons"] if "refused: no take-up" in words)
     assert float(refused.partition("bows out: ")[2].partition(" kN")[0]) == pytest.approx(400.0, rel=0.05)
     assert float(refused.partition("free piece is ")[2].partition(" kN")[0]) == pytest.approx(168.0, rel=0.02)
-    assert "which carries 30.0 kN" in refused
 
 
 def test_every_proposal_has_reasons_of_its_own():
@@ -144,6 +145,23 @@ def test_nothing_fits_and_the_cheapest_thing_to_give_is_told():
     assert costs == sorted(costs)
     concepts = {one["concept"]: one["because"] for one in document["refused"]["concepts"]}
     assert "which carries 0.5 kN" in concepts["single axial"]
+
+
+def test_search_that_was_stopped_does_not_say_that_nothing_fits():
+    """With no study allowed nothing is tried to its end: what fits is not known, and the sheet says no more."""
+    outcome = nothing()
+    whole = proposal_lines(proposals_document(outcome))
+    assert "NOTHING FITS." in whole
+    stopped = proposal_lines(proposals_document(replace(outcome, stopped="most studies run")))
+    assert "NOTHING THAT WAS TRIED FITS." in stopped
+    assert "NOTHING FITS." not in stopped
+
+
+def test_lines_that_allow_nothing_are_named_as_kept():
+    """HW-2 has no place that may hold, no series and no room: it stands in the study of every proposal as given."""
+    words = _kept_words(ground_on(joined_text("4 m north", "3 m east", series="")))
+    assert words == " Line HW-2 allows nothing and is kept as given."
+    assert _kept_words(ground_on(joined_text("4 m north", "3 m east"))) == ""
 
 
 def test_interrupted_search_keeps_what_is_proved(tmp_path):

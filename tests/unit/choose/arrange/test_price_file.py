@@ -15,7 +15,7 @@ from tests.price_builders import PRICES, round_prices
 
 from takeup.choose.arrange.price_file import FORM, KEYS, prices_from_bytes, read_prices
 from takeup.choose.arrange.price_tables import SizeTable
-from takeup.errors import Fault, InputError
+from takeup.errors import Fault, InputError, OutOfRange
 from takeup.library import pipe_sizes
 from takeup.reading.keyed import Key
 
@@ -32,6 +32,16 @@ def test_broken_price_file_gives_exactly_its_faults(path, monkeypatch):
         read_prices(Path(path.name))
     expected = [line for line in EXPECTED if line.startswith(f"{path.name}:")]
     assert [str(fault) for fault in caught.value.faults] == expected
+
+
+def test_table_that_lacks_a_size_says_where_it_stands():
+    """The table of rests stands in a line of its own, found here in the text; folders are not named."""
+    text = PRICES.replace("rest: {", "rest:   {")
+    number, line = next((n, line) for n, line in enumerate(text.splitlines(), 1) if "rest:   {" in line)
+    where = f"own.yaml:{number}:{line.index('rest:') + 1}: rest: no price for size 5000"
+    with pytest.raises(OutOfRange) as caught:
+        prices_from_bytes(text.encode(), "some/folder/own.yaml").rest(5000.0)
+    assert str(caught.value).startswith(where)
 
 
 def test_expected_faults_all_belong_to_a_price_file():
