@@ -18,7 +18,7 @@ from takeup.drawing.reading import (
 from takeup.joints import WRITTEN_KINDS, JointKind
 
 _HALVES = (", first", ", second")  # as the reader of line files ends the names of the halves of a double
-_INVENTED = ("demonstration", "invented")  # a source of demonstration data bears one of these words
+_INVENTED = ("demonstration", "invented", "erfunden")  # a source of demonstration data bears one of these words
 _TEST = "test"
 
 

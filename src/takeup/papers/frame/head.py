@@ -15,8 +15,8 @@ from takeup.edge import SI, Units
 from takeup.papers.common.numerals import as_given
 from takeup.papers.words import ENGLISH, Language, Texts, texts
 
-_INVENTED = ("demonstration", "invented")
-"""Words that a source of demonstration data bears."""
+_INVENTED = ("demonstration", "invented", "erfunden")
+"""Words that a source of demonstration data bears, in each language of the papers."""
 
 Fact = tuple[str, str]
 

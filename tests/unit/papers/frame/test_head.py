@@ -100,6 +100,8 @@ def test_invented_data_are_told_by_name():
     name = document["takeups"][0]["name"]
     assert head_of(document).demonstration.startswith(f"Demonstration data: {name}.")
     assert head_of(document, SI, "de").demonstration.startswith(f"Demonstrationsdaten: {name}.")
+    document["takeups"][0]["provenance"] = "user's data: Blatt 7, frei erfunden"
+    assert head_of(document).demonstration.startswith(f"Demonstration data: {name}.")
 
 
 def test_german_head_says_what_stays_english():
