@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from takeup.drawing.reading import Record, maybe_number, nominal_size, number_of, record_of, text_of, texts_of
 from takeup.edge import Measure
+from takeup.papers.common.numerals import as_given
 from takeup.papers.frame import Head
 from takeup.papers.parts.listed import Listed
 from takeup.papers.words.catalogue import entries_of
@@ -140,7 +141,8 @@ def _length(head: Head, row: Record, key: str) -> str:
 
 def _weight(head: Head, row: Record) -> str:
     value = maybe_number(row, "weight_n")
-    return "" if value is None else head.texts("parts.weight", weight=head.units.weight.text(value, 0))
+    measure = head.units.weight
+    return "" if value is None else head.texts("parts.weight", weight=measure.named(as_given(value, measure)))
 
 
 def _typed(measure: Measure, value: float) -> str:

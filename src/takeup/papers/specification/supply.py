@@ -111,7 +111,7 @@ def packing(printer: Printer) -> Iterator[Block]:
                 printer.number(number_of(joint, "set_length_mm"), units.small, 1),
                 printer.number(least, units.small, 1),
                 printer.number(greatest, units.small, 1),
-                printer.number(number_of(record_of(joint, "data"), "weight_n"), units.weight, 0),
+                given(printer, record_of(joint, "data"), "weight_n", units.weight),
             )
         )
     heads = (

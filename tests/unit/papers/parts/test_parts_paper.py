@@ -112,6 +112,16 @@ def test_quantities_and_loads_are_those_of_the_results():
     assert rows["single axial"][6] == "J1"
 
 
+@pytest.mark.parametrize(("units", "words"), [(SI, "9.839 N each"), (US, "2.2119 lbf each")])
+def test_light_joint_keeps_its_weight(units, words):
+    """9.839 N are 2.2119 lbf (by hand: / 4.44822); whole newtons and pounds took a tenth of it away."""
+    document = copy.deepcopy(counted())
+    row = next(row for row in document["parts"]["rows"] if row["group"] == "take-up")
+    row["weight_n"] = 9.839
+    details = [str(cell) for line in sheets(make(document, Options(units=units)))["Parts"] for cell in line]
+    assert any(words in cell for cell in details)
+
+
 def test_every_hold_stands_by_itself_along_the_line():
     rows = table(sheets(make(counted(), Options()))["Holds"])
     holds = {row["name"]: row for row in counted()["holds"]}
