@@ -4,7 +4,8 @@
 
 The length comes by hand where the joint stands alone in a straight span. Elsewhere the walk without friction tells how
 the joint is moved on the coldest and on the hottest day, shut down, and between installation and either of them its
-movement follows the thermal strain of the pipe. Theory and what was measured: docs/theory/setting.md.
+movement follows the thermal strain of the pipe. Where liquid stands in the line on such a day, nothing is told of the days
+on its side of installation: a joint is fitted to empty pipe. Theory and what was measured: docs/theory/setting.md.
 """
 
 from __future__ import annotations
@@ -17,7 +18,7 @@ import numpy as np
 
 from takeup.hand import length_held, length_to_set
 from takeup.joints import KINDS, whole_live_length
-from takeup.line import Line, State, TakeUp, route_of
+from takeup.line import LIQUIDS, Line, State, TakeUp, route_of
 from takeup.results.plain import Json, numbers
 from takeup.study import JointMovement, Solved, Unsolved
 from takeup.units import KELVIN_PER_DEGF, to_deg, to_mm
@@ -68,7 +69,7 @@ def setting_part(
         "formula": (hand.formula if by_hand else BY_MODEL) if told else "",
         "numbers": length_to_set(study, line, item, answer.states[0], site.coldest).numbers,
         "source": (hand.source if by_hand else MODEL_SOURCE) if told else "",
-        "because": hand.because,
+        "because": "; ".join(filter(None, (hand.because, "" if by_hand and not held else _filled(answer)))),
         "rows": rows,
         "faces": [
             {"state": state.name, "scenario": scenario, "length_mm": to_mm(length)}
@@ -112,13 +113,16 @@ def _strain(answer: Solved | Unsolved, line: Line, item: TakeUp, temperature: fl
 
 
 def _days(answer: Solved | Unsolved, line: Line, item: TakeUp, joint: JointMovement) -> dict[bool, _Day]:
-    """Return the coldest day under True and the hottest under False, as far as they are among the states."""
+    """Return the coldest day under True and the hottest under False, as far as they are among the states.
+
+    A day on which liquid stands in the line is none: its weight moves the joint, and a joint is fitted to empty pipe.
+    """
     place = {state.name: number for number, state in enumerate(answer.states)}
     lengths = list(face_lengths(answer, line, item, joint))
     axes = route_of(line).axes(item.position.station)
     found: dict[bool, _Day] = {}
     for name, cold in ((COLDEST, True), (HOTTEST, False)):
-        if name not in place:
+        if name not in place or _holds_liquid(answer.states[place[name]]):
             continue
         here = place[name]
         strain = _strain(answer, line, item, _temperature(answer.states[here], line, item))
@@ -131,6 +135,19 @@ def _days(answer: Solved | Unsolved, line: Line, item: TakeUp, joint: JointMovem
                 turn=joint.angular[here] - joint.angular[0],
             )
     return found
+
+
+def _holds_liquid(state: State) -> bool:
+    """Whether liquid stands anywhere in the lines."""
+    return any(zone.content in LIQUIDS for zone in state.zones)
+
+
+def _filled(answer: Solved | Unsolved) -> str:
+    """Return on which of both days what temperature alone does is not known, and why; "" where on neither."""
+    full = [state.name for state in answer.states if state.name in (COLDEST, HOTTEST) and _holds_liquid(state)]
+    if not full:
+        return ""
+    return f"liquid stands in the line on the {' and the '.join(full)}: what temperature alone does then is not told"
 
 
 def _temperature(state: State, line: Line, item: TakeUp) -> float:

@@ -107,3 +107,15 @@ def test_two_joints_in_a_span_have_no_length_by_hand():
     takeups = (joint("J1", "2 m"), joint("J2", "18 m"))
     found = settings(line_file(["20 m east"], site=SITE, takeups=takeups))["J1"]
     assert "two joints" in found["setting"]["because"]
+
+
+def test_a_day_with_the_line_full_says_nothing_of_a_joint_fitted_to_empty_pipe():
+    """Hot water stands in the line on the hottest day, and is drained at -8 °C: warm rows are empty, cold ones told."""
+    takeup = joint("J1", "2 m", kind="single axial", lateral="30 mm", angular="5 deg")
+    text = line_file(["20 m east", "8 m north"], site=SITE, takeups=(takeup,), medium="water")
+    found = settings(text.replace("vacuum: possible", 'vacuum: "not possible, because it is kept full"'))["J1"]
+    assert at(found, 35.0)["length_mm"] is None
+    assert at(found, 35.0)["offset_mm"] is None
+    assert at(found, -8.0)["length_mm"] is not None
+    assert at(found, 12.0)["length_mm"] == pytest.approx(found["set_length_mm"], abs=1e-9)
+    assert "liquid stands in the line on the hottest day, shut down" in found["setting"]["because"]
