@@ -66,7 +66,10 @@ PAPERS: tuple[Paper, ...] = (
     Paper(
         name="loads",
         room="loads",
-        files=("loads.pdf", "loads.xlsx", "loads.csv", "loads-key-plan.svg", "loads-key-plan-*.svg", "loads-key-plan.dxf"),
+        files=(
+            *("loads.pdf", "loads.xlsx", "loads.csv"),
+            *("loads-key-plan.svg", "loads-key-plan-*.svg", "loads-key-plan.dxf"),
+        ),
     ),
     Paper(name="layout", room="layout", files=("layout.svg", "layout-*.svg", "layout.dxf", "layout.pdf")),
     Paper(name="joints", room="data_sheets", files=("joints.pdf", "joints.xlsx")),

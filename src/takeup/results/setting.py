@@ -4,8 +4,8 @@
 
 The length comes by hand where the joint stands alone in a straight span. Elsewhere the walk without friction tells how
 the joint is moved on the coldest and on the hottest day, shut down, and between installation and either of them its
-movement follows the thermal strain of the pipe. Where liquid stands in the line on such a day, nothing is told of the days
-on its side of installation: a joint is fitted to empty pipe. Theory and what was measured: docs/theory/setting.md.
+movement follows the thermal strain of the pipe. Where liquid stands in the line on such a day, nothing is told of the
+days on its side of installation: a joint is fitted to empty pipe. Theory and what was measured: docs/theory/setting.md.
 """
 
 from __future__ import annotations
