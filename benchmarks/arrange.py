@@ -83,14 +83,14 @@ def search(places: tuple[Place, ...], plans: tuple[Plan, ...], prices: Prices) -
     )
 
 
-def long_text() -> str:
+def long_text(count: int = LEGS) -> str:
     """Return a line of a kilometre with twenty bends, in steps to the east and the north."""
-    legs = [f"{LEG} m {'east' if number % 2 == 0 else 'north'}" for number in range(LEGS)]
+    legs = [f"{LEG} m {'east' if number % 2 == 0 else 'north'}" for number in range(count)]
     route = ["{ start: west end, at: [0 m, 0 m, 4 m], as: main anchor, can_carry: 120 kN }"]
     route += [f"{{ go: {leg} }}" for leg in legs[:-1]]
     route.append(f"{{ go: {legs[-1]}, to: east end, as: main anchor, can_carry: 120 kN }}")
-    corners = [number * LEG for number in range(1, LEGS)]
-    stations = [5.0 * number for number in range(1, PLACES + 1) if 5.0 * number < LEGS * LEG]
+    corners = [number * LEG for number in range(1, count)]
+    stations = [5.0 * number for number in range(1, PLACES + 1) if 5.0 * number < count * LEG]
     stations = [place for place in stations if min(abs(place - corner) for corner in corners) > 1.0]
     stress = '{ value: 118 MPa, source: "invented for a benchmark" }'
     return "\n".join(

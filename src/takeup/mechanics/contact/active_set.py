@@ -327,15 +327,9 @@ def first_set(p: Scaled, start: Floats) -> ContactSet:
     kind, spring, x = start[:, -3], start[:, -2], start[:, -1]
     s = _sprung_set(p)
     s.kind, s.spring, s.x, s.t = kind.astype(np.int64), spring.copy(), x.copy(), np.ascontiguousarray(start[:, :-3])
-    for row in np.flatnonzero((s.kind == HELD) & (p.rub_of >= 0) & ~rubbing_rows(p)):
+    for row in np.flatnonzero((s.kind == HELD) & (p.rub_of >= 0) & ~p.rubbing):
         if not s.let_go(int(row), 0.0):  # it alone holds the frame, and it has no friction
             for tie in np.flatnonzero(p.ties & (s.kind == FREE)):
                 s.tie(int(tie), 0.0)
             s.let_go(int(row), 0.0)
     return s
-
-
-def rubbing_rows(p: Scaled) -> Flags:
-    """Return the rows of rubs that can have friction, (r,)."""
-    rubs = (p.press.any(axis=1) | (p.constant > 0.0)) if p.rubs else np.zeros(1, dtype=bool)
-    return np.asarray((p.rub_of >= 0) & ~p.idle & rubs[p.rub_of])

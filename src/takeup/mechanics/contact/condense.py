@@ -12,6 +12,7 @@ A frame that its rows cannot hold, whatever closes, is a mechanism. Proof and li
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -19,7 +20,7 @@ import numpy as np
 from takeup.mechanics.contact.active_set import start_of_walks
 from takeup.mechanics.contact.loose import told_by_part
 from takeup.mechanics.contact.rows import GROUND, ContactProblem, Gaps, Rows, Rubs, rows_of
-from takeup.mechanics.frame import Flags, Floats, Frame, Loads, NotHeld, Supports
+from takeup.mechanics.frame import Answer, Flags, Floats, Frame, Loads, NotHeld, Supports
 from takeup.mechanics.held import free_motions
 from takeup.mechanics.solve import NotFactored, factorise, solve
 
@@ -52,7 +53,7 @@ def condense(frame: Frame, gaps: Gaps, rubs: Rubs, causes: Loads) -> ContactProb
     factor = factorise(sprung)
     if isinstance(factor, NotHeld | NotFactored):
         return factor
-    units = solve(factor, _unit_loads(causes, frame, rows, len(sprung.supports.node)))
+    units = _together([solve(factor, loads) for loads in _unit_loads(causes, frame, rows, len(sprung.supports.node))])
     if not units.solved.all():
         return NotFactored(unknown=-1, because=f"a unit answer of the contact problem is {units.because}")
     count = len(causes.strain)
@@ -156,19 +157,35 @@ def _with_ties(free: NotHeld, frame: Frame, rows: Rows, rate: Floats) -> tuple[R
     return more, np.concatenate([rate, usual * np.where(component < _TURNS, 1.0, size**2)])
 
 
-def _unit_loads(causes: Loads, frame: Frame, rows: Rows, supports: int) -> Loads:
-    """Return the causes and a unit force along each row as one set of load cases; the springs' feet stand still."""
-    cases, count = len(causes.strain), len(rows.node)
-    nodal = np.zeros((cases + count, len(frame.points), 6))
-    if causes.nodal is not None:
-        nodal[:cases] = causes.nodal
-    nodal[cases:] = rows.loads(len(frame.points))
-    per_length, imposed = causes.per_length, causes.imposed
-    if per_length is not None:
-        per_length = np.concatenate([per_length, np.zeros((count, *per_length.shape[1:]))])
-    if imposed is not None:
-        whole = np.zeros((cases + count, supports, 6))
-        whole[:cases, : imposed.shape[1]] = imposed
-        imposed = whole
-    strain = np.concatenate([causes.strain, np.zeros((count, causes.strain.shape[1]))])
-    return Loads(strain=strain, per_length=per_length, nodal=nodal, imposed=imposed)
+def _unit_loads(causes: Loads, frame: Frame, rows: Rows, supports: int) -> list[Loads]:
+    """Return the causes, and a unit force along each row if there are any; the springs' feet stand still."""
+    imposed = causes.imposed
+    if imposed is not None and imposed.any():
+        whole = np.zeros((len(imposed), supports, 6))
+        whole[:, : imposed.shape[1]] = imposed
+        told = replace(causes, imposed=whole)
+    else:
+        told = replace(causes, imposed=None)
+    if len(rows.node) == 0:
+        return [told]
+    strain = np.zeros((len(rows.node), causes.strain.shape[1]))
+    return [told, Loads(strain=strain, nodal=rows.loads(len(frame.points)))]
+
+
+def _together(answers: Sequence[Answer]) -> Answer:
+    """Return the answers to one set of load cases after another as one."""
+
+    def every(name: str) -> Floats:
+        return np.concatenate([getattr(one, name) for one in answers])
+
+    return Answer(
+        displacements=every("displacements"),
+        start_forces=every("start_forces"),
+        end_forces=every("end_forces"),
+        reactions=every("reactions"),
+        residual=every("residual"),
+        last_correction=every("last_correction"),
+        condition=max(one.condition for one in answers),
+        solved=np.concatenate([one.solved for one in answers]),
+        because=next((one.because for one in answers if one.because), ""),
+    )

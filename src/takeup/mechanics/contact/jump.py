@@ -13,7 +13,7 @@ import numpy as np
 from takeup.mechanics.contact.active_set import HELD, REG, SLIP
 from takeup.mechanics.contact.laws import Found, Laws
 from takeup.mechanics.contact.plane import follow_pressure, hold_again, make_room, pressed, rows_of_plane
-from takeup.mechanics.contact.position import Change, Path, Position, on_a_line
+from takeup.mechanics.contact.position import Change, Path, Position
 from takeup.mechanics.contact.step import gap_bound
 from takeup.mechanics.contact.sweeps import swept
 from takeup.mechanics.frame import Floats
@@ -42,12 +42,14 @@ def jump(at: Position, path: Path, *, by_sweeps: bool = False) -> bool:
     start = s.movements(at.y, at.foot, s.forces(at.y, at.foot))
     z = s.forces(at.y, at.foot) - p.rate * start
     with np.errstate(over="ignore", invalid="ignore"):  # what goes astray is given up
-        before = Laws.of(at, start).at(z).beyond
+        laws = Laws.of(at, start)
+        before = laws.at(z).beyond
         at.moved, at.foot = at.moved + path.moved, at.foot + path.foot
         if path.told is not None:
             s.x += path.told
+        laws = laws.moved_to(at)
         begins = swept(at, z, start) if by_sweeps else iter((z,))
-        found = next((one for one in (_newton(at, begin, start) for begin in begins) if one is not None), None)
+        found = next((one for one in (_newton(at, laws, begin) for begin in begins) if one is not None), None)
     if found is None or not _become(at, found, start):
         return False
     _note(at, before, found.beyond)
@@ -70,10 +72,9 @@ def _note(at: Position, before: Floats, after: Floats) -> None:
     at.unsure = False
 
 
-def _newton(at: Position, z: Floats, start: Floats) -> Found | None:
+def _newton(at: Position, laws: Laws, z: Floats) -> Found | None:
     """Return what satisfies all laws, None where Newton's method does not find it."""
-    laws = Laws.of(at, start)
-    found = _undamped(at, laws, z) if len(on_a_line(at)) == 0 else None
+    found = _undamped(at, laws, z) if len(laws.p.lines) == 0 else None
     return _damped(at, laws, z) if found is None else found
 
 
@@ -144,7 +145,7 @@ def _become(at: Position, found: Found, start: Floats) -> bool:
     at.y = s.whole_answer(at.moved, at.foot)
     follow_pressure(at)
     hold_again(at)
-    rows = np.concatenate([rows, g + on_a_line(at)])
+    rows = np.concatenate([rows, g + s.p.lines])
     slip = (found.moved - start)[rows]
     at.slipped[rows] += slip
     at.dissipated += float(found.force[rows] @ slip)
@@ -154,7 +155,7 @@ def _become(at: Position, found: Found, start: Floats) -> bool:
 def _become_lines(at: Position, found: Found) -> bool:
     """Let each rub of one tangent stick, or slide the way that was found; False where nothing else holds it."""
     s = at.s
-    for rub in on_a_line(at).tolist():
+    for rub in s.p.lines.tolist():
         row, slides = s.p.gaps + rub, bool(found.slides[rub])
         sign = 1.0 if found.force[row] >= 0.0 else -1.0
         if s.kind[row] == SLIP and slides and s.slip[row] == sign:
@@ -180,7 +181,7 @@ def obeys(at: Position) -> bool:
     size = size if size > _ROUNDING * reach else reach
     slack = _GOOD * np.where(s.kind == HELD, size, reach)
     inside = bool(((at.y <= at.bound[0] + slack) & (at.y >= at.bound[1] - slack)).all())
-    limits, lines = s.limits(at.y) + _GOOD * size, on_a_line(at)
+    limits, lines = s.limits(at.y) + _GOOD * size, p.lines
     friction = np.hypot(force[p.gaps + at.planes], force[p.second[at.planes]])
     inside = inside and bool((np.abs(force[p.gaps + lines]) <= limits[lines]).all())
     return inside and bool((friction <= limits[at.planes]).all())

@@ -20,14 +20,14 @@ memory).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 import numpy as np
 
 from takeup.mechanics.contact.active_set import FREE, HELD, PIVOT_LIMIT, SLIP, ContactSet
 from takeup.mechanics.contact.pieces import times
-from takeup.mechanics.contact.position import Position, on_a_line
+from takeup.mechanics.contact.position import Position
 from takeup.mechanics.contact.scaled import Scaled
 from takeup.mechanics.frame import Flags, Floats, Integers
 
@@ -101,18 +101,26 @@ class Laws:
             start: movement of all rows where the increment begins, (r,).
         """
         s, p, g = at.s, at.s.p, at.s.p.gaps
-        lines = on_a_line(at)
+        lines = p.lines
         pairs = ((at.planes, np.stack([g + at.planes, p.second[at.planes]])), (lines, (g + lines)[None]))
         return cls(
             p=p,
             moved=at.moved,
             foot=at.foot,
             start=start,
-            let_go=np.where((s.kind[:g] == FREE) & ~at.present, s.x[:g], 0.0),
+            let_go=_let_go(at),
             there=np.flatnonzero(at.present & ~p.idle[:g]),
             slides=at.slides.copy(),
             rubbing=tuple(_Rubbing(rubs, rows, _stiffness(s, rows)) for rubs, rows in pairs if len(rubs)),
         )
+
+    def moved_to(self, at: Position) -> Laws:
+        """Return the same laws at other causes, feet and forces let go; the statuses are the same.
+
+        Args:
+            at: with those causes, feet and forces.
+        """
+        return replace(self, moved=at.moved, foot=at.foot, let_go=_let_go(at))
 
     def at(self, z: Floats) -> Found:
         """Return what the laws say of forces with the springs' own.
@@ -176,25 +184,33 @@ class Laws:
         """
         p, (rubs, rows, stiff) = self.p, of
         w, rate, sticks = p.w[rows], p.rate[rows], slid.length < slid.limit
-        share = np.where(sticks, 0.0, slid.share)
-        along = -((slid.way * (rate + stiff))[:, :, None] * w).sum(axis=0)  # w . du, but for the rows' own z
-        new = np.where(sticks, stiff, share * stiff - (1.0 - share) * rate)[:, :, None] * w
-        new += turned[:, :, None] * (share[:, None] * along)
-        new -= np.where(sticks, 0.0, slid.way)[:, :, None] * self._growth(found, rubs)
-        slope[rows] = new
+        share, growth = np.where(sticks, 0.0, slid.share), self._growth(found, rubs)
+        for first in range(len(rows)):
+            own = np.where(sticks, stiff, share * stiff - (1.0 - share) * rate[first])
+            new = -np.where(sticks, 0.0, slid.way[first])[:, None] * growth
+            for second in range(len(rows)):
+                turn = -share * turned[first] * slid.way[second] * (rate[second] + stiff)
+                new += (turn + own if first == second else turn)[:, None] * w[second]
+            slope[rows[first]] = new
         slope[rows, rows] += np.where(sticks, stiff * _GIVE, 1.0 - share)
         for first, second in np.ndindex(len(rows), len(rows)):
             slope[rows[first], rows[second]] += share * turned[first] * slid.way[second]
 
     def _growth(self, found: Found, rubs: Integers) -> Floats:
         """Return how the limits of some rubs change with z, (k, r)."""
-        p, g = self.p, self.p.gaps
-        signed = p.press[rubs] * np.sign(found.force[:g])
-        pressing = np.flatnonzero(signed.any(axis=0))
-        sprung = pressing[p.rate[pressing] != 0.0]
-        growth = -(signed[:, sprung] * p.rate[sprung]) @ p.w[sprung]
-        growth[:, pressing] += signed[:, pressing]
-        return np.asarray(growth)
+        p, place = self.p, np.arange(len(rubs))
+        growth, own = np.zeros((len(rubs), len(found.force))), np.zeros((len(rubs), len(found.force)))
+        for gap in p.pressed_by[rubs].T:
+            signed = np.where(gap >= 0, p.press[rubs, gap], 0.0) * np.sign(found.force[gap])
+            growth -= (signed * p.rate[gap])[:, None] * p.w[gap]
+            own[place, gap] += signed
+        return growth + own
+
+
+def _let_go(at: Position) -> Floats:
+    """Return the force of gap rows that do not exist: what is left of it, (g,)."""
+    s, g = at.s, at.s.p.gaps
+    return np.where((s.kind[:g] == FREE) & ~at.present, s.x[:g], 0.0)
 
 
 def _stiffness(s: ContactSet, rows: Integers) -> Floats:

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from takeup.mechanics.contact.active_set import HELD, REG, ContactSet, rubbing_rows
+from takeup.mechanics.contact.active_set import HELD, REG, ContactSet
 from takeup.mechanics.frame import Flags, Floats, Integers
 
 _FEW = 8  # rows: more are compared all at once
@@ -112,12 +112,6 @@ class Position:
         sticks[s.p.planes] = ~self.slides[s.p.planes]
         rub = np.where(sticks, 1, np.where(slip < 0.0, -2, 2))
         return np.concatenate([s.side * closed, rub * self.pressed]).astype(np.int64)
-
-
-def on_a_line(at: Position) -> Integers:
-    """Return the rubs of one tangent that can have friction."""
-    p = at.s.p
-    return np.flatnonzero((p.second < 0) & rubbing_rows(p)[p.gaps : p.gaps + p.rubs])
 
 
 def ties(at: Position) -> Integers:

@@ -35,9 +35,12 @@ class Scaled:
         rub_of: rub of each row, -1 for gap rows and springs, (r,).
         second: row of each rub's second tangent, -1 where there is none, (t,).
         pressers: gap rows that press each rub, t of (.,).
+        pressed_by: the same, -1 where there are fewer, (t, m).
         planes: rubs with two tangents.
         idle: rows that cannot move, (r,).
         ties: rows that are no contact, but hold the frame where nothing else does, (r,).
+        rubbing: rows of rubs that can have friction, (r,).
+        lines: rubs of one tangent among these.
     """
 
     scale: Floats
@@ -53,9 +56,12 @@ class Scaled:
     rub_of: Integers
     second: Integers
     pressers: tuple[list[int], ...]
+    pressed_by: Integers
     planes: Integers
     idle: Flags
     ties: Flags
+    rubbing: Flags
+    lines: Integers
 
 
 def scaled(problem: ContactProblem, mu: Floats) -> Scaled:
@@ -86,6 +92,10 @@ def scaled(problem: ContactProblem, mu: Floats) -> Scaled:
     rub_of[second[two]] = np.flatnonzero(two)
     weight = mu * lever * s[g : g + t]
     press = weight[:, None] * _presses(rubs.pressed_by, g) / s[:g]
+    pressers = tuple(np.flatnonzero(row).tolist() for row in press)
+    most = max((len(own) for own in pressers), default=0)
+    can_rub = press.any(axis=1) | (weight * constant > 0.0)
+    rubbing = (rub_of >= 0) & ~idle & (can_rub[rub_of] if t else False)
     return Scaled(
         scale=s,
         gaps=g,
@@ -99,10 +109,13 @@ def scaled(problem: ContactProblem, mu: Floats) -> Scaled:
         constant=weight * constant,
         rub_of=rub_of,
         second=second,
-        pressers=tuple(np.flatnonzero(row).tolist() for row in press),
+        pressers=pressers,
+        pressed_by=np.array([own + [-1] * (most - len(own)) for own in pressers], dtype=np.int64).reshape(t, most),
         planes=np.flatnonzero(two),
         idle=idle,
         ties=(np.arange(rows) >= g) & (rub_of < 0),
+        rubbing=rubbing,
+        lines=np.flatnonzero((second < 0) & rubbing[g : g + t]),
     )
 
 

@@ -16,7 +16,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from takeup.mechanics.contact.position import Position, on_a_line
+from takeup.mechanics.contact.position import Position
 from takeup.mechanics.frame import Floats
 
 SWEEPS = (50, 200, 1000)  # before Newton's method is asked again, one after the other
@@ -57,7 +57,7 @@ def _softness(at: Position, w: Floats) -> list[tuple[int, list[int], float]]:
     """Return every rub that can have friction, its one or two rows, and their greatest compliance."""
     p = at.s.p
     rows = {rub: [p.gaps + rub, int(p.second[rub])] for rub in at.planes.tolist()}
-    rows |= {rub: [p.gaps + rub] for rub in on_a_line(at).tolist()}
+    rows |= {rub: [p.gaps + rub] for rub in p.lines.tolist()}
     return [(rub, own, float(np.linalg.eigvalsh(w[np.ix_(own, own)])[-1])) for rub, own in rows.items()]
 
 

@@ -18,7 +18,6 @@ from takeup.mechanics.contact.active_set import (
     SLIP,
     ContactSet,
     first_set,
-    rubbing_rows,
     start_of_walks,
 )
 from takeup.mechanics.contact.jump import jump, obeys
@@ -109,8 +108,8 @@ def begin(p: Scaled, start: Floats, present: Flags) -> Position:
         moved=y.copy(),
         foot=np.zeros(p.gaps),
         bound=bound,
-        planes=p.planes[rubbing_rows(p)[p.gaps + p.planes]],
-        slides=(p.second >= 0) & ~(pressed(s) & rubbing_rows(p)[p.gaps : p.gaps + p.rubs]),
+        planes=p.planes[p.rubbing[p.gaps + p.planes]],
+        slides=(p.second >= 0) & ~(pressed(s) & p.rubbing[p.gaps : p.gaps + p.rubs]),
         pressed=pressed(s),
         present=present.copy(),
         slipped=y.copy(),
@@ -122,7 +121,7 @@ def begin(p: Scaled, start: Floats, present: Flags) -> Position:
 def _let_slide(s: ContactSet) -> None:
     """Let all rubs on one line that do not stick slide, whether anything presses them or not."""
     p = s.p
-    for row in np.flatnonzero(rubbing_rows(p) & (s.kind == FREE)):
+    for row in np.flatnonzero(p.rubbing & (s.kind == FREE)):
         if p.second[p.rub_of[row]] < 0:
             s.couple(int(row), 1.0)
 
@@ -131,7 +130,7 @@ def _prescribe(at: Position, locked: Floats) -> None:
     """Let all rubs slide at told parts of their limit, for one step."""
     s, p = at.s, at.s.p
     at.prescribed = True
-    for row in np.flatnonzero(rubbing_rows(p)):
+    for row in np.flatnonzero(p.rubbing):
         rub = int(p.rub_of[row])
         part = -float(locked[rub, 0 if row == p.gaps + rub else 1])
         if s.kind[row] == SLIP:
@@ -147,7 +146,7 @@ def _lock(at: Position) -> None:
     s, p = at.s, at.s.p
     force = s.forces(at.y, at.foot)
     at.prescribed = False
-    for row in np.flatnonzero(rubbing_rows(p)):
+    for row in np.flatnonzero(p.rubbing):
         if s.stick(int(row), float(at.y[row])):
             at.y[row] = force[row]
         elif s.kind[row] == SLIP and p.second[p.rub_of[row]] >= 0:

@@ -158,10 +158,12 @@ def _true_forces(walk: Walk) -> Floats:
 
 
 class _Held(NamedTuple):
-    """What holds in the parts of a step: `rows`, and whether what sticks is among them."""
+    """What holds in the parts of a step: what is `closed`, all `rows`, whether what sticks is one, and the system."""
 
+    closed: Flags
     rows: Flags
     sticking: bool
+    matrix: Floats
 
 
 def parts_of(walk: Walk, steps: Integers | None = None) -> StepParts:
@@ -178,11 +180,12 @@ def parts_of(walk: Walk, steps: Integers | None = None) -> StepParts:
     forces = np.full((len(chosen), causes + 3, walk.forces.shape[1]), np.nan)
     sticking = np.zeros(len(chosen), dtype=bool)
     true, feet = _true_forces(walk), told_feet(walk.steps, walk.forces.shape[1])
+    systems: dict[bytes, _Held] = {}
     for place, step in enumerate(chosen):
         if walk.held[step]:
-            amounts[place], forces[place], sticking[place] = _parts_of_step(
-                walk, int(step), true=true[step], feet=feet[step]
-            )
+            held = _held_in(walk, int(step), systems)
+            amounts[place], forces[place] = _parts_of_step(walk, int(step), held, true=true[step], feet=feet[step])
+            sticking[place] = held.sticking
     units = problem.units
     return StepParts(
         steps=chosen,
@@ -194,21 +197,36 @@ def parts_of(walk: Walk, steps: Integers | None = None) -> StepParts:
     )
 
 
-def _parts_of_step(walk: Walk, step: int, *, true: Floats, feet: Floats) -> tuple[Floats, Floats, bool]:
-    """Return the amounts of unit answers in each part, (c + 3, c + r), the forces of its gap rows, and what holds."""
+def _held_in(walk: Walk, step: int, known: dict[bytes, _Held]) -> _Held:
+    """Return what holds in the parts of a step.
+
+    Args:
+        walk: the walk.
+        step: the step.
+        known: what holds where the same rows are closed; added to. What sticks is not the same there: it is not kept.
+    """
+    problem, g = walk.problem, walk.forces.shape[1]
+    closed = np.zeros(len(problem.rate), dtype=bool)
+    closed[:g] = walk.sides[step] != 0
+    key = closed.tobytes()
+    if key in known:
+        return known[key]
+    held = _Held(closed, closed, sticking=False, matrix=_system(problem, closed))
+    if not _is_loose(held.matrix, closed, problem):
+        known[key] = held
+        return held
+    sticks = np.flatnonzero(walk.rubbing[step] == 1)
+    rows = closed.copy()
+    second = second_tangents(problem)[sticks]
+    rows[np.concatenate([g + sticks, second[second >= 0]])] = True
+    return _Held(closed, rows, sticking=True, matrix=_system(problem, rows))
+
+
+def _parts_of_step(walk: Walk, step: int, held: _Held, *, true: Floats, feet: Floats) -> tuple[Floats, Floats]:
+    """Return the amounts of unit answers in each part, (c + 3, c + r), and the forces of its gap rows."""
     problem, given = walk.problem, walk.steps.amounts[step]
     count, causes, g = len(problem.rate), len(given), walk.forces.shape[1]
-    closed = np.zeros(count, dtype=bool)
-    closed[:g] = walk.sides[step] != 0
-    held = _Held(closed, sticking=False)
-    matrix = _system(problem, held.rows)
-    if _is_loose(matrix, held.rows, problem):
-        sticks = np.flatnonzero(walk.rubbing[step] == 1)
-        rows = closed.copy()
-        second = second_tangents(problem)[sticks]
-        rows[np.concatenate([g + sticks, second[second >= 0]])] = True
-        held = _Held(rows, sticking=True)
-        matrix = _system(problem, held.rows)
+    closed = held.closed
     give = np.zeros(count)
     give[:g] = 0.0 if problem.gaps.compliance is None else problem.gaps.compliance
     moved = problem.moved @ given - problem.compliance @ walk.row_forces[step]
@@ -218,12 +236,12 @@ def _parts_of_step(walk: Walk, step: int, *, true: Floats, feet: Floats) -> tupl
     told[:, causes + 1] = np.where(closed, moved - give * true, 0.0) - told[:, causes]
     told[:, causes + 2] = np.where(held.rows, np.where(closed, 0.0, moved), true)
     share = np.where(held.rows, 1.0, problem.rate)[:, None]
-    inner = _solved(matrix, told - share * alone)  # (r, c + 3)
+    inner = _solved(held.matrix, told - share * alone)  # (r, c + 3)
     away = alone - problem.compliance @ inner
     amounts = np.zeros((causes + 3, causes + count))
     amounts[np.arange(causes), np.arange(causes)] = given
     amounts[:, causes:] = -inner.T
-    return amounts, (inner + problem.rate[:, None] * away)[:g].T, held.sticking
+    return amounts, (inner + problem.rate[:, None] * away)[:g].T
 
 
 def _solved(matrix: Floats, right: Floats) -> Floats:
