@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 from tests.example_studies import results as results_of_example
+from tests.shared import once
 from tools.pages.__main__ import every_page, main
 from tools.pages.api import rooms
 from tools.pages.checks import header, modules
@@ -40,7 +41,8 @@ def text(path: str) -> str:
 
 @pytest.fixture(scope="module")
 def pages():
-    return every_page()
+    made = once("pages", lambda: {path.as_posix(): text for path, text in every_page().items()})
+    return {Path(path): text for path, text in made.items()}
 
 
 @pytest.fixture(scope="module")
