@@ -7,6 +7,9 @@ from functools import cached_property
 
 from takeup.line import Line, Route, State, Study, route_of, section_span, states_of
 
+TEE = 0.3
+"""From the centre of a branch to what stands beside it: its tee and a weld [m] (common practice, no source)."""
+
 SupportSpan = tuple[float, float, float]
 """Of a section, the stations where it begins and ends, and the greatest distance between holds that carry [m]."""
 
@@ -51,4 +54,4 @@ class Laid:
         return max(state.at(self.line.name, station).temperature for state in self.states)
 
 
-__all__ = ["Laid", "SupportSpan"]
+__all__ = ["TEE", "Laid", "SupportSpan"]

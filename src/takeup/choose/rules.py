@@ -15,7 +15,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from takeup.basis import first_guide_limit, intermediate_guide_spacing, second_guide_limit
-from takeup.choose.laid import Laid
+from takeup.choose.laid import TEE, Laid
 from takeup.choose.rests import APART, rest_stations
 from takeup.joints import KINDS, whole_axial_rate
 from takeup.line import (
@@ -116,12 +116,13 @@ def _guides(laid: Laid, rule: HoldRule, where: tuple[Stretch, TakeUp]) -> list[f
     if rule.kind == "slide guide":
         spacing = min(spacing, *(longest for _, _, longest in laid.spans))
     sides = [_beside(laid.line, laid.route, span, takeup, (sense, spacing)) for sense in (-1.0, 1.0)]
-    clear = laid.line.allowed.keep_clear
+    tees = [(station - TEE, station + TEE) for station in branches_of(laid.study, laid.line)]
+    clear = sorted([*laid.line.allowed.keep_clear, *tees])
     return [_out_of(clear, station, takeup.position.station) for side in sides for station in side]
 
 
 def _out_of(clear: Sequence[tuple[float, float]], station: float, joint: float) -> float:
-    """Return a place moved towards its joint until it is out of what is kept clear: nearer is on the safe side."""
+    """Return a place moved towards its joint until it is off branches and what is kept clear: nearer is safer."""
     for low, high in reversed(clear) if station > joint else clear:
         if low < station < high:
             station = low if station > joint else high

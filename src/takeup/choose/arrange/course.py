@@ -16,14 +16,11 @@ from takeup.choose.arrange.chain import Chain, chain_of, walls_of
 from takeup.choose.arrange.places import anchor_of
 from takeup.choose.arrange.prices import Prices
 from takeup.choose.arrange.records import Floats, LoopShape, Place
-from takeup.choose.laid import Laid, SupportSpan
+from takeup.choose.laid import TEE, Laid, SupportSpan
 from takeup.choose.rests import APART, CARRIERS, Stretch, blocked_stretches, level_runs
 from takeup.library import size_number
 from takeup.line import SAME_STATION, Line, Route, State, Study, TakeUp
 from takeup.line.room import blocks_of
-
-TEE = 0.3
-"""From the centre of a branch to the face of a joint: room for its tee and a weld [m] (common practice, no source)."""
 
 Cut = tuple[float, float, bool]
 """A stretch where no rest can stand, from and to stations [m], and whether it is cut out however short it is."""

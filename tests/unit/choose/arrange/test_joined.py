@@ -27,6 +27,7 @@ from takeup.choose.arrange.search import Path
 from takeup.choose.arrange.standing import standing_words
 from takeup.choose.arrange.verify import _blame
 from takeup.choose.arrange.written import proposal_texts
+from takeup.choose.rules import guides_beside
 from takeup.line.reading.reader import study_from_text
 from takeup.results import results_of
 
@@ -182,3 +183,16 @@ def test_the_file_of_joined_lines_is_studied_with_the_proposals_own_results(tmp_
     words = standing_words(ground, first)
     assert words[0].startswith("HW-1: boiler header")
     assert any(one.startswith("HW-2: tee") for one in words)
+
+
+def test_a_guide_by_rule_stands_beside_a_branch_and_not_on_it():
+    """A branch 0.1 m beyond the second guide moves it towards its joint, to 0.3 m from the branch."""
+
+    def guides(at: str) -> list[float]:
+        ground = ground_on(joined_text("8 m north", at=at, main=("21 m east",), main_may=()))
+        takeup = next(item for plan in hunt_of(ground).plans if plan.far == 1 for item in plan.takeups)
+        return guides_beside(ground.courses[0].laid, takeup, (0.0, 21.0))
+
+    first, second = guides("20.5 m")[:2]
+    tee = round(second + 0.1, 3)
+    assert guides(f"{tee} m")[:2] == pytest.approx([first, tee - 0.3], abs=1e-9)
