@@ -241,7 +241,8 @@ def _parts_of_step(walk: Walk, step: int, held: _Held, *, true: Floats, feet: Fl
     amounts = np.zeros((causes + 3, causes + count))
     amounts[np.arange(causes), np.arange(causes)] = given
     amounts[:, causes:] = -inner.T
-    return amounts, (inner + problem.rate[:, None] * away)[:g].T
+    forces = np.where(held.rows[:, None], inner + problem.rate[:, None] * away, told)  # an open row's is what is told
+    return amounts, forces[:g].T
 
 
 def _solved(matrix: Floats, right: Floats) -> Floats:
