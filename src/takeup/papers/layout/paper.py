@@ -6,16 +6,15 @@ typeface lacks stands by its code; its sheets are set anew then, because codes a
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Sequence
 from pathlib import Path
 
-from takeup.drawing.dxf import Origin, to_dxf
 from takeup.drawing.reading import Results
 from takeup.drawing.sheet import Sheet
 from takeup.drawing.sheets import About, layout_drawing
 from takeup.drawing.svg import to_svg
-from takeup.papers.common.glyphs import printable_tree
 from takeup.papers.frame import Head, compile_pdf, head_of
+from takeup.papers.frame.sheet_files import printed_of, sheet_files
 from takeup.papers.frame.tree import page_tree
 from takeup.papers.registry import Options
 
@@ -31,22 +30,8 @@ def make(results: Results, options: Options) -> dict[str, bytes]:
     """
     head = head_of(results, options.units, options.language)
     sheets = sheets_of(results, head)
-    clean = printable_tree(results)
-    assert isinstance(clean, Mapping), "the results are a record"
-    printed, printed_head = sheets, head
-    if clean != results:
-        printed_head = head_of(clean, options.units, options.language)
-        printed = sheets_of(clean, printed_head)
-    one = len(sheets) == 1
-    drawn = {
-        "layout.svg" if one else f"layout-{number}.svg": to_svg(sheet).encode()
-        for number, sheet in enumerate(sheets, start=1)
-    }
-    return {
-        **drawn,
-        "layout.dxf": to_dxf(sheets, Origin(day=head.day, tool=head.tool)),
-        "layout.pdf": layout_pdf(printed, printed_head),
-    }
+    printed = printed_of(results, head, sheets, sheets_of)
+    return {**sheet_files("layout", sheets, head), "layout.pdf": layout_pdf(printed.sheets, printed.head)}
 
 
 def sheets_of(results: Results, head: Head) -> tuple[Sheet, ...]:
@@ -64,7 +49,7 @@ def sheets_of(results: Results, head: Head) -> tuple[Sheet, ...]:
     return layout_drawing(results, about, head.texts, head.units)
 
 
-def layout_pdf(sheets: tuple[Sheet, ...], head: Head) -> bytes:
+def layout_pdf(sheets: Sequence[Sheet], head: Head) -> bytes:
     """Return all sheets as one PDF, a page each, with what it shows in words for those who cannot see it.
 
     Args:

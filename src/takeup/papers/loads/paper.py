@@ -6,13 +6,9 @@ that the typeface lacks stands by its code; the key plan on its last pages is se
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
-from takeup.drawing import to_svg
-from takeup.drawing.dxf import Origin, to_dxf
 from takeup.drawing.reading import Results
-from takeup.papers.common.glyphs import printable_tree
 from takeup.papers.frame import csv_bytes, head_of, workbook_bytes
+from takeup.papers.frame.sheet_files import printed_of, sheet_files
 from takeup.papers.loads.held import held_of
 from takeup.papers.loads.key_plan import key_plan
 from takeup.papers.loads.pdf import loads_pdf
@@ -33,24 +29,13 @@ def make(results: Results, options: Options) -> dict[str, bytes]:
     head = head_of(results, options.units, options.language)
     holds, write = held_of(results), writer_of(head)
     sheets = key_plan(results, head)
-    clean = printable_tree(results)
-    assert isinstance(clean, Mapping), "the results are a record"
-    printed, printed_head = sheets, head
-    if clean != results:
-        printed_head = head_of(clean, options.units, options.language)
-        printed = key_plan(clean, printed_head)
-    one = len(sheets) == 1
-    drawn = {
-        f"{_PLAN}.svg" if one else f"{_PLAN}-{number}.svg": to_svg(sheet).encode()
-        for number, sheet in enumerate(sheets, start=1)
-    }
+    printed = printed_of(results, head, sheets, key_plan)
     title = write("title", lines=head.lines)
     return {
-        "loads.pdf": loads_pdf(clean, printed_head, printed),
+        "loads.pdf": loads_pdf(printed.results, printed.head, printed.sheets),
         "loads.xlsx": workbook_bytes(head, title, workbook_sheets(results, head, holds), head_first=False),
         "loads.csv": csv_bytes(head, loads_grid(holds, write, bare=True)),
-        **drawn,
-        f"{_PLAN}.dxf": to_dxf(sheets, Origin(day=head.day, tool=head.tool)),
+        **sheet_files(_PLAN, sheets, head),
     }
 
 
