@@ -1,7 +1,7 @@
 """Long work beside the desk: in a process of its own, told of as it goes, and stopped at once.     (desk/jobs.py)
 
 A thread would not do: two seconds of computing in it would make every look wait. A work is a function at the top of a
-module; its first argument is called with a share of the way and words, its answer must be picklable.
+module; its first argument is a `Tell`, its answer must be picklable.
 """
 
 from __future__ import annotations
@@ -12,14 +12,26 @@ import threading
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from multiprocessing.connection import Connection
-from typing import Generic, TypeVar
+from typing import Generic, Protocol, TypeVar
 
 from takeup.desk.interface import Job
 from takeup.errors import TakeupError
 
 Answer = TypeVar("Answer")
-Tell = Callable[[float, str], None]
 _FAULT = "Takeup itself went wrong"
+
+
+class Tell(Protocol):
+    """What a work tells on its way."""
+
+    def __call__(self, share: float, words: str, so_far: object = None, /) -> None:
+        """Say how far it is.
+
+        Args:
+            share: of the way, 0 to 1.
+            words: what it is at.
+            so_far: an answer with what there is already, kept if the work is stopped; None leaves what was told before.
+        """
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -30,7 +42,7 @@ class Progress(Generic[Answer]):
         job: whether it runs or how it ended.
         share: of the way, 0 to 1.
         words: what it is at, or why it failed.
-        answer: once it is done.
+        answer: once it is done; before, what there was so far, where the work tells that.
     """
 
     job: Job
@@ -103,7 +115,8 @@ class Work(Generic[Answer]):
             with self._lock:
                 if number != self._start or self._progress.job != "running":
                     break
-                self._progress = progress
+                kept = self._progress.answer if progress.answer is None else progress.answer
+                self._progress = replace(progress, answer=kept)
             self._news()
         connection.close()
 
@@ -112,8 +125,8 @@ def _worked(connection: Connection, function: Callable[..., object], arguments: 
     """Do a work in this process and send what it tells, and its answer."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the desk itself decides what an interruption ends
 
-    def tell(share: float, words: str) -> None:
-        connection.send(Progress[object](job="running", share=share, words=words))
+    def tell(share: float, words: str, so_far: object = None, /) -> None:
+        connection.send(Progress[object](job="running", share=share, words=words, answer=so_far))
 
     try:
         connection.send(Progress(job="done", share=1.0, answer=function(tell, *arguments)))
