@@ -222,7 +222,7 @@ export interface LineMovement {
 }
 
 /**
- * The line as asked for. `trouble` says why there is no answer ("" where there is one); then the lists are empty.
+ * The line as asked for. `trouble` says why there is no answer, and then the lists are empty; else it is "".
  */
 export interface Look {
   number: number;
@@ -522,13 +522,14 @@ export interface SceneFile {
 }
 
 /**
- * A scene, played.
+ * A scene, played. `signs` is a drawing of what the signs of its pictures mean.
  */
 export interface SceneTold {
   name: string;
   title: string;
   lead: string[];
   steps: SceneStep[];
+  signs: string;
   claims: SceneClaim[];
   leaves_out: string[];
   files: SceneFile[];

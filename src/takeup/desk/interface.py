@@ -490,12 +490,13 @@ class SceneFile(TypedDict):
 
 
 class SceneTold(TypedDict):
-    """A scene, played."""
+    """A scene, played. `signs` is a drawing of what the signs of its pictures mean."""
 
     name: str
     title: str
     lead: list[str]
     steps: list[SceneStep]
+    signs: str
     claims: list[SceneClaim]
     leaves_out: list[str]
     files: list[SceneFile]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from takeup.scenes.played import line_text
 from takeup.scenes.records import Claim, Entry, Scene, Step, Told
-from takeup.scenes.strip import strip_sheet
+from takeup.scenes.strip import signs_sheet, step_sheets, strip_sheet
 from takeup.scenes.telling import document_text, list_document, list_text, scene_lines
 from takeup.scenes.the_nine import SCENES, entry_named, played_scene
 from takeup.scenes.writing import write_scene
@@ -23,6 +23,8 @@ __all__ = [
     "list_text",
     "played_scene",
     "scene_lines",
+    "signs_sheet",
+    "step_sheets",
     "strip_sheet",
     "write_scene",
 ]

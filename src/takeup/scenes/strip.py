@@ -51,9 +51,56 @@ def strip_sheet(scene: Scene) -> Sheet:
     Args:
         scene: the scene, played.
     """
+    drawn = _drawn(scene)
+    heading, y = _heading(scene)
+    views = [heading]
+    for number, step in enumerate(scene.told.steps, start=1):
+        view, y = _step(number, step, drawn, y)
+        views.append(view)
+    foot, y = _foot(scene, drawn, y)
+    views.append(foot)
+    said = " ".join(step.words for step in scene.told.steps)
+    return Sheet(width=WIDTH, height=y, title=scene.entry.title, description=said, views=tuple(views))
+
+
+def step_sheets(scene: Scene) -> tuple[Sheet, ...]:
+    """Return the picture of every step alone, without its words, for who sets these beside it; all to one scale.
+
+    Args:
+        scene: the scene, played.
+    """
+    drawn = _drawn(scene)
+    return tuple(_step_sheet(step, drawn) for step in scene.told.steps)
+
+
+def signs_sheet(scene: Scene) -> Sheet:
+    """Return what the signs of a scene's pictures mean, and how many times movements are enlarged.
+
+    Args:
+        scene: the scene, played.
+    """
+    foot, height = _foot(scene, _drawn(scene), 0.0)
+    words = " ".join(item.words for item in foot.items if isinstance(item, Text))
+    return Sheet(width=WIDTH, height=height, title=foot.title, description=words, views=(foot,))
+
+
+def _step_sheet(step: Step, drawn: _Drawn) -> Sheet:
+    up, down = _bow(step.picture)
+    items: list[Item] = []
+    if _alike(step.picture):
+        items += reading_items(step.picture.zones[0], (WIDTH - MARGIN, MARGIN + 2.0), drawn.full)
+    foot = MARGIN + max(drawn.above, up) + drawn.frame.height(step.picture)
+    items += _picture(step.picture, drawn, (_SIDE, foot))
+    height = foot + max(drawn.below, down) + MARGIN
+    view = View(title=step.title, scale=None, items=tuple(items))
+    return Sheet(width=WIDTH, height=height, title=step.title, description=step.words, views=(view,))
+
+
+def _drawn(scene: Scene) -> _Drawn:
+    """Return what all pictures of a scene share."""
     pictures = [step.picture for step in scene.told.steps]
     zones = [zone for picture in pictures for zone in picture.zones]
-    drawn = _Drawn(
+    return _Drawn(
         frame=frame_of(pictures, WIDTH - 2.0 * _SIDE),
         newtons=arrow_scale(pictures),
         full=Zone(
@@ -65,15 +112,12 @@ def strip_sheet(scene: Scene) -> Sheet:
         below=max(room_below(picture) for picture in pictures),
         from_above=from_above(pictures),
     )
-    heading, y = _heading(scene)
-    views = [heading]
-    for number, step in enumerate(scene.told.steps, start=1):
-        view, y = _step(number, step, drawn, y)
-        views.append(view)
-    foot, y = foot_view(pictures, drawn.frame, drawn.newtons, (MARGIN, y, WIDTH - MARGIN))
-    views.append(foot)
-    said = " ".join(step.words for step in scene.told.steps)
-    return Sheet(width=WIDTH, height=y, title=scene.entry.title, description=said, views=tuple(views))
+
+
+def _foot(scene: Scene, drawn: _Drawn, top: float) -> tuple[View, float]:
+    """Return what the signs mean from a height on, and where it ends."""
+    pictures = [step.picture for step in scene.told.steps]
+    return foot_view(pictures, drawn.frame, drawn.newtons, (MARGIN, top, WIDTH - MARGIN))
 
 
 def _heading(scene: Scene) -> tuple[View, float]:
