@@ -82,7 +82,8 @@ export interface Palette {
  * `revision` grows by one with every change. `undo` and `redo` say in words what they would do; "" where there is
  * nothing. `outside`: whether the file on disk still is what was last read or saved. `recovered`: what was taken over
  * from an earlier desk that ended without saving; "" where nothing was. `readable`: no fault, so that there is
- * something to look at; the outline is that of the last readable revision, `outline_revision`.
+ * something to look at; the outline is that of the last readable revision, `outline_revision` (0: of none yet). `busy`:
+ * what must be worked out first, such as which joint of a series fits; "" where nothing has to.
  */
 export interface Document {
   revision: number;
@@ -96,6 +97,7 @@ export interface Document {
   recovered: string;
   readable: boolean;
   outline_revision: number;
+  busy: string;
   faults: Fault[];
   lines: LineOutline[];
   states: StateRow[];

@@ -84,7 +84,8 @@ class Document(TypedDict):
     `revision` grows by one with every change. `undo` and `redo` say in words what they would do; "" where there is
     nothing. `outside`: whether the file on disk still is what was last read or saved. `recovered`: what was taken over
     from an earlier desk that ended without saving; "" where nothing was. `readable`: no fault, so that there is
-    something to look at; the outline is that of the last readable revision, `outline_revision`.
+    something to look at; the outline is that of the last readable revision, `outline_revision` (0: of none yet). `busy`:
+    what must be worked out first, such as which joint of a series fits; "" where nothing has to.
     """
 
     revision: int
@@ -98,6 +99,7 @@ class Document(TypedDict):
     recovered: str
     readable: bool
     outline_revision: int
+    busy: str
     faults: list[Fault]
     lines: list[LineOutline]
     states: list[StateRow]

@@ -1,7 +1,8 @@
 """Long work beside the desk: in a process of its own, told of as it goes, and stopped at once.     (desk/jobs.py)
 
 A thread would not do: two seconds of computing in it would make every look wait. A work is a function at the top of a
-module; its first argument is a `Tell`, its answer must be picklable.
+module; its first argument is a `Tell`, its answer must be picklable. A spare process that has imported everything stands
+ready, so that no start waits for that.
 """
 
 from __future__ import annotations
@@ -12,6 +13,7 @@ import threading
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from multiprocessing.connection import Connection
+from multiprocessing.process import BaseProcess
 from typing import Generic, Protocol, TypeVar
 
 from takeup.desk.interface import Job
@@ -63,8 +65,9 @@ class Work(Generic[Answer]):
         self._function = function
         self._news = news
         self._lock = threading.Lock()
-        self._process: multiprocessing.process.BaseProcess | None = None
-        self._start = 0
+        self._running: BaseProcess | None = None
+        self._spare: tuple[BaseProcess, Connection] | None = None
+        self._starts = 0
         self._progress: Progress[Answer] = Progress(job="none")
 
     @property
@@ -73,19 +76,22 @@ class Work(Generic[Answer]):
         with self._lock:
             return self._progress
 
+    def ready(self) -> None:
+        """Have a process stand ready, so that the first start is quick too."""
+        with self._lock:
+            if self._spare is None:
+                self._spare = self._waiting()
+
     def start(self, *arguments: object) -> None:
         """Begin anew with these arguments; what ran is ended, and its answer never comes."""
-        context = multiprocessing.get_context("spawn")
-        ours, theirs = context.Pipe(duplex=False)
-        process = context.Process(target=_worked, args=(theirs, self._function, arguments), daemon=True)
         with self._lock:
             self._end()
-            self._start += 1
-            number, self._process = self._start, process
+            self._starts += 1
+            number = self._starts
+            process, connection = self._spare or self._waiting()
+            self._running, self._spare = process, None
             self._progress = Progress(job="running")
-            process.start()
-        theirs.close()
-        threading.Thread(target=self._watch, args=(ours, number), daemon=True).start()
+        threading.Thread(target=self._watch, args=(connection, arguments, number), daemon=True).start()
         self._news()
 
     def stop(self) -> None:
@@ -93,41 +99,69 @@ class Work(Generic[Answer]):
         with self._lock:
             running = self._progress.job == "running"
             self._end()
-            self._start += 1
+            self._starts += 1
             if running:
                 self._progress = replace(self._progress, job="stopped")
         if running:
             self._news()
 
+    def close(self) -> None:
+        """End every process of this work."""
+        with self._lock:
+            self._end()
+            self._starts += 1
+            if self._spare is not None:
+                self._spare[0].kill()
+                self._spare = None
+
+    def _waiting(self) -> tuple[BaseProcess, Connection]:
+        context = multiprocessing.get_context("spawn")
+        ours, theirs = context.Pipe()
+        process = context.Process(target=_worked, args=(theirs, self._function), daemon=True)
+        process.start()
+        theirs.close()
+        return process, ours
+
     def _end(self) -> None:
-        if self._process is not None and self._process.is_alive():
-            self._process.kill()
-        self._process = None
+        if self._running is not None and self._running.is_alive():
+            self._running.kill()
+        self._running = None
 
-    def _watch(self, connection: Connection, number: int) -> None:
-        """Take what a process tells until it ends."""
-        ended = False
-        while not ended:
-            try:
-                progress: Progress[Answer] = connection.recv()
-            except (EOFError, OSError):
-                progress, ended = Progress(job="failed", words=f"{_FAULT}: its process ended"), True
-            with self._lock:
-                if number != self._start or self._progress.job != "running":
-                    break
-                kept = self._progress.answer if progress.answer is None else progress.answer
-                self._progress = replace(progress, answer=kept)
-            self._news()
+    def _watch(self, connection: Connection, arguments: tuple[object, ...], number: int) -> None:
+        """Say to a process what to do, and take what it tells until it ends."""
+        try:
+            connection.send(arguments)
+            while self._took(connection.recv(), number):
+                pass
+        except (EOFError, OSError):
+            self._took(Progress(job="failed", words=f"{_FAULT}: its process ended"), number)
         connection.close()
+        with self._lock:
+            if number == self._starts and self._spare is None:
+                self._spare = self._waiting()
+
+    def _took(self, progress: Progress[Answer], number: int) -> bool:
+        """Take what a process tells; return whether there is more to come that counts."""
+        with self._lock:
+            if number != self._starts or self._progress.job != "running":
+                return False
+            kept = self._progress.answer if progress.answer is None else progress.answer
+            self._progress = replace(progress, answer=kept)
+        self._news()
+        return progress.job == "running"
 
 
-def _worked(connection: Connection, function: Callable[..., object], arguments: tuple[object, ...]) -> None:
-    """Do a work in this process and send what it tells, and its answer."""
+def _worked(connection: Connection, function: Callable[..., object]) -> None:
+    """Wait for what is to be done, do it, and send what it tells, and its answer."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the desk itself decides what an interruption ends
 
     def tell(share: float, words: str, so_far: object = None, /) -> None:
         connection.send(Progress[object](job="running", share=share, words=words, answer=so_far))
 
+    try:
+        arguments: tuple[object, ...] = connection.recv()
+    except EOFError:
+        return  # the desk has ended and nothing is wanted any more
     try:
         connection.send(Progress(job="done", share=1.0, answer=function(tell, *arguments)))
     except TakeupError as error:
