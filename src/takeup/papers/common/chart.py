@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from takeup.drawing.lettering import CAPITALS, UPWARDS, folded, shortened, width_of
@@ -127,11 +127,38 @@ class _Laid:
         return _LEFT + (WIDTH - _LEFT - _RIGHT) * (at - low) / (high - low)
 
 
-def chart_sheet(chart: Chart) -> Sheet:
-    """Return a chart as a sheet, as wide as a page's words."""
+def chart_sheet(chart: Chart, tell: Callable[[str], str] | None = None) -> Sheet:
+    """Return a chart as a sheet, as wide as a page's words.
+
+    Args:
+        chart: What it shows, in English.
+        tell: What puts its words into the language of the paper; None where that is English.
+    """
+    chart = chart if tell is None else _told(chart, tell)
     laid = _laid(chart)
     view = View(title=chart.title, scale=None, items=tuple(_items(laid)))
     return Sheet(width=WIDTH, height=laid.height, title=chart.title, description=chart.description, views=(view,))
+
+
+def _told(chart: Chart, tell: Callable[[str], str]) -> Chart:
+    """Return a chart with every word of ours in another language."""
+    return replace(
+        chart,
+        title=tell(chart.title),
+        description=tell(chart.description),
+        axis=tell(chart.axis),
+        ticks=told_ticks(chart.ticks, tell),
+        panels=tuple(replace(panel, title=tell(panel.title)) for panel in chart.panels),
+        key=tuple(
+            Key(words=tell(key.words), strokes=tuple((pen, tell(words)) for pen, words in key.strokes))
+            for key in chart.key
+        ),
+    )
+
+
+def told_ticks(ticks: Sequence[Tick], tell: Callable[[str], str]) -> tuple[Tick, ...]:
+    """Return ticks with their names in another language."""
+    return tuple(replace(tick, name=tell(tick.name)) for tick in ticks)
 
 
 def names_fit(ticks: Sequence[Tick], span: tuple[float, float]) -> bool:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
+from typing import Literal
 
 from takeup.edge import Measure
 
@@ -15,6 +16,7 @@ MINUS = "\N{MINUS SIGN}"
 NONE = "\N{EN DASH}"
 _WHOLE = 1e4
 _SMALL = 1e-3  # below this a fixed number of decimals shows only noughts
+_NOISE = 1e-6  # of the last printed digit: what computing adds to a number that was typed in
 _RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 
 
@@ -57,6 +59,19 @@ def pair(demand: float | None, capacity: float | None) -> tuple[str, str]:
         if shown[0] != shown[1] or demand == capacity:
             return shown
     return fixed(demand, decimals), fixed(capacity, decimals)
+
+
+def to_safe_side(value: float, decimals: int, side: Literal["at least", "at most"]) -> float:
+    """Return a limit with so many decimals, so that what is printed never asks for less than was meant.
+
+    Args:
+        value: the limit.
+        decimals: that are printed.
+        side: on which it lies: one that is wanted at least is rounded up, one that is allowed at most is rounded down.
+    """
+    step = 10.0**-decimals
+    steps = value / step
+    return step * (math.ceil(steps - _NOISE) if side == "at least" else math.floor(steps + _NOISE))
 
 
 def scientific(value: float) -> str:

@@ -9,8 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from takeup.edge import Measure, Units
+from takeup.papers.common.asked import decimals_of
 from takeup.papers.common.numerals import decimals_for, fixed
-from takeup.papers.data_sheets.asked import decimals_of
 from takeup.papers.frame import Box, Cell, Grid, Number
 
 Fact = tuple[str, Cell, str]

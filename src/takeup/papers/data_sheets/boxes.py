@@ -10,11 +10,11 @@ from collections.abc import Iterator
 
 from takeup.choose.comparison.labels import HEADS, LABELS
 from takeup.drawing.reading import maybe_number, number_of, record_of, records_of, text_of, texts_of, use_words
+from takeup.papers.common.asked import Asked, asked_of, wanted_figures, wanted_words
+from takeup.papers.common.gathered import Joint
 from takeup.papers.common.numerals import NONE
-from takeup.papers.data_sheets.asked import Asked, asked_decimals, asked_of, decimals_of, rounded_up
-from takeup.papers.data_sheets.block import Block, given, rounded, shown
-from takeup.papers.data_sheets.gathered import Joint
-from takeup.papers.frame import Box, Cell, Field, Grid, Head, Number
+from takeup.papers.data_sheets.block import Block, given, rounded
+from takeup.papers.frame import Box, Cell, Field, Grid, Head
 
 _BOX = 14.0  # letters that a box is wide
 _OF_THE_LINE = "guide_spacing"  # a check that is told at the joint, and is of the guides beside it
@@ -52,22 +52,14 @@ def certified(joint: Joint, head: Head) -> Block:
 
 def _row(one: Asked, head: Head) -> tuple[Cell, ...]:
     used = given(one.used, one.measure, head.texts("data_sheet.not_given"))
-    return LABELS[head.language][one.of.name], used, _want(one, head), Box(), Box(), one.measure.unit
-
-
-def _want(one: Asked, head: Head) -> str:
-    """Return what is wanted, in words."""
-    key, value = one.want
-    return head.texts(key) if value is None else head.texts(key, value=_wanted(one, value, head))
-
-
-def _wanted(one: Asked, value: float, head: Head) -> str:
-    """Return a number that is wanted; one that is wanted at least is rounded up, one at most is as it was used."""
-    number, decimals = one.measure.number(value), decimals_of(one.measure.given(value))
-    if one.want[0] == "data_sheet.at_least":
-        decimals = min(decimals, asked_decimals(one))
-        number = rounded_up(number, decimals)
-    return shown(Number(value=number, decimals=decimals), head.units)
+    return (
+        LABELS[head.language][one.of.name],
+        used,
+        wanted_words(one, head.texts, head.units),
+        Box(),
+        Box(),
+        one.measure.unit,
+    )
 
 
 def maker(head: Head) -> Block:
@@ -86,10 +78,10 @@ def tests(joint: Joint, head: Head) -> Block:
     found = ["drawing", "calculation", "materials_3_1", "seams", "dimensions_checked"]
     test = asked["test_pressure"]
     words = [said(f"data_sheet.doc_{key}") for key in found]
-    if test.want[1] is not None:
-        pressure = units.pressure.named(_wanted(test, test.want[1], head))
+    if test.want.value is not None:
+        pressure = units.pressure.named(wanted_figures(test, units))
         words.append(said("data_sheet.doc_pressure", pressure=pressure))
-    if asked["minimum_pressure"].want[1] is not None:
+    if asked["minimum_pressure"].want.value is not None:
         words.append(said("data_sheet.doc_vacuum"))
     if not (record_of(joint.first.data, "rods") or joint.kind.pins != "none"):
         words.append(said("data_sheet.doc_bars"))

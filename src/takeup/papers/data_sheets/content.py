@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from takeup.drawing.reading import number_of
+from takeup.papers.common.asked import asked_of
+from takeup.papers.common.gathered import Joint
 from takeup.papers.common.places import outcome_words
 from takeup.papers.data_sheets import boxes, facts
-from takeup.papers.data_sheets.asked import asked_of
 from takeup.papers.data_sheets.block import Block, found, given
 from takeup.papers.data_sheets.duty import duty, parts
-from takeup.papers.data_sheets.gathered import Joint
 from takeup.papers.frame import Cell, Field, Grid, Head
 
 
@@ -103,7 +103,7 @@ def index_block(joints: tuple[Joint, ...], head: Head) -> Block:
 def _index_row(joint: Joint, head: Head) -> tuple[Cell, ...]:
     said, units = head.texts, head.units
     axial = [move for half in joint.halves for move in half.moves("axial_mm")]
-    wants = {one.of.name: one.want[1] for one in asked_of(joint, units)}
+    wants = {one.of.name: one.want.value for one in asked_of(joint, units)}
     use, outcome = min((outcome_words(joint.results, half.name) for half in joint.halves), key=_worst)
     return (
         joint.tag,

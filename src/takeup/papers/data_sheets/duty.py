@@ -11,9 +11,9 @@ from collections.abc import Iterator, Mapping
 from takeup.drawing.reading import Record, maybe_number, number_of, numbers_in, records_of, text_of
 from takeup.edge import Units
 from takeup.hand.formulas import pressure_thrust, spring_force
-from takeup.papers.data_sheets.asked import torque_measure
+from takeup.papers.common.gathered import Half, Joint
+from takeup.papers.common.joint_measures import torque_measure
 from takeup.papers.data_sheets.block import Block, found
-from takeup.papers.data_sheets.gathered import Half, Joint
 from takeup.papers.frame import Cell, Field, Grid, Head
 
 _EXTREMES = {"axial_mm": 0.05, "lateral_mm": 0.05, "angular_deg": 0.005, "pressure_bar": 0.005}

@@ -14,10 +14,10 @@ from takeup.drawing.reading import (
     text_of,
     texts_of,
 )
+from takeup.papers.common.asked import used_of
+from takeup.papers.common.gathered import Joint
 from takeup.papers.common.numerals import as_given
-from takeup.papers.data_sheets.asked import used_of
 from takeup.papers.data_sheets.block import Block, Fact, found, given
-from takeup.papers.data_sheets.gathered import Joint
 from takeup.papers.frame import Field, Grid, Head
 
 _HALF = ", first half"  # as the reader of line files ends the place of half a double

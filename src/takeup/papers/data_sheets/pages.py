@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from takeup.papers.common.gathered import Joint
 from takeup.papers.common.glyphs import breakable
 from takeup.papers.common.tables import Align, Column, Tree, sentences, table
 from takeup.papers.data_sheets.block import Block, shown
 from takeup.papers.data_sheets.content import Content, index_block
-from takeup.papers.data_sheets.gathered import Joint
 from takeup.papers.data_sheets.picture import joint_picture, liner_picture
 from takeup.papers.frame import Box, Cell, Field, Grid, Head
 

@@ -6,9 +6,9 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from takeup.drawing.reading import Results
+from takeup.papers.common.gathered import joints_of
 from takeup.papers.common.glyphs import printable_tree
 from takeup.papers.data_sheets.content import content_of
-from takeup.papers.data_sheets.gathered import joints_of
 from takeup.papers.data_sheets.pages import index_tree, joint_tree
 from takeup.papers.data_sheets.sheets import index_sheet, joint_sheet
 from takeup.papers.frame import compile_pdf, frame_tree, head_of, workbook_bytes

@@ -13,10 +13,10 @@ from takeup.drawing.joint_views import VIEWS
 from takeup.drawing.joint_views.parts import CENTRE, FINE, HIGH, LEFT, MIDDLE, RIGHT, TYPE, WIDE, arrow, plate
 from takeup.drawing.reading import maybe_number, record_of
 from takeup.drawing.sheet import Dimension, Item, Polyline, Stroke, Text, View
+from takeup.papers.common.asked import used_of
+from takeup.papers.common.gathered import Joint
 from takeup.papers.common.tables import Tree
-from takeup.papers.data_sheets.asked import used_of
 from takeup.papers.data_sheets.block import given, shown
-from takeup.papers.data_sheets.gathered import Joint
 from takeup.papers.frame import Head
 
 _LARGER = 1.2  # letters of a picture that is printed smaller than it was drawn

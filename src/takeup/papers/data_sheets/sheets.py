@@ -5,10 +5,10 @@ from __future__ import annotations
 import textwrap
 from dataclasses import replace
 
+from takeup.papers.common.gathered import Joint
 from takeup.papers.data_sheets.block import Block
 from takeup.papers.data_sheets.boxes import tag_grid
 from takeup.papers.data_sheets.content import Content, index_block
-from takeup.papers.data_sheets.gathered import Joint
 from takeup.papers.frame import Field, Grid, Head, Sheet
 
 _LETTERS = 150  # of a sentence on one line of a sheet: as wide as its columns together

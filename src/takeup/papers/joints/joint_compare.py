@@ -7,23 +7,19 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterator, Mapping, Sequence
-from typing import Any, Final  # the document is JSON: what its values are is held by a test, not by types
+from typing import Any  # the document is JSON: what its values are is held by a test, not by types
 
 from takeup.choose.comparison.quantities import BY_QUANTITY
 from takeup.edge import SI, TIE, Measure, Units
+from takeup.papers.common.joint_measures import measure_of, torque_measure
 from takeup.papers.common.numerals import as_given
 from takeup.papers.common.terminal import table
-from takeup.units import UNITS
 
 Document = Mapping[str, Any]
 _WIDTH = 100
 _USE = 0.005
 """Below it a use that is printed with two decimals has not changed."""
 _CHECKS = 20  # checks that a page shows; all stand in the document
-_WEIGHT: Final = {
-    "si": Measure(unit="kg"),
-    "us": Measure(unit="lb", size=UNITS["weight"]["lb"].factor / UNITS["weight"]["kg"].factor, grouped=True, rounded=2),
-}
 
 
 def comparison_lines(document: Document, units: Units = SI) -> list[str]:
@@ -109,21 +105,7 @@ def _left(value: Mapping[str, Any], units: Units) -> str:
 def _measure(value: Mapping[str, Any], units: Units) -> Measure:
     """Return how a quantity is written, whose number is in the unit of its column."""
     column = next(one.column for one in BY_QUANTITY.values() if one.column.ours == value["column"])
-    return {
-        None: units.of_check(""),
-        "size": units.of_check(""),
-        "length": units.small,
-        "pressure": units.pressure,
-        "temperature": units.temperature,
-        "rate": units.rate,
-        "angular rate": units.angular_rate,
-        "torque": units.moment,
-        "area": units.area,
-        "weight": _WEIGHT[units.system],
-        "angle": units.of_check("deg"),
-        "modulus": units.stress,
-        "force": units.force,
-    }[column.measure]
+    return measure_of(column, units, weight_in="kg")
 
 
 def _verdict(verdict: Mapping[str, Any]) -> list[str]:
@@ -186,10 +168,10 @@ def _anchors(anchors: Sequence[Mapping[str, Any]], units: Units) -> list[str]:
 
 
 def _joints(joints: Sequence[Mapping[str, Any]], units: Units) -> list[str]:
-    small, turn, moment = units.small, units.of_check("deg"), units.moment
+    small, turn, moment = units.small, units.of_check("deg"), torque_measure(units)
     asked = (
         ("shortest_mm", small, 1), ("longest_mm", small, 1), ("lateral_mm", small, 1),
-        ("angular_deg", turn, 2), ("torque_nm", moment, 2),
+        ("angular_deg", turn, 2), ("torque_nm", moment, 1),
     )  # fmt: skip
     rows = [(one["name"], one["line"], *(_both(one, *each) for each in asked)) for one in joints]
     head = (

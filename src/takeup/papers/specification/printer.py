@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from takeup.drawing.reading import Record, maybe_number, text_of
 from takeup.edge import Measure
+from takeup.papers.common.gathered import Joint
 from takeup.papers.common.numerals import as_given
 from takeup.papers.common.printer import Printer
 from takeup.papers.specification.blocks import Blank, Cell
@@ -18,6 +19,11 @@ def given(printer: Printer, record: Record, key: str, measure: Measure) -> Cell:
     return blank(printer) if value is None else as_given(value, measure)
 
 
+def written_name(printer: Printer, joint: Joint) -> str:
+    """Return the name of a joint as its file writes it, a double whole; with its line where there are several."""
+    return printer.name_of({"name": joint.tag, "line": joint.line["name"]})
+
+
 def word(printer: Printer, record: Record, key: str) -> Cell:
     """Return words of the results in the paper's language; a box for the buyer where there are none."""
     words = text_of(record, key)
@@ -29,4 +35,4 @@ def blank(printer: Printer) -> Blank:
     return Blank(words=printer.say("by_buyer"))
 
 
-__all__ = ["BESIDE", "blank", "given", "word"]
+__all__ = ["BESIDE", "blank", "given", "word", "written_name"]

@@ -4,13 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from takeup.drawing.reading import Record, maybe_number, number_of, record_of, records_of, text_of
+from takeup.choose.comparison.quantities import BY_QUANTITY
+from takeup.drawing.reading import maybe_number, number_of, record_of, text_of
+from takeup.papers.common.asked import Asked, asked_of, wanted_figures, wanted_words
+from takeup.papers.common.gathered import joints_of
+from takeup.papers.common.joint_measures import measure_of
 from takeup.papers.common.printer import Printer
 from takeup.papers.common.setting import limits_of
 from takeup.papers.specification.blocks import Blank, Block, Bullets, Cell, Heading, Paragraph, grid
-from takeup.papers.specification.printer import blank, given
+from takeup.papers.specification.printer import blank, given, written_name
 
 _DOCUMENTS = ("certified_values", "drawing", "material_certificates", "test_record", "bellows_calculation", "handling")
+_ON_PLATE = ("pressure", "temperature", "axial_compression", "axial_extension", "rated_cycles")
 
 
 def tests(printer: Printer) -> Iterator[Block]:
@@ -18,24 +23,16 @@ def tests(printer: Printer) -> Iterator[Block]:
     say, units = printer.say, printer.units
     yield Heading(level=1, words=say("tests"))
     rows: list[tuple[Cell, ...]] = []
-    for joint in printer.joints:
-        test = _test_at(joint, printer)
-        data = record_of(joint, "data")
-        rows.append(
-            (
-                printer.name_of(joint),
-                blank(printer) if test is None else printer.number(test, units.pressure, 2),
-                given(printer, data, "test_pressure_bar", units.pressure),
-                given(printer, data, "minimum_pressure_bar", units.pressure),
-            )
-        )
+    for joint in joints_of(printer.results):
+        asked = {one.of.name: one for one in asked_of(joint, units)}
+        wanted = (asked[name] for name in ("test_pressure", "minimum_pressure"))
+        rows.append((written_name(printer, joint), *(wanted_words(one, printer.texts, units) for one in wanted)))
     heads = (
         say("joint"),
-        printer.headed("test_in_line", units.pressure),
-        printer.headed("test_rated", units.pressure),
-        printer.headed("least_rated", units.pressure),
+        printer.headed("test_wanted", units.pressure),
+        printer.headed("least_wanted", units.pressure),
     )
-    yield grid(heads, rows, say("tests"), numbers=[1, 2, 3])
+    yield grid(heads, rows, say("tests"), numbers=[1, 2])
     resolved = record_of(record_of(printer.results, "input"), "resolved")
     chlorides = maybe_number(record_of(resolved, "test"), "chlorides_ppm")
     facts: list[tuple[Cell, ...]] = [
@@ -47,15 +44,6 @@ def tests(printer: Printer) -> Iterator[Block]:
     yield Bullets(items=(say("test_held"), say("test_limit")))
 
 
-def _test_at(joint: Record, printer: Printer) -> float | None:
-    """Return the greatest pressure at a joint in a state that is a test [bar]."""
-    names = {
-        text_of(state, "name") for state in records_of(printer.results, "states") if text_of(state, "kind") == "test"
-    }
-    found = [number_of(row, "pressure_bar") for row in records_of(joint, "movements") if text_of(row, "state") in names]
-    return max(found, default=None)
-
-
 def marking(printer: Printer) -> Iterator[Block]:
     """Yield what the plate of each joint bears."""
     say, units = printer.say, printer.units
@@ -63,19 +51,10 @@ def marking(printer: Printer) -> Iterator[Block]:
     document = record_of(record_of(printer.results, "input"), "document")
     reference = " ".join(filter(None, (text_of(document, "number"), text_of(document, "revision"))))
     rows: list[tuple[Cell, ...]] = []
-    for joint in printer.joints:
-        data = record_of(joint, "data")
-        ratings = [
-            given(printer, data, key, measure)
-            for key, measure in (
-                ("pressure_bar", units.pressure),
-                ("temperature_c", units.temperature),
-                ("axial_compression_mm", small),
-                ("axial_extension_mm", small),
-                ("rated_cycles", units.of_check("")),
-            )
-        ]
-        rows.append((printer.name_of(joint), reference or blank(printer), *ratings, Blank(words=say("by_maker"))))
+    for joint in joints_of(printer.results):
+        asked = {one.of.name: one for one in asked_of(joint, units)}
+        ratings = [_on_plate(asked.get(name), printer) for name in _ON_PLATE]
+        rows.append((written_name(printer, joint), reference or blank(printer), *ratings, Blank(words=say("by_maker"))))
     heads = (
         say("joint"),
         say("document"),
@@ -91,6 +70,13 @@ def marking(printer: Printer) -> Iterator[Block]:
     yield grid(heads, rows, say("marking"), shares=(1.2, 1.0, 1.0, 1.2, 1.2, 1.0, 1.0, 1.4), numbers=[2, 3, 4, 5, 6])
 
 
+def _on_plate(one: Asked | None, printer: Printer) -> Cell:
+    """Return what a plate bears at least; a box for the maker where the line asks for no number."""
+    if one is None or one.want.value is None:
+        return Blank(words=printer.say("by_maker"))
+    return wanted_figures(one, printer.units)
+
+
 def documents(printer: Printer) -> Iterator[Block]:
     """Yield what is to be handed over with the joints."""
     say = printer.say
@@ -102,6 +88,7 @@ def documents(printer: Printer) -> Iterator[Block]:
 def packing(printer: Printer) -> Iterator[Block]:
     """Yield at which length shipping bars hold each joint, and what it weighs."""
     say, units = printer.say, printer.units
+    weight = measure_of(BY_QUANTITY["weight"].column, units)
     rows: list[tuple[Cell, ...]] = []
     for joint in printer.joints:
         least, greatest = limits_of(joint) or (None, None)
@@ -111,7 +98,7 @@ def packing(printer: Printer) -> Iterator[Block]:
                 printer.number(number_of(joint, "set_length_mm"), units.small, 1),
                 printer.number(least, units.small, 1),
                 printer.number(greatest, units.small, 1),
-                given(printer, record_of(joint, "data"), "weight_n", units.weight),
+                given(printer, record_of(joint, "data"), "weight_n", weight),
             )
         )
     heads = (
@@ -119,7 +106,7 @@ def packing(printer: Printer) -> Iterator[Block]:
         printer.headed("bars_hold", units.small),
         printer.headed("never_shorter", units.small),
         printer.headed("never_longer", units.small),
-        printer.headed("weight", units.weight),
+        printer.headed("weight", weight),
     )
     yield Heading(level=1, words=say("packing"))
     yield grid(heads, rows, say("packing"), numbers=[1, 2, 3, 4])

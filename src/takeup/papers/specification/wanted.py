@@ -4,15 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 
+from takeup.choose.comparison.labels import LABELS
+from takeup.choose.comparison.quantities import QUANTITIES
 from takeup.drawing.reading import Record, maybe_number, number_of, pipe_at, record_of, records_of, text_of, texts_of
 from takeup.edge import Measure
-from takeup.papers.common.numerals import told
+from takeup.papers.common.asked import Asked, asked_of, wanted_words
+from takeup.papers.common.gathered import Joint, joints_of
+from takeup.papers.common.numerals import NONE, as_given, told
 from takeup.papers.common.places import pipe_words
 from takeup.papers.common.printer import Printer
-from takeup.papers.specification.blocks import Blank, Block, Bullets, Cell, Heading, Paragraph, grid
-from takeup.papers.specification.printer import BESIDE, blank, given, word
+from takeup.papers.specification.blocks import Blank, Block, Bullets, Cell, Grid, Heading, Paragraph, grid
+from takeup.papers.specification.printer import BESIDE, blank, given, word, written_name
 
-Row = tuple[str, str, Callable[[Record], Cell]]
+Row = tuple[str, Callable[[Record], Cell]]
+_BESIDE_USED = 2  # joints beside each other where each has two columns
 
 
 def materials(printer: Printer) -> Iterator[Block]:
@@ -26,15 +31,15 @@ def materials(printer: Printer) -> Iterator[Block]:
         return lambda joint: _fitted(printer, record_of(joint, "fitting"), key)
 
     rows: list[Row] = [
-        (say("pipe_beside"), "", lambda joint: _pipe_beside(printer, joint)),
-        (say("bellows_material"), "", of_advice("material")),
-        (say("ends_material"), "", of_advice("ends_material")),
-        (say("ends"), "", lambda joint: _ends(printer, joint)),
-        (say("liner"), "", fitting("liner")),
-        (say("cover"), "", fitting("cover")),
+        (say("pipe_beside"), lambda joint: _pipe_beside(printer, joint)),
+        (say("bellows_material"), of_advice("material")),
+        (say("ends_material"), of_advice("ends_material")),
+        (say("ends"), lambda joint: _ends(printer, joint)),
+        (say("liner"), fitting("liner")),
+        (say("cover"), fitting("cover")),
     ]
     yield Heading(level=1, words=say("materials"))
-    yield from _matrix(printer, rows, say("materials"), units=False)
+    yield from _matrix(printer, rows, say("materials"))
     warnings = [
         say("warning_of", joint=printer.name_of(joint), words=said(text_of(row, "words")))
         for joint in printer.joints
@@ -68,49 +73,42 @@ def _fitted(printer: Printer, fitting: Record, key: str) -> Cell:
 
 
 def design(printer: Printer) -> Iterator[Block]:
-    """Yield the data that the study rests on, with the side on which a joint may differ from them."""
-    units, say = printer.units, printer.say
-    small, angle = units.small, units.of_check("deg")
-    keys: tuple[tuple[str, Measure, str], ...] = (
-        ("axial_rate_n_per_mm", units.rate, "most"),
-        ("lateral_rate_n_per_mm", units.rate, "most"),
-        ("angular_rate_nm_per_deg", units.angular_rate, "most"),
-        ("torsion_rate_nm_per_deg", units.angular_rate, "most"),
-        ("effective_area_mm2", units.area, "most"),
-        ("length_mm", small, "as_stated"),
-        ("live_length_mm", small, "as_stated"),
-        ("centres_mm", small, "as_stated"),
-        ("weight_n", units.weight, "most"),
-        ("axial_compression_mm", small, "least"),
-        ("axial_extension_mm", small, "least"),
-        ("lateral_mm", small, "least"),
-        ("angular_deg", angle, "least"),
-        ("torque_nm", units.moment, "least"),
-        ("pressure_bar", units.pressure, "least"),
-        ("test_pressure_bar", units.pressure, "least"),
-        ("minimum_pressure_bar", units.pressure, "most"),
-        ("temperature_c", units.temperature, "least"),
-        ("rated_cycles", units.of_check(""), "least"),
-    )
-
-    def datum(key: str, measure: Measure) -> Callable[[Record], Cell]:
-        return lambda joint: given(printer, record_of(joint, "data"), key, measure)
-
-    rows: list[Row] = [
-        (f"{say(f'datum_{key}')}{f' [{measure.unit}]' if measure.unit else ''}", say(side), datum(key, measure))
-        for key, measure, side in keys
-        if key not in ("centres_mm", "torque_nm") or _any(printer.joints, key)
-    ]
+    """Yield what is wanted of each joint, beside it what the study was computed with, and where that is from."""
+    say, joints = printer.say, joints_of(printer.results)
     yield Heading(level=1, words=say("design"))
     yield Paragraph(words=say("design_words"))
-    yield from _matrix(printer, rows, say("data"), units=True)
-    if _any(printer.joints, "centres_mm"):
+    for first in range(0, len(joints), _BESIDE_USED):
+        yield _wanted_beside_used(printer, joints[first : first + _BESIDE_USED])
+    if any(joint.pairs for joint in joints):
         yield Paragraph(words=say("of_each_bellows"))
+    if any(len(joint.halves) > 1 for joint in joints):
+        yield Paragraph(words=say("of_each_half"))
     yield Bullets(items=tuple(_made_by(printer)))
 
 
-def _any(joints: Sequence[Record], key: str) -> bool:
-    return any(maybe_number(record_of(joint, "data"), key) is not None for joint in joints)
+def _wanted_beside_used(printer: Printer, joints: Sequence[Joint]) -> Grid:
+    say, units = printer.say, printer.units
+    asked = [{one.of.name: one for one in asked_of(joint, units)} for joint in joints]
+    words = LABELS[printer.head.language]
+    rows: list[tuple[Cell, ...]] = []
+    for quantity in QUANTITIES:
+        found = [of_joint.get(quantity.name) for of_joint in asked]
+        unit = next((one.measure.unit for one in found if one is not None), None)
+        if unit is None:
+            continue
+        cells = [cell for one in found for cell in _wanted_and_used(one, printer)]
+        rows.append((f"{words[quantity.name]} [{unit}]" if unit else words[quantity.name], *cells))
+    names = [written_name(printer, joint) for joint in joints]
+    heads = [say("property"), *(say(key, joint=name) for name in names for key in ("wanted_of", "used_of"))]
+    shares = [2.0, *[1.2] * (len(heads) - 1)]
+    return grid(heads, rows, say("data"), shares=shares, numbers=range(1, len(heads)))
+
+
+def _wanted_and_used(one: Asked | None, printer: Printer) -> tuple[Cell, Cell]:
+    """Return two cells; dashes where a joint of this kind has no such quantity or nobody gave it."""
+    if one is None:
+        return NONE, NONE
+    return wanted_words(one, printer.texts, printer.units), as_given(one.used, one.measure)
 
 
 def _made_by(printer: Printer) -> Iterator[str]:
@@ -123,16 +121,14 @@ def _made_by(printer: Printer) -> Iterator[str]:
         yield printer.say("warning_of", joint=", ".join(names), words=told_of)
 
 
-def _matrix(printer: Printer, rows: Sequence[Row], caption: str, *, units: bool) -> Iterator[Block]:
-    """Yield joints beside each other, so many in a table; `units`: whether a row says on which side it may differ."""
+def _matrix(printer: Printer, rows: Sequence[Row], caption: str) -> Iterator[Block]:
+    """Yield joints beside each other, so many in a table."""
     say, joints = printer.say, printer.joints
     for first in range(0, len(joints), BESIDE):
         beside = joints[first : first + BESIDE]
-        heads = [say("property"), *([say("may_differ")] if units else []), *map(printer.name_of, beside)]
-        cells = [[words, *([side] if units else []), *map(cell, beside)] for words, side, cell in rows]
-        shares = [2.0, *([1.0] if units else []), *[1.2] * len(beside)]
-        numbers = range(2, len(heads)) if units else ()
-        yield grid(heads, cells, caption, shares=shares, numbers=numbers)
+        heads = [say("property"), *map(printer.name_of, beside)]
+        cells = [[words, *map(cell, beside)] for words, cell in rows]
+        yield grid(heads, cells, caption, shares=[2.0, *[1.2] * len(beside)])
 
 
 def hardware(printer: Printer) -> Iterator[Block]:

@@ -14,6 +14,7 @@ from takeup.papers.common.numerals import (
     pair,
     plain,
     scientific,
+    to_safe_side,
     told,
     written,
     written_column,
@@ -85,3 +86,23 @@ def test_number_that_was_given_gets_no_figures_by_converting():
     assert (as_given(140.0, SI.small), as_given(140.0, US.small)) == ("140", "5.512")
     assert (as_given(46_000.0, SI.area), as_given(46_000.0, US.area)) == ("46000", "71.3")
     assert as_given(None, US.small) == "–"
+
+
+@pytest.mark.parametrize(
+    ("value", "decimals", "side", "printed"),
+    [
+        (103.94, 1, "at least", "104.0"),
+        (23.0, 1, "at least", "23.0"),
+        (0.6661, 2, "at least", "0.67"),
+        (0.3, 1, "at least", "0.3"),
+        (87.0226, 1, "at least", "87.1"),
+        (1027.79, 1, "at most", "1027.7"),
+        (46000.0, 0, "at most", "46000"),
+        (-1.01325, 2, "at most", "−1.02"),
+        (-14.6, 1, "at most", "−14.6"),
+        (0.3, 1, "at most", "0.3"),
+    ],
+)
+def test_limit_is_rounded_to_its_safe_side(value, decimals, side, printed):
+    """By hand; what stands there exactly stays, though 0.3 and 23.0 are no sums of powers of two."""
+    assert fixed(to_safe_side(value, decimals, side), decimals) == printed

@@ -22,7 +22,6 @@ from takeup.drawing.joint_views import VIEWS
 from takeup.drawing.sheet import Text
 from takeup.edge import SI, US
 from takeup.joints import WRITTEN_KINDS
-from takeup.papers.data_sheets.asked import rounded_up
 from takeup.papers.data_sheets.paper import joints_pdf, joints_workbook, make
 from takeup.papers.registry import Options
 from takeup.papers.words import LANGUAGES, texts
@@ -231,14 +230,6 @@ def test_demonstration_data_are_loud_on_every_sheet():
     for joint in document["takeups"]:
         joint["provenance"] = "user's data: certificate 7"
     assert "DEMONSTRATION DATA" not in words_of(joints_pdf(document, Options()))
-
-
-@pytest.mark.parametrize(
-    ("value", "decimals", "up"), [(103.94, 1, 104.0), (23.0, 1, 23.0), (0.6661, 2, 0.67), (0.3, 1, 0.3)]
-)
-def test_what_is_wanted_at_least_is_never_rounded_down(value, decimals, up):
-    """By hand; 0.3 and 23.0 are exact but for the last digits of doubles."""
-    assert rounded_up(value, decimals) == pytest.approx(up, rel=1e-12)
 
 
 def test_kinds_say_on_paper_what_they_say_of_themselves():

@@ -1,23 +1,27 @@
-"""What a maker is asked to certify, what this line was computed with, and what it wants.  (papers/data_sheets/asked.py)
+"""What a maker is asked to certify, what this line was computed with, and what it wants.  (papers/common/asked.py)
 
 The names are those of `takeup joints compare`, so that the boxes beside them are read back. Numbers are those of the
 results, each to the last digit: a value that is certified as it was used shows no difference there.
+
+What is wanted is the duty, never what the joint used happens to be rated for: that stands beside it, for whoever reads.
+A line file asks no margin on a joint's duty, so none is added but the misalignment that it allows. Data sheet and
+specification both have it from here, in the same words.
 """
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
-from typing import Final
+from typing import Final, Literal
 
 from takeup.choose.comparison.quantities import QUANTITIES, Quantity
 from takeup.drawing.reading import maybe_number, number_of, record_of, records_of, text_of
 from takeup.edge import Measure, Units
-from takeup.papers.common.numerals import plain
-from takeup.papers.data_sheets.gathered import Half, Joint
-from takeup.units import UNITS
+from takeup.papers.common.gathered import Half, Joint
+from takeup.papers.common.joint_measures import measure_of
+from takeup.papers.common.numerals import fixed, plain, to_safe_side
+from takeup.papers.words import Texts
 
 _KEYS: Final = MappingProxyType(
     {
@@ -49,14 +53,6 @@ _KEYS: Final = MappingProxyType(
     }
 )
 """Where the results have each: the rods' in a record of their own."""
-_WEIGHTS: Final = MappingProxyType(
-    {
-        "si": Measure(unit="kg", size=UNITS["weight"]["kg"].factor / UNITS["weight"]["N"].factor),
-        "us": Measure(
-            unit="lb", size=UNITS["weight"]["lb"].factor / UNITS["weight"]["N"].factor, grouped=True, rounded=2
-        ),
-    }
-)
 _NOUGHT: Final = MappingProxyType(
     {"axial_compression": 0.05, "axial_extension": 0.05, "lateral": 0.05, "angular": 0.005}
 )
@@ -64,8 +60,18 @@ _NOUGHT: Final = MappingProxyType(
 _SMALL_TORQUE = 1.0  # [N m]; below it a check on torque calls it none to speak of
 _HOSE = "braided hose loop"
 
-Want = tuple[str, float | None]
-"""How the text on what is wanted begins, and its number in the unit of the results."""
+Side = Literal["at_least", "at_most", "as_used", "to_state"]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Want:
+    """What a line wants of a quantity: on which side of which number, in the unit of the results."""
+
+    side: Side
+    value: float | None = None
+
+
+_STATE: Final = Want(side="to_state")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -76,7 +82,7 @@ class Asked:
         of: the quantity.
         measure: how it is written.
         used: what this line was computed with, in the unit of the results; None where nothing is given.
-        want: what the line wants of it: the key of the words, and the number or None.
+        want: what the line wants of it.
     """
 
     of: Quantity
@@ -88,35 +94,12 @@ class Asked:
 def asked_of(joint: Joint, units: Units) -> tuple[Asked, ...]:
     """Return what the maker of a joint is asked for: everything that `takeup joints compare` can take of its kind."""
     return tuple(
-        Asked(of=one, measure=measure_of(one, units), used=used_of(joint, one.name), want=_wanted(joint, one.name))
+        Asked(
+            of=one, measure=measure_of(one.column, units), used=used_of(joint, one.name), want=_wanted(joint, one.name)
+        )
         for one in QUANTITIES
         if _belongs(joint, one)
     )
-
-
-def measure_of(one: Quantity, units: Units) -> Measure:
-    """Return how a quantity is written, from the unit that the results have."""
-    mark = units.force.mark
-    return {
-        None: units.of_check(""),
-        "size": units.of_check(""),
-        "length": units.small,
-        "pressure": units.pressure,
-        "temperature": units.temperature,
-        "rate": units.rate,
-        "angular rate": units.angular_rate,
-        "torque": torque_measure(units),
-        "area": units.area,
-        "weight": _WEIGHTS[units.system].marked(mark),
-        "angle": units.of_check("deg"),
-        "modulus": units.stress,
-        "force": units.force,
-    }[one.column.measure]
-
-
-def torque_measure(units: Units) -> Measure:
-    """Return how a torque of a joint is written: kilonewtons would show none of a small one."""
-    return Measure(unit="N·m", mark=units.force.mark) if units.system == "si" else units.moment
 
 
 def used_of(joint: Joint, name: str) -> float | None:
@@ -142,18 +125,14 @@ def _wanted(joint: Joint, name: str) -> Want:
     """Return what the line wants of a quantity."""
     if name in _AT_LEAST:
         value = _AT_LEAST[name](joint)
-        return (
-            ("data_sheet.at_least", value)
-            if value and value > _NOUGHT.get(name, 0.0)
-            else ("data_sheet.to_state", None)
-        )
+        return Want(side="at_least", value=value) if value and value > _NOUGHT.get(name, 0.0) else _STATE
     used = used_of(joint, name)
     if name == "minimum_pressure":
         lowest = min((p for half in joint.halves for p in half.moves("pressure_bar")), default=None)
-        return ("data_sheet.at_most", lowest) if lowest is not None and lowest < 0.0 else ("data_sheet.to_state", None)
+        return Want(side="at_most", value=lowest) if lowest is not None and lowest < 0.0 else _STATE
     if used is None or name in ("live_length", "centres", "weight"):
-        return "data_sheet.to_state", None
-    return ("data_sheet.at_most", used) if name in _NOT_MORE else ("data_sheet.as_used", used)
+        return _STATE
+    return Want(side="at_most" if name in _NOT_MORE else "as_used", value=used)
 
 
 _NOT_MORE = ("axial_rate", "lateral_rate", "angular_rate", "torsion_rate", "effective_area")
@@ -246,26 +225,24 @@ _DECIMALS: Final = MappingProxyType(
 """Of what the states ask, in SI; as many as the duty shows."""
 
 
-def asked_decimals(one: Asked) -> int:
-    """Return with how many decimals the number is shown that the states ask of a quantity."""
-    return one.measure.decimals(_DECIMALS.get(one.of.column.measure, 1))
+def wanted_words(one: Asked, texts: Texts, units: Units) -> str:
+    """Return what is wanted of a quantity, in words, without its unit."""
+    key = f"data_sheet.{one.want.side}"
+    return texts(key) if one.want.value is None else texts(key, value=wanted_figures(one, units))
 
 
-def rounded_up(value: float, decimals: int) -> float:
-    """Return a number that is wanted at least, so that what is printed is never less."""
-    step = 10.0**-decimals
-    return math.ceil(value / step - _NOISE) * step
+def wanted_figures(one: Asked, units: Units) -> str:
+    """Return the number that is wanted of a quantity, which has one; a limit is rounded to its safe side."""
+    assert one.want.value is not None, "only where a number is wanted"
+    return units.area.parted(_limit(one, one.want.value))  # of all measures the one that parts thousands in US
 
 
-_NOISE = 1e-6  # of a step: what computing adds to a number that was typed in
+def _limit(one: Asked, value: float) -> str:
+    number, decimals = one.measure.number(value), decimals_of(one.measure.given(value))
+    if one.want.side == "at_least":
+        decimals = min(decimals, one.measure.decimals(_DECIMALS.get(one.of.column.measure, 1)))
+        return fixed(to_safe_side(number, decimals, "at least"), decimals)
+    return fixed(to_safe_side(number, decimals, "at most") if one.want.side == "at_most" else number, decimals)
 
-__all__ = [
-    "Asked",
-    "asked_decimals",
-    "asked_of",
-    "decimals_of",
-    "measure_of",
-    "rounded_up",
-    "torque_measure",
-    "used_of",
-]
+
+__all__ = ["Asked", "Side", "Want", "asked_of", "decimals_of", "used_of", "wanted_figures", "wanted_words"]

@@ -1,4 +1,4 @@
-"""Each take-up as its file writes it, a double whole, and what is round it.     (papers/data_sheets/gathered.py)"""
+"""Each take-up as its file writes it, a double whole, and what is round it.     (papers/common/gathered.py)"""
 
 from __future__ import annotations
 
