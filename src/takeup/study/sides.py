@@ -6,7 +6,7 @@ A hold's load is split by the side that brings it: the piece before the hold, th
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -173,9 +173,54 @@ def bellows_places(line: LineModel) -> dict[str, list[int]]:
 def _movement(
     line: LineModel, states: tuple[State, ...], places: list[int], displacements: Floats, ends: Floats
 ) -> JointMovement:
+    """Return the movement of one joint, what its spring pulls and the pressure in it."""
+    first = places[0]
+    joint = line.pieces[first].joint
+    assert joint is not None, "a bellows belongs to a joint"
+    moved = bellows_moved(line, places, displacements)
+    live = sum(line.pieces[place].end - line.pieces[place].start for place in places)
+    return JointMovement(
+        name=joint.name,
+        station=joint.position.station,
+        axial=moved.axial,
+        lateral=moved.lateral,
+        angular=moved.angular,
+        torsion=moved.torsion,
+        torque=ends[:, :, first].sum(axis=1)[:, 3:] @ line.route.direction(joint.position.station),
+        spring=line.axial[first] / live * (moved.axial + joint.preset),
+        pressure=np.array([piece_pressures(line, state)[places].mean() for state in states]),
+        rods=np.zeros((len(states), 0)),
+        ties=None,
+        plates=None,
+    )
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class BellowsMoved:
+    """How the bellows of a joint are moved, in its local axes, s times.
+
+    Args:
+        axial: longer positive, (s,) [m].
+        lateral: about y and z, (s, 2) [m].
+        angular: about y and z, (s, 2) [rad].
+        torsion: (s,) [rad].
+    """
+
+    axial: Floats
+    lateral: Floats
+    angular: Floats
+    torsion: Floats
+
+
+def bellows_moved(line: LineModel, places: list[int], displacements: Floats) -> BellowsMoved:
     """Return the movement of one joint from its first bellows' beginning to its last one's end.
 
     A universal's lateral movement is that of its outer ends against one another, across their mean direction.
+
+    Args:
+        line: the joint's line.
+        places: its pieces that are bellows.
+        displacements: of the cuts of the line, (s, p + 1, 6).
     """
     first, last = places[0], places[-1]
     joint = line.pieces[first].joint
@@ -187,21 +232,11 @@ def _movement(
     mean, between = turn.mean(axis=1), turn[:, 1] - turn[:, 0]
     length = line.pieces[last].end - line.pieces[first].start
     before, beyond = displacements[:, places, :3], displacements[:, [place + 1 for place in places], :3]
-    stretch = stretch_of_bellows(before, beyond, axes)
-    live = sum(line.pieces[place].end - line.pieces[place].start for place in places)
-    return JointMovement(
-        name=joint.name,
-        station=joint.position.station,
-        axial=stretch,
+    return BellowsMoved(
+        axial=stretch_of_bellows(before, beyond, axes),
         lateral=np.stack([shift[:, 1] - length * mean[:, 2], shift[:, 2] + length * mean[:, 1]], axis=1),
         angular=between[:, 1:],
         torsion=between[:, 0],
-        torque=ends[:, :, first].sum(axis=1)[:, 3:] @ axes[0],
-        spring=line.axial[first] / live * (stretch + joint.preset),
-        pressure=np.array([piece_pressures(line, state)[places].mean() for state in states]),
-        rods=np.zeros((len(states), 0)),
-        ties=None,
-        plates=None,
     )
 
 

@@ -112,7 +112,7 @@ def solved_by(ready: Sequence[Ready], scenario: str, mu: Floats | float) -> Solv
     """
     ground, way = ready[0].ground, ready[0].way
     walks = [walk(one.problem, one.way.steps, mu=mu, increments=True) for one in ready]
-    why = tuple(reason for one in walks for reason in _why_not(ground, way, one))
+    why = tuple(reason for one in walks for reason in why_not(ground, way, one))
     if why:
         free: dict[str, FreeMotion] = {}
         for motion in (motion for one in walks for _, found in one.free for motion in _free(ground.model, found)):
@@ -147,8 +147,14 @@ def _solved(runs: list[Run], scenario: str) -> Solved:
     )
 
 
-def _why_not(ground: Ground, way: Way, found: Walk) -> list[str]:
-    """Return why a walk has no answer: what is not held and where first, and where it did not converge."""
+def why_not(ground: Ground, way: Way, found: Walk) -> list[str]:
+    """Return why a walk has no answer: what is not held and where first, and where it did not converge.
+
+    Args:
+        ground: what was walked on.
+        way: that was walked.
+        found: the walk; nothing where every step of it has an answer.
+    """
     steps: dict[str, list[int]] = {}
     for step, loose in found.free:
         for motion in _free(ground.model, loose):
