@@ -335,7 +335,7 @@ def _refused(hunt: Hunt) -> dict[str, Json]:
                 "to": hunt.ground.places[far].name,
                 "because": because,
             }
-            for near, far in sorted(_spans_told(hunt), key=lambda span: (span[0], -span[1]))
+            for near, far in spans_told(hunt)
             for concept, because in concepts_refused(hunt, near, far).items()
         ],
         "arrangements": [
@@ -349,14 +349,16 @@ def _refused(hunt: Hunt) -> dict[str, Json]:
     }
 
 
-def _spans_told(hunt: Hunt) -> set[tuple[int, int]]:
+def spans_told(hunt: Hunt) -> list[tuple[int, int]]:
     """Return the spans of the proposals, or, where there are none, the whole line between the file's own anchors."""
     if hunt.proposals:
-        return {(plan.near, plan.far) for one in hunt.proposals for plan in one.whole.plans}
-    places = hunt.ground.places
-    fixed = [number for number, place in enumerate(places) if place.fixed]
-    spans = {*itertools.pairwise(fixed), *itertools.pairwise(range(len(places)))}
-    return {(near, far) for near, far in spans if places[near].line == places[far].line}
+        found = {(plan.near, plan.far) for one in hunt.proposals for plan in one.whole.plans}
+    else:
+        places = hunt.ground.places
+        fixed = [number for number, place in enumerate(places) if place.fixed]
+        spans = {*itertools.pairwise(fixed), *itertools.pairwise(range(len(places)))}
+        found = {(near, far) for near, far in spans if places[near].line == places[far].line}
+    return sorted(found, key=lambda span: (span[0], -span[1]))
 
 
 def _relaxation(one: Relaxation) -> dict[str, Json]:
@@ -375,4 +377,6 @@ __all__ = [
     "file_name",
     "is_demonstration",
     "proposals_document",
+    "searched_part",
+    "spans_told",
 ]

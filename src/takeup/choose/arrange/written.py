@@ -30,7 +30,17 @@ def proposal_texts(outcome: Outcome, file: Path) -> dict[str, str]:
         outcome: of the search.
         file: the bare line file.
     """
-    text = file.read_bytes().decode("utf-8")
+    return texts_of(outcome, file.read_bytes().decode("utf-8"), file)
+
+
+def texts_of(outcome: Outcome, text: str, file: Path) -> dict[str, str]:
+    """Return the line file of every proposal, by its name, written into a text that need not be on disk.
+
+    Args:
+        outcome: of the search.
+        text: of the bare line file.
+        file: where it is, or would be.
+    """
     return {file_name(number + 1): _text(outcome, text, file, number) for number in range(len(outcome.hunt.proposals))}
 
 
@@ -94,4 +104,4 @@ def left_over(folder: Path, names: Mapping[str, object]) -> tuple[Path, ...]:
     return tuple(path for path in sorted(folder.glob("proposal-[0-9]*.yaml")) if path.name not in names)
 
 
-__all__ = ["DOCUMENT", "head_of", "json_text", "lay_beside", "left_over", "proposal_texts"]
+__all__ = ["DOCUMENT", "head_of", "json_text", "lay_beside", "left_over", "proposal_texts", "texts_of"]
