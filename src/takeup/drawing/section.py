@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from takeup.drawing.colour import colour_of
@@ -74,35 +74,64 @@ def unowned(line: Record, places: tuple[Place, ...]) -> tuple[Place, ...]:
     return tuple(replace(place, name=place.name.removesuffix(owner)) for place in places)
 
 
-def section_view(line: Record, places: tuple[Place, ...], room: Box, units: Units) -> View:
-    """Return the section in a room of the sheet: left, top, right, bottom [mm]."""
+@dataclass(frozen=True, kw_only=True, slots=True)
+class SectionFrame:
+    """A section laid on the sheet: where station nought at its lowest elevation falls [mm], and to which scales.
+
+    Args:
+        left: of station nought [mm].
+        foot: of the lowest elevation [mm].
+        wide: room for the profile [mm].
+        base: top of the band [mm].
+        low: the lowest elevation [m].
+        scale: denominator of that of stations.
+        factor: how many times as large elevations are drawn.
+    """
+
+    left: float
+    foot: float
+    wide: float
+    base: float
+    low: float
+    scale: int
+    factor: int
+
+    def paper(self, station: float, elevation: float) -> Point:
+        """Return where a station at an elevation falls on the sheet [mm]."""
+        above = 1000.0 * self.factor * (elevation - self.low) / self.scale
+        return self.left + 1000.0 * station / self.scale, self.foot - above
+
+
+def section_frame(line: Record, places: tuple[Place, ...], room: Box, units: Units) -> SectionFrame:
+    """Return how the section of a line is laid in a room of the sheet: left, top, right, bottom [mm]."""
     profile = profile_of(line)
     low, high = min(z for _, z in profile), max(z for _, z in profile)
-    own = unowned(line, places)
-    left, band = room[0] + _LEFT[units.system], band_height(own, units)
+    left, band = room[0] + _LEFT[units.system], band_height(unowned(line, places), units)
     wide = room[2] - _RIGHT - left
     tall = room[3] - room[1] - _HEAD - 8.0 - band
     scale = choose_scale((profile[-1][0], high - low), (wide, tall))
-    factor = exaggeration(high - low, scale, tall)
     base = room[3] - band
-    foot = base - 7.0
+    factor = exaggeration(high - low, scale, tall)
+    return SectionFrame(left=left, foot=base - 7.0, wide=wide, base=base, low=low, scale=scale, factor=factor)
 
-    def paper(station: float, elevation: float) -> Point:
-        return left + 1000.0 * station / scale, foot - 1000.0 * factor * (elevation - low) / scale
 
-    more = "elevations to the same scale" if factor == 1 else f"elevations exaggerated {factor} times"
+def section_view(line: Record, places: tuple[Place, ...], room: Box, units: Units) -> View:
+    """Return the section in a room of the sheet: left, top, right, bottom [mm]."""
+    profile, own = profile_of(line), unowned(line, places)
+    frame = section_frame(line, places, room, units)
+    more = "elevations to the same scale" if frame.factor == 1 else f"elevations exaggerated {frame.factor} times"
     title = "Developed long-section: station along the pipe against elevation"
-    heading, _ = view_heading(title, scale, (room[0], room[1]), units, more, most=room[2] - room[0] - 16.0)
-    items: list[Item] = [*heading, *_levels(profile, paper, room, units)]
-    items.append(Polyline(points=tuple(paper(*pair) for pair in profile), stroke=_PIPE))
-    shown = _that_fit(own, int(wide / _APART) + 1)
-    ticks = tuple(paper(place.station, elevation_at(profile, place.station)) for place in shown)
-    items += _signs(places, paper, profile, scale)
-    items += _band(shown, ticks, base, (left, left + wide), (_rows(own, units), units))
+    heading, _ = view_heading(title, frame.scale, (room[0], room[1]), units, more, most=room[2] - room[0] - 16.0)
+    items: list[Item] = [*heading, *_levels(profile, frame.paper, room, units)]
+    items.append(Polyline(points=tuple(frame.paper(*pair) for pair in profile), stroke=_PIPE))
+    shown = _that_fit(own, int(frame.wide / _APART) + 1)
+    ticks = tuple(frame.paper(place.station, elevation_at(profile, place.station)) for place in shown)
+    items += _signs(places, frame, profile)
+    items += _band(shown, ticks, frame.base, (frame.left, frame.left + frame.wide), (_rows(own, units), units))
     if len(shown) < len(places):
         words = f"{len(places) - len(shown)} guides and rests not named for want of room: see the tables"
         items.append(Text(at=(room[0] + 3.0, room[3] - 1.0), words=words, size=2.2, ink="grey"))
-    return View(title=title, scale=scale, items=tuple(items))
+    return View(title=title, scale=frame.scale, items=tuple(items))
 
 
 def _levels(profile: tuple[Point, ...], paper: Paper, room: Box, units: Units) -> list[Item]:
@@ -134,22 +163,28 @@ def _that_fit(places: tuple[Place, ...], most: int) -> tuple[Place, ...]:
     return tuple(place for place in places if place.sort != "guide" or place.station in kept)
 
 
-def _signs(places: tuple[Place, ...], paper: Paper, profile: tuple[Point, ...], scale: int) -> list[Item]:
-    """Return the signs on the profile, without colour: it stands by the number in the band."""
-    moves = moved_signs(places, scale)
-    items: list[Item] = []
-    for place in drawing_order(places):
-        station = min(max(place.station + moves.get(place, 0.0) * scale / 1000.0, 0.0), profile[-1][0])
+def section_spots(
+    places: tuple[Place, ...], frame: SectionFrame, profile: tuple[Point, ...]
+) -> dict[Place, tuple[Point, Point]]:
+    """Return where the sign of each place stands on the profile, and the way of the profile there."""
+    moves, found = moved_signs(places, frame.scale), {}
+    for place in places:
+        station = min(max(place.station + moves.get(place, 0.0) * frame.scale / 1000.0, 0.0), profile[-1][0])
         ends = [
-            paper(there, elevation_at(profile, there))
+            frame.paper(there, elevation_at(profile, there))
             for there in (max(station - _REACH, 0.0), station, min(station + _REACH, profile[-1][0]))
         ]
         slope = math.hypot(ends[2][0] - ends[0][0], ends[2][1] - ends[0][1])
         way = ((ends[2][0] - ends[0][0]) / slope, (ends[2][1] - ends[0][1]) / slope)
-        sign = sign_of(place, ends[1], way, way, scale=scale)
-        if sign is not None:
-            items.append(sign)
-    return items
+        found[place] = (ends[1], way)
+    return found
+
+
+def _signs(places: tuple[Place, ...], frame: SectionFrame, profile: tuple[Point, ...]) -> list[Item]:
+    """Return the signs on the profile, without colour: it stands by the number in the band."""
+    spots = section_spots(places, frame, profile)
+    found = [sign_of(place, *spots[place], spots[place][1], scale=frame.scale) for place in drawing_order(places)]
+    return [sign for sign in found if sign is not None]
 
 
 def _band(
@@ -196,7 +231,7 @@ def _column(place: Place, x: float, tops: dict[str, float], said: tuple[float, U
         return [station, name]
     figure = Text(
         at=(foot, tops["use"] + 4.2),
-        words=use_words(place.use.value),
+        words=units.force.parted(use_words(place.use.value)),
         size=_TYPE,
         anchor="end",
         rotation=-90.0,

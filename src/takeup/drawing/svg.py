@@ -9,15 +9,22 @@ import math
 from xml.etree import ElementTree as ET
 
 from takeup.drawing.dimension import expanded, led
-from takeup.drawing.sheet import Arc, Circle, Dimension, Item, Ordinate, Polyline, Sheet, Sign, Stroke, Text, View
+from takeup.drawing.sheet import Arc, Circle, Dimension, Ordinate, Polyline, Sheet, Sign, Stroke, Text, View
 from takeup.edge import TIE
 
+Drawn = Polyline | Arc | Circle | Text | Dimension | Ordinate
 _INK = {"black": "#000000", "grey": "#555555", "pale": "#aaaaaa"}
 _TYPEFACE = "Inter, 'Helvetica Neue', Arial, sans-serif"
 
 
-def to_svg(sheet: Sheet) -> str:
-    """Return the sheet as an SVG document, with its title and description for those who cannot see it."""
+def to_svg(sheet: Sheet, *, owner: str = "") -> str:
+    """Return the sheet as an SVG document, with its title and description for those who cannot see it.
+
+    Args:
+        sheet: What is drawn.
+        owner: Name of the line whose signs are all that it shows: each then says whose sign it is, as `data-id`, the
+            line's name, a slash and its own. "" for a sheet on paper, of which nobody asks.
+    """
     root = ET.Element(
         "svg",
         {
@@ -35,21 +42,24 @@ def to_svg(sheet: Sheet) -> str:
     paper = {"width": f"{sheet.width:g}", "height": f"{sheet.height:g}", "fill": "#ffffff"}
     ET.SubElement(root, "rect", paper)
     for view in sheet.views:
-        _write_view(root, view)
+        _write_view(root, view, owner)
     ET.indent(root, space=" ")
     return ET.tostring(root, encoding="unicode") + "\n"
 
 
-def _write_view(root: ET.Element, view: View) -> None:
+def _write_view(root: ET.Element, view: View, owner: str) -> None:
     group = ET.SubElement(root, "g")
     scale = "" if view.scale is None else f", scale 1 : {view.scale}"
     ET.SubElement(group, "title").text = _printable(view.title + scale)
     for item in view.items:
-        _write(group, item)
+        if isinstance(item, Sign):
+            _write_sign(group, item, owner)
+        else:
+            _write(group, item)
 
 
-def _write(group: ET.Element, item: Item) -> None:
-    """Write one thing of the sheet."""
+def _write(group: ET.Element, item: Drawn) -> None:
+    """Write one thing of the sheet but a sign."""
     if isinstance(item, Polyline):
         name = "polygon" if item.closed else "polyline"
         points = " ".join(f"{_n(x)},{_n(y)}" for x, y in item.points)
@@ -61,8 +71,6 @@ def _write(group: ET.Element, item: Item) -> None:
         ET.SubElement(group, "circle", {**place, **_pen(item.stroke), "fill": item.fill or "none"})
     elif isinstance(item, Text):
         _write_text(group, item)
-    elif isinstance(item, Sign):
-        _write_sign(group, item)
     elif isinstance(item, Ordinate):
         for part in led(item):
             _write(group, part)
@@ -70,9 +78,11 @@ def _write(group: ET.Element, item: Item) -> None:
         _write_dimension(group, item)
 
 
-def _write_sign(group: ET.Element, sign: Sign) -> None:
+def _write_sign(group: ET.Element, sign: Sign, owner: str) -> None:
     """Write a sign as a group of its own: its classes are its sort and its kind, its title the name of the thing."""
     inner = ET.SubElement(group, "g", {"class": f"{sign.sort} {sign.kind.replace(' ', '-')}"})
+    if owner:
+        inner.set("data-id", _printable(f"{owner}/{sign.name}"))
     ET.SubElement(inner, "title").text = _printable(sign.name)
     for item in sign.items:
         _write(inner, item)

@@ -47,3 +47,13 @@ def test_arc_is_written_as_an_arc():
     arc = Arc(centre=(5.0, 5.0), radius=2.0, start=0.0, sweep=1.5707963267948966, stroke=Stroke(width=0.2))
     sheet = Sheet(width=10.0, height=10.0, title="t", description="d", views=(View(title="v", scale=1, items=(arc,)),))
     assert 'd="M7,5A2,2 0 0 1 5,7"' in to_svg(sheet)
+
+
+def test_signs_say_whose_they_are_only_where_asked():
+    """A page picks up a sign by the line's name, a slash and its own; on paper nothing is added."""
+    sheet = layout_sheet(corner())
+    plain, owned = to_svg(sheet), to_svg(sheet, owner='L "1"')
+    assert "data-id" not in plain
+    found = {element.get("data-id") for element in ET.fromstring(owned).iter(f"{SVG}g")} - {None}  # noqa: S314 -- ours
+    assert {f'L "1"/{hold["name"]}' for hold in corner()["holds"]} <= found
+    assert "style" not in owned
