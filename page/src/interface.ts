@@ -6,6 +6,8 @@ export type ViewName = "plan" | "section";
 
 export type Scenario = "no friction" | "high friction";
 
+export type Topic = "document" | "study" | "proposals" | "papers" | "outside";
+
 export type Job = "none" | "running" | "done" | "failed" | "stopped";
 
 /**
@@ -82,8 +84,8 @@ export interface Palette {
  * `revision` grows by one with every change. `undo` and `redo` say in words what they would do; "" where there is
  * nothing. `outside`: whether the file on disk still is what was last read or saved. `recovered`: what was taken over
  * from an earlier desk that ended without saving; "" where nothing was. `readable`: no fault, so that there is
- * something to look at; the outline is that of the last readable revision, `outline_revision` (0: of none yet). `busy`:
- * what must be worked out first, such as which joint of a series fits; "" where nothing has to.
+ * something to look at; the outline is that of the last readable revision, `outline_revision` (0: of none yet).
+ * `busy`: what must be worked out first, such as which joint of a series fits; "" where nothing has to.
  */
 export interface Document {
   revision: number;
@@ -541,6 +543,6 @@ export interface SceneTold {
  * One message of the stream of news (`/api/news`): what has changed, so that the page asks for it.
  */
 export interface News {
-  what: "document" | "study" | "proposals" | "papers" | "outside";
+  what: Topic;
   revision: number;
 }

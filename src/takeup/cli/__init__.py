@@ -18,6 +18,7 @@ from cyclopts import App, CycloptsError
 from takeup import __version__
 from takeup.cli.arranging import arrange
 from takeup.cli.bellows import bellows
+from takeup.cli.desk import open_desk
 from takeup.cli.joints import joints
 from takeup.cli.lines import new, study, validate
 from takeup.cli.papers import papers
@@ -37,6 +38,7 @@ app = App(
 )
 for command in (new, validate, study, papers, arrange, scene, bellows, joints):
     app.command(command)
+app.command(open_desk, name="open")
 
 
 def main(arguments: list[str] | None = None) -> None:

@@ -12,6 +12,7 @@ from typing import Literal, TypedDict
 Outcome = Literal["passes", "close", "fails", "not covered", "no limit given", "not computed yet"]
 ViewName = Literal["plan", "section"]
 Scenario = Literal["no friction", "high friction"]
+Topic = Literal["document", "study", "proposals", "papers", "outside"]
 Job = Literal["none", "running", "done", "failed", "stopped"]
 
 
@@ -84,8 +85,8 @@ class Document(TypedDict):
     `revision` grows by one with every change. `undo` and `redo` say in words what they would do; "" where there is
     nothing. `outside`: whether the file on disk still is what was last read or saved. `recovered`: what was taken over
     from an earlier desk that ended without saving; "" where nothing was. `readable`: no fault, so that there is
-    something to look at; the outline is that of the last readable revision, `outline_revision` (0: of none yet). `busy`:
-    what must be worked out first, such as which joint of a series fits; "" where nothing has to.
+    something to look at; the outline is that of the last readable revision, `outline_revision` (0: of none yet).
+    `busy`: what must be worked out first, such as which joint of a series fits; "" where nothing has to.
     """
 
     revision: int
@@ -507,7 +508,7 @@ class SceneTold(TypedDict):
 class News(TypedDict):
     """One message of the stream of news (`/api/news`): what has changed, so that the page asks for it."""
 
-    what: Literal["document", "study", "proposals", "papers", "outside"]
+    what: Topic
     revision: int
 
 

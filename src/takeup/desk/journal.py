@@ -71,15 +71,14 @@ class Journal:
 
     def begin(self, base: str, versions: Sequence[Version], at: int) -> None:
         """Begin anew from a content of the file, with what can be undone and done again."""
-        entries: list[dict[str, object]] = [{"format": _FORMAT, "base": base}]
-        entries += [{"text": version.text, "words": version.words} for version in versions]
+        entries = [_line({"format": _FORMAT, "base": base}), *(_line(_entry(version)) for version in versions)]
         temporary = self.path.with_name(f"{self.path.name}.part")
-        temporary.write_text("".join(_line(entry) for entry in [*entries, {"at": at}]), encoding="utf-8")
+        temporary.write_text("".join([*entries, _line({"at": at})]), encoding="utf-8")
         temporary.replace(self.path)
 
     def add(self, version: Version) -> None:
         """Keep one more version; those that were undone before it are given up."""
-        self._append({"text": version.text, "words": version.words})
+        self._append(_entry(version))
 
     def turn(self, at: int) -> None:
         """Keep that another version is looked at."""
@@ -94,6 +93,10 @@ class Journal:
             stream.write(_line(entry))
             stream.flush()
             os.fsync(stream.fileno())
+
+
+def _entry(version: Version) -> dict[str, object]:
+    return {"text": version.text, "words": version.words}
 
 
 def _line(entry: dict[str, object]) -> str:

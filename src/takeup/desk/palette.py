@@ -12,7 +12,7 @@ from typing import Final, Literal
 from takeup.desk.interface import Palette
 from takeup.joints.tables.store import DEMONSTRATION
 from takeup.library import friction_pairs
-from takeup.line import HoldKind
+from takeup.line.holding import HoldKind
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

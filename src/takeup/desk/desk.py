@@ -1,0 +1,313 @@
+"""The desk itself: the opened file, what it says, and the work that runs beside it.     (desk/desk.py)
+
+Everything that the server answers comes from here, from any thread. What a text says is read at once; joints to be
+chosen from a series, the whole study, proposals and papers run in processes of their own, and pages are told.
+"""
+
+from __future__ import annotations
+
+import threading
+import time
+from pathlib import Path
+
+from takeup.desk.arranging import Found, arranged, proposals_of, text_of
+from takeup.desk.bench import Bench, bench_of, news_of_study
+from takeup.desk.changes import ChangeRefused, changed, typed_words
+from takeup.desk.interface import (
+    ArrangeAsked,
+    Change,
+    ChangeAsked,
+    Document,
+    Fault,
+    Look,
+    LookAsked,
+    News,
+    Papers,
+    PapersAsked,
+    Proposals,
+    Scenario,
+    Solids,
+    StudyNews,
+    Topic,
+    Views,
+    Walk,
+    Why,
+)
+from takeup.desk.jobs import Work
+from takeup.desk.making_papers import Made, made, papers_folder, papers_of
+from takeup.desk.news import Newsboard
+from takeup.desk.palette import palette
+from takeup.desk.project import Project
+from takeup.desk.readings import Reading, chosen, faults_of, reading_of
+from takeup.desk.scenes import scene_bench
+from takeup.desk.studying import studied
+from takeup.errors import TakeupError
+from takeup.line import Study
+from takeup.results.plain import Json
+
+_CHOOSING = "choosing joints from their series: each is proved by a study"
+
+
+class Conflict(TakeupError):
+    """A change that was made on another revision than the one that stands."""
+
+
+class NothingToShow(TakeupError):
+    """There is no revision yet without faults."""
+
+
+class Desk:
+    """A line file on the desk.
+
+    Args:
+        path: of the file.
+
+    Raises:
+        InputError: it cannot be read as text.
+    """
+
+    def __init__(self, path: Path) -> None:
+        self.news = Newsboard()
+        self._project = Project(path)
+        self._lock = threading.RLock()
+        self._read_at = 0
+        self._reading = Reading()
+        self._bench: Bench | None = None
+        self._results: tuple[int, dict[str, Json]] | None = None
+        self._began = self._took = 0.0
+        self._of: dict[str, int] = {"study": 0, "proposals": 0, "papers": 0, "choice": 0}
+        self._study = Work(studied, self._study_news)
+        self._choice: Work[Study | tuple[Fault, ...]] = Work(chosen, self._choice_news)
+        self._arranging: Work[Found] = Work(arranged, lambda: self._tell("proposals"))
+        self._papers: Work[Made] = Work(made, lambda: self._tell("papers"))
+        self._take_in()
+
+    @property
+    def path(self) -> Path:
+        """Of the file."""
+        return self._project.path
+
+    @property
+    def papers_folder(self) -> Path:
+        """Where papers are written: the only other place that is read."""
+        return papers_folder(self.path.parent, self.path.name)
+
+    def close(self) -> bool:
+        """End every work and every stream; return whether changes are kept beside the file, unsaved."""
+        for work in (self._study, self._choice, self._arranging, self._papers):
+            work.close()
+        self.news.close()
+        return self._project.close()
+
+    # ------------------------------------------------------------------ the document
+
+    def document(self) -> Document:
+        """Return the file as it stands."""
+        with self._lock:
+            standing, bench = self._project.standing, self._bench
+            read = self._reading.read
+            return Document(
+                revision=standing.revision,
+                file=self.path.name,
+                project=read.project if read is not None else bench.study.project if bench is not None else "",
+                text=standing.text,
+                saved=standing.saved,
+                undo=standing.undo,
+                redo=standing.redo,
+                outside=standing.outside,
+                recovered=standing.recovered,
+                readable=self._reading.resolved is not None and not self._reading.faults,
+                outline_revision=bench.revision if bench is not None else 0,
+                busy=_CHOOSING if self._reading.is_open else "",
+                faults=list(self._reading.faults),
+                lines=bench.outline() if bench is not None else [],
+                states=bench.states() if bench is not None else [],
+                palette=palette(),
+            )
+
+    def change(self, asked: ChangeAsked) -> Document:
+        """Make a change and return the document after it.
+
+        Raises:
+            Conflict: the revision that it was made on stands no more.
+            TakeupError: it cannot be made; the message says why.
+        """
+        with self._lock:
+            if asked["revision"] != self._project.standing.revision:
+                raise Conflict("the text was changed in another window since; this change was not made")
+            self._make(asked["change"])
+            self._take_in()
+        self._tell("document")
+        return self.document()
+
+    def save(self, *, overwrite: bool) -> Document:
+        """Write the text to the file.
+
+        Raises:
+            SaveRefused: the file was changed by something else, and is not to be overwritten.
+            OSError: it cannot be written.
+        """
+        with self._lock:
+            self._project.save(overwrite=overwrite)
+        self._tell("document")
+        return self.document()
+
+    def take_proposal(self, number: int) -> Document:
+        """Put the line file of a proposal in the place of the text, as one change.
+
+        Raises:
+            ChangeRefused: there is no such proposal any more.
+        """
+        found = self._arranging.progress.answer
+        if found is None or not 1 <= number <= len(found.rows):
+            raise ChangeRefused(f"there is no proposal {number} any more")
+        with self._lock:
+            self._project.change(text_of(found, number), f"taking over proposal {number}")
+            self._take_in()
+        self._tell("document")
+        return self.document()
+
+    def look_outside(self) -> None:
+        """Look whether the file on disk was changed by something else, and tell pages if so."""
+        if self._project.look_outside():
+            self._tell("outside")
+
+    # ------------------------------------------------------------------ what is seen of it
+
+    def look(self, asked: LookAsked) -> Look:
+        """Return the line as asked for.
+
+        Raises:
+            NothingToShow: no revision is without faults yet.
+            TakeupError: there is no such scene.
+        """
+        bench = scene_bench(asked["scene"]) if asked["scene"] else self._shown()
+        return bench.look(asked)
+
+    def walk(self, scenario: Scenario) -> Walk:
+        """Return the track of states."""
+        return self._shown().walk(scenario)
+
+    def views(self) -> Views:
+        """Return the drawings of every line."""
+        return self._shown().views()
+
+    def solids(self) -> Solids:
+        """Return the lines in space."""
+        return self._shown().solids()
+
+    def why(self, place: str) -> Why:
+        """Return everything about one place."""
+        bench = self._shown()
+        return bench.why(place, self._results_of(bench.revision))
+
+    # ------------------------------------------------------------------ work beside it
+
+    def study(self) -> StudyNews:
+        """Return how far the whole study is, and what it says."""
+        progress, revision = self._study.progress, self._of["study"]
+        return news_of_study(revision, progress.job, progress.words, self._results_of(revision), self._took)
+
+    def proposals(self) -> Proposals:
+        """Return what was found so far."""
+        return proposals_of(self._of["proposals"], self._arranging.progress)
+
+    def arrange(self, asked: ArrangeAsked) -> Proposals:
+        """Begin to search for proposals."""
+        standing = self._project.standing
+        self._of["proposals"] = standing.revision
+        self._arranging.start(standing.text, self.path.name, str(self.path.parent), asked)
+        return self.proposals()
+
+    def stop_arranging(self) -> Proposals:
+        """End the search; what was found stays."""
+        self._arranging.stop()
+        return self.proposals()
+
+    def papers(self) -> Papers:
+        """Return which papers were made."""
+        return papers_of(self._of["papers"], self._papers.progress)
+
+    def make_papers(self, asked: PapersAsked) -> Papers:
+        """Begin to make papers."""
+        standing = self._project.standing
+        self._of["papers"] = standing.revision
+        self._papers.start(standing.text, self.path.name, str(self.path.parent), asked)
+        return self.papers()
+
+    # ------------------------------------------------------------------ within
+
+    def _make(self, change: Change) -> None:
+        text = self._project.standing.text
+        if change["do"] == "undo":
+            self._project.undo()
+        elif change["do"] == "redo":
+            self._project.redo()
+        elif change["do"] == "outside":
+            self._project.take_outside()
+        elif change["do"] == "text":
+            new = change.get("text", text)
+            self._project.change(new, typed_words(text, new), typed=True)
+        else:
+            self._project.change(*changed(text, self._reading, change))
+
+    def _take_in(self) -> None:
+        """Read the text as it stands; begin what follows from it."""
+        standing = self._project.standing
+        if standing.revision == self._read_at:
+            return
+        self._read_at, self._reading = standing.revision, reading_of(standing.text, self.path)
+        self._choice.stop()
+        self._study.stop()
+        if self._reading.is_open:
+            self._of["choice"] = standing.revision
+            self._choice.start(self._reading.read)
+        else:
+            self._show()
+
+    def _show(self) -> None:
+        """Put what was read on the bench, and begin its whole study."""
+        read, resolved = self._reading.read, self._reading.resolved
+        if read is None or resolved is None:
+            return
+        self._bench = bench_of(read, resolved, self._read_at)
+        self._of["study"], self._began = self._read_at, time.perf_counter()
+        self._study.start(resolved)
+
+    def _choice_news(self) -> None:
+        """Take the joints that were chosen."""
+        progress = self._choice.progress
+        with self._lock:
+            if progress.job not in ("done", "failed") or self._of["choice"] != self._read_at or self._reading.resolved:
+                return
+            if isinstance(progress.answer, Study):
+                self._reading = Reading(read=self._reading.read, resolved=progress.answer)
+                self._show()
+            else:
+                faults = progress.answer or faults_of(TakeupError(progress.words))
+                self._reading = Reading(read=self._reading.read, faults=faults)
+        self._tell("document")
+
+    def _study_news(self) -> None:
+        """Take the results of the whole study."""
+        progress = self._study.progress
+        if progress.job == "done" and progress.answer is not None:
+            with self._lock:
+                self._results = (self._of["study"], progress.answer)
+                self._took = time.perf_counter() - self._began
+        self._tell("study")
+
+    def _results_of(self, revision: int) -> dict[str, Json] | None:
+        kept = self._results
+        return kept[1] if kept is not None and kept[0] == revision else None
+
+    def _shown(self) -> Bench:
+        if self._bench is None:
+            raise NothingToShow("there is nothing to show yet: the text has faults, or its joints are being chosen")
+        return self._bench
+
+    def _tell(self, what: Topic) -> None:
+        self.news.tell(News(what=what, revision=self._project.standing.revision))
+
+
+__all__ = ["Conflict", "Desk", "NothingToShow"]
