@@ -192,6 +192,7 @@ export interface RodLook {
   name: string;
   tension_kn: number;
   engaged: boolean;
+  gap_mm: number;
 }
 
 /**

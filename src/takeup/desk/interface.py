@@ -187,6 +187,7 @@ class RodLook(TypedDict):
     name: str
     tension_kn: float
     engaged: bool
+    gap_mm: float
 
 
 class TakeupLook(TypedDict):

@@ -1,0 +1,174 @@
+"""A study made ready once, and the ways through it that were walked.     (desk/trips.py)
+
+The factor of a study is kept: another state made by hand is another way through what stands ready. A trip holds the
+load of every hold and the movement of every node at the end of each step, as results.json has them: loads with rigid
+anchors, movements with the structures behind anchors giving where the file gives their stiffness.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from takeup.desk.interface import Scenario
+from takeup.line import State, Study, states_of
+from takeup.mechanics import Steps, Walk, displacements_of, walk
+from takeup.mechanics.frame import Floats
+from takeup.study.course import Course
+from takeup.study.model import SystemModel, model_of
+from takeup.study.run import totals_of
+from takeup.study.solve import Ready, ready_runs, why_not
+from takeup.study.way import Way, step_words, way_through
+
+BY_HAND = "by hand"
+
+
+@dataclass(frozen=True, kw_only=True, slots=True, eq=False)
+class Prepared:
+    """A study ready to be walked; where nothing holds it `ready` is empty and `because` says why.
+
+    Args:
+        study: its lines resolved.
+        model: of its lines.
+        states: of its walk.
+        ready: with rigid anchors, and once more where a structure gives.
+        because: why nothing can be walked.
+    """
+
+    study: Study
+    model: SystemModel
+    states: tuple[State, ...]
+    ready: tuple[Ready, ...]
+    because: tuple[str, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True, eq=False)
+class Trip:
+    """A way walked, s steps of it, over n nodes and h holds.
+
+    Args:
+        prepared: the study.
+        scenario: with which friction.
+        way: that was walked.
+        rigid: the walk with rigid anchors, which tells of contacts and rods.
+        loads: of each hold on the structure, (s, h, 6) [N], [N m].
+        moved: of each node, (s, n, 6) [m], [rad].
+        good: whether each step has an answer, (s,).
+        because: why steps have none; "" where all have one.
+    """
+
+    prepared: Prepared
+    scenario: Scenario
+    way: Way
+    rigid: Walk
+    loads: Floats
+    moved: Floats
+    good: tuple[bool, ...]
+    because: str
+
+
+def prepared_of(study: Study) -> Prepared:
+    """Return a study ready to be walked.
+
+    Args:
+        study: its lines resolved: no rule left in them.
+
+    Raises:
+        OutOfRange: a state is outside what a table holds.
+    """
+    model, states = model_of(study), states_of(study)
+    found = ready_runs(study, model, states)
+    if not isinstance(found, list):
+        return Prepared(study=study, model=model, states=states, ready=(), because=found.because)
+    return Prepared(study=study, model=model, states=states, ready=tuple(found), because=())
+
+
+def whole_trip(prepared: Prepared, scenario: Scenario, *, until: int | None = None) -> Trip | str:
+    """Return the walk through all states of a study, or why there is none.
+
+    Args:
+        prepared: the study.
+        scenario: with which friction.
+        until: the last step that is wanted; None for all.
+    """
+    return _walked(prepared, scenario, [one.way for one in prepared.ready], until)
+
+
+def trip_through(prepared: Prepared, states: Sequence[State], scenario: Scenario) -> Trip | str:
+    """Return the walk through other states than those of a study, or why there is none.
+
+    Args:
+        prepared: the study.
+        states: in order; the first is where the line was installed.
+        scenario: with which friction.
+
+    Raises:
+        OutOfRange: a state is outside what the table of a material holds.
+    """
+    return _walked(prepared, scenario, [way_through(one.ground, states) for one in prepared.ready], None)
+
+
+def _walked(prepared: Prepared, scenario: Scenario, ways: Sequence[Way], until: int | None) -> Trip | str:
+    """Return a way walked; a step without an answer has none, and those before it stand."""
+    if not prepared.ready:
+        return "; ".join(prepared.because)
+    chosen = [way if until is None else _cut(way, until + 1) for way in ways]
+    ground = prepared.ready[0].ground
+    mu = np.array([rub.high for rub in ground.contacts.rubs]) if scenario == "high friction" else 0.0
+    walks = [
+        walk(one.problem, way.steps, mu=mu, increments=True) for one, way in zip(prepared.ready, chosen, strict=True)
+    ]
+    good = np.logical_and.reduce([one.held & one.converged for one in walks])
+    return Trip(
+        prepared=prepared,
+        scenario=scenario,
+        way=chosen[0],
+        rigid=walks[0],
+        loads=totals_of(ground, chosen[0].course, walks[0]),
+        moved=displacements_of(walks[-1], np.arange(len(ground.model.frame.points))),
+        good=tuple(good.tolist()),
+        because="; ".join(dict.fromkeys(words for one in walks for words in why_not(ground, chosen[0], one))),
+    )
+
+
+def _cut(way: Way, count: int) -> Way:
+    """Return the first steps of a way."""
+    own, course, steps = slice(count), way.course, way.steps
+    return replace(
+        way,
+        to=way.to[own],
+        fraction=way.fraction[own],
+        here=way.here[own],
+        course=Course(
+            pressure=course.pressure[own],
+            elevation=course.elevation[own],
+            temperature=course.temperature[own],
+            density=course.density[own],
+            has_head=course.has_head[own],
+            settled=course.settled[own],
+            states=course.states[own],
+            loads=course.loads[own],
+        ),
+        steps=Steps(
+            amounts=steps.amounts[own],
+            feet=None if steps.feet is None else steps.feet[own],
+            present=None if steps.present is None else steps.present[own],
+        ),
+    )
+
+
+def hottest(state: State) -> tuple[float, float]:
+    """Return the gauge pressure [Pa] and the temperature [degC] of the hottest zone of a state, the first of them."""
+    zone = max(state.zones, key=lambda zone: zone.temperature)
+    return zone.pressure, zone.temperature
+
+
+def words_of(way: Way, step: int) -> str:
+    """Return where a step ends, and how far it is on its way where it is not there."""
+    said = step_words(way, step)
+    return said if way.fraction[step] == 1.0 else f"{said}, {way.fraction[step]:.0%} of it"
+
+
+__all__ = ["BY_HAND", "Prepared", "Trip", "hottest", "prepared_of", "trip_through", "whole_trip", "words_of"]
