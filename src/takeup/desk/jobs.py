@@ -1,8 +1,8 @@
 """Long work beside the desk: in a process of its own, told of as it goes, and stopped at once.     (desk/jobs.py)
 
 A thread would not do: two seconds of computing in it would make every look wait. A work is a function at the top of a
-module; its first argument is a `Tell`, its answer must be picklable. A spare process that has imported everything stands
-ready, so that no start waits for that.
+module; its first argument is a `Tell`, its answer must be picklable. A spare process that has imported everything
+stands ready, so that no start waits for that.
 """
 
 from __future__ import annotations
@@ -156,7 +156,7 @@ def _worked(connection: Connection, function: Callable[..., object]) -> None:
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the desk itself decides what an interruption ends
 
     def tell(share: float, words: str, so_far: object = None, /) -> None:
-        connection.send(Progress[object](job="running", share=share, words=words, answer=so_far))
+        connection.send(Progress(job="running", share=share, words=words, answer=so_far))
 
     try:
         arguments: tuple[object, ...] = connection.recv()
@@ -165,7 +165,7 @@ def _worked(connection: Connection, function: Callable[..., object]) -> None:
     try:
         connection.send(Progress(job="done", share=1.0, answer=function(tell, *arguments)))
     except TakeupError as error:
-        connection.send(Progress[object](job="failed", words=str(error)))
+        connection.send(Progress(job="failed", words=str(error)))
     except Exception as error:  # noqa: BLE001 -- whatever it was, the page has to say that there is no answer
-        connection.send(Progress[object](job="failed", words=f"{_FAULT}: {type(error).__name__}: {error}"))
+        connection.send(Progress(job="failed", words=f"{_FAULT}: {type(error).__name__}: {error}"))
     connection.close()

@@ -51,7 +51,7 @@ class Journal:
     def read(self) -> Kept | None:
         """Return what an earlier desk kept; None where it kept nothing that can be read."""
         try:
-            lines = self.path.read_text(encoding="utf-8").splitlines()
+            lines = self.path.read_text(encoding="ascii").split("\n")[:-1]
         except (OSError, UnicodeDecodeError):
             return None
         base, versions, at = "", list[Version](), -1
@@ -73,7 +73,7 @@ class Journal:
         """Begin anew from a content of the file, with what can be undone and done again."""
         entries = [_line({"format": _FORMAT, "base": base}), *(_line(_entry(version)) for version in versions)]
         temporary = self.path.with_name(f"{self.path.name}.part")
-        temporary.write_text("".join([*entries, _line({"at": at})]), encoding="utf-8")
+        temporary.write_text("".join([*entries, _line({"at": at})]), encoding="ascii")
         temporary.replace(self.path)
 
     def add(self, version: Version) -> None:
@@ -89,7 +89,7 @@ class Journal:
         self.path.unlink(missing_ok=True)
 
     def _append(self, entry: dict[str, object]) -> None:
-        with self.path.open("a", encoding="utf-8") as stream:
+        with self.path.open("a", encoding="ascii") as stream:
             stream.write(_line(entry))
             stream.flush()
             os.fsync(stream.fileno())
@@ -100,4 +100,4 @@ def _entry(version: Version) -> dict[str, object]:
 
 
 def _line(entry: dict[str, object]) -> str:
-    return json.dumps(entry, ensure_ascii=False) + "\n"
+    return json.dumps(entry) + "\n"

@@ -1,7 +1,7 @@
 """The opened file: its text, every change of it, and the file on disk.     (desk/project.py)
 
 Nothing is overwritten unasked: before it saves, it looks whether the file still is what it last read or saved. Saving
-is whole or not at all. Line ends and byte-order mark of the file stay; between page and server a line ends with a line feed.
+is whole or not at all. Line ends and byte-order mark of the file stay; within the desk a line ends with a line feed.
 """
 
 from __future__ import annotations
@@ -64,6 +64,7 @@ class Project:
         self._lock = threading.RLock()
         self._journal: Journal | None = Journal(self.path)
         self._content = self._read()
+        self._base = _digest(self._content)
         self._end = b"\r\n" if b"\r\n" in self._content else b"\n"
         self._versions = [Version(text=self._text_of(self._content), words=_OPENED)]
         self._at = self._saved = 0
@@ -137,8 +138,8 @@ class Project:
             except BaseException:
                 temporary.unlink(missing_ok=True)
                 raise
-            self._content, self._saved, self._outside, self._recovered = content, self._at, "same", ""
-            self._begin_journal()
+            self._saved, self._recovered = self._at, ""
+            self._stand_on(content)
 
     def take_outside(self) -> None:
         """Take the file as it is on disk as one more change, so that what stood here can be had back.
@@ -149,18 +150,17 @@ class Project:
         with self._lock:
             content = self._read()
             text = self._text_of(content)
-            self._content, self._outside = content, "same"
             if text != self._versions[self._at].text:
                 self._append(Version(text=text, words="taking the file as it is on disk"))
             self._saved = self._at
-            self._begin_journal()
+            self._stand_on(content)
 
     def look_outside(self) -> bool:
         """Look at the file on disk; return whether it is not any more what it was at the last look."""
         with self._lock:
             before = self._outside
             try:
-                self._outside = "same" if self.path.read_bytes() == self._content else "changed"
+                self._outside = "same" if _digest(self.path.read_bytes()) == self._base else "changed"
             except FileNotFoundError:
                 self._outside = "gone"
             except OSError:
@@ -178,26 +178,25 @@ class Project:
         """Take over what an earlier desk kept, and say in words what it was."""
         kept = self._journal.read() if self._journal is not None else None
         if kept is not None and kept.versions[kept.at].text != self._versions[0].text:
-            self._versions, self._at = list(kept.versions), kept.at
-            self._saved = -1
-            same = kept.base == _digest(self._content)
-            if not same:
-                self._outside = "changed"
-            found = next((number for number, one in enumerate(kept.versions) if one.text == self._text()), None)
-            self._saved = -1 if found is None else found
+            own = self._versions[0].text
+            self._versions, self._at, self._base = list(kept.versions), kept.at, kept.base
+            self._saved = next((number for number, one in enumerate(kept.versions) if one.text == own), -1)
+            self.look_outside()
             self._begin_journal()
             return f"Taken over from an earlier desk that ended before saving: {kept.versions[kept.at].words}."
         return self._begin_journal()
 
-    def _text(self) -> str:
-        return self._text_of(self._content)
+    def _stand_on(self, content: bytes) -> None:
+        """Take a content of the file as that which changes begin from."""
+        self._content, self._base, self._outside = content, _digest(content), "same"
+        self._begin_journal()
 
     def _begin_journal(self) -> str:
         """Begin the journal anew; return why changes cannot be kept beside the file, "" where they can."""
         if self._journal is None:
             return ""
         try:
-            self._journal.begin(_digest(self._content), self._versions, self._at)
+            self._journal.begin(self._base, self._versions, self._at)
         except OSError as error:
             self._journal = None
             return (
