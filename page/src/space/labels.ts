@@ -1,0 +1,77 @@
+// What is written beside anchors and joints in the turning view, and where there is room for it.     (space/labels.ts)
+import type { HoldLook, Look, Place, TakeupLook } from "../interface";
+import { sortOf } from "../line/sorts";
+
+/** A label: whose it is, and what it says. */
+export interface Label {
+  id: string;
+  name: string;
+  number: string;
+  use: number | null;
+}
+
+/** Labels of anchors, of joints, and of what is chosen. */
+export function labelsOf(places: readonly Place[], look: Look | null, chosen: string): Label[] {
+  const holds = new Map((look?.holds ?? []).map((one) => [one.id, one]));
+  const takeups = new Map((look?.takeups ?? []).map((one) => [one.id, one]));
+  return places.filter((place) => isTold(place, chosen)).map((place) => labelOf(place, holds, takeups));
+}
+
+function isTold(place: Place, chosen: string): boolean {
+  return place.id === chosen || sortOf(place) === "anchor" || sortOf(place) === "joint";
+}
+
+function labelOf(place: Place, holds: Map<string, HoldLook>, takeups: Map<string, TakeupLook>): Label {
+  const [hold, takeup] = [holds.get(place.id), takeups.get(place.id)];
+  const number = hold !== undefined ? forceText(hold.force_kn) : takeup !== undefined ? movedText(takeup) : "";
+  return { id: place.id, name: place.name, number, use: (hold ?? takeup)?.use ?? null };
+}
+
+/** A force as it is written everywhere. */
+export function forceText(kn: number): string {
+  return `${kn.toFixed(1)} kN`;
+}
+
+/** What a joint does most: shorter or longer, or sideways where that is more. */
+export function movedText(joint: TakeupLook): string {
+  const [along, aside] = [Math.abs(joint.axial_mm), Math.abs(joint.lateral_mm)];
+  if (aside > along && aside >= LEAST_MM) return `${aside.toFixed(1)} mm sideways`;
+  if (along < LEAST_MM) return "as fitted";
+  return `${along.toFixed(1)} mm ${joint.axial_mm < 0 ? "shorter" : "longer"}`;
+}
+
+const LEAST_MM = 0.05; // less would be written as 0.0
+
+export interface Box {
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+}
+
+/** Where labels stand so that none covers another: each over its place, higher where it must; null where no room is. */
+export function spread(wanted: readonly Box[], room: { width: number; height: number }): (Box | null)[] {
+  const taken: Box[] = [];
+  return wanted.map((box) => {
+    const found = LIFTS.map((lift) => lifted(box, lift, room)).find(
+      (one) => inside(one, room) && !taken.some((other) => covers(one, other)),
+    );
+    if (found !== undefined) taken.push(found);
+    return found ?? null;
+  });
+}
+
+const LIFTS = [0, 1, -1.8, 2, -2.8, 3] as const; // heights of a label over where it would stand
+
+function lifted(box: Box, lift: number, room: { width: number }): Box {
+  const x = Math.min(Math.max(box.x, 2), Math.max(room.width - box.width - 2, 2));
+  return { ...box, x, y: box.y - lift * (box.height + 3) };
+}
+
+function inside(box: Box, room: { width: number; height: number }): boolean {
+  return box.y >= 0 && box.y + box.height <= room.height;
+}
+
+function covers(a: Box, b: Box): boolean {
+  return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
+}

@@ -1,0 +1,171 @@
+// The turning view's own arithmetic: decoding, moving, edges, the eye, labels.     (space/space.test.ts)
+import { describe, expect, it } from "vitest";
+import type { HoldLook, Look, Place, TakeupLook } from "../interface";
+import type { Triple } from "./camera";
+import { axesOf, distanceFor, EYES, towardsEye, turned } from "./camera";
+import { armsOf } from "./compass";
+import { creased } from "./crease";
+import { floatsOf, wholesOf } from "./decode";
+import { displace } from "./displace";
+import { forceText, labelsOf, movedText, spread } from "./labels";
+
+describe("decoding", () => {
+  it("reads little-endian float32", () => {
+    // 1.0 is 00 00 80 3f and -2.5 is 00 00 20 c0 in IEEE 754, lowest byte first (by hand)
+    expect([...floatsOf("AACAPwAAIMA=")]).toEqual([1, -2.5]);
+  });
+  it("reads little-endian uint32, and nothing from nothing", () => {
+    expect([...wholesOf("AQAAAAABAAA=")]).toEqual([1, 256]); // 01 00 00 00, 00 01 00 00
+    expect(wholesOf("")).toHaveLength(0);
+  });
+});
+
+describe("moving", () => {
+  const movement = Float32Array.from([0, 0, 0, 0.01, 0, 0, 0.02, 0.04, 0]);
+  it("takes each vertex between its node and the next, so many times as far", () => {
+    const riding = {
+      rest: Float32Array.from([1, 1, 1, 2, 2, 2]),
+      node: Uint32Array.from([0, 1]),
+      share: Float32Array.from([0.5, 0.25]),
+    };
+    const into = new Float32Array(6);
+    displace(into, riding, movement, 100);
+    // first: half of 0.01 m a hundred times; second: 0.75 of node 1 and 0.25 of node 2: 0.0125 and 0.01 m
+    [1.5, 1, 1, 3.25, 3, 2].forEach((value, k) => expect(into[k]).toBeCloseTo(value, 5)); // float32 has seven figures
+  });
+  it("lets the last node stand for the one after it, and leaves alone what rides on nothing", () => {
+    const into = new Float32Array(3);
+    const rest = Float32Array.from([1, 0, 0]);
+    displace(into, { rest, node: Uint32Array.from([2]), share: Float32Array.from([1]) }, movement, 1);
+    [1.02, 0.04, 0].forEach((value, k) => expect(into[k]).toBeCloseTo(value, 6));
+    displace(into, { rest, node: new Uint32Array(), share: new Float32Array() }, movement, 1);
+    expect([...into]).toEqual([1, 0, 0]);
+  });
+  it("moves sixty thousand vertices well within a picture's time", () => {
+    const count = 60_000;
+    const riding = {
+      rest: new Float32Array(3 * count),
+      node: Uint32Array.from({ length: count }, (_, k) => k % 2),
+      share: new Float32Array(count).fill(0.5),
+    };
+    const into = new Float32Array(3 * count);
+    for (let k = 0; k < 20; k++) displace(into, riding, movement, 50); // until it is compiled
+    const began = performance.now();
+    for (let k = 0; k < 10; k++) displace(into, riding, movement, 50);
+    // 5 ms each are wanted; ten times as much is allowed, for the test's machine may have other work to do
+    expect((performance.now() - began) / 10).toBeLessThan(50);
+  });
+});
+
+/** A cube of side 2 with eight vertices, its faces seen from outside. */
+const CUBE = Float32Array.from([-1, 1].flatMap((x) => [-1, 1].flatMap((y) => [-1, 1].flatMap((z) => [x, y, z]))));
+const QUADS = [
+  [0, 1, 3, 2],
+  [4, 6, 7, 5],
+  [0, 4, 5, 1],
+  [2, 3, 7, 6],
+  [0, 2, 6, 4],
+  [1, 5, 7, 3],
+];
+const FACES = Uint32Array.from(QUADS.flatMap(([a, b, c, d]) => [a!, b!, c!, a!, c!, d!]));
+
+describe("edges", () => {
+  it("keeps those of a box: three vertices at each corner, with the normals of its faces", () => {
+    const skin = creased(CUBE, FACES);
+    expect(skin.from).toHaveLength(24);
+    for (let k = 0; k < skin.normal.length; k += 3) {
+      const normal = [...skin.normal.slice(k, k + 3)].map(Math.abs).sort();
+      expect(normal).toEqual([0, 0, 1]);
+    }
+  });
+  it("keeps a round pipe round: a ring of sixteen has no vertex more", () => {
+    const ring = Array.from({ length: 16 }, (_, k) => (2 * Math.PI * k) / 16);
+    const position = Float32Array.from(ring.flatMap((a) => [Math.cos(a), Math.sin(a), 0, Math.cos(a), Math.sin(a), 1]));
+    const index = Uint32Array.from(
+      ring.flatMap((_, k) => {
+        const next = (k + 1) % 16;
+        return [2 * k, 2 * next, 2 * next + 1, 2 * k, 2 * next + 1, 2 * k + 1];
+      }),
+    );
+    const skin = creased(position, index);
+    expect(skin.from).toHaveLength(32);
+    // the mean normal of both faces at a vertex points outward there; triangles weigh unevenly: within six degrees
+    for (let k = 0; k < 32; k++) {
+      const [x, y] = [skin.normal[3 * k]!, skin.normal[3 * k + 1]!];
+      expect(x * skin.position[3 * k]! + y * skin.position[3 * k + 1]!).toBeGreaterThan(Math.cos((6 * Math.PI) / 180));
+    }
+  });
+  it("leaves triangles without an area alone", () => {
+    const skin = creased(Float32Array.from([0, 0, 0, 1, 0, 0, 1, 1, 0]), Uint32Array.from([0, 1, 2, 0, 2, 2]));
+    expect(skin.from).toHaveLength(3);
+    expect([...skin.normal.slice(0, 3)]).toEqual([0, 0, 1]);
+  });
+});
+
+describe("the eye", () => {
+  it("has axes that stand square to each other", () => {
+    for (const eye of Object.values(EYES)) {
+      const [away, { right, up }] = [towardsEye(eye), axesOf(eye)];
+      for (const [a, b] of [[away, right], [away, up], [right, up]] as const) expect(dot(a, b)).toBeCloseTo(0, 9);
+    }
+  });
+  it("stands so far off that the box fills the picture", () => {
+    // seen from the side, 8 m long, 2 m high and deep, in a picture twice as wide as high with 45 degrees up: the near
+    // face is 1 m nearer, and 4/2 = 2 m of height are needed at it: 2 + 1 (by hand)
+    expect(distanceFor([4, 1, 1], EYES.side, 1, 2)).toBeCloseTo(3, 9);
+  });
+  it("never goes over the top", () => {
+    expect(turned(EYES.turned, 0, 10).above).toBeLessThan(Math.PI / 2);
+    expect(turned(EYES.turned, 0.25, 0).around).toBeCloseTo(EYES.turned.around + 0.25, 12);
+  });
+  it("shows north upwards from above, and up upwards from the side", () => {
+    const [, north, up] = armsOf(EYES.plan);
+    expect(north!.y).toBeLessThan(-16);
+    expect(up!.seen).toBe(false);
+    expect(armsOf(EYES.side)[2]!.y).toBeLessThan(-16);
+  });
+});
+
+function dot(a: Triple, b: Triple): number {
+  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+}
+
+const hold = (id: string, force_kn: number, use: number | null): HoldLook => ({
+  id, force_kn, use, along_kn: force_kn, moment_knm: 0, capacity_kn: null, contact: "", words: "",
+});
+const joint = (axial_mm: number, lateral_mm: number): TakeupLook => ({
+  id: "L/J1", axial_mm, lateral_mm, angular_deg: 0, length_mm: 600, use: 0.4, words: "", rods: [],
+});
+const place = (id: string, what: Place["what"], kind: string): Place => ({
+  id, name: id.slice(2), line: "L", what, kind, station_m: 0, from_m: 0, to_m: 0, placed_by: "", stays: "",
+});
+
+describe("labels", () => {
+  it("are those of anchors, joints and what is chosen", () => {
+    const places = [place("L/A", "hold", "main anchor"), place("L/J1", "takeup", "single axial"), place("L/G", "hold", "slide guide")];
+    const look: Look = {
+      number: 1, revision: 1, words: "", pressure_bar: 0, temperature_c: 0, exaggeration: 1, trouble: "", overlays: [],
+      movements: [], server_ms: 0, holds: [hold("L/A", 55.24, 0.46), hold("L/G", 1, null)], takeups: [joint(-28.13, 1)],
+    };
+    expect(labelsOf(places, look, "").map((one) => one.number)).toEqual(["55.2 kN", "28.1 mm shorter"]);
+    expect(labelsOf(places, look, "L/G").map((one) => one.name)).toEqual(["A", "J1", "G"]);
+    expect(labelsOf(places, null, "")[0]).toMatchObject({ number: "", use: null });
+  });
+  it("say what a joint does most", () => {
+    expect(movedText(joint(4, 0))).toBe("4.0 mm longer");
+    expect(movedText(joint(-3, 40))).toBe("40.0 mm sideways");
+    expect(movedText(joint(-0.04, 0.03))).toBe("as fitted");
+    expect(forceText(100)).toBe("100.0 kN");
+  });
+  it("cover neither each other nor the rim", () => {
+    const box = { x: 50, y: 60, width: 40, height: 20 };
+    const found = spread([box, { ...box, x: 60 }, { ...box, x: -30 }], { width: 200, height: 200 });
+    expect(found[0]).toEqual(box);
+    expect(found[1]!.y).toBe(60 - 23); // a height of 20 and 3 between
+    expect(found[2]!.x).toBe(2);
+  });
+  it("are left out where there is no room", () => {
+    const box = { x: 0, y: 5, width: 40, height: 20 };
+    expect(spread([box, box], { width: 50, height: 30 })[1]).toBeNull();
+  });
+});
