@@ -1,0 +1,68 @@
+// The file beside the picture, with its faults.     (editor/editor.tsx)
+import type { EditorView } from "@codemirror/view";
+import { useSignalEffect } from "@preact/signals";
+import { useEffect, useRef } from "preact/hooks";
+import { chosen, opened, places, typed, typeText } from "../store";
+import { goTo, mark, mount, reveal, show } from "./mount";
+
+export function Editor() {
+  const box = useRef<HTMLDivElement>(null);
+  const editor = useRef<EditorView | null>(null);
+  useEffect(() => {
+    if (box.current === null) return undefined;
+    editor.current = mount(box.current, typed.peek().mine ?? opened.peek()?.text ?? "", typeText);
+    mark(editor.current, opened.peek()?.faults ?? []);
+    return () => editor.current?.destroy();
+  }, []);
+  useSignalEffect(() => {
+    const text = typed.value.mine ?? opened.value?.text;
+    if (text !== undefined && editor.current !== null) show(editor.current, text);
+  });
+  useSignalEffect(() => {
+    const faults = opened.value?.faults ?? [];
+    if (editor.current !== null && typed.value.mine === null) mark(editor.current, faults);
+  });
+  useSignalEffect(() => {
+    const place = places.peek().get(chosen.value);
+    if (place !== undefined && editor.current !== null) reveal(editor.current, place.name);
+  });
+  const unsent = typed.value.mine !== null;
+  return (
+    <section class="file" aria-labelledby="file-title">
+      <div class="panel-head">
+        <h2 id="file-title">{opened.value?.file ?? "The file"}</h2>
+        <p class="quiet small" aria-live="polite">
+          {unsent ? "typed, on its way" : faultsWords(opened.value?.faults.length ?? 0)}
+        </p>
+      </div>
+      <div class="file-text" ref={box} />
+      <Problems go={(line, column) => editor.current !== null && goTo(editor.current, line, column)} />
+    </section>
+  );
+}
+
+function faultsWords(count: number): string {
+  if (count === 0) return "no fault";
+  return count === 1 ? "1 fault" : `${count} faults`;
+}
+
+function Problems({ go }: { go: (line: number, column: number) => void }) {
+  const faults = opened.value?.faults ?? [];
+  if (faults.length === 0) return null;
+  return (
+    <section class="problems" aria-label="Faults in the file">
+      <ol>
+        {faults.map((fault, i) => (
+          <li key={i}>
+            <button type="button" onClick={() => go(fault.line, fault.column)}>
+              <span class="number quiet">
+                {fault.line}:{fault.column}
+              </span>
+              <span>{fault.message}</span>
+            </button>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}

@@ -1,0 +1,147 @@
+// Handles on the drawing: every place can be chosen by them, and moved where it may be moved.     (line/handles.tsx)
+import { useRef } from "preact/hooks";
+import type { Place, View } from "../interface";
+import { dragged } from "../looks";
+import { chosen, places, whyOf } from "../store";
+import { nearest, placeOf, stationText } from "./along";
+import type { Frame, Size } from "./frame";
+import { toRoom, toSheet } from "./frame";
+import { giveUp, hold, lineOf, putDown, remove, stationNow, stepAlong } from "./moving";
+import { sortOf } from "./sorts";
+
+interface Props {
+  view: View;
+  frame: Frame;
+  room: Size;
+  corner: () => DOMRect | undefined;
+}
+
+export function Handles({ view, frame, room, corner }: Props) {
+  const those = [...places.value.values()].filter((place) => place.line === view.line);
+  those.sort((a, b) => a.station_m - b.station_m);
+  const entry = those.find((place) => place.id === chosen.value) ?? those[0];
+  return (
+    <div class="handles" role="group" aria-label="Places on the line. Page Up and Page Down go from one to the next.">
+      {those.map((place) => {
+        const at = whereOf(view, place);
+        if (at === null) return null;
+        const { x, y } = toRoom(frame, at, room);
+        const toStation = (event: PointerEvent) => stationUnder(view, frame, room, corner(), event);
+        return <Handle key={place.id} place={place} x={x} y={y} entry={place === entry} toStation={toStation} all={those} />;
+      })}
+    </div>
+  );
+}
+
+function whereOf(view: View, place: Place): { x: number; y: number } | null {
+  return placeOf(view.track, stationNow(place)) ?? view.handles.find((handle) => handle.id === place.id) ?? null;
+}
+
+function stationUnder(view: View, frame: Frame, room: Size, corner: DOMRect | undefined, event: PointerEvent) {
+  if (corner === undefined) return null;
+  const point = toSheet(frame, { x: event.clientX - corner.x, y: event.clientY - corner.y }, room);
+  return nearest(view.track, point.x, point.y)?.station_m ?? null;
+}
+
+interface HandleProps {
+  place: Place;
+  x: number;
+  y: number;
+  entry: boolean;
+  toStation: (event: PointerEvent) => number | null;
+  all: Place[];
+}
+
+function Handle({ place, x, y, entry, toStation, all }: HandleProps) {
+  const down = useRef<{ x: number; y: number; moved: boolean } | null>(null);
+  const moves = place.stays === "";
+  const station = stationNow(place);
+  const held = dragged.value?.id === place.id;
+  const pointer = {
+    onPointerDown: (event: PointerEvent) => {
+      if (event.button !== 0) return;
+      if (event.currentTarget instanceof Element) event.currentTarget.setPointerCapture(event.pointerId);
+      down.current = { x: event.clientX, y: event.clientY, moved: false };
+      chosen.value = place.id;
+    },
+    onPointerMove: (event: PointerEvent) => {
+      const began = down.current;
+      if (began === null || !moves) return;
+      if (!began.moved && Math.hypot(event.clientX - began.x, event.clientY - began.y) < STILL) return;
+      began.moved = true;
+      const next = toStation(event);
+      if (next !== null) hold(place, next, event.altKey, event);
+    },
+    onPointerUp: () => {
+      if (down.current?.moved === true) void putDown();
+      else if (down.current !== null) whyOf.value = place.id;
+      down.current = null;
+    },
+    onPointerCancel: () => {
+      down.current = null;
+      giveUp();
+    },
+  };
+  const limits = moves
+    ? {
+        role: "slider" as const,
+        "aria-valuemin": 0,
+        "aria-valuemax": lineOf(place.line)?.length_m ?? 0,
+        "aria-valuenow": station,
+        "aria-valuetext": stationText(station),
+      }
+    : {};
+  return (
+    <button
+      type="button"
+      class={`handle ${sortOf(place)}${held ? " held" : ""}${chosen.value === place.id ? " chosen" : ""}${moves ? "" : " stays"}`}
+      style={{ transform: `translate(${x}px, ${y}px)` }}
+      tabIndex={entry ? 0 : -1}
+      data-place={place.id}
+      aria-label={`${place.name}, ${place.kind}, station ${stationText(station)}${moves ? "" : `. ${place.stays}`}`}
+      onFocus={() => (chosen.value = place.id)}
+      onBlur={() => held && down.current === null && void putDown()}
+      onKeyDown={(event) => handleKeys(event, place, all)}
+      {...limits}
+      {...pointer}
+    >
+      <span class="handle-mark" aria-hidden="true" />
+      <span class="handle-words" aria-hidden="true">
+        {held ? stationText(station) : `${place.name} · ${stationText(station)}`}
+      </span>
+    </button>
+  );
+}
+
+const STILL = 4; // pixels that a press may tremble
+const LARGE = 10; // steps with the shift key
+
+function handleKeys(event: KeyboardEvent, place: Place, all: Place[]): void {
+  if (event.ctrlKey || event.metaKey) return;
+  const way = WAYS[event.key];
+  const turn = event.key === "PageDown" ? 1 : event.key === "PageUp" ? -1 : 0;
+  if (way !== undefined) stepAlong(place, way * (event.shiftKey ? LARGE : 1), event);
+  else if (turn !== 0) focusOn(all[all.indexOf(place) + turn]);
+  else if (event.key === "Enter" || event.key === " ") enter(place);
+  else if (event.key === "Delete") void remove(place);
+  else if (event.key === "Escape" && dragged.value !== null) giveUp();
+  else if (event.key === "Escape") whyOf.value = "";
+  else return;
+  event.preventDefault();
+  event.stopPropagation();
+}
+
+const WAYS: Record<string, number> = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 };
+
+function enter(place: Place): void {
+  if (dragged.value?.id === place.id) void putDown();
+  else whyOf.value = place.id;
+}
+
+/** Bring the keyboard to a place's handle. */
+export function focusOn(place: Place | undefined): void {
+  if (place === undefined) return;
+  for (const handle of document.querySelectorAll<HTMLElement>("[data-place]")) {
+    if (handle.dataset["place"] === place.id) handle.focus({ preventScroll: true });
+  }
+}

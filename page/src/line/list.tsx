@@ -1,0 +1,100 @@
+// Every place with its use: now, and the worst of all states.     (line/list.tsx)
+import { computed } from "@preact/signals";
+import type { HoldLook, Place, PlaceUse, TakeupLook } from "../interface";
+import { FULL, useText } from "../colour";
+import { chosen, look, opened, places, study, whyOf } from "../store";
+import { UseBar } from "../use";
+import { stationText } from "./along";
+import { SORTS, sortOf } from "./sorts";
+
+const holdLooks = computed(() => new Map((look.value?.holds ?? []).map((hold) => [hold.id, hold])));
+const takeupLooks = computed(() => new Map((look.value?.takeups ?? []).map((takeup) => [takeup.id, takeup])));
+const worstUses = computed(() => new Map((study.value?.places ?? []).map((use) => [use.id, use])));
+
+export function PlaceList() {
+  const several = (opened.value?.lines.length ?? 0) > 1;
+  const all = [...places.value.values()];
+  return (
+    <section class="places" aria-labelledby="places-title">
+      <div class="panel-head">
+        <h2 id="places-title">What holds and takes up</h2>
+        <p class="quiet small">Bar: use in this state. Upright mark: the worst of all states.</p>
+      </div>
+      {SORTS.map(({ sort, title }) => {
+        const those = all.filter((place) => sortOf(place) === sort);
+        if (those.length === 0) return null;
+        return (
+          <section key={sort} aria-label={title}>
+            <h3>
+              {title} <span class="number">{those.length}</span>
+            </h3>
+            <ul>
+              {those.map((place) => (
+                <Row key={place.id} place={place} several={several} />
+              ))}
+            </ul>
+          </section>
+        );
+      })}
+    </section>
+  );
+}
+
+function Row({ place, several }: { place: Place; several: boolean }) {
+  const hold = holdLooks.value.get(place.id);
+  const takeup = takeupLooks.value.get(place.id);
+  const worst = worstUses.value.get(place.id);
+  const use = hold?.use ?? takeup?.use ?? null;
+  return (
+    <li>
+      <button
+        type="button"
+        class="row"
+        aria-pressed={chosen.value === place.id}
+        data-row={place.id}
+        onClick={() => {
+          chosen.value = place.id;
+          whyOf.value = place.id;
+        }}
+      >
+        <span class="row-name">{place.name}</span>
+        <span class="row-use number">{use === null ? <span class="quiet">no limit</span> : <Number_ use={use} />}</span>
+        <span class="row-what quiet small">
+          {several ? `${place.line} · ` : ""}
+          {place.kind}, {stationText(place.station_m)}
+        </span>
+        <span class="row-load number small">{force(hold, takeup)}</span>
+        <UseBar use={use} worst={worst?.use ?? null} />
+        <span class="row-worst small quiet">{worstWords(worst)}</span>
+        {(takeup?.rods ?? []).map((rod) => (
+          <span key={rod.name} class="row-rod small">
+            <span>{rod.name}</span>
+            <span class="number">{rod.engaged ? `${rod.tension_kn.toFixed(1)} kN` : "slack"}</span>
+          </span>
+        ))}
+      </button>
+    </li>
+  );
+}
+
+function Number_({ use }: { use: number }) {
+  return (
+    <>
+      {useText(use)}
+      {use > FULL && <strong> over full</strong>}
+    </>
+  );
+}
+
+function force(hold: HoldLook | undefined, takeup: TakeupLook | undefined): string {
+  if (hold !== undefined) return hold.contact === "free" ? "free" : `${hold.force_kn.toFixed(1)} kN`;
+  if (takeup === undefined) return "";
+  const way = takeup.axial_mm < 0 ? "shorter" : "longer";
+  return `${Math.abs(takeup.axial_mm).toFixed(1)} mm ${way}`;
+}
+
+function worstWords(worst: PlaceUse | undefined): string {
+  if (worst === undefined || worst.outcome === "not computed yet") return "all states: not computed yet";
+  if (worst.use === null) return `all states: ${worst.outcome}`;
+  return `all states: ${useText(worst.use)}, ${worst.outcome}`;
+}

@@ -1,0 +1,110 @@
+// The room of the line: the file, the picture, the places, and the track of states below.     (line/room.tsx)
+import { signal } from "@preact/signals";
+import { lazy } from "../lazy";
+import type { ViewTab } from "../store";
+import { lineName, opened, views, viewTab, whyOf } from "../store";
+import { Icon } from "../shell/icon";
+import { Track } from "../track/track";
+import { WhyPanel } from "../why/why";
+import { SNAPS_M } from "./along";
+import { PlaceList } from "./list";
+import { snapStep } from "./moving";
+import { AddBar, PaletteButtons } from "./palette";
+import { Picture } from "./picture";
+
+const Space = lazy(async () => (await import("../space/space")).Space);
+const Editor = lazy(async () => (await import("../editor/editor")).Editor);
+
+const WIDE = 1360; // from this width on the file lies open beside the picture
+const KEY = "takeup.file";
+
+function keptOpen(): boolean {
+  const kept = localStorage.getItem(KEY);
+  return kept === null ? innerWidth >= WIDE : kept === "open";
+}
+
+const fileOpen = signal(keptOpen());
+
+function turnFile(): void {
+  fileOpen.value = !fileOpen.value;
+  localStorage.setItem(KEY, fileOpen.value ? "open" : "closed");
+}
+
+export function LineRoom() {
+  const why = whyOf.value !== "";
+  return (
+    <main class={`line-room${fileOpen.value ? " with-file" : ""}${why ? " with-why" : ""}`}>
+      {fileOpen.value && (
+        <div class="left sheet">
+          <Editor />
+        </div>
+      )}
+      <section class="middle sheet" aria-label="The line">
+        <Tools />
+        <AddBar />
+        <Seen />
+      </section>
+      <aside class="right sheet" aria-label="Places and reasons">
+        {why ? <WhyPanel /> : <PlaceList />}
+      </aside>
+      <Track />
+    </main>
+  );
+}
+
+const TABS: readonly { tab: ViewTab; title: string }[] = [
+  { tab: "plan", title: "Plan" },
+  { tab: "section", title: "Along the route" },
+  { tab: "space", title: "Turning" },
+];
+
+function Tools() {
+  const lines = opened.value?.lines ?? [];
+  return (
+    <div class="tools">
+      <Icon name="file" title={fileOpen.value ? "Put the file away" : "Show the file"} press={turnFile} pressed={fileOpen.value} />
+      <div class="tabs" role="group" aria-label="View">
+        {TABS.map((one) => (
+          <button key={one.tab} type="button" aria-pressed={viewTab.value === one.tab} onClick={() => (viewTab.value = one.tab)}>
+            {one.title}
+          </button>
+        ))}
+      </div>
+      {lines.length > 1 && (
+        <label class="small">
+          Line{" "}
+          <select class="field" value={lineName.value} onChange={(event) => (lineName.value = event.currentTarget.value)}>
+            {lines.map((line) => (
+              <option key={line.name}>{line.name}</option>
+            ))}
+          </select>
+        </label>
+      )}
+      <span class="tools-gap" />
+      <label class="small">
+        Snap to{" "}
+        <select class="field" value={snapStep.value} onChange={(event) => (snapStep.value = Number(event.currentTarget.value))}>
+          {SNAPS_M.map((step) => (
+            <option key={step} value={step}>
+              {step} m
+            </option>
+          ))}
+        </select>
+      </label>
+      <PaletteButtons />
+    </div>
+  );
+}
+
+function Seen() {
+  const tab = viewTab.value;
+  if (tab === "space") return <Space />;
+  const view = views.value?.views.find((one) => one.line === lineName.value && one.view === tab);
+  if (view !== undefined) return <Picture view={view} />;
+  const faulty = opened.value !== null && opened.value.outline_revision === 0;
+  return (
+    <p class="pad quiet">
+      {faulty ? "The file has faults; the picture comes when they are mended." : "The drawing is on its way …"}
+    </p>
+  );
+}
