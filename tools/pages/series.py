@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from tools.pages import page, table
 
-from takeup.joints.series.columns import BELLOWS_COLUMNS, FILES, JOINT_COLUMNS, MORE_COLUMNS, PROVENANCE
+from takeup.joints.series.columns import (
+    BALANCE_COLUMNS,
+    BELLOWS_COLUMNS,
+    FILES,
+    JOINT_COLUMNS,
+    MORE_COLUMNS,
+    PIN_COLUMNS,
+    PROVENANCE,
+)
 from takeup.joints.series.inputs import inputs_text, series_inputs
 from takeup.joints.series.metals import metal_at
 from takeup.units import to_bar
@@ -12,13 +20,14 @@ from takeup.units import to_bar
 _INTRODUCTION = f"""\
 # The demonstration series
 
-A series of joints that belongs to nobody, to try the tool on: DN 50 to DN 1000, three pressure classes, single axial
-joints, externally pressurised ones and universal pairs, several travels each. It is **{PROVENANCE}**:
+A series of joints that belongs to nobody, to try the tool on: DN 25 to DN 1000, three pressure classes, several travels
+each: single axial joints, externally pressurised ones and universal pairs from DN 50, small-bore compensators up to
+DN 65, hinges and in-line pressure balanced joints from DN 50 to DN 300. It is **{PROVENANCE}**:
 sizes, classes, travels, proportions and the price index are invented, nothing of it can be bought, and no line that
 will be built rests on it. Every row says so in its last column, every joint loaded from it in its source, and the
 command when it makes the tables.
 
-`takeup bellows series --out DIR` makes the tables from `src/takeup/joints/series/inputs.yaml` in about a quarter of a
+`takeup bellows series --out DIR` makes the tables from `src/takeup/joints/series/inputs.yaml` in about half a
 minute, the same bytes each time. They stand in `src/takeup/joints/series/data/` as well; `manifest.csv` there has the
 SHA-256 of the inputs and of each table. A table of the same name in DIR is replaced, each whole or not at all; what the
 stock cannot do is left out and named. In Python, `takeup.joints.series` has `entries(kind)` and `entry(name)`.
@@ -27,8 +36,9 @@ _NAMES = """\
 ## Names
 
 Kind, size, pressure, travel, in words: `axial DN 200, 12 bar, 40 mm`, `pressed from outside DN 200, 12 bar, 50 mm`,
-`universal DN 200, 12 bar, 50 mm across`. The travel is the rated compression of axial joints and the lateral movement
-that was wanted of a universal. Each name stands once.
+`universal DN 200, 12 bar, 50 mm across`, `small-bore DN 32, 6 bar, 20 mm`, `hinged DN 100, 12 bar, 8 deg`,
+`balanced in line DN 100, 6 bar, 20 mm`. The travel is the rated compression of axial joints, the lateral movement that
+was wanted of a universal, the angle that was wanted of a hinge. Each name stands once.
 """
 _CLASSES = """\
 ## Pressure classes
@@ -57,7 +67,22 @@ _MADE = """\
 ASME design life; none beyond the gap between convolutions (common practice, no source). A movement to both sides counts
 whole from end to end: compression and extension together are the range of one cycle. Together, movements share one
 convolution: add their uses, as the check of joint movement does. Axial 1/10 mm, angular 1/100 degree, rounded down.
-Externally pressurised joints take axial movement only.
+Externally pressurised joints and small-bore compensators take axial movement only, hinges only turn.
+
+**Small-bore compensators** are made like externally pressurised joints, their ends threaded.
+
+**Hinges** are single bellows between two plates. Plates and pins are rated for twice the thrust p_test pi/4 D_m² of the
+test, up to a whole kilonewton, and sized for it by AISC ASD (from memory) of steel of 235 MPa: pins 0.40 in double
+shear and 0.90 of bearing, plates half as thick as their pins and 0.45 net across the hole. Plates stand 10 mm beyond
+the crests; pins rub with 0.1 to 0.3 (invented). A hinge is as long as its bellows and two weld ends. How its pins lie
+is said in the line.
+
+**Balanced joints** have their line bellows in two equal parts and between them a balancing bellows of as many of the
+same convolutions on sqrt(2) times their mean diameter, so that the ring between both is about as large as the line's
+area: what the shell's areas leave of the balance, some 1 %, reaches the anchors. The balancing bellows is held to the
+same criteria and the same life; across and where it turns the wider of both rules. Its rate stands in a column of its
+own. Two spools as long as a weld end stand between. Four ties carry 1.25 of what it pulls with in the test, up to a
+whole kilonewton, and a tenth of that when they are pushed (invented); rings and ties are weighed.
 
 **Rates of a universal** are of each bellows, as a line file and `takeup bellows rate` have them, and so are its live
 length, effective area and torsion limit; its movements, length and weight are of the whole joint. The rates of the
@@ -93,8 +118,8 @@ _LIMITS = """\
 
 - No maker has made, tested or certified any of this. Ends, housings, rings, spools and welds are weights, not designs.
 - A universal has no rods here, and the weight of its spool on the bellows is not counted.
-- Lives are by the published form's stresses. In two thirds of the rows the shell's surface stress range is higher, by
-  15 % at most: a comparison, which no life counts (`takeup bellows rate` warns).
+- Lives are by the published form's stresses. In three quarters of the rows the shell's surface stress range is higher,
+  by 15 % at most: a comparison, which no life counts (`takeup bellows rate` warns).
 - Lives are by the ASME curve alone: where it allows 1000 cycles, EN 13445-3's allows 485 at the same stress.
 - Vacuum, corrosion of the bellows, vibration and tolerances are not covered. All strengths are from memory.
 - Lateral rates of short bellows differ from 12 k/L² of a uniform beam by up to 30 %: they shear. The model takes the
@@ -112,10 +137,19 @@ def series_page() -> str:
         "",
         "## Files and columns",
         "",
-        "All files have the same columns in the same order; a cell is empty where the kind has no such number.",
+        "All files have the same columns in the same order, those of hinges and of balanced joints some more before",
+        "the last; a cell is empty where the kind has no such number.",
         f"Units end the names. Files: {', '.join(f'`{name}`' for name in FILES.values())}.",
         "",
         *table(("column", "meaning"), _columns()),
+        "",
+        "Of hinges alone:",
+        "",
+        *table(("column", "meaning"), [(f"`{name}`", words) for name, words in PIN_COLUMNS.items()]),
+        "",
+        "Of balanced joints alone:",
+        "",
+        *table(("column", "meaning"), [(f"`{name}`", words) for name, words in BALANCE_COLUMNS.items()]),
         "",
         _MADE,
         _FEEDING,

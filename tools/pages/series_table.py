@@ -6,7 +6,17 @@ from tools.pages import ROOT, page, table
 
 from takeup.joints.tables.cells import MOST_ROWS
 from takeup.joints.tables.column import Column
-from takeup.joints.tables.columns import BELLOWS, GEOMETRY_NEEDED, IGNORED, JOINT, MORE, RODS, WORDS
+from takeup.joints.tables.columns import (
+    BALANCE,
+    BELLOWS,
+    GEOMETRY_NEEDED,
+    IGNORED,
+    JOINT,
+    MORE,
+    PINS,
+    RODS,
+    WORDS,
+)
 from takeup.joints.tables.kinds_of_table import REFUSED_KINDS, TABLE_KINDS
 from takeup.joints.tables.measures import SUFFIXES
 
@@ -36,7 +46,8 @@ _RULES = """\
 - The same quantity in two columns is a fault, also in two units. Any other column is a fault.
 - Movements, lengths, rods and ends are held to what a line file asks of the kind: compression and extension not both 0,
   a test pressure not below the rated one, bellows that fit between the ends and into each other, centres of universals,
-  rods of tied kinds, a gap of limit rods. Rods are as cold as they were installed.
+  rods of tied kinds, a gap of limit rods, a rated angle of hinges. Rods and plates are as cold as they were installed.
+- **How pins lie** is no column: a line file says it where it has the joint, `pins: { along: upright }`.
 - **Rates** are those at the rated temperature. Where the row names a `material` of the library, a study takes them
   times E(20 °C)/E(T), as spring forces are greatest in the cold; else as they stand.
 - **The geometry of the bellows** is whole or absent. A radius that is not stated is a quarter of the pitch, and the
@@ -68,6 +79,14 @@ def series_table_page() -> str:
         "Of the rods:",
         "",
         *table(head, [_row(one) for one in RODS]),
+        "",
+        "Of plates and pins; how these lie is said in the line:",
+        "",
+        *table(head, [_row(one) for one in PINS]),
+        "",
+        "Of a balancing bellows and its ties:",
+        "",
+        *table(head, [_row(one) for one in BALANCE]),
         "",
         f"{' and '.join(f'`{name}`' for name in IGNORED)} may stand too, and are not read: they follow from others.",
         "",

@@ -3,7 +3,7 @@
 from takeup.joints.bellows import bellows_between, whole_axial_rate, whole_live_length
 from takeup.joints.computed import BellowsRates, ComputedBellows, JointBellows, LifeCurve, computed
 from takeup.joints.data import DoubleKind, JointData, JointEnds, TakeUpKind
-from takeup.joints.hardware import Balance, Pins, Rods
+from takeup.joints.hardware import Balance, Pins, PinsLie, Rods
 from takeup.joints.kinds import ALL_KINDS, KINDS, WRITTEN_KINDS, JointKind, RouteKind
 from takeup.joints.links import Hardware, Link, PinRub, links_of, rubs_of_pins
 from takeup.joints.rates import Rates, angular_rate, joint_rates
@@ -26,6 +26,7 @@ __all__ = [
     "Link",
     "PinRub",
     "Pins",
+    "PinsLie",
     "RatedMovements",
     "Rates",
     "RatingDuty",

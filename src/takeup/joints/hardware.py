@@ -37,6 +37,14 @@ class Rods:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class PinsLie:
+    """How the pins of a joint of a series lie where it stands: `along` and `way` as of `Pins`."""
+
+    along: tuple[float, float]
+    way: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class Pins:
     """Two plates or bars, one on either side of the pipe, with pins: of a hinge, a gimbal or a swing joint.
 
@@ -97,4 +105,4 @@ class Balance:
     source: str
 
 
-__all__ = ["Balance", "Pins", "Rods"]
+__all__ = ["Balance", "Pins", "PinsLie", "Rods"]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from takeup.joints import JointEnds, TakeUpKind
+from takeup.joints import JointEnds, PinsLie, TakeUpKind
 from takeup.joints.tables import Provenance, SeriesTable
 from takeup.line.fitting import NOTHING_SAID, Fitting
 from takeup.line.parts import Position
@@ -29,6 +29,7 @@ class Choice:
         misalignment: lateral [m] and angular [rad].
         ends: how it is to be joined to its pipe; None where not said.
         fitting: how it is fitted out.
+        pins: how its pins lie; None where it has none, or nobody says.
     """
 
     name: str
@@ -42,6 +43,7 @@ class Choice:
     misalignment: tuple[float, float] = (0.0, 0.0)
     ends: JointEnds | None = None
     fitting: Fitting = NOTHING_SAID
+    pins: PinsLie | None = None
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

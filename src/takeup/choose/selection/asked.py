@@ -14,7 +14,7 @@ from takeup.choose.selection.duty_file import read_joint_duty
 from takeup.choose.selection.ranking import Rank
 from takeup.choose.selection.select import Selection, select_for_duty, select_for_line
 from takeup.errors import TakeupError
-from takeup.joints import TakeUpKind
+from takeup.joints import KINDS, PinsLie, TakeUpKind
 from takeup.joints.tables.store import load_table
 from takeup.library.tables import unknown
 from takeup.line import Line, Study, TakeUp
@@ -57,7 +57,9 @@ def selection_for_takeup(
     choice = own if isinstance(own, Choice) else _as_choice(whole.line(line.name), own, series, folder)
     if series is not None and isinstance(own, Choice):
         choice = replace(choice, table=load_table(series, folder))
-    kinds: Sequence[TakeUpKind] = (kind,) if kind else tuple(dict.fromkeys(choice.table.kinds))
+    kinds: Sequence[TakeUpKind] = (kind,) if kind else _may_stand(choice)
+    if choice.pins is None and any(KINDS[one].pins != "none" for one in kinds):
+        raise TakeupError(f"{name}: the file does not say how the pins of a joint of the kind {kind} would lie there")
     here = whole.line(line.name)
     found = select_for_line(whole, here, choice, resolve_rules, kinds=kinds, rank=rank or choice.rank or "price")
     stands = (
@@ -77,6 +79,12 @@ def _takeup(study: Study, name: str) -> tuple[Line, TakeUp | Choice]:
     if name not in known:
         raise TakeupError(f"{study.file}: {unknown('take-up', name, known)}")
     return known[name]
+
+
+def _may_stand(choice: Choice) -> tuple[TakeUpKind, ...]:
+    """Return the kinds of a series that may stand in a place: those with pins only where the file says how they lie."""
+    every = dict.fromkeys(choice.table.kinds)
+    return tuple(kind for kind in every if choice.pins is not None or KINDS[kind].pins == "none")
 
 
 def _as_choice(line: Line, own: TakeUp, series: str | None, folder: Path) -> Choice:
@@ -99,6 +107,7 @@ def _as_choice(line: Line, own: TakeUp, series: str | None, folder: Path) -> Cho
         misalignment=own.misalignment,
         ends=own.ends,
         fitting=own.fitting,
+        pins=None if own.pins is None else PinsLie(along=own.pins.along, way=own.pins.way),
     )
 
 

@@ -17,7 +17,7 @@ from typing import Final, Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.checks.joint_movement import UNSEEN_ANGULAR, UNSEEN_LATERAL
+from takeup.checks.joint_movement import UNSEEN_ANGULAR, UNSEEN_AXIAL, UNSEEN_LATERAL
 from takeup.choose.selection.place import Floats
 from takeup.choose.selection.screen import Screened
 from takeup.joints import KINDS
@@ -64,19 +64,19 @@ def lives(screened: Screened) -> tuple[Floats, NDArray[np.int8]]:
 
         u = (max x - min x)/(X_c + X_e) + max y/Y + max theta/Theta
 
-    Compression and extension are rated in one cycle, and no table has a joint without either. What is not rated and
-    moves gives no life.
+    Compression and extension are rated in one cycle. What is not rated and moves gives no life, as where a hinge would
+    have to move along the pipe.
     """
     place, own = screened.place, screened.table.numbers
     axial = np.append(place.axial, 0.0) + place.preset
-    used = (axial.max() - axial.min()) / (own["axial_compression"] + own["axial_extension"])
-    for beside, name, unseen in (
-        (place.lateral, "lateral", UNSEEN_LATERAL),
-        (place.angular, "angular", UNSEEN_ANGULAR),
+    used = np.zeros(len(screened.table))
+    for most, rated, unseen in (
+        (float(axial.max() - axial.min()), own["axial_compression"] + own["axial_extension"], UNSEEN_AXIAL),
+        (float(place.lateral.max()), own["lateral"], UNSEEN_LATERAL),
+        (float(place.angular.max()), own["angular"], UNSEEN_ANGULAR),
     ):
-        most = float(beside.max())
         with np.errstate(divide="ignore", invalid="ignore"):
-            used = used + np.where(own[name] > 0.0, most / own[name], np.where(most > unseen, np.nan, 0.0))
+            used = used + np.where(rated > 0.0, most / rated, np.where(most > unseen, np.nan, 0.0))
     return cycles_at(screened.table, np.asarray(used))
 
 

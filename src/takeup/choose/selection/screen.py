@@ -225,7 +225,7 @@ def _before_movement(place: Place, table: SeriesTable, left: Floats) -> tuple[Cr
             words="it is {demand:.5g} mm long, and there is room for {capacity:.5g} mm",
         ),
         whole("rods", outside * _MM, table.clear * _MM, "mm",
-              "its rods leave {capacity:.5g} mm for a pipe of {demand:.5g}"),
+              "its rods or plates leave {capacity:.5g} mm for a pipe of {demand:.5g}"),
         _temperature(place, table),
         whole("pressure", high * _BAR, left * _BAR, "bar", f"{{demand:.5g}} bar at {place.hottest:.4g} °C, of "
               "{capacity:.5g} bar that it is rated for there"),

@@ -75,7 +75,7 @@ def joint_at(laid: Laid, choice: Choice, row: int, chosen: Chosen | None = None)
     table = choice.table
     found = derated(table, row, laid.hottest_at(choice.position.station), cycles_of(laid.study))
     kind = table.kinds[row]
-    hardware = table.hardware(row)
+    hardware = table.hardware(row, choice.pins)
     data = replace(found.data, source=f"{found.data.source}; {found.words}")
     return TakeUp(
         name=choice.name,
@@ -85,6 +85,8 @@ def joint_at(laid: Laid, choice: Choice, row: int, chosen: Chosen | None = None)
         preset=choice.preset,
         misalignment=choice.misalignment,
         rods=hardware.rods,
+        pins=hardware.pins,
+        balance=hardware.balance,
         ends=table.ends[row] or choice.ends,
         fitting=choice.fitting,
         written_as=kind,

@@ -20,9 +20,11 @@ from takeup.bellows.envelope import closing_gap
 from takeup.bellows.forms import movement
 from takeup.bellows.geometry import Array, Bellows, chosen, live_length, mean_diameter, stack_thickness
 from takeup.bellows.pressures import pressure_limits
-from takeup.joints.series.inputs import PressureClass, SeriesInputs, SeriesKind
+from takeup.joints.series.balance import balance_movement, balance_of, in_two_halves
+from takeup.joints.series.inputs import OUTSIDE, PressureClass, SeriesInputs, SeriesKind
 from takeup.joints.series.metals import ROOM_TEMPERATURE, density_of, metal_at
-from takeup.joints.series.parts import Pipe, built
+from takeup.joints.series.parts import Pipe
+from takeup.joints.series.whole import put_together
 
 UNIVERSAL_COLUMN = 2.0  # bellows that bow as one column round a free spool (EJMA, from memory, medium)
 _TANGENT_SHARE = 0.5  # of sqrt(D_b t), up to whole millimetres (invented)
@@ -34,7 +36,7 @@ _ROUNDING = 1e-9
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Wanted:
-    """A joint of the series that is to be found: kind, DN, class, travel [m]."""
+    """A joint of the series that is to be found: kind, DN, class, travel [m]; of a hinge its angle [rad]."""
 
     kind: SeriesKind
     size: int
@@ -63,7 +65,7 @@ class Chosen:
 
 def inside_diameter_of(kind: SeriesKind, pipe: Pipe) -> float:
     """Return D_b [m]: the bellows slips over its weld ends, or stands round the inner pipe with a clearance."""
-    room = 2.0 * pipe.clearance if kind == "externally pressurised" else 0.0
+    room = 2.0 * pipe.clearance if kind in OUTSIDE else 0.0
     return round(pipe.outside_diameter + room, 9)
 
 
@@ -87,6 +89,14 @@ def bearing_pairs(inputs: SeriesInputs, of: PressureClass, stock: tuple[Bellows,
     return chosen(stock[0], rows), stock[1][rows]
 
 
+def bearing_balanced(inputs: SeriesInputs, of: PressureClass, stock: tuple[Bellows, Array]) -> tuple[Bellows, Array]:
+    """Return those of a stock for single axial joints that a balancing bellows of their convolutions goes with."""
+    if not len(stock[0]):
+        return stock
+    uses = pressure_use(inputs, balance_of(stock[0]), of, "single axial")
+    return in_two_halves(*stock, uses, balance_movement(inputs, stock[0], of))
+
+
 def choose(inputs: SeriesInputs, wanted: Wanted, pipe: Pipe, stock: tuple[Bellows, Array]) -> Chosen | None:
     """Return the lightest joint, None where nothing of the stock fits.
 
@@ -94,17 +104,18 @@ def choose(inputs: SeriesInputs, wanted: Wanted, pipe: Pipe, stock: tuple[Bellow
         inputs: of the series.
         wanted: the joint.
         pipe: of its ends.
-        stock: from `bearing`, or of a universal from `bearing_pairs`.
+        stock: from `bearing`, of a universal from `bearing_pairs`, of a balanced one from `bearing_balanced`.
     """
     lightest, best = math.inf, None
     for spool in _spools(inputs, wanted.kind, pipe):
         rows = np.flatnonzero(_needed(inputs, wanted, stock[0], spool) <= stock[1] * FULL)
         shape, allowed = chosen(stock[0], rows), stock[1][rows]
-        made = built(
+        made = put_together(
+            inputs,
             wanted.kind,
             shape,
+            wanted.of,
             pipe,
-            density_of(inputs),
             spool=np.full(len(shape), spool),
             range_=shape.convolutions * allowed,
         )
@@ -126,6 +137,8 @@ def _needed(inputs: SeriesInputs, wanted: Wanted, shape: Bellows, spool: float) 
     """Return e that the travel asks of one convolution [m], shape (n,)."""
     if wanted.kind == "universal":
         return universal_movement(shape, spool, wanted.travel)
+    if wanted.kind == "hinged":
+        return movement.angular_equivalent(np.full(len(shape), wanted.travel), mean_diameter(shape), shape.convolutions)
     return movement.axial_equivalent(
         np.full(len(shape), wanted.travel * (1.0 + inputs.extension_share)), shape.convolutions
     )
@@ -140,7 +153,7 @@ def duty_of(inputs: SeriesInputs, kind: SeriesKind, of: PressureClass, pipe: Pip
         of: the class.
         pipe: of its ends.
     """
-    sense = -1.0 if kind == "externally pressurised" else 1.0
+    sense = -1.0 if kind in OUTSIDE else 1.0
     return DesignDuty(
         inside_diameter=inside_diameter_of(kind, pipe),
         tangent_length=0.0,
@@ -188,14 +201,17 @@ def pressure_use(inputs: SeriesInputs, shape: Bellows, of: PressureClass, kind: 
     """Return the use of the pressure limits of all standards, at temperature or in the cold test, shape (n,).
 
     The two bellows of a universal bow as one column with the convolutions of both: elastic, at a quarter of the
-    pressure of either (docs/theory/stability.md). No other criterion knows how many convolutions there are.
+    pressure of either (docs/theory/stability.md). No other criterion knows how many convolutions there are. The line
+    bellows of a balanced joint is held as one column, and its balancing bellows is held to the same limits.
     """
     column = with_convolutions(shape, UNIVERSAL_COLUMN * shape.convolutions) if kind == "universal" else shape
     uses = np.zeros(len(shape))
     for factor, temperature in ((1.0, of.temperature), (inputs.test_factor, ROOM_TEMPERATURE)):
         limits = pressure_limits(column, metal_at(inputs, temperature, len(shape)))
-        least = limits.outside if kind == "externally pressurised" else limits.inside
+        least = limits.outside if kind in OUTSIDE else limits.inside
         uses = np.maximum(uses, factor * of.pressure / least)
+    if kind == "in-line pressure balanced":
+        return np.maximum(uses, pressure_use(inputs, balance_of(shape), of, "single axial"))
     return uses
 
 
@@ -222,6 +238,7 @@ __all__ = [
     "Chosen",
     "Wanted",
     "bearing",
+    "bearing_balanced",
     "bearing_pairs",
     "choose",
     "duty_of",

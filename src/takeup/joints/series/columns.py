@@ -11,7 +11,7 @@ PROVENANCE: Final = "demonstration data, not any maker's"
 
 JOINT_COLUMNS: Final[dict[str, str]] = {
     "name": "kind, size, pressure and travel in words; each stands once",
-    "kind": "`single axial`, `externally pressurised` or `universal`, as in a line file",
+    "kind": "as in a line file; each kind has a table of its own",
     "size_dn": "nominal size DN, of EN 10220",
     "pressure_bar": "rated gauge pressure, inside the pipe",
     "temperature_c": "rated temperature of the metal",
@@ -57,13 +57,60 @@ MORE_COLUMNS: Final[dict[str, str]] = {
     "provenance": f"on every row: {PROVENANCE}",
 }
 
+PIN_COLUMNS: Final[dict[str, str]] = {
+    "pin_spread_mm": "between the middles of both plates",
+    "pin_diameter_mm": "of a pin",
+    "plate_width_mm": "of a plate, across its pull",
+    "plate_thickness_mm": "of a plate",
+    "plate_modulus_mpa": "of its steel",
+    "pin_friction_low": "least coefficient of a pin in its hole",
+    "pin_friction_high": "greatest",
+    "pins_can_carry_n": "rated pull of both plates together",
+}
+"""Of plates and pins, in the table of hinges alone."""
+
+BALANCE_COLUMNS: Final[dict[str, str]] = {
+    "balance_axial_rate_n_per_mm": "of the balancing bellows, at the rated temperature",
+    "balance_effective_area_mm2": "on which the pressure pulls the joint together",
+    "balance_can_carry_n": "rated pull of all ties",
+    "balance_can_be_pushed_n": "compression that they take",
+}
+"""Of balancing bellows, in the table of balanced joints alone."""
+
+OWN_COLUMNS: Final[dict[str, dict[str, str]]] = {
+    "hinged": PIN_COLUMNS,
+    "in-line pressure balanced": BALANCE_COLUMNS,
+}
+"""Columns that the table of one kind has and others do not."""
+
 COLUMNS: Final[tuple[str, ...]] = (*JOINT_COLUMNS, *BELLOWS_COLUMNS, *MORE_COLUMNS)
+"""Of every table."""
 
 FILES: Final[dict[str, str]] = {
     "single axial": "single_axial.csv",
     "externally pressurised": "externally_pressurised.csv",
     "universal": "universal.csv",
+    "small-bore compensator": "small_bore.csv",
+    "hinged": "hinged.csv",
+    "in-line pressure balanced": "in_line_balanced.csv",
 }
 """The file of each kind."""
 
-__all__ = ["BELLOWS_COLUMNS", "COLUMNS", "FILES", "JOINT_COLUMNS", "MORE_COLUMNS", "PROVENANCE"]
+
+def columns_of(kind: str) -> tuple[str, ...]:
+    """Return the columns of the table of a kind: those of every table, its own before the last."""
+    return (*COLUMNS[:-1], *OWN_COLUMNS.get(kind, {}), COLUMNS[-1])
+
+
+__all__ = [
+    "BALANCE_COLUMNS",
+    "BELLOWS_COLUMNS",
+    "COLUMNS",
+    "FILES",
+    "JOINT_COLUMNS",
+    "MORE_COLUMNS",
+    "OWN_COLUMNS",
+    "PIN_COLUMNS",
+    "PROVENANCE",
+    "columns_of",
+]

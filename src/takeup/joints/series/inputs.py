@@ -18,7 +18,16 @@ from takeup.bellows.design import Grid, Stock
 from takeup.bellows.design.duty import DESIGN_CURVES, DesignCurve
 from takeup.units import parse
 
-SeriesKind = Literal["single axial", "externally pressurised", "universal"]
+SeriesKind = Literal[
+    "single axial",
+    "externally pressurised",
+    "universal",
+    "small-bore compensator",
+    "hinged",
+    "in-line pressure balanced",
+]
+OUTSIDE: Final[tuple[SeriesKind, ...]] = ("externally pressurised", "small-bore compensator")
+"""Kinds whose bellows stand round an inner pipe in a housing, pressed from outside."""
 INPUTS_FILE: Final = "inputs.yaml"
 SERIES_KINDS: Final[tuple[SeriesKind, ...]] = get_args(SeriesKind)
 
@@ -45,11 +54,31 @@ class PipeEnds:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Travels:
-    """Travels of sizes from `first` to `last` DN [m]."""
+    """Travels of sizes from `first` to `last` DN [m]; of hinges, angles [rad]."""
 
     first: int
     last: int
     travel: tuple[float, ...]
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class HingeSteel:
+    """Of plates and pins: yield strength, modulus [Pa]; friction, least and greatest; rated pull over test's thrust."""
+
+    yield_strength: float
+    modulus: float
+    friction: tuple[float, float]
+    rated: float
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class TieSteel:
+    """Of ties: yield strength [Pa], how many, rated pull over the test's thrust, and push that they take over that."""
+
+    yield_strength: float
+    count: int
+    rated: float
+    pushed: float
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -72,6 +101,8 @@ class SeriesInputs:
         pipe: of the ends, spools and housings.
         sizes: DN.
         travels: by kind.
+        hinge: what plates and pins of hinges are sized by.
+        ties: what the ties of balancing bellows are sized by.
     """
 
     material: str
@@ -89,9 +120,11 @@ class SeriesInputs:
     pipe: PipeEnds
     sizes: tuple[int, ...]
     travels: Mapping[SeriesKind, tuple[Travels, ...]]
+    hinge: HingeSteel
+    ties: TieSteel
 
     def travels_of(self, kind: SeriesKind, size: int) -> tuple[float, ...]:
-        """Return the travels that a kind has in a size [m]."""
+        """Return the travels that a kind has in a size [m]; of hinges, angles [rad]."""
         return tuple(way for row in self.travels[kind] if row.first <= size <= row.last for way in row.travel)
 
 
@@ -122,7 +155,12 @@ def series_inputs() -> SeriesInputs:
         spools=tuple(map(float, said["stock"]["spools"])),
         pipe=_pipe(said["pipe"]),
         sizes=tuple(said["sizes"]),
-        travels={kind: tuple(map(_travels, said["travels"][kind])) for kind in SERIES_KINDS},
+        travels={
+            kind: tuple(_travels(one, "angle" if kind == "hinged" else "length") for one in said["travels"][kind])
+            for kind in SERIES_KINDS
+        },
+        hinge=_hinge(said["hinge"]),
+        ties=_ties(said["ties"]),
     )
 
 
@@ -166,17 +204,39 @@ def _pipe(said: dict[str, str]) -> PipeEnds:
     )
 
 
-def _travels(said: dict[str, Any]) -> Travels:
-    return Travels(first=said["from"], last=said["to"], travel=_lengths(said["travel"]))
+def _travels(said: dict[str, Any], kind: Literal["length", "angle"]) -> Travels:
+    return Travels(first=said["from"], last=said["to"], travel=tuple(parse(word, kind) for word in said["travel"]))
+
+
+def _hinge(said: dict[str, Any]) -> HingeSteel:
+    low, high = said["friction"]
+    return HingeSteel(
+        yield_strength=parse(said["yield_strength"], "stress"),
+        modulus=parse(said["modulus"], "stress"),
+        friction=(float(low), float(high)),
+        rated=float(said["rated"]),
+    )
+
+
+def _ties(said: dict[str, Any]) -> TieSteel:
+    return TieSteel(
+        yield_strength=parse(said["yield_strength"], "stress"),
+        count=said["count"],
+        rated=float(said["rated"]),
+        pushed=float(said["pushed"]),
+    )
 
 
 __all__ = [
     "INPUTS_FILE",
+    "OUTSIDE",
     "SERIES_KINDS",
+    "HingeSteel",
     "PipeEnds",
     "PressureClass",
     "SeriesInputs",
     "SeriesKind",
+    "TieSteel",
     "Travels",
     "inputs_text",
     "series_inputs",

@@ -9,20 +9,31 @@ import csv
 import hashlib
 import io
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
-from takeup.bellows.geometry import Array
-from takeup.joints.series.choose import Chosen, Wanted, bearing, bearing_pairs, choose
-from takeup.joints.series.columns import COLUMNS, FILES, PROVENANCE
-from takeup.joints.series.inputs import INPUTS_FILE, SERIES_KINDS, SeriesInputs, SeriesKind, inputs_text
-from takeup.joints.series.parts import pipe_of
+from takeup.bellows.geometry import Array, Bellows
+from takeup.joints.series.choose import Chosen, Wanted, bearing, bearing_balanced, bearing_pairs, choose
+from takeup.joints.series.columns import FILES, OWN_COLUMNS, PROVENANCE, columns_of
+from takeup.joints.series.inputs import (
+    INPUTS_FILE,
+    OUTSIDE,
+    SERIES_KINDS,
+    PressureClass,
+    SeriesInputs,
+    SeriesKind,
+    inputs_text,
+)
+from takeup.joints.series.parts import Pipe, pipe_of
 from takeup.joints.series.rated import RatedJoints, rated_joints
-from takeup.units import to_bar, to_mm, to_mm2, to_n_per_mm, to_nm_per_deg
+from takeup.units import to_bar, to_deg, to_mm, to_mm2, to_mpa, to_n_per_mm, to_nm_per_deg
 
 ENDS = "weld ends"
+SMALL_ENDS = "threaded"
+"""Of small-bore compensators."""
 MANIFEST = "manifest.csv"
 MANIFEST_COLUMNS = ("file", "sha256", "provenance")
 _FIGURES = 5
@@ -30,6 +41,9 @@ _WORDS: dict[SeriesKind, str] = {
     "single axial": "axial",
     "externally pressurised": "pressed from outside",
     "universal": "universal",
+    "small-bore compensator": "small-bore",
+    "hinged": "hinged",
+    "in-line pressure balanced": "balanced in line",
 }
 
 
@@ -70,36 +84,65 @@ def manifest(files: Mapping[str, str]) -> str:
 
 
 def name_of(wanted: Wanted) -> str:
-    """Return a joint's name: kind, size, pressure and travel; of a universal the travel is across."""
-    across = " across" if wanted.kind == "universal" else ""
-    pressure, travel = to_bar(wanted.of.pressure), to_mm(wanted.travel)
-    return f"{_WORDS[wanted.kind]} DN {wanted.size}, {pressure:g} bar, {travel:g} mm{across}"
+    """Return a joint's name: kind, size, pressure and travel; of a universal across, of a hinge an angle."""
+    travel = {
+        "universal": f"{to_mm(wanted.travel):g} mm across",
+        "hinged": f"{to_deg(wanted.travel):g} deg",
+    }.get(wanted.kind, f"{to_mm(wanted.travel):g} mm")
+    return f"{_WORDS[wanted.kind]} DN {wanted.size}, {to_bar(wanted.of.pressure):g} bar, {travel}"
 
 
 def _choices(inputs: SeriesInputs, sizes: tuple[int, ...]) -> Iterator[tuple[Wanted, Chosen | None]]:
     for size in sizes:
         for of in inputs.classes:
             pipe = pipe_of(inputs.pipe, size, of.pressure)
-            axial = bearing(inputs, "single axial", of, pipe)
-            stocks = {
-                "single axial": axial,
-                "externally pressurised": bearing(inputs, "externally pressurised", of, pipe),
-                "universal": bearing_pairs(inputs, of, axial),
-            }
+            stocks = _Stocks(inputs=inputs, of=of, pipe=pipe)
             for kind in SERIES_KINDS:
                 for travel in inputs.travels_of(kind, size):
                     wanted = Wanted(kind=kind, size=size, of=of, travel=travel)
-                    yield wanted, choose(inputs, wanted, pipe, stocks[kind])
+                    yield wanted, choose(inputs, wanted, pipe, stocks.of_kind(kind))
+
+
+@dataclass(frozen=True, kw_only=True)
+class _Stocks:
+    """Candidates of one size and class for each kind, made when they are first asked for."""
+
+    inputs: SeriesInputs
+    of: PressureClass
+    pipe: Pipe
+
+    def of_kind(self, kind: SeriesKind) -> tuple[Bellows, Array]:
+        if kind in OUTSIDE:
+            return self.outside
+        return {"universal": self.pairs, "in-line pressure balanced": self.balanced}.get(kind, self.axial)
+
+    @cached_property
+    def axial(self) -> tuple[Bellows, Array]:
+        return bearing(self.inputs, "single axial", self.of, self.pipe)
+
+    @cached_property
+    def outside(self) -> tuple[Bellows, Array]:
+        return bearing(self.inputs, "externally pressurised", self.of, self.pipe)
+
+    @cached_property
+    def pairs(self) -> tuple[Bellows, Array]:
+        return bearing_pairs(self.inputs, self.of, self.axial)
+
+    @cached_property
+    def balanced(self) -> tuple[Bellows, Array]:
+        return bearing_balanced(self.inputs, self.of, self.axial)
 
 
 def _text(inputs: SeriesInputs, kind: SeriesKind, every: tuple[Chosen, ...]) -> str:
     """Return the file of a kind."""
     stream = io.StringIO()
     writer = csv.writer(stream, lineterminator="\n")
-    writer.writerow(COLUMNS)
+    columns = columns_of(kind)
+    writer.writerow(columns)
     if every:
-        cells = _cells(inputs, every, rated_joints(inputs, kind, every))
-        writer.writerows(zip(*(cells[name] for name in COLUMNS), strict=True))
+        joints = rated_joints(inputs, kind, every)
+        cells = _cells(inputs, every, joints) | {name: _own_cells(joints, name) for name in OWN_COLUMNS.get(kind, {})}
+        writer.writerows(zip(*(cells[name] for name in columns), strict=True))
     return stream.getvalue()
 
 
@@ -125,7 +168,7 @@ def _cells(inputs: SeriesInputs, every: tuple[Chosen, ...], joints: RatedJoints)
         "length_mm": _lengths(joints.length),
         "live_length_mm": _lengths(joints.live_length),
         "weight_kg": [number(value) for value in joints.weight.tolist()],
-        "ends": [ENDS] * count,
+        "ends": [SMALL_ENDS if one.kind == "small-bore compensator" else ENDS for one in wanted],
         "test_pressure_bar": [number(inputs.test_factor * to_bar(one.of.pressure)) for one in wanted],
         "price_index": [number(value) for value in joints.price_index.tolist()],
         **_bellows_cells(inputs, joints),
@@ -134,6 +177,22 @@ def _cells(inputs: SeriesInputs, every: tuple[Chosen, ...], joints: RatedJoints)
         "whole_lateral_rate_n_per_mm": _rates(joints.whole_lateral_rate),
         "provenance": [PROVENANCE] * count,
     }
+
+
+_OWN_UNITS: dict[str, Callable[[float], float]] = {
+    "_n_per_mm": to_n_per_mm,
+    "_mm": to_mm,
+    "_mpa": to_mpa,
+    "_mm2": to_mm2,
+    "_n": float,
+}
+
+
+def _own_cells(joints: RatedJoints, name: str) -> list[str]:
+    """Return the cells of a column that one kind has alone."""
+    suffix = next((one for one in _OWN_UNITS if name.endswith(one)), "")
+    unit = _OWN_UNITS.get(suffix, float)
+    return [number(unit(value)) for value in joints.own[name.removesuffix(suffix)].tolist()]
 
 
 def _bellows_cells(inputs: SeriesInputs, joints: RatedJoints) -> dict[str, list[str]]:

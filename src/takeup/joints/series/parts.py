@@ -14,7 +14,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from takeup.bellows.geometry import Array, Bellows, live_length, mean_diameter, stack_thickness
-from takeup.joints.series.inputs import PipeEnds, SeriesKind
+from takeup.joints.series.inputs import OUTSIDE, PipeEnds, SeriesKind
 from takeup.joints.sizing.masses import bellows_mass, housing_length, tube_mass
 from takeup.library import PipeSize, material, pipe_size, schedules, tables_for, wall_thickness
 
@@ -111,7 +111,7 @@ def built(kind: SeriesKind, shape: Bellows, pipe: Pipe, density: float, *, spool
     """Return joints put together of n bellows.
 
     Args:
-        kind: of the joints.
+        kind: of the joints; hinges and balanced ones without what they have more (whole.py).
         shape: each of their bellows.
         pipe: of their ends.
         density: of the metal of the bellows [kg/m3].
@@ -129,7 +129,7 @@ def built(kind: SeriesKind, shape: Bellows, pipe: Pipe, density: float, *, spool
             other_mass=ends + between,
             seams=np.full(len(shape), 4.0 * round_),
         )
-    if kind == "single axial":
+    if kind not in OUTSIDE:
         return Built(
             length=live + 2.0 * pipe.stub,
             bellows_mass=one,
@@ -161,7 +161,7 @@ def housing_wall(bore: Array, pipe: Pipe) -> Array:
     return _up(pipe.wall * bore / pipe.outside_diameter, _MILLIMETRE)
 
 
-def price_index(made: Built, shape: Bellows, bellows: int) -> Array:
+def price_index(made: Built, shape: Bellows, bellows: float) -> Array:
     """Return an invented index by which joints of the series can be told cheap from dear; it is no price.
 
         index = 6 m_bellows + 1.5 m_other + 4 n N D_m + 10 s               (invented; masses in kg, lengths in m)
@@ -171,7 +171,7 @@ def price_index(made: Built, shape: Bellows, bellows: int) -> Array:
     Args:
         made: the joints.
         shape: each of their bellows.
-        bellows: how many bellows each joint has.
+        bellows: how many bellows each joint has; a wider one counts by its diameter.
 
     Returns:
         The index [-], shape (n,).

@@ -8,6 +8,7 @@ the rest the extension. Shapes are (n,) for n joints of one kind.
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -18,10 +19,13 @@ from takeup.bellows.geometry import Array, Bellows, live_length, stack_thickness
 from takeup.bellows.shell.convolution import FINE, QUICK, convolutions
 from takeup.bellows.shell.harmonic import whole_rates
 from takeup.bellows.shell.reference import reference
+from takeup.joints.series.balance import balance_of, ties_of
 from takeup.joints.series.choose import Chosen, universal_movement
-from takeup.joints.series.inputs import SeriesInputs, SeriesKind
-from takeup.joints.series.metals import density_of, metal_at
-from takeup.joints.series.parts import Built, built, price_index
+from takeup.joints.series.hinge import hinges
+from takeup.joints.series.inputs import OUTSIDE, SeriesInputs, SeriesKind
+from takeup.joints.series.metals import metal_at
+from takeup.joints.series.parts import Built, price_index
+from takeup.joints.series.whole import BELLOWS, put_together
 
 TORSION_SHARE = 0.25  # of the allowable stress that torsion may take as shear (common practice, no source)
 
@@ -31,6 +35,7 @@ class RatedJoints:
     """n joints of one kind; shape (n,) each, nan where the kind has none. Rates, limits and areas of each bellows.
 
     Movements [m], [rad]; rates [N/m], [N m/rad]; torque [N m]; area [m2]; lengths [m]; weight [kg]; index [-].
+    `own` are the arrays of columns that the table of this kind has alone, in SI, by their names without units.
     """
 
     shape: Bellows
@@ -50,6 +55,7 @@ class RatedJoints:
     centres: Array
     whole_axial_rate: Array
     whole_lateral_rate: Array
+    own: Mapping[str, Array]
 
 
 def rated_joints(inputs: SeriesInputs, kind: SeriesKind, every: tuple[Chosen, ...]) -> RatedJoints:
@@ -60,6 +66,7 @@ def rated_joints(inputs: SeriesInputs, kind: SeriesKind, every: tuple[Chosen, ..
     spool = np.array([one.spool for one in every])
     made = _made(inputs, kind, every)
     pair = np.full(len(every), 1.0 if kind == "universal" else math.nan)
+    area = convolutions(shape, metal.modulus, metal.poisson, order=FINE).effective_area
     return RatedJoints(
         shape=shape,
         **_movements(inputs, kind, every, shape),
@@ -67,13 +74,42 @@ def rated_joints(inputs: SeriesInputs, kind: SeriesKind, every: tuple[Chosen, ..
         lateral_rate=rates.lateral,
         angular_rate=rates.angular,
         torsion_limit=torsion_limit(shape, metal.allowable),
-        effective_area=convolutions(shape, metal.modulus, metal.poisson, order=FINE).effective_area,
+        effective_area=area,
         live_length=live_length(shape),
         **made,
         centres=pair * (live_length(shape) + spool),
         whole_axial_rate=pair * rates.axial / 2.0,
         whole_lateral_rate=pair * universal_lateral_rate(live_length(shape), spool, rates.angular),
+        own=_own(inputs, kind, every, area),
     )
+
+
+def _own(inputs: SeriesInputs, kind: SeriesKind, every: tuple[Chosen, ...], area: Array) -> dict[str, Array]:
+    """Return what only hinges, or only balanced joints, have."""
+    if kind == "hinged":
+        each = [hinges(inputs, one.shape, one.wanted.of, one.pipe) for one in every]
+        steel, ones = inputs.hinge, np.ones(len(every))
+        return {
+            "pin_spread": np.concatenate([one.spread for one in each]),
+            "pin_diameter": np.concatenate([one.diameter for one in each]),
+            "plate_width": np.concatenate([one.width for one in each]),
+            "plate_thickness": np.concatenate([one.thickness for one in each]),
+            "plate_modulus": steel.modulus * ones,
+            "pin_friction_low": steel.friction[0] * ones,
+            "pin_friction_high": steel.friction[1] * ones,
+            "pins_can_carry": np.concatenate([one.can_carry for one in each]),
+        }
+    if kind == "in-line pressure balanced":
+        shape, metal = balance_of(_stacked(every)), _metals(inputs, every)
+        whole = convolutions(shape, metal.modulus, metal.poisson, order=FINE).effective_area
+        ties = np.concatenate([ties_of(inputs, one.shape, one.wanted.of, one.pipe).can_carry for one in every])
+        return {
+            "balance_axial_rate": whole_rates(shape, metal.modulus, metal.poisson, reference(QUICK)).axial,
+            "balance_effective_area": whole - area,
+            "balance_can_carry": ties,
+            "balance_can_be_pushed": inputs.ties.pushed * ties,
+        }
+    return {}
 
 
 def torsion_limit(shape: Bellows, allowable: Array) -> Array:
@@ -123,10 +159,14 @@ def _movements(inputs: SeriesInputs, kind: SeriesKind, every: tuple[Chosen, ...]
         lateral = _down(moved / unit, 1e-4)
         angular = _down(np.degrees(2.0 * angular_alone(shape, moved)), 1e-2)
         compression = _down(whole / (1.0 + inputs.extension_share), 1e-4)
+    elif kind == "hinged":
+        whole = compression = np.zeros(len(shape))
+        lateral, angular = none, _down(np.degrees(angular_alone(shape, moved)), 1e-2)
     else:
+        widest = balance_of(shape) if kind == "in-line pressure balanced" else shape
         compression = travel
-        lateral = _down(lateral_alone(shape, moved), 1e-4) if kind == "single axial" else none
-        angular = _down(np.degrees(angular_alone(shape, moved)), 1e-2) if kind == "single axial" else none
+        lateral = none if kind in OUTSIDE else _down(lateral_alone(widest, moved), 1e-4)
+        angular = none if kind in OUTSIDE else _down(np.degrees(angular_alone(widest, moved)), 1e-2)
     return {
         "compression": compression,
         "extension": whole - compression,
@@ -141,9 +181,10 @@ def _made(inputs: SeriesInputs, kind: SeriesKind, every: tuple[Chosen, ...]) -> 
     index = []
     for one in every:
         room = one.shape.convolutions * one.movement
-        made = built(kind, one.shape, one.pipe, density_of(inputs), spool=np.array([one.spool]), range_=room)
+        spool = np.array([one.spool])
+        made = put_together(inputs, kind, one.shape, one.wanted.of, one.pipe, spool=spool, range_=room)
         each.append(made)
-        index.append(price_index(made, one.shape, 2 if kind == "universal" else 1))
+        index.append(price_index(made, one.shape, BELLOWS.get(kind, 1.0)))
     return {
         "length": np.concatenate([made.length for made in each]),
         "weight": np.concatenate([made.weight for made in each]),

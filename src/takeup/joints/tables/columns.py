@@ -12,7 +12,7 @@ from takeup.bellows.reading.inputs import INPUTS, Input
 from takeup.joints.data import TakeUpKind
 from takeup.joints.series.columns import BELLOWS_COLUMNS, JOINT_COLUMNS
 from takeup.joints.tables.column import Column, Words
-from takeup.joints.tables.kinds_of_table import RODDED, TABLE_KINDS, UNIVERSALS
+from takeup.joints.tables.kinds_of_table import BALANCED, PINNED, RODDED, TABLE_KINDS, UNIVERSALS
 from takeup.joints.tables.measures import Measure, ours
 from takeup.units import ABSOLUTE_ZERO, STANDARD_ATMOSPHERE, to_bar
 
@@ -118,7 +118,34 @@ RODS: Final = (
 )  # fmt: skip
 """Of the rods; cold ones."""
 
-COLUMNS: Final[tuple[Column, ...]] = (*JOINT, *BELLOWS, *MORE, *RODS)
+PINS: Final = (
+    _column("pin_spread", "length", "between the middles of the two plates, one on either side of the pipe",
+            needed=PINNED, above=0.0, most=1e4),
+    _column("pin_diameter", "length", "of a pin", needed=PINNED, above=0.0, most=500.0),
+    _column("plate_width", "length", "of a plate, across its pull", needed=PINNED, above=0.0, most=500.0),
+    _column("plate_thickness", "length", "of a plate", needed=PINNED, above=0.0, most=500.0),
+    _column("plate_length", "length", "of a plate between what it is fast to; that of the joint where not said",
+            above=0.0, most=_LONG),
+    _column("plate_modulus", "modulus", "modulus of elasticity of the plates", needed=PINNED, least=1e3, most=1e6),
+    _column("pin_friction_low", None, "least coefficient of friction of a pin in its hole", needed=PINNED, least=0.0,
+            most=2.0),
+    _column("pin_friction_high", None, "greatest", needed=PINNED, least=0.0, most=2.0),
+    _column("pins_can_carry", "force", "rated pull of both plates together", above=0.0, most=1e9),
+)  # fmt: skip
+"""Of plates and their pins; cold ones. How they lie is said in the line."""
+
+BALANCE: Final = (
+    _column("balance_axial_rate", "rate", "axial rate of the balancing bellows at the rated temperature",
+            needed=BALANCED, above=0.0, most=1e7),
+    _column("balance_effective_area", "area", "on which the pressure pulls the joint together; that of the joint "
+            "balances it wholly", needed=BALANCED, above=0.0, most=2e7),
+    _column("balance_can_carry", "force", "pull of the ties, all together", above=0.0, most=1e9),
+    _column("balance_can_be_pushed", "force", "compression that the ties take, all together; they only pull where not "
+            "said", above=0.0, most=1e9),
+)  # fmt: skip
+"""Of a balancing bellows and its ties."""
+
+COLUMNS: Final[tuple[Column, ...]] = (*JOINT, *BELLOWS, *MORE, *RODS, *PINS, *BALANCE)
 """Every column of numbers, in the order of a stored table."""
 
 ENDS: Final = {
@@ -154,6 +181,7 @@ BY_NAME: Final = {one.name: one for one in COLUMNS}
 WORDS_BY_NAME: Final = {one.name: one for one in WORDS}
 
 __all__ = [
+    "BALANCE",
     "BELLOWS",
     "BY_NAME",
     "COLUMNS",
@@ -162,6 +190,7 @@ __all__ = [
     "IGNORED",
     "JOINT",
     "MORE",
+    "PINS",
     "RODS",
     "WORDS",
     "WORDS_BY_NAME",

@@ -35,7 +35,7 @@ HOW: Final = (AS_RATED, BY_GEOMETRY, BY_TABLE, BY_RULE, UNKNOWN)
 """How a share of movement was found; `movement_share` gives its number."""
 
 _HALFWAY = 20_000.0  # cycles: of the curve's two ends the one farther from the rated life is the second point
-_OUTSIDE = "externally pressurised"
+_OUTSIDE = ("externally pressurised", "small-bore compensator")
 
 
 def hottest_rated(table: SeriesTable) -> Floats:
@@ -165,7 +165,7 @@ def _life(table: SeriesTable, rows: NDArray[np.intp], share: Floats) -> Floats:
 def _movement(table: SeriesTable, rows: NDArray[np.intp], cycles: Floats) -> Floats:
     """Return the movement of one convolution that the ASME design curve allows over cycles [m], (k,)."""
     unstated = np.full(len(rows), np.nan)
-    sense = np.array([-1.0 if table.kinds[row] == _OUTSIDE else 1.0 for row in rows])
+    sense = np.array([-1.0 if table.kinds[row] in _OUTSIDE else 1.0 for row in rows])
     duty = Duty(
         pressure=sense * table.numbers["pressure"][rows],
         temperature=table.numbers["temperature"][rows],

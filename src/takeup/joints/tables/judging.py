@@ -15,9 +15,19 @@ from numpy.typing import NDArray
 from takeup.joints.data import TakeUpKind
 from takeup.joints.kinds import KINDS
 from takeup.joints.tables.column import Column
-from takeup.joints.tables.columns import COLUMNS, WORDS
+from takeup.joints.tables.columns import BALANCE, COLUMNS, PINS, WORDS
 from takeup.joints.tables.derating import against_rated, derating_of
-from takeup.joints.tables.kinds_of_table import LIMITED, REFUSED_KINDS, RODDED, RODLESS, TABLE_KINDS, TIED, UNIVERSALS
+from takeup.joints.tables.kinds_of_table import (
+    BALANCED,
+    LIMITED,
+    PINNED,
+    REFUSED_KINDS,
+    RODDED,
+    RODLESS,
+    TABLE_KINDS,
+    TIED,
+    UNIVERSALS,
+)
 from takeup.joints.tables.measures import SHOWN
 from takeup.joints.tables.stated import Stated
 from takeup.reading.fields import LONGEST_NAME, LONGEST_TEXT, nearest
@@ -28,6 +38,7 @@ from takeup.reading.yaml_places import unsound
 Rows = NDArray[np.bool_]
 
 _ROUNDING = 1.0 + 1e-9  # lengths that are the same to rounding fit
+_NEARLY = 2.0  # of the joint's own area: a balance that far off is a slip of the pen (line/reading/check_joint.py)
 _SCREWED = ("threaded", "sweat")
 _ROD_NEEDS = ("rod_count", "rod_diameter", "rod_circle", "rod_modulus")
 _ROD_COLUMNS = (*_ROD_NEEDS, "rod_gap", "rod_can_carry")
@@ -45,6 +56,8 @@ def judge(said: Stated) -> None:
     _check_pressures(said)
     _check_lengths(said)
     _check_rods(said)
+    _check_pins(said)
+    _check_balance(said)
     _check_derating(said)
 
 
@@ -201,10 +214,7 @@ def _check_lengths(said: Stated) -> None:
 
 def _check_rods(said: Stated) -> None:
     """Note rods where there are none, none where there must be some, and rods that are half said."""
-    some = np.zeros(said.rows, dtype=bool)
-    for name in _ROD_COLUMNS:
-        if name in said.numbers:
-            some |= ~said.silent(name)
+    some = _stated(said, _ROD_COLUMNS)
     kinds = said.said("kind")
     _note(
         said,
@@ -225,6 +235,55 @@ def _check_rods(said: Stated) -> None:
     ends = said.said("ends")
     screwed = of_kinds(said, RODDED) & np.array([end in _SCREWED for end in ends], dtype=bool)
     _note(said, screwed, "ends", lambda _: "a joint with rods has welded or flanged ends: its lugs are fast to them")
+
+
+def _stated(said: Stated, columns: tuple[str, ...]) -> Rows:
+    """Return which rows say anything in any of some columns, (n,)."""
+    some = np.zeros(said.rows, dtype=bool)
+    for name in columns:
+        if name in said.numbers:
+            some |= ~said.silent(name)
+    return some
+
+
+def _check_pins(said: Stated) -> None:
+    """Note plates where there are none, a hole that leaves nothing of them, and friction the wrong way round."""
+    kinds = said.said("kind")
+    none = _stated(said, tuple(one.name for one in PINS)) & of_kinds(said, TABLE_KINDS) & ~of_kinds(said, PINNED)
+    _note(said, none, "kind", lambda row: f"a joint that is {kinds[row]} has no pins; leave them empty")
+    diameter, width = said.number("pin_diameter"), said.number("plate_width")
+    _note(
+        said,
+        diameter >= width,
+        "pin_diameter",
+        lambda row: f"the hole of a pin of {diameter[row]:g} mm leaves nothing of a plate {width[row]:g} mm wide",
+    )
+    low, high = said.number("pin_friction_low"), said.number("pin_friction_high")
+    _note(
+        said,
+        low > high,
+        "pin_friction_low",
+        lambda row: f"the least coefficient, {low[row]:g}, is above the greatest, {high[row]:g}",
+    )
+    turns = of_kinds(said, PINNED) & ~(said.number("angular") > 0.0)
+    _note(said, turns, "angular", lambda row: f"a joint that is {kinds[row]} needs its rated angle: state it")
+    screwed = of_kinds(said, PINNED) & np.array([end in _SCREWED for end in said.said("ends")], dtype=bool)
+    _note(said, screwed, "ends", lambda _: "a joint with pins has welded or flanged ends: its plates are fast to them")
+
+
+def _check_balance(said: Stated) -> None:
+    """Note a balancing bellows where there is none, and one whose area is far from that of the joint."""
+    kinds = said.said("kind")
+    none = _stated(said, tuple(one.name for one in BALANCE)) & of_kinds(said, TABLE_KINDS) & ~of_kinds(said, BALANCED)
+    _note(said, none, "kind", lambda row: f"a joint that is {kinds[row]} has no balancing bellows; leave it empty")
+    area, own = said.number("balance_effective_area"), said.number("effective_area")
+    off = np.maximum(area / own, own / area) > _NEARLY
+    _note(
+        said,
+        off,
+        "balance_effective_area",
+        lambda row: f"{area[row]:g} mm² does not balance the {own[row]:g} mm² of the joint, not even by half",
+    )
 
 
 def _needs() -> tuple[str, ...]:

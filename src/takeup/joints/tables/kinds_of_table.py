@@ -16,19 +16,19 @@ TABLE_KINDS: Final[tuple[TakeUpKind, ...]] = (
     "limit-rod universal",
     "externally pressurised",
     "small-bore compensator",
+    "hinged",
+    "gimbal",
+    "in-line pressure balanced",
 )
-"""Kinds that a row of numbers describes wholly."""
+"""Kinds that a row of numbers describes wholly, but for how pins lie, which a line says where it has the joint."""
 
-_PINNED = "how its pins lie is said where it stands in a line, which a table cannot; type it into the line file"
-_BALANCED = "its balancing bellows and ties are not among the columns; type it into the line file"
+_BARRED = "how long its bars are between their pins is not among the columns; type it into the line file"
+_BESIDE_A_BEND = "it is made with the elbow that it stands beside, which a table cannot say; type it into the line file"
 _DOUBLE = "it is two joints with an anchor base between; put one of its halves into the table"
 
 REFUSED_KINDS: Final[dict[str, str]] = {
-    "hinged": _PINNED,
-    "gimbal": _PINNED,
-    "swing": _PINNED,
-    "in-line pressure balanced": _BALANCED,
-    "elbow pressure balanced": _BALANCED,
+    "swing": _BARRED,
+    "elbow pressure balanced": _BESIDE_A_BEND,
     "braided hose loop": "a hose has no effective area or rates among the columns; type it into the line file",
     "double": _DOUBLE,
     "double externally pressurised": _DOUBLE,
@@ -40,5 +40,7 @@ RODLESS: Final = tuple(kind for kind in TABLE_KINDS if KINDS[kind].rods == "none
 RODDED: Final = tuple(kind for kind in TABLE_KINDS if KINDS[kind].rods == "required")
 TIED: Final = tuple(kind for kind in RODDED if KINDS[kind].restrained)
 LIMITED: Final = tuple(kind for kind in RODDED if not KINDS[kind].restrained)
+PINNED: Final = tuple(kind for kind in TABLE_KINDS if KINDS[kind].pins != "none")
+BALANCED: Final = tuple(kind for kind in TABLE_KINDS if KINDS[kind].balanced)
 
-__all__ = ["LIMITED", "REFUSED_KINDS", "RODDED", "RODLESS", "TABLE_KINDS", "TIED", "UNIVERSALS"]
+__all__ = ["BALANCED", "LIMITED", "PINNED", "REFUSED_KINDS", "RODDED", "RODLESS", "TABLE_KINDS", "TIED", "UNIVERSALS"]

@@ -12,6 +12,7 @@ import hashlib
 import io
 import json
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 from functools import cache
 from importlib.resources import files
@@ -116,7 +117,7 @@ def names_of(folder: Path) -> tuple[str, ...]:
 def demonstration() -> SeriesTable:
     """Return the demonstration series, all kinds in one table."""
     texts = [_packaged(name) for name in FILES.values()]
-    content = "".join([texts[0], *(text.partition("\n")[2] for text in texts[1:])]).encode()
+    content = _in_one(texts).encode()
     provenance = Provenance(
         series=DEMONSTRATION,
         file=", ".join(FILES.values()),
@@ -126,6 +127,17 @@ def demonstration() -> SeriesTable:
     )
     table = stored_table(content, DEMONSTRATION, provenance)
     return replace(table, annealed=(series_inputs().annealed,) * len(table))
+
+
+def _in_one(texts: Sequence[str]) -> str:
+    """Return tables as one, with the columns of all; a cell is empty where a table has no such column."""
+    tables = [list(csv.DictReader(text.splitlines(), strict=True)) for text in texts]
+    columns = dict.fromkeys(name for table in tables for name in table[0])
+    stream = io.StringIO()
+    writer = csv.DictWriter(stream, list(columns), restval="", lineterminator="\n")
+    writer.writeheader()
+    writer.writerows(row for table in tables for row in table)
+    return stream.getvalue()
 
 
 def _packaged(name: str) -> str:

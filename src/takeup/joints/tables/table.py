@@ -15,8 +15,9 @@ from numpy.typing import NDArray
 
 from takeup.bellows.geometry import Bellows, bellows
 from takeup.joints.data import JointData, JointEnds, TakeUpKind
-from takeup.joints.hardware import Rods
+from takeup.joints.hardware import Balance, Pins, PinsLie, Rods
 from takeup.joints.links import Hardware
+from takeup.library import Friction, Source
 
 Floats = NDArray[np.float64]
 Derating = tuple[tuple[float, float], ...]
@@ -69,6 +70,22 @@ GEOMETRY = (
 RODS = ("rod_count", "rod_diameter", "rod_circle", "rod_gap", "rod_modulus", "rod_can_carry")
 """Arrays of rods: count, [m], [m], [m], [Pa], [N]; NaN throughout where a row has none."""
 
+PINS = (
+    "pin_spread",
+    "pin_diameter",
+    "plate_width",
+    "plate_thickness",
+    "plate_length",
+    "plate_modulus",
+    "pin_friction_low",
+    "pin_friction_high",
+    "pins_can_carry",
+)
+"""Arrays of plates and pins: [m] five times, [Pa], [-] twice, [N]; NaN throughout where a row has none."""
+
+BALANCE = ("balance_axial_rate", "balance_effective_area", "balance_can_carry", "balance_can_be_pushed")
+"""Arrays of balancing bellows: [N/m], [m2], [N], [N]; NaN throughout where a row has none."""
+
 _SAME_SIZE = 0.5  # of sizes of joints, which are whole numbers
 
 
@@ -113,7 +130,7 @@ class SeriesTable:
         annealed: whether the bellows are annealed after forming; None where not said.
         notes: what each row says of itself, such as whose it is; "" where nothing.
         derating: of each row; empty where the table has none.
-        numbers: the arrays of `NUMBERS`, `GEOMETRY` and `RODS`, (n,).
+        numbers: the arrays of `NUMBERS`, `GEOMETRY`, `RODS`, `PINS` and `BALANCE`, (n,).
     """
 
     provenance: Provenance
@@ -137,9 +154,10 @@ class SeriesTable:
 
     @property
     def clear(self) -> Floats:
-        """What the rods of each leave for the pipe between them [m], (n,); infinite where it has none."""
-        within = self.numbers["rod_circle"] - self.numbers["rod_diameter"]
-        return np.where(np.isnan(self.numbers["rod_circle"]), np.inf, within)
+        """What rods or plates of each leave for the pipe between them [m], (n,); infinite where it has none."""
+        rods = self.numbers["rod_circle"] - self.numbers["rod_diameter"]
+        plates = self.numbers["pin_spread"] - self.numbers["plate_thickness"]
+        return np.fmin(np.where(np.isnan(rods), np.inf, rods), np.where(np.isnan(plates), np.inf, plates))
 
     def of_size(self, number: float) -> NDArray[np.bool_]:
         """Return which joints are of a size, by its number as the library gives it, (n,)."""
@@ -149,8 +167,7 @@ class SeriesTable:
         """Return the data of a joint, its rates at room temperature."""
 
         def said(name: str) -> float | None:
-            value = float(self.numbers[name][row])
-            return None if math.isnan(value) else value
+            return _said(float(self.numbers[name][row]))
 
         def number(name: str) -> float:
             return float(self.numbers[name][row])
@@ -183,12 +200,26 @@ class SeriesTable:
             centres=said("centres"),
         )
 
-    def hardware(self, row: int) -> Hardware:
-        """Return the rods of a joint, cold ones; nothing where it has none."""
-        count, diameter, circle, gap, modulus, carries = (float(self.numbers[name][row]) for name in RODS)
+    def hardware(self, row: int, pins: PinsLie | None = None) -> Hardware:
+        """Return the rods, pins or balancing bellows of a joint, cold ones; nothing where it has none.
+
+        Args:
+            row: of the joint.
+            pins: how its pins lie, which no table says; of no account where it has none.
+        """
+        return Hardware(rods=self._rods(row), pins=self._pins(row, pins), balance=self._balance(row))
+
+    def _source(self, row: int) -> str:
+        return f"{self.names[row]}, {self.provenance.words}"
+
+    def _values(self, row: int, names: tuple[str, ...]) -> list[float]:
+        return [float(self.numbers[name][row]) for name in names]
+
+    def _rods(self, row: int) -> Rods | None:
+        count, diameter, circle, gap, modulus, carries = self._values(row, RODS)
         if math.isnan(count):
-            return Hardware()
-        rods = Rods(
+            return None
+        return Rods(
             count=int(count),
             diameter=diameter,
             circle=circle,
@@ -196,14 +227,55 @@ class SeriesTable:
             length=float(self.numbers["length"][row]),
             modulus=modulus,
             expansion=None,
-            can_carry=None if math.isnan(carries) else carries,
-            source=f"{self.names[row]}, {self.provenance.words}",
+            can_carry=_said(carries),
+            source=self._source(row),
         )
-        return Hardware(rods=rods)
+
+    def _pins(self, row: int, lie: PinsLie | None) -> Pins | None:
+        spread, diameter, width, thickness, length, modulus, low, high, carries = self._values(row, PINS)
+        if math.isnan(spread):
+            return None
+        assert lie is not None, "a line says how the pins of its joint lie"
+        return Pins(
+            along=lie.along,
+            way=lie.way,
+            spread=spread,
+            diameter=diameter,
+            width=width,
+            thickness=thickness,
+            length=float(self.numbers["length"][row]) if math.isnan(length) else length,
+            modulus=modulus,
+            expansion=None,
+            friction=Friction(
+                words="pin in its hole",
+                low=low,
+                high=high,
+                source=Source(words=self._source(row), status="user's data"),
+            ),
+            can_carry=_said(carries),
+            source=self._source(row),
+        )
+
+    def _balance(self, row: int) -> Balance | None:
+        rate, area, carries, pushed = self._values(row, BALANCE)
+        if math.isnan(rate):
+            return None
+        return Balance(
+            axial_rate=rate * float(self.numbers["cold_share"][row]),
+            effective_area=area,
+            can_carry=_said(carries),
+            can_be_pushed=_said(pushed),
+            source=self._source(row),
+        )
 
     def shapes(self, rows: NDArray[np.intp]) -> Bellows:
         """Return the geometry of each bellows of some rows; those must have one."""
         return bellows(**{name: self.numbers[name][rows] for name in GEOMETRY})
 
 
-__all__ = ["GEOMETRY", "NUMBERS", "RODS", "Derating", "Floats", "Provenance", "SeriesTable"]
+def _said(value: float) -> float | None:
+    """Return a number, None where a cell is empty."""
+    return None if math.isnan(value) else value
+
+
+__all__ = ["BALANCE", "GEOMETRY", "NUMBERS", "PINS", "RODS", "Derating", "Floats", "Provenance", "SeriesTable"]

@@ -6,14 +6,16 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from takeup.errors import InputError, TakeupError
+from takeup.joints import KINDS, PinsLie
 from takeup.joints.tables import SeriesTable
 from takeup.joints.tables.store import load_table
 from takeup.library import PipeSize, size_number
 from takeup.line.choices import Choice
-from takeup.line.parts import Position
+from takeup.line.parts import Position, Vector
 from takeup.line.reading.check_place import room_at
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.layout import Layout
+from takeup.line.reading.pin_ways import across_the_pipe
 from takeup.line.reading.placed_holds import PlacedHold
 from takeup.line.reading.positions import SAME_PLACE, locate
 from takeup.line.reading.read_fitting import read_fitting
@@ -53,6 +55,7 @@ def read_choice(
         found = f"there is no room for a joint at {station:.6g} m: a bend, a fitting or a hold is there"
         book.add((*path, "at"), found)
         return None
+    pins = _pins(book, item, layout.legs[layout.leg_at(station)].direction, path)
     choice = Choice(
         name=item.name,
         kind=item.kind,
@@ -65,8 +68,24 @@ def read_choice(
         misalignment=_misalignment(item),
         ends=item.ends,
         fitting=read_fitting(item),
+        pins=pins,
     )
     return PlacedChoice(choice=choice, path=path, size=layout.section_at(station).pipe.size)
+
+
+def _pins(book: FaultBook, item: ChoiceItem, pipe: Vector, path: Path) -> PinsLie | None:
+    """Return how the pins of a joint lie; note where nobody says, or where it has none."""
+    pinned = KINDS[item.kind].pins != "none"
+    if item.pins is None:
+        if pinned and not book.has((*path, "pins")):
+            book.add(path, f"the kind {item.kind} needs 'pins': how they lie, such as {{ along: upright }}")
+        return None
+    if not pinned:
+        book.add((*path, "pins"), f"the kind {item.kind} has no pins; leave this key out", at_key=True)
+        return None
+    lie = item.pins.along
+    across = book.attempt((*path, "pins", "along"), lambda: across_the_pipe(lie, pipe))
+    return None if across is None else PinsLie(along=across, way=lie.words)
 
 
 def choices_with_room(
@@ -167,7 +186,9 @@ def _check_size(book: FaultBook, placed: PlacedChoice) -> None:
         book.add((*placed.path, "joint"), found)
     elif table.clear[row] < size.outside_diameter * (1.0 - _ROUNDING):
         clear, outside = to_mm(float(table.clear[row])), to_mm(size.outside_diameter)
-        found = f"the rods of {choice.joint} leave {clear:.5g} mm, and the pipe {at} is {outside:.5g} mm outside"
+        found = (
+            f"the rods or plates of {choice.joint} leave {clear:.5g} mm, and the pipe {at} is {outside:.5g} mm outside"
+        )
         book.add((*placed.path, "joint"), found)
 
 

@@ -20,6 +20,7 @@ from takeup.line.reading.schema_fitting import (
     Traces,
     Velocity,
 )
+from takeup.line.reading.schema_hardware import PinsLieItem
 from takeup.line.reading.schema_takeups import OTHER_TAKEUPS, MisalignmentItem, TakeUpItem
 from takeup.line.reading.sentences import read_preset
 from takeup.line.reading.values import Chlorides, Item, Name, Words
@@ -64,6 +65,9 @@ class ChoiceItem(Item):
     )
     misalignment: MisalignmentItem | None = Field(
         default=None, description="what installation may use up of its ratings; none if not said"
+    )
+    pins: PinsLieItem | None = Field(
+        default=None, description="how its pins lie: of hinged and gimbal, required; all else of them its series says"
     )
     ends: Annotated[JointEnds, one_of(get_args(JointEnds), what="way of joining")] | None = Field(
         default=None, description="how it is joined to its pipe, where its series does not say; not said where left out"

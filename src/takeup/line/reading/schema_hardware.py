@@ -87,6 +87,14 @@ class PinsItem(Item):
     source: Source = Field(description="where the data come from")
 
 
+class PinsLieItem(Item):
+    """How the pins of a joint of a series lie where it stands."""
+
+    along: Annotated[PinWay, pin_way()] = Field(
+        description="level, or upright, at right angles to that; on a vertical pipe a direction; of a gimbal one pair"
+    )
+
+
 class BalanceItem(Item):
     """A balancing bellows, tied across a joint so that its thrust is taken off the line's."""
 

@@ -54,10 +54,16 @@ def takeup_item(takeup: TakeUp, at: str) -> str:
     if takeup.preset:
         way = "extended" if takeup.preset > 0.0 else "compressed"
         parts.append(("preset", f"{quantity_words(abs(takeup.preset), 'length', 'mm')} {way}"))
+    parts += [("pins", mapping([("along", _way(takeup.pins.way))]))] if takeup.pins else []
     lateral, angular = takeup.misalignment
     out = _quantity("lateral", lateral or None, "length", "mm") + _quantity("angular", angular or None, "angle", "deg")
     parts += [("misalignment", mapping(out))] if out else []
     return mapping(parts)
+
+
+def _way(words: str) -> str:
+    """Return how pins lie, by a word or by three numbers between brackets."""
+    return words if words.startswith("[") else scalar(words)
 
 
 def _quantity(key: str, value: float | None, kind: Kind, unit: str) -> Parts:

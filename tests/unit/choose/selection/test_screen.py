@@ -32,6 +32,7 @@ def naive(place: Place, table: SeriesTable, row: int, share: float) -> str:
     service = [float(p) for p, test in zip(place.pressure, place.tests, strict=True) if not test]
     tests = [float(p) for p, test in zip(place.pressure, place.tests, strict=True) if test]
     rods = cell("rod_circle") - cell("rod_diameter")
+    rods = cell("pin_spread") - cell("plate_thickness") if math.isnan(rods) else rods
     least = cell("minimum_pressure") * FULL  # not above zero in these tables; NaN is never a bound that holds
     stands = (
         ("kind", not place.kinds or table.kinds[row] in place.kinds),
@@ -220,7 +221,7 @@ def test_rods_have_to_leave_the_pipe_through():
         "kind": "limit-rod axial", "rod_count": "4", "rod_diameter_mm": "20", "rod_circle_mm": "230",
         "rod_gap_mm": "40", "rod_modulus_mpa": "200000",
     }  # fmt: skip
-    assert reason(placed(), **rods) == "rods: its rods leave 210 mm for a pipe of 219.1"
+    assert reason(placed(), **rods) == "rods: its rods or plates leave 210 mm for a pipe of 219.1"
     assert reason(placed(), **(rods | {"rod_circle_mm": "330"})) == ""
 
 

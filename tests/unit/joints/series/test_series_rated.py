@@ -22,8 +22,9 @@ from takeup.bellows.shell.buckling import buckling_pressure
 from takeup.bellows.shell.convolution import QUICK
 from takeup.bellows.shell.reference import reference
 from takeup.joints.series import entries
+from takeup.joints.series.balance import balance_of
 from takeup.joints.series.columns import BELLOWS_COLUMNS, FILES
-from takeup.joints.series.inputs import SERIES_KINDS, series_inputs
+from takeup.joints.series.inputs import OUTSIDE, SERIES_KINDS, series_inputs
 from takeup.joints.series.metals import metal_at
 from takeup.joints.series.rated import torsion_limit, universal_lateral_rate
 from takeup.library.tables import rows
@@ -66,7 +67,7 @@ def duty(count, pressure, temperature, *, axial=math.nan, lateral=math.nan, angu
 
 
 def signed(kind, pressure):
-    return -pressure if kind == "externally pressurised" else pressure
+    return -pressure if kind in OUTSIDE else pressure
 
 
 def paired(kind, shape):
@@ -88,7 +89,7 @@ def test_every_row_bears_its_pressures(kind, case):
     asked = duty(len(every), signed(kind, pressure), temperature)
     column = paired(kind, shape)
     limits = [one for one in acceptance(published(column, metal, asked), metal, asked) if one.unit == "Pa"]
-    wanted = 6 if kind == "externally pressurised" else 9
+    wanted = 6 if kind in OUTSIDE else 9
     assert sum(not np.isnan(one.use).all() for one in limits) == wanted  # which of ten apply to this sense of pressure
     for one in limits:
         if not np.isnan(one.demand).all():
@@ -105,14 +106,20 @@ def test_every_row_lives_its_cycles(kind, movement):
     """
     every, shape, metal = stacked(kind)
     half = 0.5 if kind == "universal" else 1.0
+    if kind == "hinged" and movement == "axial":
+        assert {(one.data.axial_compression, one.data.axial_extension) for one in every} == {(0.0, 0.0)}
+        return
     if movement == "axial":
         asked = {"axial": half * (data(every, "axial_compression") + data(every, "axial_extension"))}
-    elif kind == "externally pressurised":
+    elif kind in OUTSIDE:
         assert {(one.data.lateral, one.data.angular) for one in every} == {(None, None)}
         return
     elif movement == "angular":
         asked = {"angular": half * data(every, "angular")}
-    elif kind == "single axial":
+    elif kind == "hinged":
+        assert {one.data.lateral for one in every} == {None}
+        return
+    elif kind in ("single axial", "in-line pressure balanced"):
         asked = {"lateral": data(every, "lateral")}
     else:
         length, overall = data(every, "live_length"), data(every, "centres") + data(every, "live_length")
@@ -123,9 +130,33 @@ def test_every_row_lives_its_cycles(kind, movement):
     assert (found.life_asme_design >= data(every, "rated_cycles") / FULL).all()
     gap = shape.pitch / 2.0 - shape.plies * shape.ply_thickness  # radii are a quarter of the pitch
     assert (found.movement <= gap * FULL).all()
+    if kind == "in-line pressure balanced":
+        return  # its wider bellows rules across and where it turns: below
     # Rounded down to a tenth of a millimetre or a hundredth of a degree and no further: nothing is given away.
     full = (found.life_asme_design <= 1.2 * data(every, "rated_cycles")) | (found.movement >= 0.95 * gap)
     assert full.mean() > 0.9
+
+
+@pytest.mark.parametrize("movement", ["axial", "lateral", "angular"])
+def test_balancing_bellows_bear_and_live_as_well(movement):
+    """Of the line's convolutions on sqrt(2) of its mean diameter: its pressures, and each rated movement by itself."""
+    every, shape, metal = stacked("in-line pressure balanced")
+    wide = balance_of(shape)
+    assert mean_diameter(wide) == pytest.approx(math.sqrt(2.0) * mean_diameter(shape), rel=1e-12)  # rounding
+    moved = data(every, "axial_compression") + data(every, "axial_extension")
+    asked = {movement: moved if movement == "axial" else data(every, movement)}
+    wanted = duty(len(every), data(every, "pressure"), data(every, "temperature"), **asked)
+    found = published(wide, metal, wanted)
+    assert (found.life_asme_design >= data(every, "rated_cycles") / FULL).all()
+    assert (found.movement <= (shape.pitch / 2.0 - shape.plies * shape.ply_thickness) * FULL).all()
+    for pressure, temperature, of in (
+        (data(every, "pressure"), data(every, "temperature"), metal),
+        (data(every, "test_pressure"), np.full(len(every), 20.0), metal_at(series_inputs(), 20.0, len(every))),
+    ):
+        asked_of = duty(len(every), pressure, temperature)
+        for one in acceptance(published(wide, of, asked_of), of, asked_of):
+            if one.unit == "Pa" and not np.isnan(one.demand).all():
+                assert (one.use <= FULL).all(), f"{one.name}, {one.source}: {np.nanmax(one.use)}"
 
 
 def test_externally_pressurised_bellows_do_not_fold_by_the_shell():
@@ -220,11 +251,12 @@ def test_more_pressure_of_one_travel_is_heavier(kind):
         groups.setdefault((one.size, travel), []).append((one.data.pressure, one.data.weight, one.price_index))
     for group in groups.values():
         assert [row[0] for row in group] == sorted(row[0] for row in group)
-        assert [row[1] for row in group] == sorted(row[1] for row in group)
+        if kind != "small-bore compensator":  # of which housings outweigh bellows, in whole millimetres
+            assert [row[1] for row in group] == sorted(row[1] for row in group)
 
 
 def test_shell_is_above_the_form_as_far_as_the_page_says():
-    """docs/reference/demonstration-series.md: in two thirds of the rows, by 15 % at most; as seen here."""
+    """docs/reference/demonstration-series.md: in three quarters of the rows, by 15 % at most; as seen here."""
     ratios = []
     for kind in SERIES_KINDS:
         every, shape, metal = stacked(kind)
@@ -233,7 +265,7 @@ def test_shell_is_above_the_form_as_far_as_the_page_says():
         ratios.append(found.shell_range / found.form_range)
     together = np.concatenate(ratios)
     assert 1.1 < together.max() < 1.155
-    assert 0.6 < (together > 1.0).mean() < 0.75
+    assert 0.7 < (together > 1.0).mean() < 0.8
 
 
 def test_life_by_the_other_curve_is_what_the_page_says():

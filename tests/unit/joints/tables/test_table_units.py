@@ -14,7 +14,7 @@ from takeup.joints.tables.columns import BY_NAME, COLUMNS, WORDS
 from takeup.joints.tables.headings import Heading, heading
 from takeup.joints.tables.measures import SUFFIXES, in_ours, in_si
 from takeup.joints.tables.reading import read_table
-from takeup.joints.tables.table import GEOMETRY, NUMBERS, RODS
+from takeup.joints.tables.table import BALANCE, GEOMETRY, NUMBERS, PINS, RODS
 
 UNITS = pint.UnitRegistry()
 PINT = {
@@ -85,7 +85,7 @@ def test_every_name_of_a_column_is_understood(column):
 
 def test_columns_fill_the_arrays_of_a_table():
     """Only the share of the cold modulus follows from a row and has no column."""
-    assert {one.field for one in COLUMNS} | {"cold_share"} == {*NUMBERS, *GEOMETRY, *RODS}
+    assert {one.field for one in COLUMNS} | {"cold_share"} == {*NUMBERS, *GEOMETRY, *RODS, *PINS, *BALANCE}
     assert len(BY_NAME) == len(COLUMNS)
     assert not set(BY_NAME) & {word.name for word in WORDS}
 

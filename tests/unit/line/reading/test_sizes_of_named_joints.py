@@ -45,7 +45,7 @@ def test_rods_within_the_pipe_are_refused(tmp_path, circle, fits):
         assert read(tmp_path, line_text(choice("J1", AT, 'joint: "J 1"', RODS["kind"]), pipe=PIPE)).lines[0].choices
         return
     (found,) = messages(tmp_path, row, PIPE)
-    assert "the rods of J 1 leave 168 mm, and the pipe at 1 m is 168.3 mm outside" in found
+    assert "the rods or plates of J 1 leave 168 mm, and the pipe at 1 m is 168.3 mm outside" in found
 
 
 @pytest.mark.parametrize(
