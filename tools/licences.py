@@ -27,6 +27,7 @@ PERMISSIVE = frozenset(
 OWN_FILES_ONLY = frozenset({"MPL-2.0", "Mozilla Public License 2.0 (MPL 2.0)"})
 BY_HAND = {
     "colorama": ("BSD-3-Clause", "asked for on Windows only, so not installed elsewhere"),
+    "httpx2-jsfetch": ("BSD-3-Clause", "asked for within a browser only, so not installed elsewhere"),
     "docutils": ("BSD-2-Clause", "its classifiers also name the GPL, for an editor file that is not in the wheel"),
 }
 

@@ -5,9 +5,10 @@ The shapes are those of interface.py; a value that is not of its shape is refuse
 
 from __future__ import annotations
 
-from typing import TypedDict, TypeVar
+from typing import TypeVar
 
 from pydantic import ConfigDict, TypeAdapter, ValidationError, with_config
+from typing_extensions import TypedDict
 
 from takeup.desk.interface import ArrangeAsked, ChangeAsked, LookAsked, PapersAsked
 from takeup.errors import TakeupError

@@ -7,7 +7,9 @@ text that a person reads comes from the server, ready to be shown.
 
 from __future__ import annotations
 
-from typing import Literal, TypedDict
+from typing import Literal
+
+from typing_extensions import TypedDict
 
 Outcome = Literal["passes", "close", "fails", "not covered", "no limit given", "not computed yet"]
 ViewName = Literal["plan", "section"]

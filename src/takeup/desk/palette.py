@@ -48,7 +48,7 @@ _HOLDS: tuple[tuple[HoldKind, str, bool], ...] = (
 _JOINTS = (
     ("single axial", "one bellows in the line; sets pressure thrust free"),
     ("externally pressurised", "a bellows pressed from outside; long movements; sets pressure thrust free"),
-    ("tied universal", "two bellows and a spool, held by rods; takes movement across; keeps its thrust"),
+    ("universal", "two bellows and a spool; takes movement across too; sets pressure thrust free"),
 )
 PIECES: Final = tuple(
     [Piece(what="hold", kind=kind, about=about, rubs=rubs) for kind, about, rubs in _HOLDS]
