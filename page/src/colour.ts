@@ -17,9 +17,11 @@ export function colourOf(use: number): string {
   return `#${a.map((from, channel) => hex(from + share * (b[channel]! - from))).join("")}`;
 }
 
+const TURN = 0.47; // white has 4.5 : 1 below, black from here on (WCAG 2.2, 1.4.3)
+
 /** Ink that is read on that colour. */
 export function inkOn(use: number): string {
-  return use < 0.55 ? "#ffffff" : "#101418";
+  return use < TURN ? "#ffffff" : "#000000";
 }
 
 /** A use as it is written: two figures after the point. */

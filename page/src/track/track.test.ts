@@ -1,0 +1,79 @@
+import { describe, expect, it } from "vitest";
+import { stepIn } from "../looks";
+import { clusters } from "./events";
+import { limits } from "./hand";
+import { curve, layOut, shortened } from "./layout";
+import { following, stateBefore } from "./playing";
+import { POSITIONS, positionOf, timesAt } from "./scale";
+
+const wide = (words: string) => words.length * 7;
+const NAMES = ["installed", "cold and empty", "hydrostatic test", "hot and at pressure", "hot, no pressure", "coldest day"];
+const ticks = NAMES.map((words, i) => ({ at: i / (NAMES.length - 1), words }));
+
+describe("names on the track", () => {
+  for (const width of [1200, 700, 400, 260])
+    it(`are all there and never over each other at ${width} pixels`, () => {
+      const placed = layOut(ticks, width, 2, wide);
+      expect(placed).toHaveLength(NAMES.length);
+      for (const a of placed)
+        for (const b of placed)
+          if (a !== b && a.row === b.row) expect(a.left + a.width <= b.left || b.left + b.width <= a.left).toBe(true);
+      for (const one of placed) {
+        expect(one.left).toBeGreaterThanOrEqual(0);
+        expect(one.left + one.width).toBeLessThanOrEqual(width);
+      }
+    });
+  it("are whole where there is room", () => {
+    expect(layOut(ticks, 1200, 2, wide).map((one) => one.words)).toEqual(NAMES);
+  });
+  it("are shortened with a sign of it", () => {
+    expect(shortened("hydrostatic test", 8)).toBe("hydrost…");
+    expect(shortened("cold", 8)).toBe("cold");
+  });
+});
+
+describe("the walk", () => {
+  const steps = [0, 1, 2, 3, 4].map((step) => ({
+    step,
+    arrived: step % 2 === 0,
+    state: ["installed", "hot", "hot", "cold", "cold"][step]!,
+    temperature_c: [20, 90, 180, 60, 5][step]!,
+    pressure_bar: 0,
+  }));
+  const walk = { revision: 1, scenario: "no friction" as const, trouble: "", steps, events: [] };
+  it("goes by steps or by states", () => {
+    expect(following(steps, 0, false)).toBe(1);
+    expect(following(steps, 0, true)).toBe(2);
+    expect(following(steps, 4, false)).toBeNull();
+    expect(stateBefore(steps, 3)).toBe(2);
+    expect(stateBefore(steps, 0)).toBeNull();
+  });
+  it("begins where it is hottest, and a new walk keeps the step, or else the state", () => {
+    expect(stepIn(walk, null, "")).toBe(2);
+    expect(stepIn(walk, 1, "hot")).toBe(1);
+    expect(stepIn(walk, 1, "cold")).toBe(4);
+    expect(stepIn(walk, 9, "gone")).toBe(2);
+  });
+  it("puts events that are drawn too near together", () => {
+    const event = (step: number) => ({ step, id: "", what: "", words: String(step) });
+    const found = clusters([event(50), event(1), event(2)], 101, 500);
+    expect(found.map((one) => one.events.map((each) => each.words))).toEqual([["1", "2"], ["50"]]);
+  });
+  it("draws a quantity with nought in it, highest at the top", () => {
+    expect(curve([0, 10, 5], 100, 20)).toBe("0.0,20.0 50.0,0.0 100.0,10.0");
+    expect(curve([-1, 1], 100, 20)).toBe("0.0,20.0 100.0,0.0");
+  });
+});
+
+describe("the sliders", () => {
+  it("reach a fifth beyond the highest state, and down to vacuum where there is one", () => {
+    expect(limits([0, 10, 18], 0)).toEqual({ low: 0, high: 22 }); // 18 * 1.2 = 21.6
+    expect(limits([-1, 10], 0)).toEqual({ low: -1, high: 12 });
+  });
+  it("run over decades: 1 and 500 at the ends, the geometric mean in the middle", () => {
+    expect(timesAt(0)).toBe(1);
+    expect(timesAt(POSITIONS)).toBe(500);
+    expect(timesAt(POSITIONS / 2)).toBe(22); // sqrt(500) = 22.36, two figures
+    expect(positionOf(50)).toBe(629); // ln 50 / ln 500 = 3.912 / 6.2146 = 0.6295, times 1000, rounded
+  });
+});
