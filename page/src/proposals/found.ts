@@ -1,0 +1,45 @@
+// What a search has come to, and asking for one.     (proposals/found.ts)
+import { signal } from "@preact/signals";
+import { ask } from "../client";
+import type { ArrangeAsked, Document, Proposals } from "../interface";
+import { onNews, opened, refreshDocument, room, say, tried } from "../store";
+
+export const found = signal<Proposals | null>(null);
+export const asked = signal<ArrangeAsked>({ best: 3, measure: "cost" });
+export const taking = signal(0);
+
+export const MOST = 10; // proposals that a page can show beside each other; the command gives more
+
+/** Follow the search while the room is open. The answer ends it. */
+export function follow(): () => void {
+  void fetchFound();
+  return onNews("proposals", () => void fetchFound());
+}
+
+async function fetchFound(): Promise<void> {
+  found.value = (await tried(() => ask<Proposals>("/api/proposals"))) ?? found.value;
+}
+
+export async function start(): Promise<void> {
+  found.value = (await tried(() => ask<Proposals>("/api/proposals", asked.value))) ?? found.value;
+}
+
+export async function stop(): Promise<void> {
+  found.value = (await tried(() => ask<Proposals>("/api/proposals/stop", {}))) ?? found.value;
+}
+
+/** Put a proposal into the text, as one change that undo takes back, and go and look at it. */
+export async function take(number: number): Promise<void> {
+  taking.value = number;
+  const taken = await tried(() => ask<Document>("/api/proposals/take", { number }));
+  taking.value = 0;
+  if (taken === null) return;
+  await refreshDocument();
+  say(`Proposal ${number} is in the file now; undo takes it back.`);
+  room.value = "line";
+}
+
+/** Whether what was found is of the text as it stands. */
+export function isOfNow(proposals: Proposals): boolean {
+  return proposals.revision === (opened.value?.revision ?? proposals.revision);
+}
