@@ -9,7 +9,7 @@ leave out of line counted in. The bound of friction, which checks add to the wal
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 import numpy as np
 
@@ -17,7 +17,7 @@ from takeup.checks.joint_movement import UNSEEN_ANGULAR, UNSEEN_AXIAL, UNSEEN_LA
 from takeup.checks.nozzle_limits import combined
 from takeup.checks.outcome import use_of
 from takeup.desk.interface import HoldLook, RodLook, TakeupLook
-from takeup.desk.marks import AtNozzle, HoldMark, JointMark, Marks
+from takeup.desk.marks import AtNozzle, HoldMark, JointMark
 from takeup.desk.trips import Trip
 from takeup.drawing.reading import use_words
 from takeup.mechanics.frame import Floats
@@ -25,15 +25,15 @@ from takeup.study.sides import bellows_moved
 from takeup.units import to_deg, to_kn, to_mm
 
 
-def holds_at(trip: Trip, marks: Marks, step: int) -> list[HoldLook]:
-    """Return every hold at the end of a step.
+def holds_at(trip: Trip, marks: Iterable[HoldMark], step: int) -> list[HoldLook]:
+    """Return holds at the end of a step.
 
     Args:
         trip: the walk.
-        marks: of its study.
+        marks: of the holds.
         step: one that has an answer.
     """
-    return [_hold(trip, mark, step) for mark in marks.holds]
+    return [_hold(trip, mark, step) for mark in marks]
 
 
 def _hold(trip: Trip, mark: HoldMark, step: int) -> HoldLook:
@@ -100,15 +100,15 @@ def _said(trip: Trip, mark: HoldMark, step: int, sizes: tuple[float, float, floa
     return f"bears: {words}" if contact else words
 
 
-def joints_at(trip: Trip, marks: Marks, step: int) -> list[TakeupLook]:
-    """Return every joint at the end of a step.
+def joints_at(trip: Trip, marks: Iterable[JointMark], step: int) -> list[TakeupLook]:
+    """Return joints at the end of a step.
 
     Args:
         trip: the walk.
-        marks: of its study.
+        marks: of the joints.
         step: one that has an answer.
     """
-    return [_joint(trip, mark, step) for mark in marks.joints]
+    return [_joint(trip, mark, step) for mark in marks]
 
 
 def _joint(trip: Trip, mark: JointMark, step: int) -> TakeupLook:
