@@ -10,8 +10,8 @@ Limits: an SI sentence inside results.json is not converted; `NOT_CONVERTED` say
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from typing import Literal
 
@@ -119,13 +119,17 @@ def feet_and_inches(metres: float) -> str:
     return sign + " ".join([*words, "in"]).replace(" ", TIE)
 
 
+def _as_it_is(words: str) -> str:
+    return words
+
+
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Units:
     """One system of units for people: a measure for each sort of number that results.json holds.
 
     `checked` is the closed table of the units that a check or a hand calculation may bear, by their words there;
     `said` is what a paper must state once about what is not converted, "" where all is; `nominal` is the key of the
-    pipe's nominal size.
+    pipe's nominal size; `tell` puts the English words beside the numbers into the language they are written for.
     """
 
     system: System
@@ -149,10 +153,15 @@ class Units:
     density: Measure  # from kg/m3
     expansion: Measure  # from 1/K: of rods
     checked: Mapping[str, Measure]
+    tell: Callable[[str], str] = field(default=_as_it_is, compare=False)
 
     def __repr__(self) -> str:
         """Return its name: a whole record as a default would drown the signature that it stands in."""
         return self.system.upper()
+
+    def told(self, tell: Callable[[str], str]) -> Units:
+        """Return this system with words of ours in another language: drawings and charts ask it for theirs."""
+        return replace(self, tell=tell)
 
     def marked(self, mark: Mark) -> Units:
         """Return this system with the decimal mark of a language."""

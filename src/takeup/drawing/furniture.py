@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from takeup.drawing.colour import colour_of
 from takeup.drawing.labels import Box
-from takeup.drawing.lettering import shortened
+from takeup.drawing.lettering import shortened, width_of
 from takeup.drawing.places import Place
 from takeup.drawing.reading import Record, Results, joined, nominal_size, number_of, record_of, text_of
 from takeup.drawing.sheet import Item, Polyline, Stroke, Text, View
@@ -61,17 +61,20 @@ def _kinds_on(places: tuple[Place, ...]) -> dict[str, Place]:
     return {kind: found[kind] for kind in order}
 
 
-def legend_view(places: tuple[Place, ...], room: Box, foot: float) -> View:
+def legend_view(places: tuple[Place, ...], room: Box, foot: float, units: Units) -> View:
     """Return every sign that the sheet bears with its meaning, in columns; those over the rest of the foot are short.
 
     Args:
         places: What the sheet shows.
         room: Of the whole foot [mm].
         foot: Where the scale of use and the title block begin [mm].
+        units: Of the sheet, for its language.
     """
+    head, note = units.tell("Signs"), units.tell(_NOTE)
+    after = room[0] + 3.0 + width_of(head, _TYPE, bold=True) + 4.0
     items: list[Item] = [
-        Text(at=(room[0] + 3.0, room[1] + 5.0), words="Signs", size=_TYPE, bold=True),
-        Text(at=(room[0] + 15.0, room[1] + 5.0), words=_NOTE, size=2.2, ink="grey"),
+        Text(at=(room[0] + 3.0, room[1] + 5.0), words=head, size=_TYPE, bold=True),
+        Text(at=(after, room[1] + 5.0), words=note, size=2.2, ink="grey"),
     ]
     above = round((foot - room[1]) / _ROW)
     cells = [(column, row) for column in range(_BESIDE) for row in range(above + _ROWS)]
@@ -82,16 +85,16 @@ def legend_view(places: tuple[Place, ...], room: Box, foot: float) -> View:
         sign = sign_of(replace(place, base=0), (x, y), _LEVEL, _LEVEL, scale=_SMALLEST)
         assert sign is not None, "only kinds with a sign are explained"
         items.append(replace(sign, name=kind, sort="legend"))
-        items.append(Text(at=(x + 7.0, y + 0.9), words=EXPLAINED.get(kind, kind), size=_TYPE))
+        items.append(Text(at=(x + 7.0, y + 0.9), words=units.tell(EXPLAINED.get(kind, kind)), size=_TYPE))
     return View(title="Signs", scale=None, items=tuple(items), layer="legend")
 
 
-def use_view(room: Box) -> View:
+def use_view(room: Box, units: Units) -> View:
     """Return the scale of use: colour with the number beside it."""
     x, y = room[0] + 3.0, room[1] + 5.0
     items: list[Item] = [
-        Text(at=(x, y), words="Use: demand over capacity", size=_TYPE, bold=True),
-        Text(at=(x, y + 4.2), words="the greatest of all checks at a place", size=2.2, ink="grey"),
+        Text(at=(x, y), words=units.tell("Use: demand over capacity"), size=_TYPE, bold=True),
+        Text(at=(x, y + 4.2), words=units.tell("the greatest of all checks at a place"), size=2.2, ink="grey"),
     ]
     steps = 10
     wide = 5.0
@@ -102,10 +105,12 @@ def use_view(room: Box) -> View:
     edge = ((x, y + 7.0), (x + 50.0, y + 7.0), (x + 50.0, y + 11.0), (x, y + 11.0))
     items.append(Polyline(points=edge, stroke=_RULE, closed=True))
     for value in (0.0, 0.5, 1.0):
-        words = f"{value:.1f}" if value < 1.0 else "1.0 full"
+        words = units.force.parted(f"{value:.1f}") if value < 1.0 else units.tell("1.0 full")
         items.append(Text(at=(x + 50.0 * value, y + 14.4), words=words, size=2.2, anchor="middle"))
     notes = ("Above 1.0 the colour stays that of 1.0;", "the number and the outcome stand beside it.")
-    items += [Text(at=(x, y + 20.0 + 3.4 * n), words=words, size=2.2, ink="grey") for n, words in enumerate(notes)]
+    items += [
+        Text(at=(x, y + 20.0 + 3.4 * n), words=units.tell(words), size=2.2, ink="grey") for n, words in enumerate(notes)
+    ]
     return View(title="Scale of use", scale=None, items=tuple(items))
 
 
@@ -129,7 +134,7 @@ def title_block(results: Results, lines: Sequence[Record], units: Units, said: t
         (left, 0, right, "project", text_of(entry, "project"), True),
         (left, 1, middle, "line" if len(lines) == 1 else "lines", shown, False),
         (middle, 1, right, "scale", scales, False),
-        (left, 2, middle, "document no.", f"{text_of(document, 'number')}, {called}", False),
+        (left, 2, middle, "document no.", f"{text_of(document, 'number')}, {units.tell(called)}", False),
         (middle, 2, middle + 0.4 * (right - middle), "revision", text_of(document, "revision"), False),
         (middle + 0.4 * (right - middle), 2, right, "date", text_of(document, "date"), False),
     )
@@ -139,13 +144,13 @@ def title_block(results: Results, lines: Sequence[Record], units: Units, said: t
         y = top + row * height
         box = ((x, y), (end, y), (end, y + height), (x, y + height))
         items.append(Polyline(points=box, stroke=_RULE, closed=True))
-        items.append(Text(at=(x + 1.5, y + 3.0), words=head, size=2.0, ink="grey"))
+        items.append(Text(at=(x + 1.5, y + 3.0), words=units.tell(head), size=2.0, ink="grey"))
         items.append(
             Text(at=(x + 1.5, y + height - 2.2), words=shortened(words, 3.15, end - x - 3.0), size=3.0, bold=bold)
         )
     note = f"{FORCES} Stations and elevations in {_LENGTHS[units.system]}."
-    items.append(Text(at=(left + 1.5, bottom - 4.6), words=note, size=2.3))
-    items.append(Text(at=(left + 1.5, bottom - 1.4), words=WARNING, size=2.3, bold=True))
+    items.append(Text(at=(left + 1.5, bottom - 4.6), words=units.tell(note), size=2.3))
+    items.append(Text(at=(left + 1.5, bottom - 1.4), words=units.tell(WARNING), size=2.3, bold=True))
     return View(title="Title block", scale=None, items=tuple(items), layer="title block")
 
 
@@ -154,4 +159,4 @@ def _line_words(line: Record, units: Units) -> str:
     pipe = record_of(line, "pipe")
     diameter, wall = (units.small.typed(number_of(pipe, key)) for key in ("outside_diameter_mm", "wall_mm"))
     size = f"{nominal_size(pipe, units)}, {units.small.named(f'{diameter} × {wall}')}"
-    return f"{text_of(line, 'name')}: {text_of(line, 'medium')}, {size}"
+    return f"{text_of(line, 'name')}: {units.tell(text_of(line, 'medium'))}, {size}"

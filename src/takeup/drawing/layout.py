@@ -67,14 +67,16 @@ def _system_sheet(
         for line in lines
         if (branch := record_of(line, "branch"))
     )
-    described = f"{view.title} at 1 : {view.scale}. Lines: {names}. {branches or 'No line leaves another'}."
-    title = f"Layout of lines {names}, {text_of(record_of(results, 'input'), 'project')}"
+    shown = units.tell(f"{view.title} at 1 : {view.scale}")
+    words = f"Lines: {names}. {branches or 'No line leaves another'}."
+    described = f"{shown}. {units.tell(words)}"
+    title = units.tell(f"Layout of lines {names}, {text_of(record_of(results, 'input'), 'project')}")
     return _sheet(results, lines, every, (view,), words=(title, described, said), units=units)
 
 
 def _line_sheet(results: Results, line: Record, places: tuple[Place, ...], units: Units, said: str) -> Sheet:
     views = _main_views(line, places, units)
-    title = f"Layout of line {text_of(line, 'name')}, {text_of(record_of(results, 'input'), 'project')}"
+    title = units.tell(f"Layout of line {text_of(line, 'name')}, {text_of(record_of(results, 'input'), 'project')}")
     words = (title, _described(results, line, views, units), said)
     return _sheet(results, (line,), places, views, words=words, units=units)
 
@@ -91,7 +93,7 @@ def _sheet(
     """Return a sheet with its foot; `words` are its title, its description and what the title block calls it."""
     title, described, said = words
     left, _, right, bottom = _EDGE
-    scales = " and ".join(dict.fromkeys(f"1 : {view.scale}" for view in views))
+    scales = ", ".join(dict.fromkeys(f"1 : {view.scale}" for view in views))
     foot = foot_above(places, _FOOT)
     return Sheet(
         width=WIDTH,
@@ -101,8 +103,8 @@ def _sheet(
         views=(
             frame_view(_EDGE, foot),
             *views,
-            legend_view(places, (left, foot, right, bottom), _FOOT),
-            use_view((right - 230.0, _FOOT, right - 160.0, bottom)),
+            legend_view(places, (left, foot, right, bottom), _FOOT, units),
+            use_view((right - 230.0, _FOOT, right - 160.0, bottom), units),
             title_block(results, lines, units, (scales, said), (right - 160.0, _FOOT, right, bottom)),
         ),
     )
@@ -147,13 +149,14 @@ def _described(results: Results, line: Record, views: tuple[View, ...], units: U
         f"{_long(leg, units)} from {text_of(leg, 'from')} to {text_of(leg, 'to')}"
         for leg in records_of(joined_legs(line), "legs")
     )
-    shown = " and ".join(f"{view.title} at 1 : {view.scale}" for view in views)
+    shown = ", ".join(units.tell(f"{view.title} at 1 : {view.scale}") for view in views)
     items = ", ".join(text_of(item, "name") for item in records_of(line, "items"))
-    return (
-        f"{shown}. Legs in the order of the flow: {legs}. Anchors: {', '.join(anchors) or 'none'}. "
+    words = (
+        f"Legs in the order of the flow: {legs}. Anchors: {', '.join(anchors) or 'none'}. "
         f"Take-ups: {', '.join(text_of(takeup, 'name') for takeup in takeups) or 'none'}. "
         f"{f'In the line: {items}. ' if items else ''}Guides, rests and others: {len(holds) - len(anchors)}."
     )
+    return f"{shown}. {units.tell(words)}"
 
 
 def _long(leg: Record, units: Units) -> str:

@@ -138,7 +138,7 @@ def _levels(profile: tuple[Point, ...], paper: Paper, room: Box, units: Units) -
     """Return thin level lines at the lowest, the highest and the levels where the line runs level, with figures."""
     runs = [a for (_, a), (_, b) in pairwise(profile) if abs(a - b) < _LEVEL]
     wanted = sorted({round(z, 3) for z in (min(z for _, z in profile), max(z for _, z in profile), *runs)})
-    head, side = units.length.named("elevation"), room[0] + _LEFT[units.system]
+    head, side = units.length.named(units.tell("elevation")), room[0] + _LEFT[units.system]
     items: list[Item] = [Text(at=(room[0] + 3.0, room[1] + _HEAD - 0.5), words=head, size=2.2, ink="grey")]
     last = None
     for level in wanted:
@@ -203,7 +203,7 @@ def _band(
     items: list[Item] = [Polyline(points=((left, y), (right, y)), stroke=_RULE) for y in tops]
     items.append(Polyline(points=((ends[0], base), (max(x for x, _ in ticks), base)), stroke=_RULE))
     for name, top in at.items():
-        words = units.length.named(name) if name == "station" else name
+        words = units.length.named(units.tell(name)) if name == "station" else units.tell(name)
         items.append(Text(at=(left, top + 3.2), words=words, size=2.2, ink="grey"))
     xs = spread(tuple(x for x, _ in ticks), _APART, ends[0], ends[1])
     for place, x, tick in zip(places, xs, ticks, strict=True):

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from takeup.drawing.labels import Box, LineOfWords, Taken, place_label
+from takeup.drawing.lettering import width_of
 from takeup.drawing.mode_shape import Bowed
 from takeup.drawing.places import Place, places_of
 from takeup.drawing.projection import DOWN, EAST, NORTH, Frame, Looking
@@ -120,9 +121,10 @@ def sheet_of(moving: Moving, units: Units) -> Sheet:
         box=(room[0], room[1] + _HEAD, room[2], room[3]),
     )
     view = _view(drawn, room, units)
-    described = f"{view.title} at 1 : {scale}: {moving.said}"
-    views = (view, _legend(height, moving.legend))
-    return Sheet(width=WIDTH, height=height, title=moving.title, description=described, views=views)
+    shown = units.tell(f"{view.title} at 1 : {scale}")
+    described = f"{shown}: {units.tell(moving.said)}"
+    views = (view, _legend(height, moving.legend, units))
+    return Sheet(width=WIDTH, height=height, title=units.tell(moving.title), description=described, views=views)
 
 
 def _looking(lines: tuple[Bowed, ...]) -> Looking:
@@ -183,7 +185,7 @@ def _view(drawn: Drawn, room: Box, units: Units) -> View:
     items += _holds(drawn, taken)
     for end in moved if drawn.stretch > 0.0 else ():
         items += [Polyline(points=part, stroke=SHAPE) for part in inside(end, drawn.box)]
-    items += _names(drawn, taken)
+    items += _names(drawn, taken, units)
     return View(title=title, scale=frame.scale, items=tuple(items))
 
 
@@ -224,38 +226,46 @@ def _holds(drawn: Drawn, taken: Taken) -> Iterator[Item]:
             yield sign
 
 
-def _names(drawn: Drawn, taken: Taken) -> list[Item]:
+def _names(drawn: Drawn, taken: Taken, units: Units) -> list[Item]:
     """Return what is said of the movement, the names of the lines, and those of anchors and joints."""
     frame, (number, at) = drawn.frame, drawn.moving.peak
     bowed = drawn.lines[number]
     way = frame.heading(bowed.movements[at])
     peak = drawn.moved(bowed)[at]
-    items = [*place_label(drawn.moving.peak_words, peak, taken, along=(-way[1], way[0]))]
+    items = [
+        *place_label(
+            tuple((units.tell(words), bold) for words, bold in drawn.moving.peak_words),
+            peak,
+            taken,
+            along=(-way[1], way[0]),
+        )
+    ]
     if len(drawn.lines) > 1:
-        items += _line_names(drawn, taken)
+        items += _line_names(drawn, taken, units)
     for place, spot in _shown_places(drawn):
         if place.sort in {"anchor", "joint"}:
             items += place_label(((place.name, False),), spot, taken, along=frame.heading(place.along))
     return items
 
 
-def _line_names(drawn: Drawn, taken: Taken) -> Iterator[Item]:
+def _line_names(drawn: Drawn, taken: Taken, units: Units) -> Iterator[Item]:
     """Yield the name of every line beside the middle of what is seen of it."""
     for bowed in drawn.lines:
         parts = list(inside(drawn.at(bowed), drawn.box))
         if parts:
             longest = max(parts, key=lambda part: math.dist(part[0], part[-1]))
-            name = f"line {text_of(bowed.line, 'name')}"
+            name = units.tell(f"line {text_of(bowed.line, 'name')}")
             yield from place_label(((name, True),), longest[len(longest) // 2], taken)
 
 
-def _legend(height: float, words: str) -> View:
+def _legend(height: float, words: str, units: Units) -> View:
     """Return what the strokes mean."""
-    y = height - 3.0
+    y, line = height - 3.0, units.tell("centre line as it lies")
+    right = 12.0 + width_of(line, 2.4) + 4.0
     items = (
         Polyline(points=((0.0, y), (10.0, y)), stroke=_PIPE),
-        Text(at=(12.0, y + 0.9), words="centre line as it lies", size=2.4),
-        Polyline(points=((46.0, y), (56.0, y)), stroke=SHAPE),
-        Text(at=(58.0, y + 0.9), words=words, size=2.4),
+        Text(at=(12.0, y + 0.9), words=line, size=2.4),
+        Polyline(points=((right, y), (right + 10.0, y)), stroke=SHAPE),
+        Text(at=(right + 12.0, y + 0.9), words=units.tell(words), size=2.4),
     )
     return View(title="Strokes", scale=None, items=items)

@@ -58,12 +58,12 @@ def system_view(
         spots |= {place: at for place, at in spots_of(frame, line, own).items() if place.sort != "corner"}
     taken.signs += [sign_box(at) for place, at in spots.items() if place.sort != "end"]
     words = [item for line in lines for item in _line_name(frame, line, taken, units)]
-    named, crowd = _names(frame, spots, taken)
+    named, crowd = _names(frame, spots, taken, units)
     words += [item for label in named.values() for item in label]
     items += _signs(frame, spots, named)
     missing = sum(not label for label in named.values())
     if missing:
-        said = f"{missing} names left out for want of room: see the sheets of the lines"
+        said = units.tell(f"{missing} names left out for want of room: see the sheets of the lines")
         words.append(Text(at=(room[0] + 3.0, room[3] - 1.5), words=said, size=2.2, ink="grey"))
     view = View(title=f"{title_of(looking)}: all lines", scale=frame.scale, items=(*items, *words))
     return Drawn(view=view, crowd=crowd)
@@ -76,7 +76,8 @@ def _line_name(frame: Frame, line: Record, taken: Taken, units: Units) -> tuple[
     length = math.dist(start, end)
     way = (1.0, 0.0) if length < REACH else ((end[0] - start[0]) / length, (end[1] - start[1]) / length)
     size = nominal_size(record_of(line, "pipe"), units)
-    words = ((f"line {text_of(line, 'name')}", True), (f"{size}, {text_of(line, 'medium')}", False))
+    medium = units.tell(text_of(line, "medium"))
+    words = ((units.tell(f"line {text_of(line, 'name')}"), True), (f"{size}, {medium}", False))
     for near in (True, False):
         for share in _SHARES:
             at = (start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1]))
@@ -86,17 +87,17 @@ def _line_name(frame: Frame, line: Record, taken: Taken, units: Units) -> tuple[
     return ()
 
 
-def _names(frame: Frame, spots: Shown, taken: Taken) -> tuple[dict[Place, tuple[Item, ...]], float]:
+def _names(frame: Frame, spots: Shown, taken: Taken, units: Units) -> tuple[dict[Place, tuple[Item, ...]], float]:
     """Return the label of everything that is named here, the most important first, and how badly they stand."""
     named = sorted((p for p in spots if p.sort in _RANK), key=lambda p: _RANK[p.sort])
-    labels = [Label(lines=_label(p), spots=(spots[p],), along=frame.heading(p.along)) for p in named]
+    labels = [Label(lines=_label(p, units), spots=(spots[p],), along=frame.heading(p.along)) for p in named]
     found, crowd = place_labels(labels, taken)
     return dict(zip(named, found, strict=True)), crowd
 
 
-def _label(place: Place) -> tuple[LineOfWords, ...]:
+def _label(place: Place, units: Units) -> tuple[LineOfWords, ...]:
     strong = place.sort in {"anchor", "joint"}
-    use = ((place.says, False),) if place.says else ()
+    use = ((units.tell(place.says), False),) if place.says else ()
     return (*((name, strong) for name in folded(place.name, TYPE, _WIDEST)), *use)
 
 

@@ -30,7 +30,7 @@ def view_heading(
         most: The width that it may fill [mm]; where its words need more the scale stands beside the bar.
     """
     x, y = at[0] + 3.0, at[1] + 6.0
-    words = f"Scale 1 : {scale}" + (f"; {more}" if more else "")
+    title, words = units.tell(title), units.tell(f"Scale 1 : {scale}" + (f"; {more}" if more else ""))
     first = Text(at=(x, y), words=title, size=_TITLE, bold=True)
     right = x + width_of(title, _TITLE, bold=True) + 3.0
     bar, bar_right = scale_bar(scale, (x, y + 3.2), units.span)

@@ -65,7 +65,7 @@ def world_view(
     items += stubs(frame, spots, taken)
     items += _signs(frame, spots, taken)
     line = joined_legs(line)
-    items += _flow(frame, line, taken)
+    items += _flow(frame, line, taken, units)
     dimensions, lost = _dimensions(frame, line, taken, units)
     names, crowd = _names(frame, line, spots, taken, units)
     view = View(title=title_of(looking), scale=frame.scale, items=(*items, *dimensions, *names))
@@ -149,13 +149,13 @@ def _signs(frame: Frame, spots: dict[Place, Point], taken: Taken) -> list[Item]:
     return items
 
 
-def _flow(frame: Frame, line: Record, taken: Taken) -> list[Item]:
+def _flow(frame: Frame, line: Record, taken: Taken, units: Units) -> list[Item]:
     """Return an arrow in the way of the flow beside the longest leg that is seen, with the word."""
     found = flow_arrow(frame, line, taken)
     if found is None:
         return []
     head, at, way = found
-    return [head, *place_label((("flow", False),), at, taken, along=way)]
+    return [head, *place_label(((units.tell("flow"), False),), at, taken, along=way)]
 
 
 def flow_arrow(frame: Frame, line: Record, taken: Taken) -> tuple[Polyline, Point, Point] | None:
@@ -235,7 +235,10 @@ def from_the_middle(group: tuple[Place, ...]) -> list[Place]:
 def _label(line: Record, place: Place, units: Units) -> tuple[LineOfWords, ...]:
     names = folded(place.name, TYPE, _WIDEST)
     if place.sort in {"item", "branch"}:
-        return (*((name, False) for name in names), (f"station {units.length.text(place.station, 2)}", False))
+        return (
+            *((name, False) for name in names),
+            (units.tell(f"station {units.length.text(place.station, 2)}"), False),
+        )
     if place.sort in {"corner", "end"}:
         radii = [
             maybe_number(bend, "radius_mm")
@@ -245,10 +248,10 @@ def _label(line: Record, place: Place, units: Units) -> tuple[LineOfWords, ...]:
         radius = radii[0] if radii else None
         turn = ((f"R {units.small.text(radius, 0)}", False),) if radius else ()
         if place.kind == "branch":
-            turn = ((f"leaves {text_of(record_of(line, 'branch'), 'of')}", False),)
+            turn = ((units.tell(f"leaves {text_of(record_of(line, 'branch'), 'of')}"), False),)
         return (*((name, False) for name in names), *turn)
-    station = ((f"station {units.length.text(place.station, 2)}", False),)
-    use = ((place.says, False),) if place.says else ()
+    station = ((units.tell(f"station {units.length.text(place.station, 2)}"), False),)
+    use = ((units.tell(place.says), False),) if place.says else ()
     return (*((name, True) for name in names), *station, *use)
 
 
@@ -267,8 +270,8 @@ def _group_words(group: tuple[Place, ...], units: Units) -> tuple[LineOfWords, .
     """Return how many of a kind there are, and how far apart."""
     kind = group[0].kind
     if len(group) == 1:
-        return ((f"{kind} at {units.length.text(group[0].station, 2)}", False),)
+        return ((units.tell(f"{kind} at {units.length.text(group[0].station, 2)}"), False),)
     gaps = [b.station - a.station for a, b in pairwise(group)]
     near, far = (units.length.figures(gap, 2) for gap in (min(gaps), max(gaps)))
     apart = units.length.named(near if near == far else f"{near} to {far}") + " apart"
-    return ((f"{len(group)} {kind}s", False), (apart, False))
+    return ((units.tell(f"{len(group)} {kind}s"), False), (units.tell(apart), False))

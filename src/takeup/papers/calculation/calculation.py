@@ -22,7 +22,7 @@ from takeup.papers.calculation.not_held import not_held_section
 from takeup.papers.calculation.proofs import checks_section, made_section
 from takeup.papers.calculation.stability import stability_section
 from takeup.papers.calculation.states import states_section
-from takeup.papers.calculation.translated import translated
+from takeup.papers.calculation.translated import translated, wording_of
 from takeup.papers.calculation.walk import walk_section
 from takeup.papers.common.glyphs import printable_tree
 from takeup.papers.common.tables import Tree, sentences
@@ -69,7 +69,7 @@ def calculation_pdf(results: Results, units: Units = SI, language: Language = EN
 def contents_of(results: Results, units: Units = SI, language: Language = ENGLISH) -> Tree:
     """Return all that is printed, in the order of the pages."""
     head = head_of(results, units, language)
-    units = head.units
+    units = head.units if language == ENGLISH else head.units.told(wording_of(results, head.texts))
     sheets = layout_sheets(results, units)
     front = front_page(results, units)
     contents: Tree = {
@@ -94,4 +94,4 @@ def contents_of(results: Results, units: Units = SI, language: Language = ENGLIS
         "cautions": sentences(texts_of(results, "cautions")),
         "made": made_section(results),
     }
-    return translated(contents, head.texts)
+    return translated(contents, results, head.texts)

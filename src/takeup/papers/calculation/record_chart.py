@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from takeup.drawing import to_svg
 from takeup.drawing.reading import Record, Results, maybe_number, number_of, record_of, records_of, text_of
 from takeup.drawing.sheet import Stroke
 from takeup.edge import Measure, Units
@@ -72,8 +71,7 @@ def record_charts(results: Results, record: Record, ends: Ends, units: Units) ->
     for number in range(count):
         title = what + (f", chart {number + 1} of {count}" if count > 1 else "")
         part = (*_conditions(record, units), *things[number * each : (number + 1) * each])
-        sheet = chart_sheet(_chart(record, title, part))
-        found.append(chart_tree(to_svg(sheet), sheet.title, sheet.description))
+        found.append(chart_tree(chart_sheet(_chart(record, title, part), units.tell)))
     return found
 
 

@@ -66,7 +66,7 @@ def walk_section(results: Results, units: Units) -> Tree:
         "made": facts(_facts(results, walked)),
         "charts": walk_charts(results, walked, events, units),
         "left_out": sentences(_left_out(results, walked)),
-        "numbers": None if states_are_named(walked, events) else _numbers_table(walked),
+        "numbers": None if states_are_named(walked, events, units) else _numbers_table(walked),
         "unsolved": sentences(_unsolved(walked)),
         "no_events": sentences(_no_events(results, events)),
         "events": events_table(events, walked, units, zones=several),

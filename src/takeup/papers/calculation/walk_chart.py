@@ -9,12 +9,12 @@ from collections.abc import Mapping, Sequence
 
 from takeup.drawing import to_svg
 from takeup.drawing.reading import Results, maybe_number, number_of, record_of, records_of, text_of
-from takeup.drawing.sheet import Stroke
+from takeup.drawing.sheet import Sheet, Stroke
 from takeup.edge import Measure, Units
 from takeup.papers.calculation.states import joined_spans
 from takeup.papers.calculation.walk_events import FRICTION, Numbered, friction_is_counted
 from takeup.papers.calculation.walked import Walked
-from takeup.papers.common.chart import WIDTH, Chart, Curve, Key, Panel, Tick, chart_sheet, names_fit
+from takeup.papers.common.chart import WIDTH, Chart, Curve, Key, Panel, Tick, chart_sheet, names_fit, told_ticks
 from takeup.papers.common.numerals import decimals_for, number_in
 from takeup.papers.common.places import anchors_of, with_line
 from takeup.papers.common.tables import Tree
@@ -39,14 +39,19 @@ def walk_charts(results: Results, walked: Walked, events: Sequence[Numbered], un
     for number in range(count):
         part = things[number * each : (number + 1) * each]
         title = "The walk through the states" + (f", chart {number + 1} of {count}" if count > 1 else "")
-        sheet = chart_sheet(_chart(results, walked, events, units, title=title, things=part))
-        found.append(chart_tree(to_svg(sheet), sheet.title, sheet.description))
+        sheet = chart_sheet(_chart(results, walked, events, units, title=title, things=part), units.tell)
+        found.append(chart_tree(sheet))
     return found
 
 
-def chart_tree(svg: str, title: str, description: str) -> Tree:
+def chart_tree(sheet: Sheet) -> Tree:
     """Return a chart for the template."""
-    return {"svg": svg, "alt": f"{title}. {description}", "caption": title, "width": f"{WIDTH:g}"}
+    return {
+        "svg": to_svg(sheet),
+        "alt": f"{sheet.title}. {sheet.description}",
+        "caption": sheet.title,
+        "width": f"{WIDTH:g}",
+    }
 
 
 def _chart(
@@ -102,9 +107,9 @@ def walk_span(walked: Walked, events: Sequence[Numbered]) -> tuple[float, float]
     return (low, high) if high > low else (low - 0.5, high + 0.5)
 
 
-def states_are_named(walked: Walked, events: Sequence[Numbered]) -> bool:
+def states_are_named(walked: Walked, events: Sequence[Numbered], units: Units) -> bool:
     """Whether the charts bear the names of the states beside their numbers."""
-    return names_fit(walk_ticks(walked), walk_span(walked, events))
+    return names_fit(told_ticks(walk_ticks(walked), units.tell), walk_span(walked, events))
 
 
 def _zones(walked: Walked) -> Zones:

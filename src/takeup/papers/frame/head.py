@@ -87,7 +87,7 @@ def head_of(results: Results, units: Units = SI, language: Language = ENGLISH) -
         language: what it is written in.
     """
     said = texts(language)
-    marked = units.marked(said.mark)
+    marked = units if language == ENGLISH else units.marked(said.mark).told(said.said)
     entry, basis, tool = (record_of(results, key) for key in ("input", "basis", "tool"))
     document = record_of(entry, "document")
     lines = lines_of(results, said)

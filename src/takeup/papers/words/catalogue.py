@@ -10,9 +10,9 @@ alone). What has no text in a language stays English, and a paper in it says so 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 from string import Formatter
 from types import MappingProxyType
@@ -21,10 +21,15 @@ from typing import Literal, get_args
 Language = Literal["en", "de"]
 LANGUAGES: tuple[Language, ...] = get_args(Language)
 ENGLISH: Language = "en"
-LOOKED_UP = ("results", "calculation")
+LOOKED_UP = ("results", "calculation", "assumptions", "inputs", "walk", "reasons", "joint_parts", "drawing")
 """Topics whose texts are found by their English words."""
 FOLDER = Path(__file__).parent
 _POINT = re.compile(r"(?<=\d)\.(?=\d)")
+_WORD = re.compile(r"(?!sqrt)[a-z]{4}")  # what has no word so long is a formula, a number with its unit, or a name
+_FORMULA = re.compile(r"(?!S_h)\S+ = [^;]*(?=[(+−*/^]| x )[^;]*")  # a symbol, and numbers put into what it is
+_NUMBER = r"(?:(?![a-z]{4})[^;])*?\d(?:(?![a-z]{4})[^;])*?"  # digits somewhere, with a sign, a unit or another beside
+_NAME = r"[^;]+?"  # reasons are put together with semicolons
+_KEPT = 20_000  # texts that a process remembers: those of some hundred documents
 _MARKS: Mapping[Language, Literal[".", ","]] = MappingProxyType({"en": ".", "de": ","})
 
 
@@ -48,31 +53,74 @@ class Texts:
 
     def said(self, words: str) -> str:
         """Return what the results say in English in this language; as it stands where the catalogue has no text."""
-        return words if (found := self._found(words)) is None else found
+        return words if self.language == ENGLISH else _read(self.language, words).words
 
     def knows(self, words: str) -> bool:
         """Tell whether a text of the results has one in this language."""
-        return not words or self.language == ENGLISH or self._found(words) is not None
+        return not self.lacking(words)
+
+    def lacking(self, words: str) -> tuple[str, ...]:
+        """Return the parts of a text of the results that stay English in this language."""
+        return () if not words or self.language == ENGLISH else _read(self.language, words).lacking
 
     def figures(self, number: str) -> str:
         """Return a number that was written with a decimal point with this language's mark."""
         return number if self.mark == "." else _POINT.sub(self.mark, number)
 
-    def _found(self, words: str) -> str | None:
-        exact = self.sentences.get(words)
-        if exact is not None:
-            return exact
-        for pattern, text in self.patterns:
-            match = pattern.fullmatch(words)
-            if match:
-                return text.format_map({name: self._part(name, part) for name, part in match.groupdict().items()})
-        return None
 
-    def _part(self, field: str, words: str) -> str:
-        """Return what stands in a field: a user's name and a count as they are, a number with this language's mark."""
-        if field.startswith("name") or field == "count":
-            return words
-        return self.figures(words) if field.startswith("number") else self.said(words)
+@dataclass(frozen=True, kw_only=True, slots=True)
+class _Reading:
+    """What a text became, and which of its parts stayed as they were."""
+
+    words: str
+    lacking: tuple[str, ...] = ()
+
+
+@lru_cache(maxsize=_KEPT)
+def _read(language: Language, words: str) -> _Reading:
+    """Return a text in a language: word for word, else by the first pattern that leaves nothing English.
+
+    Where each leaves something, the one that leaves least is taken, and parts between semicolons are tried by
+    themselves: reasons are put together with them.
+    """
+    said = texts(language)
+    exact = said.sentences.get(words)
+    if exact is not None:
+        return _Reading(words=exact)
+    if _FORMULA.fullmatch(words):
+        return _Reading(words=said.figures(words))
+    best = _Reading(words=words, lacking=(words,) if _WORD.search(words) else ())
+    for found in _readings(said, words):
+        if not found.lacking:
+            return found
+        if _letters(found) < _letters(best):
+            best = found
+    return best
+
+
+def _readings(said: Texts, words: str) -> Iterator[_Reading]:
+    for pattern, text in said.patterns:
+        match = pattern.fullmatch(words)
+        if match:
+            parts = {name: _part(said, name, part) for name, part in match.groupdict().items()}
+            filled = text.format_map({name: part.words for name, part in parts.items()})
+            yield _Reading(words=filled, lacking=tuple(one for part in parts.values() for one in part.lacking))
+    for mark in ("; ", ", "):
+        first, between, rest = words.partition(mark)
+        if between and (mark == "; " or said.sentences.get(first) is not None):
+            each = _read(said.language, first), _read(said.language, rest)
+            yield _Reading(words=f"{each[0].words}{mark}{each[1].words}", lacking=each[0].lacking + each[1].lacking)
+
+
+def _part(said: Texts, field: str, words: str) -> _Reading:
+    """Return what stands in a field: a user's name and a count as they are, a number with this language's mark."""
+    if field.startswith("name") or field == "count":
+        return _Reading(words=words)
+    return _Reading(words=said.figures(words)) if field.startswith("number") else _read(said.language, words)
+
+
+def _letters(found: _Reading) -> int:
+    return sum(map(len, found.lacking))
 
 
 @cache
@@ -124,10 +172,16 @@ def _pattern(text: str) -> re.Pattern[str]:
     for literal, name, _, _ in Formatter().parse(text):
         parts.append(re.escape(literal))
         if name is not None:
-            held = r"\d+" if name == "count" else ".+?"
-            parts.append(f"(?P={name})" if name in known else f"(?P<{name}>{held})")
+            parts.append(f"(?P={name})" if name in known else f"(?P<{name}>{_held(name)})")
             known.add(name)
     return re.compile("".join(parts), re.DOTALL)
+
+
+def _held(name: str) -> str:
+    """Return what may stand in a field."""
+    if name == "count":
+        return r"\d+"
+    return _NUMBER if name.startswith("number") else _NAME if name.startswith("name") else ".+?"
 
 
 __all__ = ["ENGLISH", "LANGUAGES", "Language", "Texts", "entries_of", "fields_of", "texts"]

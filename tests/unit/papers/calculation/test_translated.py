@@ -40,7 +40,7 @@ def test_german_calculation_keeps_names(pages):
 
 
 def numbers(value) -> list[str]:
-    """Every number of columns of numbers, in order."""
+    """Every number of columns of numbers, in order; words that stand in one are not numbers."""
     if isinstance(value, dict):
         if "columns" in value and "rows" in value:
             right = [column["align"] == "right" for column in value["columns"]]
@@ -48,7 +48,7 @@ def numbers(value) -> list[str]:
                 cell["words"]
                 for row in value["rows"]
                 for cell, number in zip(row["cells"], right, strict=True)
-                if number
+                if number and any(letter.isdigit() for letter in cell["words"])
             ]
         return [found for item in value.values() for found in numbers(item)]
     return [found for item in value for found in numbers(item)] if isinstance(value, list) else []

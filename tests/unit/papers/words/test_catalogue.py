@@ -37,12 +37,19 @@ BY_PARTS = {
 }  # fmt: skip
 """Keys that the code puts together."""
 LONGEST_PART = 12  # letters of a text that are surely in one piece of the source
+PUT_TOGETHER = ("assumptions", "inputs", "walk", "reasons", "joint_parts", "drawing")
+"""Topics whose sentences the code and the library put together from parts: their words stand there one by one."""
 
 
 @cache
 def source() -> str:
     """All code and templates as one text, pieces of a string that stand on lines of their own joined."""
-    paths = [path for kind in ("py", "typ") for path in SOURCE.rglob(f"*.{kind}") if FOLDER not in path.parents]
+    paths = [
+        path
+        for kind in ("py", "typ", "csv", "yaml")
+        for path in SOURCE.rglob(f"*.{kind}")
+        if FOLDER not in path.parents
+    ]
     text = "\n".join(path.read_text(encoding="utf-8") for path in paths)
     return re.sub(r'"\s*\n\s*f?"', "", text).replace("'", '"')
 
@@ -76,10 +83,30 @@ def test_text_is_not_left_english(language):
     assert not {key for key in alike - ALIKE if len(entries_of(ENGLISH)[key].split()) > 2}  # a sentence is never alike
 
 
+@cache
+def words_of_source() -> frozenset[str]:
+    """Every word of four letters or more in the source."""
+    return frozenset(re.findall(r"[a-z]{4,}", source().lower()))
+
+
+def test_every_word_of_a_sentence_stands_in_the_source():
+    """A sentence that is put together: every word of it, or its singular, is somewhere in the code or the library."""
+    unknown = {
+        word
+        for key, text in entries_of(ENGLISH).items()
+        if topic_of(key) in PUT_TOGETHER
+        for word in re.findall(r"[a-z]{4,}", re.sub(r"\{.*?\}", "", text).lower())
+        if not {word, word.removesuffix("s")} & words_of_source()
+    }
+    assert unknown == set()
+
+
 def test_every_key_is_used():
     """A key stands in the code; a text that is looked up stands there in English, in pieces where it has fields."""
     unused = []
     for key, text in entries_of(ENGLISH).items():
+        if topic_of(key) in PUT_TOGETHER:
+            continue
         looked_up = topic_of(key) in LOOKED_UP
         wanted = [piece[:LONGEST_PART] for piece in re.split(r"\{.*?\}", text)] if looked_up else [f'"{key}"']
         pieces = [piece.replace("'", '"').strip(" ,:.“”") for piece in wanted]
