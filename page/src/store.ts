@@ -37,6 +37,12 @@ export const places = computed(
   () => new Map((opened.value?.lines ?? []).flatMap((line) => line.places.map((place) => [place.id, place] as const))),
 );
 
+/** The use of each hold and joint in the state that is looked at, where it has one. */
+export const uses = computed(() => {
+  const seen = [...(look.value?.holds ?? []), ...(look.value?.takeups ?? [])];
+  return new Map(seen.map((one) => [one.id, one.use] as const));
+});
+
 /** Take the document as it stands now. `anew`: it may be of another server, so that its number may be lower. */
 function arrived(next: Document, anew = false): void {
   const now = opened.value;

@@ -2,11 +2,12 @@
 import { useRef } from "preact/hooks";
 import type { Place, View } from "../interface";
 import { dragged } from "../looks";
-import { chosen, places, whyOf } from "../store";
+import { chosen, places, uses, whyOf } from "../store";
 import { nearest, placeOf, stationText } from "./along";
 import type { Frame, Size } from "./frame";
 import { toRoom, toSheet } from "./frame";
 import { giveUp, hold, lineOf, putDown, remove, stationNow, stepAlong } from "./moving";
+import { UseChip } from "../use";
 import { sortOf } from "./sorts";
 
 interface Props {
@@ -106,10 +107,22 @@ function Handle({ place, x, y, entry, toStation, all }: HandleProps) {
       {...pointer}
     >
       <span class="handle-mark" aria-hidden="true" />
+      <HandleUse place={place} />
       <span class="handle-words" aria-hidden="true">
         {held ? stationText(station) : `${place.name} · ${stationText(station)}`}
       </span>
     </button>
+  );
+}
+
+/** How full an anchor or a joint is, beside it. */
+function HandleUse({ place }: { place: Place }) {
+  const use = uses.value.get(place.id) ?? null;
+  if (use === null) return null;
+  return (
+    <span class="handle-use" aria-hidden="true">
+      <UseChip use={use} />
+    </span>
   );
 }
 

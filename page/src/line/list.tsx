@@ -45,6 +45,7 @@ function Row({ place, several }: { place: Place; several: boolean }) {
   const takeup = takeupLooks.value.get(place.id);
   const worst = worstUses.value.get(place.id);
   const use = hold?.use ?? takeup?.use ?? null;
+  const measured = use !== null || (worst?.use ?? null) !== null;
   return (
     <li>
       <button
@@ -58,13 +59,10 @@ function Row({ place, several }: { place: Place; several: boolean }) {
         }}
       >
         <span class="row-name">{place.name}</span>
-        <span class="row-use number">{use === null ? <span class="quiet">no limit</span> : <Number_ use={use} />}</span>
-        <span class="row-what quiet small">
-          {several ? `${place.line} · ` : ""}
-          {place.kind}, {stationText(place.station_m)}
-        </span>
-        <span class="row-load number small">{force(hold, takeup)}</span>
-        <UseBar use={use} worst={worst?.use ?? null} />
+        <span class="row-use number">{use === null ? force(hold, takeup) : <Use use={use} />}</span>
+        {use !== null && <span class="row-what quiet small">{about(place, several)}</span>}
+        {use !== null && <span class="row-load number small">{force(hold, takeup)}</span>}
+        {measured && <UseBar use={use} worst={worst?.use ?? null} />}
         <span class="row-worst small quiet">{worstWords(worst)}</span>
         {(takeup?.rods ?? []).map((rod) => (
           <span key={rod.name} class="row-rod small">
@@ -77,7 +75,11 @@ function Row({ place, several }: { place: Place; several: boolean }) {
   );
 }
 
-function Number_({ use }: { use: number }) {
+function about(place: Place, several: boolean): string {
+  return `${several ? `${place.line} · ` : ""}${place.kind}, ${stationText(place.station_m)}`;
+}
+
+function Use({ use }: { use: number }) {
   return (
     <>
       {useText(use)}
@@ -87,10 +89,11 @@ function Number_({ use }: { use: number }) {
 }
 
 function force(hold: HoldLook | undefined, takeup: TakeupLook | undefined): string {
-  if (hold !== undefined) return hold.contact === "free" ? "free" : `${hold.force_kn.toFixed(1)} kN`;
+  if (hold !== undefined) return hold.contact === "free" ? "free" : `${hold.contact} ${hold.force_kn.toFixed(1)} kN`.trim();
   if (takeup === undefined) return "";
   const way = takeup.axial_mm < 0 ? "shorter" : "longer";
-  return `${Math.abs(takeup.axial_mm).toFixed(1)} mm ${way}`;
+  const moved = Math.abs(takeup.axial_mm).toFixed(1);
+  return moved === "0.0" ? "0 mm" : `${moved} mm ${way}`;
 }
 
 function worstWords(worst: PlaceUse | undefined): string {

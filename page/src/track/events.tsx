@@ -12,11 +12,10 @@ export interface Cluster {
 }
 
 /** Events in order, those that are drawn too near to each other together. */
-export function clusters(events: readonly WalkEvent[], steps: number, width: number): Cluster[] {
-  const last = Math.max(steps - 1, 1);
+export function clusters(events: readonly WalkEvent[], shares: readonly number[], width: number): Cluster[] {
   const found: Cluster[] = [];
   for (const event of [...events].sort((a, b) => a.step - b.step)) {
-    const at = event.step / last;
+    const at = shares[event.step] ?? 0;
     const before = found.at(-1);
     if (before !== undefined && (at - before.at) * width < NEAR) before.events.push(event);
     else found.push({ step: event.step, at, events: [event] });
@@ -29,12 +28,12 @@ function show(event: WalkEvent): void {
   if (places.value.has(event.id)) chosen.value = event.id;
 }
 
-export function Marks({ width }: { width: number }) {
+export function Marks({ width, at }: { width: number; at: readonly number[] }) {
   const now = walk.value;
   if (now === null || width === 0) return null;
   return (
     <>
-      {clusters(now.events, now.steps.length, width).map((cluster) => (
+      {clusters(now.events, at, width).map((cluster) => (
         <button
           key={cluster.step}
           type="button"

@@ -1,69 +1,66 @@
-// Names along the track: readable, in rows, never over each other.     (track/layout.ts)
+// Where the steps and the names of their states lie along the track.     (track/layout.ts)
 
-export interface Tick {
-  /** Where it stands [share of the track]. */
-  at: number;
-  words: string;
+interface Step {
+  step: number;
+  arrived: boolean;
+}
+
+/**
+ * Where each step lies [share of the track]: states stand equally far apart, so that each has room for its name, and the
+ * steps on the way to one are shared out evenly before it.
+ */
+export function shares(steps: readonly Step[]): number[] {
+  const states = steps.filter((one) => one.arrived).map((one) => one.step);
+  const parts = Math.max(states.length - 1, 1);
+  const first = states[0] ?? 0;
+  return steps.map(({ step }) => {
+    const next = states.findIndex((state) => state >= step);
+    if (next === -1) return 1;
+    if (step <= first) return 0;
+    const [from, to] = [states[next - 1] ?? first, states[next] ?? step];
+    return (next - 1 + (step - from) / Math.max(to - from, 1)) / parts;
+  });
+}
+
+/** The step that lies nearest to a share of the track. */
+export function stepAt(all: readonly number[], share: number): number {
+  let best = 0;
+  all.forEach((one, step) => {
+    if (Math.abs(one - share) < Math.abs((all[best] ?? 0) - share)) best = step;
+  });
+  return best;
 }
 
 export interface Placed {
   index: number;
   row: number;
-  /** Left edge and width of the words [pixels]. */
+  /** Left edge and width of the name's room [pixels]; it may stand out at the ends by half of it. */
   left: number;
   width: number;
-  words: string;
 }
 
-const GAP = 10; // pixels between two names
-const SHORTEST = 3; // letters a shortened name keeps at least
+const GAP = 6; // pixels between two names
+const NARROWEST = 66; // pixels in which the words of a name can be set, some over each other
+const WIDEST = 150;
 
-/**
- * Place names in rows over a track of so many pixels; `measure` says how wide words are.
- *
- * Each goes into the first row where it fits. Where no row has room, all names are shortened by a step and the placing
- * begins anew, so that no name is left out as long as a few letters of each fit.
- */
-export function layOut(ticks: readonly Tick[], width: number, rows: number, measure: (words: string) => number): Placed[] {
-  const longest = Math.max(0, ...ticks.map((tick) => tick.words.length));
-  for (let letters = longest; letters > SHORTEST; letters--) {
-    const placed = attempt(ticks, width, rows, letters, measure);
-    if (placed.length === ticks.length) return placed;
-  }
-  return attempt(ticks, width, rows, SHORTEST, measure);
+/** Rooms for names of states that stand equally far apart: as many rows as it takes, no two over each other. */
+export function rooms(count: number, width: number): Placed[] {
+  const apart = width / Math.max(count - 1, 1);
+  const rows = Math.max(Math.ceil((NARROWEST + GAP) / apart), 1);
+  const wide = Math.min(apart * rows - GAP, WIDEST);
+  return Array.from({ length: count }, (_, index) => ({
+    index,
+    row: index % rows,
+    left: index * apart - wide / 2,
+    width: wide,
+  }));
 }
 
-function attempt(
-  ticks: readonly Tick[],
-  width: number,
-  rows: number,
-  letters: number,
-  measure: (words: string) => number,
-): Placed[] {
-  const ends = Array.from({ length: rows }, () => Number.NEGATIVE_INFINITY);
-  const placed: Placed[] = [];
-  ticks.forEach((tick, index) => {
-    const words = shortened(tick.words, letters);
-    const wide = measure(words);
-    const left = Math.min(Math.max(tick.at * width - wide / 2, 0), Math.max(width - wide, 0));
-    const row = ends.findIndex((end) => left >= end + GAP);
-    if (row === -1) return;
-    ends[row] = left + wide;
-    placed.push({ index, row, left, width: wide, words });
-  });
-  return placed;
-}
-
-export function shortened(words: string, letters: number): string {
-  return words.length <= letters ? words : `${words.slice(0, Math.max(letters - 1, 1)).trimEnd()}…`;
-}
-
-/** A line of a quantity over the steps, as points of a polyline in a box: highest at the top, and nought is kept in it. */
-export function curve(values: readonly number[], width: number, height: number): string {
+/** A quantity over the steps as points of a polyline in a box: highest at the top, and nought is kept in it. */
+export function curve(values: readonly number[], at: readonly number[], width: number, height: number): string {
   const low = Math.min(0, ...values);
   const high = Math.max(...values, low + 1e-9);
-  const last = Math.max(values.length - 1, 1);
   return values
-    .map((value, i) => `${((i / last) * width).toFixed(1)},${(height * (1 - (value - low) / (high - low))).toFixed(1)}`)
+    .map((value, i) => `${((at[i] ?? 0) * width).toFixed(1)},${(height * (1 - (value - low) / (high - low))).toFixed(1)}`)
     .join(" ");
 }

@@ -22,7 +22,7 @@ export function Times() {
           exaggeration.value = timesAt(event.currentTarget.valueAsNumber);
         }}
       />
-      <button type="button" class="button small" disabled={exaggeration.value === 0} onClick={() => (exaggeration.value = 0)}>
+      <button type="button" class="button small plain" disabled={exaggeration.value === 0} onClick={() => (exaggeration.value = 0)}>
         Choose for me
       </button>
     </div>

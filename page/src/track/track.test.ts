@@ -2,33 +2,39 @@ import { describe, expect, it } from "vitest";
 import { stepIn } from "../looks";
 import { clusters } from "./events";
 import { limits } from "./hand";
-import { curve, layOut, shortened } from "./layout";
+import { curve, rooms, shares, stepAt } from "./layout";
 import { following, stateBefore } from "./playing";
 import { POSITIONS, positionOf, timesAt } from "./scale";
 
-const wide = (words: string) => words.length * 7;
-const NAMES = ["installed", "cold and empty", "hydrostatic test", "hot and at pressure", "hot, no pressure", "coldest day"];
-const ticks = NAMES.map((words, i) => ({ at: i / (NAMES.length - 1), words }));
-
 describe("names on the track", () => {
-  for (const width of [1200, 700, 400, 260])
-    it(`are all there and never over each other at ${width} pixels`, () => {
-      const placed = layOut(ticks, width, 2, wide);
-      expect(placed).toHaveLength(NAMES.length);
+  for (const [count, width] of [
+    [16, 1370],
+    [16, 1200],
+    [16, 640],
+    [6, 1200],
+    [40, 1200],
+    [1, 600],
+  ] as const)
+    it(`have room, and are never over each other: ${count} on ${width} pixels`, () => {
+      const placed = rooms(count, width);
+      expect(placed).toHaveLength(count);
       for (const a of placed)
         for (const b of placed)
           if (a !== b && a.row === b.row) expect(a.left + a.width <= b.left || b.left + b.width <= a.left).toBe(true);
-      for (const one of placed) {
-        expect(one.left).toBeGreaterThanOrEqual(0);
-        expect(one.left + one.width).toBeLessThanOrEqual(width);
-      }
+      for (const one of placed) expect(one.width).toBeGreaterThanOrEqual(66);
     });
-  it("are whole where there is room", () => {
-    expect(layOut(ticks, 1200, 2, wide).map((one) => one.words)).toEqual(NAMES);
+});
+
+describe("where steps lie", () => {
+  const steps = [true, false, false, true, true].map((arrived, step) => ({ step, arrived }));
+  it("states stand equally far apart, steps evenly between them", () => {
+    const at = shares(steps); // three states: 0, 1/2 and 1; two steps on the way to the second
+    [0, 1 / 6, 1 / 3, 1 / 2, 1].forEach((share, i) => expect(at[i]).toBeCloseTo(share, 12)); // rounding of doubles
   });
-  it("are shortened with a sign of it", () => {
-    expect(shortened("hydrostatic test", 8)).toBe("hydrost…");
-    expect(shortened("cold", 8)).toBe("cold");
+  it("and are found again", () => {
+    const at = shares(steps);
+    for (const { step } of steps) expect(stepAt(at, at[step]!)).toBe(step);
+    expect(stepAt(at, 0.8)).toBe(4);
   });
 });
 
@@ -56,12 +62,12 @@ describe("the walk", () => {
   });
   it("puts events that are drawn too near together", () => {
     const event = (step: number) => ({ step, id: "", what: "", words: String(step) });
-    const found = clusters([event(50), event(1), event(2)], 101, 500);
+    const found = clusters([event(50), event(1), event(2)], Array.from({ length: 101 }, (_, i) => i / 100), 500);
     expect(found.map((one) => one.events.map((each) => each.words))).toEqual([["1", "2"], ["50"]]);
   });
   it("draws a quantity with nought in it, highest at the top", () => {
-    expect(curve([0, 10, 5], 100, 20)).toBe("0.0,20.0 50.0,0.0 100.0,10.0");
-    expect(curve([-1, 1], 100, 20)).toBe("0.0,20.0 100.0,0.0");
+    expect(curve([0, 10, 5], [0, 0.5, 1], 100, 20)).toBe("0.0,20.0 50.0,0.0 100.0,10.0");
+    expect(curve([-1, 1], [0, 1], 100, 20)).toBe("0.0,20.0 100.0,0.0");
   });
 });
 

@@ -1,5 +1,5 @@
 // The states as a track: play the walk, scrub it, or push by hand.     (track/track.tsx)
-import { useSignal } from "@preact/signals";
+import { computed, useSignal } from "@preact/signals";
 import { useLayoutEffect, useRef } from "preact/hooks";
 import { byHand, goTo, handMoved, step } from "../looks";
 import { look, scenario, walk } from "../store";
@@ -7,7 +7,7 @@ import { Icon } from "../shell/icon";
 import { EventList, Marks } from "./events";
 import { Hand } from "./hand";
 import type { Placed } from "./layout";
-import { curve, layOut } from "./layout";
+import { curve, rooms, shares, stepAt } from "./layout";
 import { following, playing, playOrPause, stateBefore } from "./playing";
 import { Times } from "./times";
 
@@ -57,9 +57,22 @@ function Now() {
   return (
     <div class="now">
       <p class="now-words">{seen.trouble || seen.words}</p>
-      <p class="number">{seen.pressure_bar.toFixed(1)} bar(g)</p>
-      <p class="number">{seen.temperature_c.toFixed(0)} °C</p>
+      <p class="number">
+        <Stroke dashed /> {seen.pressure_bar.toFixed(1)} bar(g)
+      </p>
+      <p class="number">
+        <Stroke /> {seen.temperature_c.toFixed(0)} °C
+      </p>
     </div>
+  );
+}
+
+/** The stroke that the quantity has in the curves below. */
+function Stroke({ dashed = false }: { dashed?: boolean }) {
+  return (
+    <svg class="curves-key" viewBox="0 0 22 6" aria-hidden="true">
+      <path d="M0 3h22" stroke-dasharray={dashed ? "4 3" : "none"} />
+    </svg>
   );
 }
 
@@ -81,8 +94,15 @@ function ScenarioSwitch() {
   );
 }
 
-const ROWS = 2;
 const HEIGHT = 34;
+const FINE = 1000; // positions of the slider from state to state
+const ROW = 46; // height of a row of names: three lines [pixels]
+
+/** The steps with where they lie. */
+const laid = computed(() => {
+  const steps = walk.value?.steps ?? [];
+  return { steps, at: shares(steps), states: steps.filter((one) => one.arrived) };
+});
 
 function Rail() {
   const box = useRef<HTMLDivElement>(null);
@@ -94,35 +114,18 @@ function Rail() {
     observer.observe(element);
     return () => observer.disconnect();
   }, []);
-  const steps = walk.value?.steps ?? [];
-  const last = Math.max(steps.length - 1, 1);
-  const states = steps.filter((one) => one.arrived);
-  const ticks = states.map((one) => ({ at: one.step / last, words: one.state }));
-  const names = width.value === 0 ? [] : layOut(ticks, width.value, ROWS, wordsWidth);
-  const now = steps[step.value ?? 0];
+  const { states, at } = laid.value;
+  const names = width.value === 0 ? [] : rooms(states.length, width.value);
+  const rows = 1 + Math.max(0, ...names.map((name) => name.row));
   return (
     <div class={byHand.value === null ? "rail" : "rail away"}>
-      <div class="rail-box" ref={box}>
+      <div class="rail-box" ref={box} style={{ height: `${58 + rows * ROW}px` }}>
         <Curves width={width.value} />
-        <Marks width={width.value} />
+        <Marks width={width.value} at={at} />
         {states.map((one) => (
-          <span key={one.step} class="tick" aria-hidden="true" style={{ left: `${(100 * one.step) / last}%` }} />
+          <span key={one.step} class="tick" aria-hidden="true" style={{ left: `${100 * (at[one.step] ?? 0)}%` }} />
         ))}
-        <input
-          class="scrub"
-          type="range"
-          aria-label="Step of the walk"
-          aria-valuetext={now === undefined ? "" : `${now.arrived ? "" : "on the way to "}${now.state}`}
-          min={0}
-          max={steps.length - 1}
-          step={1}
-          value={step.value ?? 0}
-          onInput={(event) => {
-            playing.value = false;
-            handMoved(event);
-            goTo(event.currentTarget.valueAsNumber);
-          }}
-        />
+        <Scrub />
         <div class="names">
           {names.map((name) => (
             <Name key={name.index} name={name} full={states[name.index]?.state ?? ""} step={states[name.index]?.step ?? 0} />
@@ -133,42 +136,74 @@ function Rail() {
   );
 }
 
+function Scrub() {
+  const { steps, at, states } = laid.value;
+  const now = steps[step.value ?? 0];
+  const most = Math.max(states.length - 1, 1) * FINE;
+  const go = (event: Event, to: number) => {
+    playing.value = false;
+    handMoved(event);
+    goTo(to);
+  };
+  return (
+    <input
+      class="scrub"
+      type="range"
+      aria-label="Step of the walk"
+      aria-valuetext={now === undefined ? "" : `${now.arrived ? "" : "on the way to "}${now.state}`}
+      min={0}
+      max={most}
+      step={1}
+      value={Math.round((at[step.value ?? 0] ?? 0) * most)}
+      onInput={(event) => go(event, stepAt(at, event.currentTarget.valueAsNumber / most))}
+      onKeyDown={(event) => {
+        const to = byKey(event.key, step.value ?? 0);
+        if (to === null) return;
+        event.preventDefault();
+        go(event, to);
+      }}
+    />
+  );
+}
+
+/** Arrows go from step to step, with Page Up and Page Down from state to state. */
+function byKey(key: string, now: number): number | null {
+  const { steps } = laid.value;
+  if (key === "ArrowRight" || key === "ArrowUp") return now + 1;
+  if (key === "ArrowLeft" || key === "ArrowDown") return now - 1;
+  if (key === "PageUp") return following(steps, now, true);
+  if (key === "PageDown") return stateBefore(steps, now);
+  return null;
+}
+
 function Name({ name, full, step: to }: { name: Placed; full: string; step: number }) {
   const state = walk.value?.steps[step.value ?? 0]?.state;
   const here = state === full && byHand.value === null;
   return (
     <button
       type="button"
-      class={`name row-${name.row}`}
+      class="name"
       tabIndex={-1}
       title={full}
-      aria-label={full}
       aria-current={here ? "step" : undefined}
-      style={{ left: `${name.left}px`, width: `${name.width}px` }}
+      style={{ left: `${name.left}px`, width: `${name.width}px`, top: `${name.row * ROW}px` }}
       onClick={() => goTo(to)}
     >
-      {name.words}
+      {full}
     </button>
   );
 }
 
 /** Pressure and temperature over the walk, each to its own height. */
 function Curves({ width }: { width: number }) {
-  const steps = walk.value?.steps ?? [];
+  const { steps, at } = laid.value;
   if (width === 0 || steps.length < 2) return null;
+  const temperatures = steps.map((one) => one.temperature_c);
+  const pressures = steps.map((one) => one.pressure_bar);
   return (
     <svg class="curves" width={width} height={HEIGHT} aria-hidden="true">
-      <polyline class="temperature" points={curve(steps.map((one) => one.temperature_c), width, HEIGHT)} />
-      <polyline class="pressure" points={curve(steps.map((one) => one.pressure_bar), width, HEIGHT)} />
+      <polyline class="temperature" points={curve(temperatures, at, width, HEIGHT)} />
+      <polyline class="pressure" points={curve(pressures, at, width, HEIGHT)} />
     </svg>
   );
-}
-
-let pen: CanvasRenderingContext2D | null = null;
-
-function wordsWidth(words: string): number {
-  pen ??= document.createElement("canvas").getContext("2d");
-  if (pen === null) return words.length * 6.4;
-  pen.font = '12px "Inter", "Helvetica Neue", Arial, sans-serif';
-  return Math.ceil(pen.measureText(words).width) + 4;
 }
