@@ -16,7 +16,6 @@ from takeup.desk.interface import (
     LineOutline,
     Look,
     LookAsked,
-    Moved,
     Scenario,
     Solids,
     StateRow,
@@ -25,7 +24,7 @@ from takeup.desk.interface import (
     Why,
 )
 from takeup.desk.kept import Kept, NoAnswer
-from takeup.desk.layouts import Laid, Spot, laid_lines, results_before, spot_at
+from takeup.desk.layouts import Laid, laid_lines, results_before
 from takeup.desk.looks import holds_at, joints_at
 from takeup.desk.moving import moved_study
 from takeup.desk.outline import outlines_of, states_named
@@ -187,7 +186,7 @@ class Bench:
             curves=kept.base.curves,
             holds=tuple(zip(marks.holds, holds, strict=True)),
             joints=tuple(zip(marks.joints, joints, strict=True)),
-            picked=self._picked(asked["moved"]),
+            picked="" if asked["moved"] is None else asked["moved"]["id"],
         )
         pressure, temperature = hottest(trip.way.here[step])
         by_hand = f"by hand: {to_bar(pressure):.4g} bar(g) and {temperature:.4g} °C"
@@ -205,13 +204,6 @@ class Bench:
             movements=self._movements(kept, trip, step),
             server_ms=1e3 * (time.perf_counter() - began),
         )
-
-    def _picked(self, moved: Moved | None) -> tuple[str, Spot, Spot] | None:
-        """Return where what is in the hand is drawn."""
-        if moved is None:
-            return None
-        laid = next(one for one in self.laid if moved["id"].startswith(f"{one.model.line.name}/"))
-        return (moved["id"], *spot_at(laid, moved["station_m"]))
 
     def _chosen_times(self, trip: Trip) -> float:
         """Return how many times movements are drawn: by the whole walk, so that they can be told apart by size."""

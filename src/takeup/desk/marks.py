@@ -32,6 +32,7 @@ class HoldMark:
 
     Args:
         id: the line's name, a slash and its own.
+        line: name of its line.
         holding: as the model has it.
         support: its number among the frame's supports.
         capacity: force that it can carry [N]; None where not stated.
@@ -41,6 +42,7 @@ class HoldMark:
     """
 
     id: str
+    line: str
     holding: Holding
     support: int
     capacity: float | None
@@ -55,6 +57,7 @@ class JointMark:
 
     Args:
         id: the line's name, a slash and its own.
+        line: name of its line.
         takeup: itself.
         model: its line in the frame.
         places: its pieces that are bellows.
@@ -62,6 +65,7 @@ class JointMark:
     """
 
     id: str
+    line: str
     takeup: TakeUp
     model: LineModel
     places: list[int]
@@ -101,6 +105,7 @@ def _holds(model: LineModel, rows: tuple[tuple[int, Row], ...]) -> Iterator[Hold
         one = known[holding.name]
         yield HoldMark(
             id=place_id(line.name, holding.name),
+            line=line.name,
             holding=holding,
             support=support,
             capacity=one.can_carry,
@@ -123,6 +128,7 @@ def _joints(model: LineModel, rows: tuple[tuple[int, Row], ...]) -> Iterator[Joi
     for takeup in sorted(model.line.takeups, key=lambda item: item.position.station):
         yield JointMark(
             id=place_id(model.line.name, takeup.name),
+            line=model.line.name,
             takeup=takeup,
             model=model,
             places=places[takeup.name],

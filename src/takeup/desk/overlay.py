@@ -22,7 +22,7 @@ import numpy as np
 
 from takeup.desk.curves import Curve
 from takeup.desk.interface import HoldLook, Overlay, TakeupLook
-from takeup.desk.layouts import Laid, PlanSheet, SectionSheet, Spot
+from takeup.desk.layouts import Laid, PlanSheet, SectionSheet, Spot, spot_at
 from takeup.desk.marks import HoldMark, JointMark
 from takeup.desk.trips import Trip
 from takeup.drawing.places import is_anchor
@@ -51,7 +51,7 @@ class Scene:
         curves: of its lines.
         holds: as looked at, each with its mark.
         joints: the same.
-        picked: what is in the hand: its id and where it is now in plan and along the route; None for nothing.
+        picked: id of what is in the hand; "" for nothing.
     """
 
     trip: Trip
@@ -60,7 +60,7 @@ class Scene:
     curves: tuple[Curve, ...]
     holds: tuple[tuple[HoldMark, HoldLook], ...]
     joints: tuple[tuple[JointMark, TakeupLook], ...]
-    picked: tuple[str, Spot, Spot] | None
+    picked: str
 
 
 def overlays_of(scene: Scene, laid: tuple[Laid, ...]) -> list[Overlay]:
@@ -74,47 +74,50 @@ def overlays_of(scene: Scene, laid: tuple[Laid, ...]) -> list[Overlay]:
     for one, curve in zip(laid, scene.curves, strict=True):
         line = one.model.line.name
         moved = curve.moved(scene.trip.moved[scene.step])
-        own = f"{line}/"
-        plan = _with_picked(one.plan.spots, scene, own, 1)
-        section = _with_picked(one.section.spots, scene, own, 2)
-        drawn = "".join(_drawn(scene, one.plan, plan, curve, moved))
-        found.append(Overlay(line=line, view="plan", svg=drawn))
-        drawn = "".join(_drawn(scene, one.section, section, curve, moved))
-        found.append(Overlay(line=line, view="section", svg=drawn))
+        plan, section = one.plan.spots, one.section.spots
+        if scene.picked:
+            plan, section = dict(plan), dict(section)
+            for name, station in _stations_of(scene, line):
+                if name not in plan or f"{line}/{name}" == scene.picked:
+                    plan[name], section[name] = spot_at(one, station)
+        found.append(Overlay(line=line, view="plan", svg="".join(_drawn(scene, one.plan, plan, curve, moved))))
+        found.append(Overlay(line=line, view="section", svg="".join(_drawn(scene, one.section, section, curve, moved))))
     return found
 
 
-def _with_picked(spots: dict[str, Spot], scene: Scene, own: str, which: int) -> Mapping[str, Spot]:
-    """Return the spots with what is in the hand where it is now."""
-    if scene.picked is None or not scene.picked[0].startswith(own):
-        return spots
-    spot = scene.picked[which]
-    assert isinstance(spot, Spot), "the first is the id"
-    return {**spots, scene.picked[0].removeprefix(own): spot}
+def _stations_of(scene: Scene, line: str) -> Iterator[tuple[str, float]]:
+    """Yield the name and the station of every hold and joint of a line, as it is with something in the hand."""
+    for mark, _ in scene.holds:
+        if mark.line == line:
+            yield mark.holding.name, mark.holding.station
+    for joint, _ in scene.joints:
+        if joint.line == line:
+            yield joint.takeup.name, joint.takeup.position.station
 
 
 def _drawn(
     scene: Scene, sheet: PlanSheet | SectionSheet, spots: Mapping[str, Spot], curve: Curve, moved: Floats
 ) -> Iterator[str]:
+    line = curve.model.line.name
     at = sheet.paper(curve.points, curve.stations) + scene.times * sheet.shifted(moved, curve.ways)
     for begin, end in curve.runs:
         yield f'<polyline class="moved" fill="none" stroke="currentColor" points="{_points(at[begin:end])}"/>'
-    name = curve.model.line.name
     for mark, hold in scene.holds:
-        spot = spots.get(mark.holding.name) if mark.id == f"{name}/{mark.holding.name}" else None
-        if spot is None:
-            continue
-        if hold["contact"]:
-            yield _contact(hold, spot)
-        if is_anchor(mark.holding.kind) and mark.holding.acts_in(scene.trip.way.here[scene.step]):
-            yield _force(scene, mark, hold, sheet, spot)
+        if mark.line == line:
+            yield from _hold(scene, mark, hold, sheet, spots[mark.holding.name])
     for joint, takeup in scene.joints:
-        spot = spots.get(joint.takeup.name) if joint.model.line.name == name else None
-        if spot is not None:
-            yield _joint(joint, takeup, spot)
-    if scene.picked is not None and scene.picked[0].startswith(f"{name}/"):
-        x, y = spots[scene.picked[0].removeprefix(f"{name}/")].at
+        if joint.line == line:
+            yield _joint(joint, takeup, spots[joint.takeup.name])
+    if scene.picked.startswith(f"{line}/"):
+        x, y = spots[scene.picked.removeprefix(f"{line}/")].at
         yield f'<circle class="picked" fill="none" stroke="currentColor" cx="{x:.2f}" cy="{y:.2f}" r="3.4"/>'
+
+
+def _hold(scene: Scene, mark: HoldMark, hold: HoldLook, sheet: PlanSheet | SectionSheet, spot: Spot) -> Iterator[str]:
+    if hold["contact"]:
+        yield _contact(hold, spot)
+    if is_anchor(mark.holding.kind) and mark.holding.acts_in(scene.trip.way.here[scene.step]):
+        yield _force(scene, mark, hold, sheet, spot)
 
 
 def _points(at: Floats) -> str:

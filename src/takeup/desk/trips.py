@@ -15,7 +15,7 @@ import numpy as np
 from takeup.desk.interface import Scenario
 from takeup.line import State, Study, states_of
 from takeup.mechanics import Steps, Walk, displacements_of, walk
-from takeup.mechanics.frame import Floats
+from takeup.mechanics.frame import Floats, Integers
 from takeup.study.course import Course
 from takeup.study.model import SystemModel, model_of
 from takeup.study.run import totals_of
@@ -93,11 +93,17 @@ def whole_trip(prepared: Prepared, scenario: Scenario, *, until: int | None = No
         scenario: with which friction.
         until: the last step that is wanted; None for all.
     """
-    return _walked(prepared, scenario, [one.way for one in prepared.ready], until)
+    ways = [one.way for one in prepared.ready]
+    if until is not None:
+        ways = [_part(way, np.arange(min(until + 1, len(way.to)))) for way in ways]
+    return _walked(prepared, scenario, ways)
 
 
 def trip_through(prepared: Prepared, states: Sequence[State], scenario: Scenario) -> Trip | str:
     """Return the walk through other states than those of a study, or why there is none.
+
+    Without friction what is found in a state does not depend on how it was reached, and the walk goes from state to
+    state; with it the steps between are walked too.
 
     Args:
         prepared: the study.
@@ -107,40 +113,42 @@ def trip_through(prepared: Prepared, states: Sequence[State], scenario: Scenario
     Raises:
         OutOfRange: a state is outside what the table of a material holds.
     """
-    return _walked(prepared, scenario, [way_through(one.ground, states) for one in prepared.ready], None)
+    ways = [way_through(one.ground, states) for one in prepared.ready]
+    if scenario == "no friction":
+        ways = [_part(way, way.arrivals) for way in ways]
+    return _walked(prepared, scenario, ways)
 
 
-def _walked(prepared: Prepared, scenario: Scenario, ways: Sequence[Way], until: int | None) -> Trip | str:
+def _walked(prepared: Prepared, scenario: Scenario, ways: Sequence[Way]) -> Trip | str:
     """Return a way walked; a step without an answer has none, and those before it stand."""
     if not prepared.ready:
         return "; ".join(prepared.because)
-    chosen = [way if until is None else _cut(way, until + 1) for way in ways]
     ground = prepared.ready[0].ground
     mu = np.array([rub.high for rub in ground.contacts.rubs]) if scenario == "high friction" else 0.0
     walks = [
-        walk(one.problem, way.steps, mu=mu, increments=True) for one, way in zip(prepared.ready, chosen, strict=True)
+        walk(one.problem, way.steps, mu=mu, increments=True) for one, way in zip(prepared.ready, ways, strict=True)
     ]
     good = np.logical_and.reduce([one.held & one.converged for one in walks])
     return Trip(
         prepared=prepared,
         scenario=scenario,
-        way=chosen[0],
+        way=ways[0],
         rigid=walks[0],
-        loads=totals_of(ground, chosen[0].course, walks[0]),
+        loads=totals_of(ground, ways[0].course, walks[0]),
         moved=displacements_of(walks[-1], np.arange(len(ground.model.frame.points))),
         good=tuple(good.tolist()),
-        because="; ".join(dict.fromkeys(words for one in walks for words in why_not(ground, chosen[0], one))),
+        because="; ".join(dict.fromkeys(words for one in walks for words in why_not(ground, ways[0], one))),
     )
 
 
-def _cut(way: Way, count: int) -> Way:
-    """Return the first steps of a way."""
-    own, course, steps = slice(count), way.course, way.steps
+def _part(way: Way, own: Integers) -> Way:
+    """Return some steps of a way, by their numbers."""
+    course, steps = way.course, way.steps
     return replace(
         way,
         to=way.to[own],
         fraction=way.fraction[own],
-        here=way.here[own],
+        here=tuple(way.here[step] for step in own),
         course=Course(
             pressure=course.pressure[own],
             elevation=course.elevation[own],
@@ -148,8 +156,8 @@ def _cut(way: Way, count: int) -> Way:
             density=course.density[own],
             has_head=course.has_head[own],
             settled=course.settled[own],
-            states=course.states[own],
-            loads=course.loads[own],
+            states=tuple(course.states[step] for step in own),
+            loads=tuple(course.loads[step] for step in own),
         ),
         steps=Steps(
             amounts=steps.amounts[own],
