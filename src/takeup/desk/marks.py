@@ -35,6 +35,8 @@ class HoldMark:
         line: name of its line.
         holding: as the model has it.
         support: its number among the frame's supports.
+        node: of the frame that it is at.
+        way: of the flow there, (3,).
         capacity: force that it can carry [N]; None where not stated.
         moment: that it can carry [N m]; None where not stated.
         nozzle: limits of the equipment that it is.
@@ -45,6 +47,8 @@ class HoldMark:
     line: str
     holding: Holding
     support: int
+    node: int
+    way: Floats
     capacity: float | None
     moment: float | None
     nozzle: AtNozzle | None
@@ -108,6 +112,8 @@ def _holds(model: LineModel, rows: tuple[tuple[int, Row], ...]) -> Iterator[Hold
             line=line.name,
             holding=holding,
             support=support,
+            node=model.node_at(holding.station),
+            way=model.route.direction(holding.station),
             capacity=one.can_carry,
             moment=one.can_carry_moment,
             nozzle=_nozzle(line, one, holding),

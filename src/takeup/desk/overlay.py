@@ -6,6 +6,7 @@ style of its own, and colour is left to the page, which has the number to put be
     moved                              the pipe, moved so many times as it moves
     anchor-force [over] [unstated]     what an anchor is pushed with; its length is the use
     contact bears, contact free        a guide, rest or stop that bears, or that the pipe is clear of
+    movement                           how far the pipe moves at a guide, rest or stop, which along the pipe is not seen
     joint-moved                        a joint, longer or shorter by the share of its rating
     rod taut, rod slack                its rods
     picked                             what is in the hand
@@ -34,7 +35,7 @@ DRAWN = 12.0
 """About so far the greatest movement of a walk is drawn [mm]."""
 _FULL, _LONGEST, _UNSTATED = 10.0, 20.0, 5.0  # length of an anchor's arrow at use one, at most, and without use [mm]
 _UNSEEN = 0.05  # of the force: so little of it in the plane of the sheet has no direction there
-_HEAD = 1.6
+_HEAD, _SEEN = 1.6, 0.8  # an arrow's head; a movement on the sheet that is told by a stroke of its own [mm]
 _JOINT, _GIVES = 6.0, 0.5  # length of a joint's sign, and how much of it a movement as rated is drawn [mm]
 _WAVES, _CREST, _ROD = 5, 1.5, 2.5
 _BEARS, _FREE = 1.3, 2.3  # how far beside the pipe the sign of a contact stands [mm]
@@ -116,6 +117,8 @@ def _drawn(
 def _hold(scene: Scene, mark: HoldMark, hold: HoldLook, sheet: PlanSheet | SectionSheet, spot: Spot) -> Iterator[str]:
     if hold["contact"]:
         yield _contact(hold, spot)
+    if not mark.holding.kind.endswith("anchor"):
+        yield _movement(scene, mark, sheet, spot)
     if is_anchor(mark.holding.kind) and mark.holding.acts_in(scene.trip.way.here[scene.step]):
         yield _force(scene, mark, hold, sheet, spot)
 
@@ -137,6 +140,18 @@ def _contact(hold: HoldLook, spot: Spot) -> str:
     return f'<g class="{kind}" data-id={quoteattr(hold["id"])} stroke="currentColor">{strokes}</g>'
 
 
+def _movement(scene: Scene, mark: HoldMark, sheet: PlanSheet | SectionSheet, spot: Spot) -> str:
+    """Return a stroke from a hold to where the pipe that lay on it is drawn; nothing where that is close by."""
+    moved = scene.trip.moved[scene.step, mark.node, :3]
+    dx, dy = (scene.times * sheet.shifted(moved, mark.way)).tolist()
+    if math.hypot(dx, dy) < _SEEN:
+        return ""
+    end = (spot.at[0] + dx, spot.at[1] + dy)
+    dot = f'<circle cx="{end[0]:.2f}" cy="{end[1]:.2f}" r="0.70"/>'
+    head = f'<g class="movement" data-id={quoteattr(mark.id)} stroke="currentColor" fill="currentColor">'
+    return f"{head}{_line(spot.at, end)}{dot}</g>"
+
+
 def _off(spot: Spot, along: float, aside: float) -> Point:
     (x, y), (a, b) = spot.at, spot.way
     return x + along * a - aside * b, y + along * b + aside * a
@@ -145,7 +160,7 @@ def _off(spot: Spot, along: float, aside: float) -> Point:
 def _force(scene: Scene, mark: HoldMark, hold: HoldLook, sheet: PlanSheet | SectionSheet, spot: Spot) -> str:
     """Return the arrow of what an anchor is pushed with; a ring where it is pushed square to the sheet."""
     force = scene.trip.loads[scene.step, mark.support, :3]
-    u, v = sheet.shifted(force, mark.holding.axes[0]).tolist()
+    u, v = sheet.shifted(force, mark.way).tolist()
     seen, whole = math.hypot(u, v), math.hypot(*_unturned(sheet, force))
     use = hold["use"]
     kind = (
