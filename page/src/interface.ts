@@ -334,10 +334,11 @@ export interface Part {
 }
 
 /**
- * The lines in space, as they lie.
+ * The lines in space, as they lie; `thick` is how many times as thick as they are all things are drawn.
  */
 export interface Solids {
   revision: number;
+  thick: number;
   low_m: number[];
   high_m: number[];
   parts: Part[];

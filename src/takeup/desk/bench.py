@@ -29,7 +29,7 @@ from takeup.desk.looks import holds_at, joints_at
 from takeup.desk.moving import moved_study
 from takeup.desk.outline import outlines_of, states_named
 from takeup.desk.overlay import Scene, overlays_of, times_for
-from takeup.desk.solids import parts_of_lines
+from takeup.desk.solids import parts_of_lines, thickness_of
 from takeup.desk.trips import Trip, hottest, words_of
 from takeup.desk.uses import news_of_study
 from takeup.desk.views import views_of
@@ -100,8 +100,9 @@ class Bench:
         """
         with self._lock:
             if self._solids is None:
-                low, high, parts = parts_of_lines(self._before)
-                self._solids = Solids(revision=self.revision, low_m=low, high_m=high, parts=parts)
+                thick = thickness_of(self._before)
+                low, high, parts = parts_of_lines(self._before, thick)
+                self._solids = Solids(revision=self.revision, thick=thick, low_m=low, high_m=high, parts=parts)
             return self._solids
 
     def why(self, place: str, results: Results | None) -> Why:

@@ -320,9 +320,10 @@ class Part(TypedDict):
 
 
 class Solids(TypedDict):
-    """The lines in space, as they lie."""
+    """The lines in space, as they lie; `thick` is how many times as thick as they are all things are drawn."""
 
     revision: int
+    thick: float
     low_m: list[float]
     high_m: list[float]
     parts: list[Part]

@@ -7,6 +7,7 @@ asked for is the station itself, and nothing is moved, so that what comes back i
 from __future__ import annotations
 
 import base64
+import math
 from typing import Literal
 
 import numpy as np
@@ -15,6 +16,7 @@ from numpy.typing import NDArray
 from takeup.desk.interface import Part
 from takeup.desk.marks import place_id
 from takeup.drawing.mesh.joints import Detail
+from takeup.drawing.mesh.profile import radius_at
 from takeup.drawing.mesh.scene import Line, Look, lines_of, part_of
 from takeup.drawing.mesh.solid import Solid
 from takeup.drawing.reading import Record, Results, number_of, of_line, records_of, text_of
@@ -22,14 +24,29 @@ from takeup.mechanics.frame import Floats
 
 _STATION = "the station itself"
 _DETAIL = Detail(sides=20, points=8, waves=8)
+_SEEN = 0.009  # of the box's diagonal: a pipe that is drawn thinner is but a hair
 What = Literal["pipe", "bellows", "joint", "hold", "rod"]
 
 
-def parts_of_lines(results: Results) -> tuple[list[float], list[float], list[Part]]:
+def thickness_of(results: Results) -> float:
+    """Return how many times as thick pipe, joints and holds are drawn so that a long line is seen, a whole number.
+
+    Args:
+        results: what the lines have of a results document before they are solved.
+    """
+    lines = lines_of(results, "", 0.0)
+    places = np.concatenate([line.centre.at(np.array(line.centre.stations)) for line in lines])
+    extent = float(np.linalg.norm(places.max(axis=0) - places.min(axis=0)))
+    widest = max(2.0 * radius_at(line.record, 0.0) for line in lines)
+    return float(max(1, math.floor(_SEEN * extent / widest)))
+
+
+def parts_of_lines(results: Results, thick: float) -> tuple[list[float], list[float], list[Part]]:
     """Return the box round all lines, its low and its high corner [m], and every solid.
 
     Args:
         results: what the lines have of a results document before they are solved.
+        thick: how many times as thick they are drawn.
     """
     shapes = [_stations_as_movements(line) for line in records_of(results, "lines")]
     asked = {**results, "shapes": shapes}
@@ -37,7 +54,7 @@ def parts_of_lines(results: Results) -> tuple[list[float], list[float], list[Par
     low, high = np.full(3, np.inf), np.full(3, -np.inf)
     for line in lines_of(asked, _STATION, 0.0):
         nodes = np.array([number_of(node, "station_m") for node in records_of(line.record, "nodes")])
-        for solid in part_of(asked, line, (0.0, line.centre.length), Look(detail=_DETAIL)):
+        for solid in part_of(asked, line, (0.0, line.centre.length), Look(thick=thick, detail=_DETAIL)):
             parts.append(_part(asked, line, nodes, solid))
             low = np.minimum(low, solid.vertices.min(axis=0))
             high = np.maximum(high, solid.vertices.max(axis=0))
@@ -84,4 +101,4 @@ def _coded(values: NDArray[np.float32] | NDArray[np.uint32]) -> str:
     return base64.b64encode(values.tobytes()).decode("ascii")
 
 
-__all__ = ["parts_of_lines"]
+__all__ = ["parts_of_lines", "thickness_of"]
