@@ -32,6 +32,7 @@ export function mount(parent: HTMLElement, text: string, typed: (text: string) =
     highlightSelectionMatches(),
     indentUnit.of("  "),
     yaml(),
+    EditorView.lineWrapping,
     deskTheme,
     keymap.of([...defaultKeymap, ...historyKeymap, ...searchKeymap, indentWithTab]),
     EditorView.contentAttributes.of({ "aria-label": "The line's file. Escape, then Tab, leaves it." }),

@@ -2,12 +2,12 @@ import { describe, expect, it } from "vitest";
 import { fitted, panned, toRoom, toSheet, viewBox, zoomed } from "./frame";
 
 const SHEET = { width: 400, height: 100 };
-const ROOM = { width: 824, height: 424 };
+const ROOM = { width: 808, height: 408 };
 
 describe("what is seen of a sheet", () => {
   it("is all of it at first: 800 pixels less the margins for 400 mm", () => {
     expect(fitted(SHEET, ROOM)).toEqual({ x: 200, y: 50, scale: 2 });
-    expect(viewBox(fitted(SHEET, ROOM), ROOM)).toBe("-6 -56 412 212");
+    expect(viewBox(fitted(SHEET, ROOM), ROOM)).toBe("-2 -52 404 204");
   });
   it("keeps the point under the pointer where it is when it is zoomed", () => {
     const before = fitted(SHEET, ROOM);

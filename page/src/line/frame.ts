@@ -13,7 +13,7 @@ export interface Size {
 }
 
 const CLOSEST = 60; // pixels per mm
-const MARGIN = 12; // pixels around a sheet that is fitted
+const MARGIN = 4; // pixels around a sheet that is fitted
 
 /** The whole sheet, in the middle. */
 export function fitted(sheet: Size, room: Size): Frame {

@@ -9,6 +9,7 @@ import { toRoom, toSheet } from "./frame";
 import { giveUp, hold, lineOf, putDown, remove, stationNow, stepAlong } from "./moving";
 import { UseChip } from "../use";
 import { sortOf } from "./sorts";
+import { sizes, tellable } from "./tellable";
 
 interface Props {
   view: View;
@@ -21,15 +22,28 @@ export function Handles({ view, frame, room, corner }: Props) {
   const those = [...places.value.values()].filter((place) => place.line === view.line);
   those.sort((a, b) => a.station_m - b.station_m);
   const entry = those.find((place) => place.id === chosen.value) ?? those[0];
+  const spots = those.flatMap((place) => {
+    const at = whereOf(view, place);
+    return at === null ? [] : [{ place, ...toRoom(frame, at, room) }];
+  });
+  const wide = sizes(spots);
+  const told = tellable(spots, uses.value, chosen.value);
+  const toStation = (event: PointerEvent) => stationUnder(view, frame, room, corner(), event);
   return (
     <div class="handles" role="group" aria-label="Places on the line. Page Up and Page Down go from one to the next.">
-      {those.map((place) => {
-        const at = whereOf(view, place);
-        if (at === null) return null;
-        const { x, y } = toRoom(frame, at, room);
-        const toStation = (event: PointerEvent) => stationUnder(view, frame, room, corner(), event);
-        return <Handle key={place.id} place={place} x={x} y={y} entry={place === entry} toStation={toStation} all={those} />;
-      })}
+      {spots.map(({ place, x, y }) => (
+        <Handle
+          key={place.id}
+          place={place}
+          x={x}
+          y={y}
+          entry={place === entry}
+          toStation={toStation}
+          all={those}
+          told={told.has(place.id)}
+          size={wide.get(place.id) ?? 0}
+        />
+      ))}
     </div>
   );
 }
@@ -51,9 +65,11 @@ interface HandleProps {
   entry: boolean;
   toStation: (event: PointerEvent) => number | null;
   all: Place[];
+  told: boolean;
+  size: number;
 }
 
-function Handle({ place, x, y, entry, toStation, all }: HandleProps) {
+function Handle({ place, x, y, entry, toStation, all, told, size }: HandleProps) {
   const down = useRef<{ x: number; y: number; moved: boolean } | null>(null);
   const moves = place.stays === "";
   const station = stationNow(place);
@@ -96,7 +112,7 @@ function Handle({ place, x, y, entry, toStation, all }: HandleProps) {
     <button
       type="button"
       class={`handle ${sortOf(place)}${held ? " held" : ""}${chosen.value === place.id ? " chosen" : ""}${moves ? "" : " stays"}`}
-      style={{ transform: `translate(${x}px, ${y}px)` }}
+      style={{ transform: `translate(${x - size / 2}px, ${y - size / 2}px)`, width: `${size}px`, height: `${size}px` }}
       tabIndex={entry ? 0 : -1}
       data-place={place.id}
       aria-label={`${place.name}, ${place.kind}, station ${stationText(station)}${moves ? "" : `. ${place.stays}`}`}
@@ -107,7 +123,7 @@ function Handle({ place, x, y, entry, toStation, all }: HandleProps) {
       {...pointer}
     >
       <span class="handle-mark" aria-hidden="true" />
-      <HandleUse place={place} />
+      {told && <HandleUse place={place} />}
       <span class="handle-words" aria-hidden="true">
         {held ? stationText(station) : `${place.name} · ${stationText(station)}`}
       </span>

@@ -71,7 +71,7 @@ function Undo({ way, words, keys }: { way: "undo" | "redo"; words: string; keys:
 function Verdict({ news }: { news: StudyNews | null }) {
   if (news === null) return <p class="verdict quiet">Study: not begun</p>;
   const running = news.job === "running";
-  const head = running ? news.words : news.verdict || news.words;
+  const head = (running ? news.words : news.verdict || news.words) || "the study is to come";
   const old = news.revision !== (opened.value?.revision ?? news.revision);
   return (
     <details class="verdict">
@@ -79,7 +79,7 @@ function Verdict({ news }: { news: StudyNews | null }) {
         <span class="verdict-sign" aria-hidden="true">
           {running || old ? "…" : (SIGNS[news.verdict] ?? "–")}
         </span>
-        <span class="verdict-words">{old && !running ? `before the last change: ${head}` : head}</span>
+        <span class="verdict-words">{old && news.verdict !== "" && !running ? `before the last change: ${head}` : head}</span>
       </summary>
       <div class="verdict-more sheet">
         <p>{news.words}</p>

@@ -39,7 +39,7 @@ export interface Placed {
   width: number;
 }
 
-const GAP = 6; // pixels between two names
+const GAP = 4; // pixels between two names
 const NARROWEST = 66; // pixels in which the words of a name can be set, some over each other
 const WIDEST = 150;
 

@@ -96,7 +96,8 @@ function ScenarioSwitch() {
 
 const HEIGHT = 34;
 const FINE = 1000; // positions of the slider from state to state
-const ROW = 46; // height of a row of names: three lines [pixels]
+const LINE = 15; // height of a line of a name [pixels]
+const SLIM = 86; // a room slimmer than this [pixels] takes a fourth line
 
 /** The steps with where they lie. */
 const laid = computed(() => {
@@ -116,10 +117,11 @@ function Rail() {
   }, []);
   const { states, at } = laid.value;
   const names = width.value === 0 ? [] : rooms(states.length, width.value);
+  const row = LINE * ((names[0]?.width ?? SLIM) < SLIM ? 4 : 3) + 1;
   const rows = 1 + Math.max(0, ...names.map((name) => name.row));
   return (
     <div class={byHand.value === null ? "rail" : "rail away"}>
-      <div class="rail-box" ref={box} style={{ height: `${58 + rows * ROW}px` }}>
+      <div class="rail-box" ref={box} style={{ height: `${58 + rows * row}px` }}>
         <Curves width={width.value} />
         <Marks width={width.value} at={at} />
         {states.map((one) => (
@@ -128,7 +130,7 @@ function Rail() {
         <Scrub />
         <div class="names">
           {names.map((name) => (
-            <Name key={name.index} name={name} full={states[name.index]?.state ?? ""} step={states[name.index]?.step ?? 0} />
+            <Name key={name.index} name={name} row={row} full={states[name.index]?.state ?? ""} step={states[name.index]?.step ?? 0} />
           ))}
         </div>
       </div>
@@ -176,7 +178,7 @@ function byKey(key: string, now: number): number | null {
   return null;
 }
 
-function Name({ name, full, step: to }: { name: Placed; full: string; step: number }) {
+function Name({ name, row, full, step: to }: { name: Placed; row: number; full: string; step: number }) {
   const state = walk.value?.steps[step.value ?? 0]?.state;
   const here = state === full && byHand.value === null;
   return (
@@ -186,7 +188,7 @@ function Name({ name, full, step: to }: { name: Placed; full: string; step: numb
       tabIndex={-1}
       title={full}
       aria-current={here ? "step" : undefined}
-      style={{ left: `${name.left}px`, width: `${name.width}px`, top: `${name.row * ROW}px` }}
+      style={{ left: `${name.left}px`, width: `${name.width}px`, top: `${name.row * row}px`, height: `${row}px` }}
       onClick={() => goTo(to)}
     >
       {full}

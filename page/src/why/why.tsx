@@ -6,8 +6,8 @@ import type { Cell, Table, Why } from "../interface";
 import { focusOn } from "../line/handles";
 import { remove } from "../line/moving";
 import { Icon } from "../shell/icon";
-import { found, outlineRevision, places, study, tried, whyOf } from "../store";
-import { UseChip } from "../use";
+import { found, look, outlineRevision, places, study, tried, whyOf } from "../store";
+import { UseBar, UseChip } from "../use";
 
 export function WhyPanel() {
   const why = useSignal<Why | null>(null);
@@ -38,6 +38,7 @@ export function WhyPanel() {
       </div>
       {told === null && <p class="quiet pad">Asking why …</p>}
       <div class="why-body">
+        <Now id={whyOf.value} />
         {told?.says.map((words, i) => (
           <p key={i}>{words}</p>
         ))}
@@ -51,6 +52,24 @@ export function WhyPanel() {
         )}
       </div>
     </section>
+  );
+}
+
+/** How it stands in the state that is looked at; follows the walk and the hand. */
+function Now({ id }: { id: string }) {
+  const seen = look.value;
+  const here = seen?.holds.find((one) => one.id === id) ?? seen?.takeups.find((one) => one.id === id);
+  if (seen === null || here === undefined) return null;
+  return (
+    <div class="why-now">
+      <p>
+        <span class="quiet small">{seen.words}</span>
+        <br />
+        {here.words}
+      </p>
+      {here.use !== null && <UseChip use={here.use} />}
+      {here.use !== null && <UseBar use={here.use} worst={null} />}
+    </div>
   );
 }
 
