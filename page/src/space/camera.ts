@@ -1,5 +1,7 @@
 // Where the eye stands: far enough that all is seen, and turned step by step.     (space/camera.ts)
 
+const STEEPEST = Math.PI / 2 - 1e-4; // straight above, the picture's own up would be lost
+
 export type Triple = readonly [number, number, number];
 
 /** A look at a line, from a direction and from above; both in radians, the direction from east towards north. */
@@ -8,11 +10,19 @@ export interface Eye {
   above: number;
 }
 
-export const EYES: Record<"turned" | "plan" | "side", Eye> = {
-  turned: { around: (-62 * Math.PI) / 180, above: (28 * Math.PI) / 180 },
-  plan: { around: -Math.PI / 2, above: Math.PI / 2 - 1e-4 },
-  side: { around: -Math.PI / 2, above: 0 },
-};
+export type EyeName = "turned" | "plan" | "side";
+
+const DEGREE = Math.PI / 180;
+
+/** The eyes for a box of these sides [m]: a line is seen across its length, be it east and west or north and south. */
+export function eyesFor(sides: Triple): Record<EyeName, Eye> {
+  const across = sides[0] >= sides[1] ? -90 * DEGREE : 0;
+  return {
+    turned: { around: across + 20 * DEGREE, above: 24 * DEGREE },
+    plan: { around: -90 * DEGREE, above: STEEPEST },
+    side: { around: across, above: 0 },
+  };
+}
 
 /** The unit vector from what is looked at to the eye; x east, y north, z up. */
 export function towardsEye(eye: Eye): Triple {
@@ -53,8 +63,6 @@ const CORNERS: readonly Triple[] = [-1, 1].flatMap((x) =>
 function dot(a: Triple, b: Triple): number {
   return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 }
-
-const STEEPEST = Math.PI / 2 - 1e-4; // straight above, the picture's own up would be lost
 
 /** The eye turned around the line and up or down, never over the top. */
 export function turned(eye: Eye, around: number, above: number): Eye {

@@ -6,6 +6,8 @@ import { creased, picked } from "./crease";
 import { floatsOf, wholesOf } from "./decode";
 import type { Riding } from "./displace";
 import { displace } from "./displace";
+import type { Span } from "./times";
+import { spanOf } from "./times";
 
 /** The theme's tones of what is not coloured by its use. */
 export type Tones = Record<Part["what"], Color>;
@@ -14,6 +16,8 @@ const SLACK = 0.45; // share of the ground in the tone of a rod that pulls nothi
 
 export class Piece {
   readonly mesh: Mesh<BufferGeometry, MeshLambertMaterial>;
+  /** Of a bellows: how it lies; null for everything else. */
+  readonly span: Span | null;
   private readonly riding: Riding;
   private readonly place: BufferAttribute;
   private readonly above: Vector3;
@@ -29,6 +33,7 @@ export class Piece {
       node: rides ? Uint32Array.from(skin.from, (old) => node[old]!) : node,
       share: rides ? picked(share, skin.from, 1) : share,
     };
+    this.span = part.what === "bellows" ? spanOf(this.riding) : null;
     this.place = new BufferAttribute(skin.position.slice(), 3).setUsage(DynamicDrawUsage);
     const geometry = new BufferGeometry();
     geometry.setAttribute("position", this.place);

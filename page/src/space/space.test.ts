@@ -2,11 +2,12 @@
 import { describe, expect, it } from "vitest";
 import type { HoldLook, Look, Place, TakeupLook } from "../interface";
 import type { Triple } from "./camera";
-import { axesOf, distanceFor, EYES, towardsEye, turned } from "./camera";
+import { axesOf, distanceFor, eyesFor, towardsEye, turned } from "./camera";
 import { armsOf } from "./compass";
 import { creased } from "./crease";
 import { floatsOf, wholesOf } from "./decode";
 import { displace } from "./displace";
+import { mostTimes, spanOf, spoken } from "./times";
 import { forceText, labelsOf, movedText, spread } from "./labels";
 
 describe("decoding", () => {
@@ -57,6 +58,28 @@ describe("moving", () => {
   });
 });
 
+describe("how many times", () => {
+  // a bellows from x = 1 m to 1.5 m, between node 0 and node 1, two vertices at each end
+  const riding = {
+    rest: Float32Array.from([1, 1, 0, 1, -1, 0, 1.5, 1, 0, 1.5, -1, 0]),
+    node: Uint32Array.from([0, 0, 0, 0]),
+    share: Float32Array.from([0.5, 0.5, 1, 1]),
+  };
+  const span = spanOf(riding)!;
+  it("finds how a bellows lies", () => {
+    expect(span).toMatchObject({ first: 0.5, last: 1, way: [1, 0, 0], length: 0.5 });
+    expect(spanOf({ rest: new Float32Array(3), node: new Uint32Array(), share: new Float32Array() })).toBeNull();
+  });
+  it("keeps a bellows from being drawn inside out", () => {
+    // node 1 moves 20 mm back, node 0 not: the ends come 10 mm nearer; 0.7 of 0.5 m over 10 mm is 35 times (by hand)
+    expect(mostTimes(span, Float32Array.from([0, 0, 0, -0.02, 0, 0]))).toBeCloseTo(35, 4); // float32
+    expect(mostTimes(span, Float32Array.from([0, 0, 0, 0.02, 0, 0]))).toBe(Infinity);
+  });
+  it("says no more than two figures, and never more than may be", () => {
+    expect([spoken(35.9), spoken(357), spoken(4.9), spoken(0.4), spoken(Infinity)]).toEqual([35, 350, 4, 0.4, Infinity]);
+  });
+});
+
 /** A cube of side 2 with eight vertices, its faces seen from outside. */
 const CUBE = Float32Array.from([-1, 1].flatMap((x) => [-1, 1].flatMap((y) => [-1, 1].flatMap((z) => [x, y, z]))));
 const QUADS = [
@@ -102,7 +125,13 @@ describe("edges", () => {
   });
 });
 
+const EYES = eyesFor([10, 2, 1]);
+
 describe("the eye", () => {
+  it("sees a line across its length", () => {
+    expect(axesOf(eyesFor([10, 2, 1]).side).right[0]).toBeCloseTo(1, 9); // east runs to the right
+    expect(axesOf(eyesFor([2, 10, 1]).side).right[1]).toBeCloseTo(1, 9); // north does
+  });
   it("has axes that stand square to each other", () => {
     for (const eye of Object.values(EYES)) {
       const [away, { right, up }] = [towardsEye(eye), axesOf(eye)];

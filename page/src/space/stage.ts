@@ -13,10 +13,11 @@ import {
 } from "three";
 import { OrbitControls } from "three/addons/controls/OrbitControls.js";
 import type { Look, Solids } from "../interface";
-import type { Eye, Triple } from "./camera";
-import { axesOf, distanceFor, EYES, towardsEye, turned } from "./camera";
+import type { Eye, EyeName, Triple } from "./camera";
+import { axesOf, distanceFor, eyesFor, towardsEye, turned } from "./camera";
 import { Piece } from "./piece";
 import type { Tones } from "./piece";
+import { mostTimes, spoken } from "./times";
 
 const ANGLE = 26; // degrees that the picture is high: little, so that what is parallel looks it
 const ROOM = 1.12; // times the room that the line needs, so that labels stand beside it
@@ -42,7 +43,8 @@ export class Stage {
   private readonly ends = new AbortController();
   private readonly box = new Box3();
   private pieces: Piece[] = [];
-  private eye: Eye = EYES.turned;
+  private eye: Eye = eyesFor([1, 0, 0]).turned;
+  private most = Infinity; // times that movements may be drawn, by all that was shown of these parts
   private whole = true; // the eye has not been moved by hand since all was fitted
   private waiting = 0;
   private down: Vector2 | null = null;
@@ -84,20 +86,38 @@ export class Stage {
     for (const piece of this.pieces) this.scene.add(piece.mesh);
     this.box.min.fromArray(solids.low_m);
     this.box.max.fromArray(solids.high_m);
-    if (fresh || this.whole) this.see(this.eye);
+    this.most = Infinity;
+    if (fresh) this.from("turned");
+    else if (this.whole) this.see(this.eye);
     this.changed();
   }
 
-  /** Move the parts as a look says, and give them the colours of their use. */
-  show(look: Look | null, tones: Tones, chosen: string): void {
+  /** See all of it from one of the eyes. */
+  from(name: EyeName): void {
+    this.see(eyesFor(triple(this.box.getSize(new Vector3())))[name]);
+  }
+
+  /** Move the parts as a look says, and give them the colours of their use; return how many times as far. */
+  show(look: Look | null, tones: Tones, chosen: string): number {
     const movements = new Map((look?.movements ?? []).map((one) => [one.line, Float32Array.from(one.movement_m)]));
     const uses = new Map([...(look?.holds ?? []), ...(look?.takeups ?? [])].map((one) => [one.id, one.use]));
     const slack = new Set((look?.takeups ?? []).filter((one) => one.rods.some((rod) => !rod.engaged)).map((one) => one.id));
+    const times = Math.min(look?.exaggeration ?? 1, this.allowed(movements));
     for (const piece of this.pieces) {
-      piece.move(movements.get(piece.part.line) ?? null, look?.exaggeration ?? 1);
+      piece.move(movements.get(piece.part.line) ?? null, times);
       piece.paint(tones, uses.get(piece.part.id) ?? null, piece.part.id === chosen && chosen !== "", slack);
     }
     this.changed();
+    return times;
+  }
+
+  /** How many times as far may be drawn; it never grows again, so that a picture keeps its measure. */
+  private allowed(movements: ReadonlyMap<string, Float32Array>): number {
+    for (const { part, span } of this.pieces) {
+      const movement = movements.get(part.line);
+      if (span !== null && movement !== undefined) this.most = Math.min(this.most, spoken(mostTimes(span, movement)));
+    }
+    return this.most;
   }
 
   resize(width: number, height: number): void {
@@ -109,8 +129,7 @@ export class Stage {
     this.draw(); // at once: a canvas that was resized is empty
   }
 
-  /** See all of it from one of the eyes, or from where the eye is. */
-  see(eye: Eye): void {
+  private see(eye: Eye): void {
     this.eye = eye;
     this.whole = true;
     const half = this.box.getSize(new Vector3()).multiplyScalar(0.5 * ROOM);

@@ -9,7 +9,7 @@ import { Icon } from "../shell/icon";
 import { seen } from "../theme";
 import type { Arm } from "./compass";
 import { armsOf } from "./compass";
-import { EYES } from "./camera";
+import type { EyeName } from "./camera";
 import { labelsOf } from "./labels";
 import { canDraw, Stage, tonesOf } from "./stage";
 import { Labels } from "./written";
@@ -48,6 +48,7 @@ function Drawn(props: Props) {
       >
         <Canvas title={title} look={look} />
         <div class="space-labels" aria-hidden="true" />
+        <p class="space-note small" />
         <svg class="space-compass" width="60" height="60" viewBox="-30 -30 60 60" aria-hidden="true" />
       </div>
       <Buttons stage={stage} />
@@ -58,7 +59,7 @@ function Drawn(props: Props) {
 /** The canvas never draws itself anew: only its name follows the look. */
 function Canvas({ title, look }: { title: string; look: ReadonlySignal<Look | null> }) {
   const now = look.value;
-  const said = now === null ? "" : ` ${now.words}. Movements are drawn ${now.exaggeration} times as far.`;
+  const said = now === null ? "" : ` ${now.words}.`;
   return <canvas role="img" aria-label={`${title} in space.${said} Its numbers are in the list of places.`} />;
 }
 
@@ -96,13 +97,22 @@ function useStage(box: RefObject<HTMLDivElement>, props: Props): RefObject<Stage
     if (built.current.solids !== solids) stage.current.build(solids, built.current.whose !== whose);
     built.current = { solids, whose };
     labels.current?.say(labelsOf(places, now, chosen), chosen);
-    stage.current.show(now, tonesOf(box.current, theme), chosen);
+    const times = stage.current.show(now, tonesOf(box.current, theme), chosen);
+    const note = box.current.querySelector(".space-note");
+    if (note !== null) note.textContent = noteOf(now, times, solids.thick);
   });
   return stage;
 }
 
+/** What is drawn otherwise than it is; "" where nothing is. */
+function noteOf(look: Look | null, times: number, thick: number): string {
+  const fewer = look !== null && times < look.exaggeration ? " here, so that no bellows is drawn inside out" : "";
+  const moved = `Movements are drawn ${Number(times.toFixed(1))} times as far${fewer}.`;
+  return thick > 1 ? `${moved} All is drawn ${thick} times as thick as it is.` : moved;
+}
+
 function Buttons({ stage }: { stage: RefObject<Stage> }) {
-  const see = (eye: keyof typeof EYES) => stage.current?.see(EYES[eye]);
+  const see = (eye: EyeName) => stage.current?.from(eye);
   return (
     <div class="space-buttons" role="group" aria-label="How it is seen">
       <Icon name="plus" title="Nearer (+)" press={() => stage.current?.zoom(ZOOM)} />
