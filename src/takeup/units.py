@@ -80,6 +80,7 @@ _KIP_MOMENT = dict.fromkeys(("kip·in", "in·kip"), 1e3 * NEWTONS_PER_LBF * METR
     ("kip·ft", "ft·kip"), 1e3 * NEWTONS_PER_LBF * METRES_PER_FOOT
 )
 _MOMENT = _METRIC_MOMENT | _INCH_MOMENT | _FOOT_MOMENT | _KIP_MOMENT
+_VACUUM_FIGURES = 6
 _PRESSURE = {"bar": PA_PER_BAR, "mbar": 1e2, "Pa": 1.0, "kPa": 1e3, "MPa": 1e6, "psi": PA_PER_PSI}
 
 
@@ -179,7 +180,7 @@ def parse(text: str, kind: Kind) -> float:
     if unit is None:
         raise _refusal(text, kind, _unit_hint(number, spelling, kind))
     value = (float(number) - unit.zero) * unit.factor
-    _refuse_impossible(text, value, kind)
+    _refuse_impossible(text, value, kind, _spell(spelling))
     return value
 
 
@@ -384,8 +385,22 @@ def _feet_and_inches(text: str, clean: str) -> float | None:
     return -length if found["sign"] == "-" else length
 
 
-def _refuse_impossible(text: str, value: float, kind: Kind) -> None:
+def _refuse_impossible(text: str, value: float, kind: Kind, spelling: str) -> None:
     if kind == "temperature" and value < ABSOLUTE_ZERO:
         raise _refusal(text, kind, "it is below absolute zero, -273.15 degC")
     if kind == "pressure" and value < -STANDARD_ATMOSPHERE:
-        raise _refusal(text, kind, "it is below a perfect vacuum, -1.01325 bar(g) or 0 bar(a)")
+        raise _refusal(text, kind, f"it is below a perfect vacuum, {_vacuum(spelling)}")
+
+
+def _vacuum(spelling: str) -> str:
+    """Return a perfect vacuum as it can be written, in bar and in the writer's own unit, never a digit below it."""
+    number = -STANDARD_ATMOSPHERE / UNITS["pressure"][spelling].factor
+    step = 10.0 ** (math.floor(math.log10(-number)) - _VACUUM_FIGURES + 1)
+    own, unit = f"{math.ceil(number / step - 1e-9) * step:.{_VACUUM_FIGURES}g}", _bare_pressure(spelling)
+    words = "-1.01325 bar(g) or 0 bar(a)"
+    return words if unit == "bar" else f"{words}; in {unit} write {own} {unit}(g) or 0 {unit}(a)"
+
+
+def _bare_pressure(spelling: str) -> str:
+    """Return a unit of pressure without what says gauge or absolute."""
+    return next(unit for unit in sorted(_PRESSURE, key=len, reverse=True) if spelling.startswith(unit))

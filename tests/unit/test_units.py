@@ -169,6 +169,7 @@ def test_parse_reads_what_engineers_write(text: str, kind: Kind, value: float):
     assert parse(text, kind) == pytest.approx(value, rel=ROUNDING)
 
 
+VACUUM = "a pressure: it is below a perfect vacuum, -1.01325 bar(g) or 0 bar(a)"
 PRESSURES = "bar(g), bar(a), MPa(g), MPa(a), kPa(g), kPa(a), psi(g) or psi(a)"
 
 
@@ -184,6 +185,7 @@ PRESSURES = "bar(g), bar(a), MPa(g), MPa(a), kPa(g), kPa(a), psi(g) or psi(a)"
         ("12 m", "pressure", f"a pressure: m is a unit of length; write one of {PRESSURES}"),
         ("-2 bar(g)", "pressure", "a pressure: it is below a perfect vacuum, -1.01325 bar(g) or 0 bar(a)"),
         ("-1 bar(a)", "pressure", "a pressure: it is below a perfect vacuum, -1.01325 bar(g) or 0 bar(a)"),
+        ("-14.7 psi(g)", "pressure", f"{VACUUM}; in psi write -14.6959 psi(g) or 0 psi(a)"),
         ("205 MPa(g)", "stress", "a stress: a stress is neither gauge nor absolute; write 205 MPa or 205 psi"),
         ("30 000 psi", "stress", "a stress: no space inside a number; write 30000 psi"),
         ("300 K", "temperature", "a temperature: kelvin is taken for temperature differences only; write degC or degF"),
@@ -290,3 +292,13 @@ def test_hint_of_a_moment_rate_word_by_word():
         "'5 kN/mm' is not a moment per angle: kN/mm is a unit of force per length; write one of N·m/deg, kN·m/deg, "
         "N·m/rad, kN·m/rad, lbf·ft/deg, lbf·in/deg, lbf·ft/rad or lbf·in/rad"
     )
+
+
+@pytest.mark.parametrize("unit", ["psi(g)", "psig", "psi(a)", "mbar(g)", "kPa(g)", "MPa(g)", "MPag", "Pa(g)"])
+def test_hint_for_a_pressure_below_vacuum_can_be_written_as_it_stands(unit):
+    """14.6959 psi is 101 324.66 Pa and 14.6960 psi 101 325.35 Pa (1 psi = 6 894.757 293 Pa); a vacuum is 101 325 Pa."""
+    with pytest.raises(UnitError) as caught:
+        parse(f"-2000000 {unit}", "pressure")
+    gauge, absolute = str(caught.value).rpartition(" write ")[2].split(" or ")
+    assert -101_325.0 <= parse(gauge, "pressure") < -101_324.0
+    assert parse(absolute, "pressure") == -101_325.0

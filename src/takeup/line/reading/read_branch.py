@@ -1,7 +1,8 @@
 """Where a line leaves another: is there room, how is the opening made.     (line/reading/read_branch.py)
 
 A branch stands on a straight part of its main, strictly inside its ends and in no fitting, joint or bend. Its first
-leg leaves the main at fifteen degrees or more; its centre line begins on that of the main.
+leg leaves the main at fifteen degrees or more; its centre line begins on that of the main, and no fitting, bend or
+sharp corner of it begins inside the main.
 """
 
 from __future__ import annotations
@@ -9,13 +10,15 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from itertools import accumulate
 
 import numpy as np
 
-from takeup.line.parts import Branch, Position, Vector
+from takeup.line.parts import Branch, Corner, Position, Vector
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.layout import Layout
 from takeup.line.reading.positions import SAME_PLACE, locate
+from takeup.line.reading.read_corners import way_key
 from takeup.line.reading.read_pieces import Strung
 from takeup.line.reading.read_pipe import PipeParts
 from takeup.line.reading.schema_route import BranchItem
@@ -76,8 +79,8 @@ def read_branch(
     return branch, _point(layout, station)
 
 
-def check_leaves(book: FaultBook, path: Path, main: Layout, branch: Branch, strung: Strung) -> None:
-    """Note a branch that runs along its main, or whose first fitting would be inside it."""
+def check_leaves(book: FaultBook, path: Path, main: Layout, branch: Branch, strung: Strung) -> bool:
+    """Note a branch that runs along its main, or whose first fitting would be inside it; return whether none is."""
     leg = main.legs[main.leg_at(branch.position.station)]
     first = strung.pieces[0]
     along = abs(math.fsum(a * b for a, b in zip(leg.direction, first.axis, strict=True)))
@@ -88,12 +91,49 @@ def check_leaves(book: FaultBook, path: Path, main: Layout, branch: Branch, stru
             f"this leg leaves {branch.of} at {angle:.3g} degrees; a branch leaves at 15 degrees or more",
         )
     size = main.section_at(branch.position.station).pipe.size
-    if size is not None and strung.items and strung.items[0].start < size.outside_diameter / 2.0:
+    inside = size is not None and bool(strung.items) and strung.items[0].start < size.outside_diameter / 2.0
+    if inside and size is not None:
         book.add(
             (*path[:-1], next(piece.number for piece in strung.pieces if piece.leg is None)),
             f"{strung.items[0].name} begins {to_mm(strung.items[0].start):.4g} mm from the centre line of {branch.of}, "
             f"inside it: its outside radius is {to_mm(size.outside_diameter) / 2.0:.5g} mm",
         )
+    return not inside
+
+
+def check_turns(
+    book: FaultBook,
+    path: Path,
+    leaves: tuple[Layout, Branch],
+    strung: Strung,
+    turns: tuple[tuple[Corner, float], ...],
+) -> None:
+    """Note a branch whose first bend, or sharp corner, would begin inside its main.
+
+    Args:
+        book: where faults go.
+        path: of the first item of the branch's route.
+        leaves: the main, and where the branch leaves it.
+        strung: the pieces of the branch.
+        turns: the corner that each piece runs to, and what its bend takes of the piece [m].
+    """
+    main, branch = leaves
+    size = main.section_at(branch.position.station).pipe.size
+    if size is None:
+        return
+    ends = accumulate(piece.length for piece in strung.pieces)
+    for piece, (corner, tangent), end in zip(strung.pieces[:-1], turns, ends, strict=False):
+        if corner.bend_words == "straight":
+            continue
+        begins = end - tangent
+        if 0.0 <= begins < size.outside_diameter / 2.0 - SAME_PLACE:  # below nought: the leg is too short for its bend
+            what = f"the bend {corner.name}" if tangent else f"the corner {corner.name}"
+            book.add(
+                (*path[:-1], piece.number, way_key(piece)),
+                f"{what} begins {to_mm(begins):.4g} mm from the centre line of {branch.of}, inside it: its outside "
+                f"radius is {to_mm(size.outside_diameter) / 2.0:.5g} mm; make this leg longer",
+            )
+        return
 
 
 def _no_main(book: FaultBook, name: str, path: Path, known: tuple[str, ...]) -> str:

@@ -17,7 +17,7 @@ from takeup.line.parts import Branch, Corner, Leg, Vector
 from takeup.line.reading.faultbook import FaultBook
 from takeup.line.reading.layout import Layout
 from takeup.line.reading.names import Names
-from takeup.line.reading.read_branch import Main, check_leaves, read_branch
+from takeup.line.reading.read_branch import Main, check_leaves, check_turns, read_branch
 from takeup.line.reading.read_corners import check_fits, read_corners, tangents_of
 from takeup.line.reading.read_ends import check_no_end, read_end
 from takeup.line.reading.read_pieces import Piece, Step, Stringing, Strung, check_length, is_too_long, name_of
@@ -76,7 +76,7 @@ def read_route(book: FaultBook, names: Names, route: Path, begin: Beginning) -> 
     corners = read_corners(book, route, strung, places.corners)
     tangents = tangents_of(strung.pieces, corners)
     check_fits(book, route, strung.pieces, tangents)
-    begun = _begun(book, (*route, 0), start, strung, (left, begin.mains))
+    begun = _begun(book, (*route, 0), start, (strung, corners, tangents), (left, begin.mains))
     if begun is None or any(is_too_long(length) for _, length in axes.values()):
         return None  # no position is judged on a line whose stations are a slip of the unit
     first, branch, start_at = begun
@@ -244,13 +244,15 @@ def _begun(
     book: FaultBook,
     path: Path,
     start: StartItem | BranchItem,
-    strung: Strung,
+    laid: tuple[Strung, tuple[Corner, ...], tuple[float, ...]],
     leaving: tuple[tuple[Branch, Vector] | None, Mapping[str, Main | None]],
 ) -> tuple[End, Branch | None, Vector] | None:
     """Return the first end, the branch where it is one, and the first point [m].
 
-    `leaving` has the branch and its point where it could be told, and the lines that may be left.
+    `laid` has the pieces, the corners that they run to and what the bends there take of either leg [m]. `leaving` has
+    the branch and its point where it could be told, and the lines that may be left.
     """
+    strung, corners, tangents = laid
     if isinstance(start, StartItem):
         x, y, z = start.at
         into = strung.pieces[0].direction
@@ -261,5 +263,6 @@ def _begun(
     branch, point = found
     main = mains[branch.of]
     assert main is not None, "read_branch has found it"
-    check_leaves(book, path, main.layout, branch, strung)
+    if check_leaves(book, path, main.layout, branch, strung):
+        check_turns(book, path, (main.layout, branch), strung, tuple(zip(corners, tangents[1:], strict=True)))
     return End(name=start.start, kind="branch"), branch, point
