@@ -80,9 +80,10 @@ is said in the line.
 **Balanced joints** have their line bellows in two equal parts and between them a balancing bellows of as many of the
 same convolutions on sqrt(2) times their mean diameter, so that the ring between both is about as large as the line's
 area: what the shell's areas leave of the balance, some 1 %, reaches the anchors. The balancing bellows is held to the
-same criteria and the same life; across and where it turns the wider of both rules. Its rate stands in a column of its
-own. Two spools as long as a weld end stand between. Four ties carry 1.25 of what it pulls with in the test, up to a
-whole kilonewton, and a tenth of that when they are pushed (invented); rings and ties are weighed.
+same criteria and the same life; across and where it turns the wider of both rules. Of joints up to half heavier than
+the lightest the softest is taken, since it is for weak anchors; its balancing rate stands in a column of its own. Two
+spools as long as a weld end stand between. Four ties carry 1.25 of what it pulls with in the test, up to a whole
+kilonewton, and a tenth of that when they are pushed (invented); rings and ties are weighed.
 
 **Rates of a universal** are of each bellows, as a line file and `takeup bellows rate` have them, and so are its live
 length, effective area and torsion limit; its movements, length and weight are of the whole joint. The rates of the
@@ -119,7 +120,7 @@ _LIMITS = """\
 - No maker has made, tested or certified any of this. Ends, housings, rings, spools and welds are weights, not designs.
 - A universal has no rods here, and the weight of its spool on the bellows is not counted.
 - Lives are by the published form's stresses. In three quarters of the rows the shell's surface stress range is higher,
-  by 15 % at most: a comparison, which no life counts (`takeup bellows rate` warns).
+  by 22 % at most: a comparison, which no life counts (`takeup bellows rate` warns).
 - Lives are by the ASME curve alone: where it allows 1000 cycles, EN 13445-3's allows 485 at the same stress.
 - Vacuum, corrosion of the bellows, vibration and tolerances are not covered. All strengths are from memory.
 - Lateral rates of short bellows differ from 12 k/L² of a uniform beam by up to 30 %: they shear. The model takes the

@@ -30,6 +30,7 @@ UNIVERSAL_COLUMN = 2.0  # bellows that bow as one column round a free spool (EJM
 _TANGENT_SHARE = 0.5  # of sqrt(D_b t), up to whole millimetres (invented)
 _THICKEST_COLLAR = 30  # mm: where thickening ends
 _STEP = 0.01  # m
+_HEAVIER = 1.5  # than the lightest, that a balanced joint may be to be soft (invented): it is for weak anchors
 _ALIKE = 6  # figures: weights that agree so far are the same weight, on every machine
 _ROUNDING = 1e-9
 
@@ -98,7 +99,7 @@ def bearing_balanced(inputs: SeriesInputs, of: PressureClass, stock: tuple[Bello
 
 
 def choose(inputs: SeriesInputs, wanted: Wanted, pipe: Pipe, stock: tuple[Bellows, Array]) -> Chosen | None:
-    """Return the lightest joint, None where nothing of the stock fits.
+    """Return the lightest joint, of balanced ones the softest of the light; None where nothing of the stock fits.
 
     Args:
         inputs: of the series.
@@ -121,10 +122,24 @@ def choose(inputs: SeriesInputs, wanted: Wanted, pipe: Pipe, stock: tuple[Bellow
         )
         weight = np.array([float(f"{one:.{_ALIKE}g}") for one in made.weight.tolist()])
         if len(rows) and weight.min() < lightest:
-            row = int(weight.argmin())
+            row = _softest(shape, weight) if wanted.kind == "in-line pressure balanced" else int(weight.argmin())
             lightest, one = float(weight[row]), chosen(shape, slice(row, row + 1))
             best = Chosen(wanted=wanted, pipe=pipe, shape=one, movement=float(allowed[row]), spool=spool)
     return None if best is None else with_ends(inputs, best)
+
+
+def _softest(shape: Bellows, weight: Array) -> int:
+    """Return the softest of the joints that are not much heavier than the lightest.
+
+        f / N ~ n t_p^3 / (w^3 N)     what the published axial stiffness varies with on one diameter, but for Cf
+
+    Args:
+        shape: their bellows.
+        weight: of each [kg], (n,).
+    """
+    stiff = shape.plies * shape.ply_thickness**3 / (shape.height**3 * shape.convolutions)
+    rounded = np.array([float(f"{one:.{_ALIKE}g}") for one in stiff.tolist()])
+    return int(np.where(weight <= _HEAVIER * weight.min(), rounded, np.inf).argmin())
 
 
 def _spools(inputs: SeriesInputs, kind: SeriesKind, pipe: Pipe) -> tuple[float, ...]:
