@@ -53,7 +53,9 @@ def moved_study(read: Study, resolved: Study, place: str, station: float) -> Stu
         moved = _with_places(resolved, line.name, {one["name"]: station})
     else:
         shifted = _followers(_with_joints(read, resolved), line.name, one["name"], station)
-        moved = resolve_rules(_with_places(_with_joints(read, resolved), line.name, shifted))
+        placed = _with_places(_with_joints(read, resolved), line.name, shifted)
+        _stand(placed.line(line.name))
+        moved = resolve_rules(placed)
     _stand(moved.line(line.name))
     _same_zones(resolved, moved)
     return moved
@@ -111,7 +113,7 @@ def _stand(line: Line) -> None:
         if room < takeup.data.length - SAME_STATION:
             raise CannotStand(
                 f"{takeup.name}, {takeup.data.length:.4g} m long, has no room at {takeup.position.station:.4g} m: "
-                f"there is {room:.4g} m between bends, holds, fittings and other joints"
+                f"there is {round(room, 3):.4g} m clear about it between bends, holds, fittings and other joints"
             )
     length = sum(leg.length for leg in line.legs)
     ends = [(end.name, at) for end, at in ((line.start, 0.0), (line.end, length)) if end.kind in ANCHORED_ENDS]

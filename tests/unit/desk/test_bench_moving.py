@@ -1,0 +1,145 @@
+"""What is in the hand is looked at where it would stand, as the file would give it; else it is said why not."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from tests.unit.desk.benches import EXAMPLES, KETTERBY, asked, bench, of_text, step_of
+from tests.unit.drawing.system_fixture import SYSTEM
+
+from takeup.choose import resolve
+from takeup.desk.moving import CannotStand, moved_study
+from takeup.line.reading.edit_places import with_moved
+from takeup.line.reading.reader import study_from_text
+
+TEXT = (EXAMPLES / f"{KETTERBY}.yaml").read_text(encoding="utf-8")
+
+
+def moved_by_text(place: str, station: float):
+    """Return the demonstration on the bench after its text was changed, as a change of the document changes it."""
+    read = study_from_text(TEXT, "k.yaml")
+    return of_text(with_moved(TEXT, read, resolve(read), line="LS-201", name=place, station=station), "k.yaml")
+
+
+@pytest.mark.parametrize(
+    ("name", "station"), [("middle anchor", 45.0), ("J3", 157.0), ("slide guide at 26.05 m", 27.0), ("J2", 47.9)]
+)
+def test_a_look_at_what_is_in_the_hand_is_the_look_after_the_text_was_changed(name, station):
+    """The anchor takes J2 with it, which the file places by its name; guides by rule are placed anew."""
+    one, after = bench(KETTERBY), moved_by_text(name, station)
+    step = step_of(one, "operating")
+    mine = one.look(asked(step=step, moved=(f"LS-201/{name}", station)))
+    theirs = after.look(asked(step=step))
+    assert mine["trouble"] == theirs["trouble"] == ""
+    assert mine["words"] == theirs["words"]
+    assert len(mine["holds"]) == len(theirs["holds"])
+    for a, b in zip(mine["holds"], theirs["holds"], strict=True):
+        # the text holds stations to a micrometre, and a rule's places are named by where they stand
+        assert a["force_kn"] == pytest.approx(b["force_kn"], rel=1e-6, abs=1e-6)
+    for a, b in zip(mine["takeups"], theirs["takeups"], strict=True):
+        assert (a["id"], a["axial_mm"]) == (b["id"], pytest.approx(b["axial_mm"], rel=1e-6))  # the same
+
+
+def test_moving_an_anchor_shares_the_growth_out_by_length():
+    """J1 takes the growth from 0 to the middle anchor: 45.0 m of the 46.5 m, so 45.0/46.5 of its movement.
+
+    Growth is in proportion to length (first principles); the bellows, 0.62 m of live length, does not grow:
+    (45.0 - 0.62)/(46.5 - 0.62) = 0.96731.
+    """
+    one = bench(KETTERBY)
+    step = step_of(one, "operating")
+    before, after = (
+        next(own["axial_mm"] for own in one.look(asked(step=step, moved=moved))["takeups"] if own["id"].endswith("/J1"))
+        for moved in (None, ("LS-201/middle anchor", 45.0))
+    )
+    # the spring, 95 N/mm of 100 mm, and pressure stretch the pipe by some hundredths of a millimetre
+    assert after / before == pytest.approx(0.96731, rel=1e-3)
+
+
+def test_movements_in_the_hand_are_told_at_the_nodes_of_the_line_as_it_lies():
+    """The solids ride on those nodes, whatever the moved line is cut at."""
+    one = bench(KETTERBY)
+    step = step_of(one, "operating")
+    plain, held = (one.look(asked(step=step, moved=moved)) for moved in (None, ("LS-201/middle anchor", 45.0)))
+    assert [len(a["movement_m"]) for a in plain["movements"]] == [len(a["movement_m"]) for a in held["movements"]]
+    assert plain["movements"] != held["movements"]
+    assert 'class="picked"' in held["overlays"][0]["svg"]
+    assert 'class="picked"' not in plain["overlays"][0]["svg"]
+    assert held["exaggeration"] == plain["exaggeration"], "so that they can be told apart by eye"
+
+
+@pytest.mark.parametrize(
+    ("place", "station", "why"),
+    [
+        ("LS-201/nobody", 5.0, "there is no place LS-201/nobody"),
+        ("LS-201/J1", -1.0, "off the line, which runs from 0 m to 159 m"),
+        ("LS-201/J1", 46.4, "J1, 1.1 m long, has no room at 46.4 m"),
+        ("LS-201/slide guide at 26.05 m", 0.0, "would stand at the same place as boiler house header"),
+        ("LS-201/boiler house header", 1.0, "is not moved: it is an end of the route"),
+        ("LS-201/middle anchor", 93.0, "would stand at the same place as roof anchor"),
+    ],
+)
+def test_what_cannot_stand_is_told_and_not_put_somewhere_else(place, station, why):
+    one = bench(KETTERBY)
+    found = one.look(asked(step=3, moved=(place, station)))
+    assert why in found["trouble"]
+    assert found["holds"] == []
+
+
+def test_a_line_that_lets_go_in_the_hand_says_what_is_not_held():
+    """The stop of a line with two free ends is all that holds it along; there is nothing in the file to move it off."""
+    one = bench("kinds/double")
+    place = next(p for p in one.outline()[0]["places"] if p["name"].endswith(" base"))
+    assert "is the base of" in place["stays"]
+    halves = [p for p in one.outline()[0]["places"] if p["what"] == "takeup"]
+    assert all("is half of" in p["stays"] for p in halves)
+    assert "is half of" in one.look(asked(step=1, moved=(halves[0]["id"], 3.0)))["trouble"]
+
+
+def test_the_last_one_in_the_hand_is_kept_and_another_is_not_mixed_up_with_it():
+    one = bench(KETTERBY)
+    first, again, other = (one.moved("LS-201/J3", station) for station in (157.0, 157.0, 157.2))
+    assert first is again
+    assert other is not first
+    assert one.moved("LS-201/J3", 157.0) is not first, "only the last is kept"
+
+
+def test_a_rule_places_its_guides_anew_only_when_something_else_is_moved():
+    read = study_from_text(TEXT, "k.yaml")
+    resolved = resolve(read)
+    by_itself = moved_study(read, resolved, "LS-201/slide guide at 26.05 m", 27.0)
+    names = [hold.name for hold in by_itself.lines[0].holds]
+    assert names == [hold.name for hold in resolved.lines[0].holds]
+    anew = moved_study(read, resolved, "LS-201/middle anchor", 45.0)
+    assert [hold.name for hold in anew.lines[0].holds] != names
+    assert not any(line.rules for line in anew.lines)
+
+
+def test_a_line_of_several_is_moved_and_the_others_feel_it():
+    one = of_text(SYSTEM)
+    places = [p for line in one.outline() for p in line["places"] if not p["stays"] and p["what"] == "hold"]
+    assert len({place["line"] for place in places}) > 1
+    before = one.look(asked(step=2))
+    for place in (places[0], places[-1]):
+        after = one.look(asked(step=2, moved=(place["id"], place["station_m"] + 0.2)))
+        assert after["trouble"] == "" or re.search(r"no room|same place", after["trouble"])
+        assert len(after["overlays"]) == (2 * len(one.outline()) if after["trouble"] == "" else 0)
+    assert len(before["overlays"]) == 2 * len(one.outline())
+
+
+def test_a_move_after_which_a_state_names_no_zone_is_refused():
+    """The state names the zone between two anchors; where one is moved past the other, it is no more."""
+    text = TEXT.replace(
+        "states:\n",
+        "states:\n"
+        "  add:\n"
+        "    - name: one part cold\n"
+        "      like: operating\n"
+        "      zones:\n"
+        "        - { zone: roof anchor to yard anchor, pressure: 0 bar(g), temperature: 12 °C }\n",
+        1,
+    )
+    read = study_from_text(text, "k.yaml")
+    with pytest.raises(CannotStand, match="names the zone roof anchor to yard anchor"):
+        moved_study(read, resolve(read), "LS-201/yard anchor", 92.0)
