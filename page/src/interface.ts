@@ -2,7 +2,7 @@
 
 export type Outcome = "passes" | "close" | "fails" | "not covered" | "no limit given" | "not computed yet";
 
-export type ViewName = "plan" | "section";
+export type ViewName = "plan" | "section" | "scene";
 
 export type Scenario = "no friction" | "high friction";
 
@@ -211,6 +211,8 @@ export interface TakeupLook {
 
 /**
  * What moves over a view: SVG content in the view's own coordinates [mm of the sheet].
+ *
+ * The view "scene" is that of a scene's line, drawn as scenes are: nothing in it stands still.
  */
 export interface Overlay {
   line: string;

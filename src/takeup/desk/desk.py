@@ -39,7 +39,7 @@ from takeup.desk.news import Newsboard
 from takeup.desk.palette import palette
 from takeup.desk.project import Project
 from takeup.desk.readings import Reading, chosen, faults_of, reading_of
-from takeup.desk.scenes import scene_bench
+from takeup.desk.scenes import scene_look
 from takeup.desk.studying import studied
 from takeup.errors import TakeupError
 from takeup.line import Study
@@ -181,8 +181,7 @@ class Desk:
             NothingToShow: no revision is without faults yet.
             TakeupError: there is no such scene.
         """
-        bench = scene_bench(asked["scene"]) if asked["scene"] else self._shown()
-        return bench.look(asked)
+        return scene_look(asked) if asked["scene"] else self._shown().look(asked)
 
     def walk(self, scenario: Scenario) -> Walk:
         """Return the track of states."""

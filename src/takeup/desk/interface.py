@@ -12,7 +12,7 @@ from typing import Literal
 from typing_extensions import TypedDict
 
 Outcome = Literal["passes", "close", "fails", "not covered", "no limit given", "not computed yet"]
-ViewName = Literal["plan", "section"]
+ViewName = Literal["plan", "section", "scene"]
 Scenario = Literal["no friction", "high friction"]
 Topic = Literal["document", "study", "proposals", "papers", "outside"]
 Job = Literal["none", "running", "done", "failed", "stopped"]
@@ -206,7 +206,10 @@ class TakeupLook(TypedDict):
 
 
 class Overlay(TypedDict):
-    """What moves over a view: SVG content in the view's own coordinates [mm of the sheet]."""
+    """What moves over a view: SVG content in the view's own coordinates [mm of the sheet].
+
+    The view "scene" is that of a scene's line, drawn as scenes are: nothing in it stands still.
+    """
 
     line: str
     view: ViewName

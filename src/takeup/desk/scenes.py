@@ -8,15 +8,14 @@ from __future__ import annotations
 from functools import cache
 
 from takeup.desk.bench import Bench, bench_of
-from takeup.desk.interface import SceneClaim, SceneFile, SceneRow, SceneStep, SceneTold
+from takeup.desk.interface import Look, LookAsked, SceneClaim, SceneFile, SceneRow, SceneStep, SceneTold
+from takeup.desk.stages import reach_of, stage_overlay, stage_view
 from takeup.drawing import to_svg
 from takeup.errors import TakeupError
-from takeup.line import Study
 from takeup.line.reading.reader import study_from_text
 from takeup.scenes import SCENES, Claim, Scene, entry_named, line_text, played_scene, signs_sheet, step_sheets
 from takeup.scenes.played import play
 from takeup.scenes.telling import figures
-from takeup.units import to_bar
 
 _RELATION = {"equals": "", "above": "above ", "below": "below "}
 
@@ -65,6 +64,21 @@ def scene_bench(file: str) -> Bench:
     return bench_of(study_from_text(line_text(file), file), play(file).study, 0)
 
 
+def scene_look(asked: LookAsked) -> Look:
+    """Return a scene's line as asked for; where that is a state by hand, with the picture that scenes draw of it.
+
+    Args:
+        asked: its `scene` is the line's file name.
+
+    Raises:
+        UnknownLine: No scene has a line of this name.
+    """
+    look, hand = scene_bench(asked["scene"]).look(asked), asked["by_hand"]
+    if hand is None or look["trouble"]:
+        return look
+    return Look(**{**look, "overlays": [*look["overlays"], stage_overlay(asked["scene"], hand)]})
+
+
 class UnknownLine(TakeupError, LookupError):
     """A name that is none of a scene's lines."""
 
@@ -98,18 +112,17 @@ def _sentence(words: str) -> str:
 
 
 def _file(file: str) -> SceneFile:
-    """Return a line that is played by hand; it may be pushed as far as the file itself goes, and no further."""
-    bench, study = scene_bench(file), play(file).study
-    lowest, highest_c, highest_bar = _reach(study)
+    """Return a line that is played by hand."""
+    bench, reach = scene_bench(file), reach_of(file)
     (outline,) = bench.outline()
     return SceneFile(
         file=file,
         title=_titled(file),
-        highest_bar=highest_bar,
-        highest_c=highest_c,
-        lowest_c=lowest,
+        highest_bar=reach.highest_bar,
+        highest_c=reach.highest_c,
+        lowest_c=reach.lowest_c,
         outline=outline,
-        views=bench.views()["views"],
+        views=[stage_view(file), *bench.views()["views"]],
         solids=bench.solids(),
     )
 
@@ -118,10 +131,3 @@ def _titled(file: str) -> str:
     """Return what a line of a scene is, as its first comment says it: after the scene's number, one sentence."""
     first = line_text(file).splitlines()[0]
     return _sentence(first.partition(": ")[2].partition(". ")[0].removesuffix("."))
-
-
-def _reach(study: Study) -> tuple[float, float, float]:
-    """Return the lowest and the highest temperature [degC] and the highest pressure [bar] of a scene's line."""
-    conditions = study.conditions
-    pressure = max(conditions.design.pressure, conditions.operating.pressure)
-    return study.site.installation, conditions.design.temperature, to_bar(pressure)

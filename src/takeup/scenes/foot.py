@@ -47,14 +47,19 @@ def foot_view(
             x, y = left, y + _LINE
         items += [*draw((x, y - 0.9)), Text(at=(x + _BOX * 2.0 + 1.5, y), words=words, size=_SIZE)]
         x += wide + _BETWEEN
-    for line in folded(_said(pictures, frame), _SIZE, right - left):
+    for line in folded(drawn_words(pictures, frame), _SIZE, right - left):
         y += _LINE
         items.append(Text(at=(left, y), words=line, size=_SIZE))
     return View(title="What the signs mean", scale=None, items=tuple(items)), y + 4.0
 
 
-def _said(pictures: Sequence[Picture], frame: Frame) -> str:
-    """Return how things are drawn, in sentences."""
+def drawn_words(pictures: Sequence[Picture], frame: Frame) -> str:
+    """Return how things are drawn, in sentences.
+
+    Args:
+        pictures: that share a frame.
+        frame: of them.
+    """
     bows = any(picture.bows for picture in pictures)
     level = not from_above(pictures)
     said = ["Seen from the side; how it sags between rests is left out." if level else "Seen from above."]

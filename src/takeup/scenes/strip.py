@@ -5,6 +5,7 @@ Read `strip_sheet` first. What is drawn larger than it is, and how many times, s
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -34,8 +35,17 @@ _RULE = Stroke(width=0.2, ink="pale")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class _Drawn:
-    """What all steps share: the frame, newtons for a millimetre of arrow, full scales, room over and under [mm]."""
+class Drawn:
+    """What pictures to one scale share.
+
+    Args:
+        frame: that all lie in.
+        newtons: for a millimetre of arrow.
+        full: what the full scales of gauge and thermometer are.
+        above: room over the line [mm].
+        below: room under it [mm].
+        from_above: whether they are seen from above.
+    """
 
     frame: Frame
     newtons: float
@@ -51,7 +61,7 @@ def strip_sheet(scene: Scene) -> Sheet:
     Args:
         scene: the scene, played.
     """
-    drawn = _drawn(scene)
+    drawn = drawn_for(_pictures(scene))
     heading, y = _heading(scene)
     views = [heading]
     for number, step in enumerate(scene.told.steps, start=1):
@@ -69,8 +79,8 @@ def step_sheets(scene: Scene) -> tuple[Sheet, ...]:
     Args:
         scene: the scene, played.
     """
-    drawn = _drawn(scene)
-    return tuple(_step_sheet(step, drawn) for step in scene.told.steps)
+    drawn = drawn_for(_pictures(scene))
+    return tuple(picture_sheet(step.picture, drawn, step.title, step.words) for step in scene.told.steps)
 
 
 def signs_sheet(scene: Scene) -> Sheet:
@@ -79,30 +89,41 @@ def signs_sheet(scene: Scene) -> Sheet:
     Args:
         scene: the scene, played.
     """
-    foot, height = _foot(scene, _drawn(scene), 0.0)
+    foot, height = _foot(scene, drawn_for(_pictures(scene)), 0.0)
     words = " ".join(item.words for item in foot.items if isinstance(item, Text))
     return Sheet(width=WIDTH, height=height, title=foot.title, description=words, views=(foot,))
 
 
-def _step_sheet(step: Step, drawn: _Drawn) -> Sheet:
-    up, down = _bow(step.picture)
+def picture_sheet(picture: Picture, drawn: Drawn, title: str, said: str) -> Sheet:
+    """Return one picture alone.
+
+    Args:
+        picture: what is to be seen.
+        drawn: what it shares with others.
+        title: of it.
+        said: for those who cannot see it.
+    """
+    up, down = _bow(picture)
     items: list[Item] = []
-    if _alike(step.picture):
-        items += reading_items(step.picture.zones[0], (WIDTH - MARGIN, MARGIN + 2.0), drawn.full)
-    foot = MARGIN + max(drawn.above, up) + drawn.frame.height(step.picture)
-    items += _picture(step.picture, drawn, (_SIDE, foot))
+    if _alike(picture):
+        items += reading_items(picture.zones[0], (WIDTH - MARGIN, MARGIN + 2.0), drawn.full)
+    foot = MARGIN + max(drawn.above, up) + drawn.frame.height(picture)
+    items += _picture(picture, drawn, (_SIDE, foot))
     height = foot + max(drawn.below, down) + MARGIN
-    view = View(title=step.title, scale=None, items=tuple(items))
-    return Sheet(width=WIDTH, height=height, title=step.title, description=step.words, views=(view,))
+    view = View(title=title, scale=None, items=tuple(items))
+    return Sheet(width=WIDTH, height=height, title=title, description=said, views=(view,))
 
 
-def _drawn(scene: Scene) -> _Drawn:
-    """Return what all pictures of a scene share."""
-    pictures = [step.picture for step in scene.told.steps]
+def drawn_for(pictures: Sequence[Picture]) -> Drawn:
+    """Return what pictures that are to be compared share.
+
+    Args:
+        pictures: all of them, or those between which the others lie.
+    """
     zones = [zone for picture in pictures for zone in picture.zones]
-    return _Drawn(
+    return Drawn(
         frame=frame_of(pictures, WIDTH - 2.0 * _SIDE),
-        newtons=arrow_scale(pictures),
+        newtons=arrow_scale(list(pictures)),
         full=Zone(
             name="full scale",
             pressure=max(_FULL_PRESSURE, *(zone.pressure for zone in zones)),
@@ -114,10 +135,13 @@ def _drawn(scene: Scene) -> _Drawn:
     )
 
 
-def _foot(scene: Scene, drawn: _Drawn, top: float) -> tuple[View, float]:
+def _pictures(scene: Scene) -> list[Picture]:
+    return [step.picture for step in scene.told.steps]
+
+
+def _foot(scene: Scene, drawn: Drawn, top: float) -> tuple[View, float]:
     """Return what the signs mean from a height on, and where it ends."""
-    pictures = [step.picture for step in scene.told.steps]
-    return foot_view(pictures, drawn.frame, drawn.newtons, (MARGIN, top, WIDTH - MARGIN))
+    return foot_view(_pictures(scene), drawn.frame, drawn.newtons, (MARGIN, top, WIDTH - MARGIN))
 
 
 def _heading(scene: Scene) -> tuple[View, float]:
@@ -134,7 +158,7 @@ def _heading(scene: Scene) -> tuple[View, float]:
     return View(title=title, scale=None, items=tuple(items)), y - 1.0
 
 
-def _step(number: int, step: Step, drawn: _Drawn, top: float) -> tuple[View, float]:
+def _step(number: int, step: Step, drawn: Drawn, top: float) -> tuple[View, float]:
     """Return one step below a rule, and where it ends."""
     base = top + 7.0
     items: list[Item] = [
@@ -187,7 +211,7 @@ def _alike(picture: Picture) -> bool:
     return len({zone.words for zone in picture.zones}) == 1
 
 
-def _picture(picture: Picture, drawn: _Drawn, origin: Point) -> list[Item]:
+def _picture(picture: Picture, drawn: Drawn, origin: Point) -> list[Item]:
     frame = drawn.frame
     still = frame.places(picture, origin, moved=False)
     places = frame.places(picture, origin, moved=True)
