@@ -251,7 +251,7 @@ def test_more_pressure_of_one_travel_is_heavier(kind):
         groups.setdefault((one.size, travel), []).append((one.data.pressure, one.data.weight, one.price_index))
     for group in groups.values():
         assert [row[0] for row in group] == sorted(row[0] for row in group)
-        # Housings of small bores outweigh their bellows, in whole millimetres; balanced ones are softer than they must be.
+        # Housings of small bores outweigh their bellows, in whole millimetres; balanced ones are softer than asked.
         if kind not in ("small-bore compensator", "in-line pressure balanced"):
             assert [row[1] for row in group] == sorted(row[1] for row in group)
 
