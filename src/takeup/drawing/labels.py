@@ -98,12 +98,15 @@ def _widened(box: Box) -> Box:
 
 
 def _cut(a: Point, b: Point, c: Point, d: Point) -> bool:
-    """Tell whether the inside of one stroke crosses the inside of another."""
-
-    def side(p: Point, q: Point, r: Point) -> float:
-        return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
-
-    return side(a, b, c) * side(a, b, d) < 0.0 and side(c, d, a) * side(c, d, b) < 0.0
+    """Tell whether the inside of one stroke crosses the inside of another: the ends of each lie either side of it."""
+    across, down = b[0] - a[0], b[1] - a[1]
+    one = across * (c[1] - a[1]) - down * (c[0] - a[0])
+    other = across * (d[1] - a[1]) - down * (d[0] - a[0])
+    if not one * other < 0.0:  # of most pairs: asked first, and without a function of its own
+        return False
+    across, down = d[0] - c[0], d[1] - c[1]
+    one = across * (a[1] - c[1]) - down * (a[0] - c[0])
+    return one * (across * (b[1] - c[1]) - down * (b[0] - c[0])) < 0.0
 
 
 def overlap(a: Box, b: Box) -> bool:
@@ -118,10 +121,13 @@ def _within(point: Point, box: Box) -> bool:
 def crosses(stroke: tuple[Point, Point], box: Box) -> bool:
     """Tell whether a stroke passes through a box (the part of it inside both slabs is not empty)."""
     (x, y), (x_end, y_end) = stroke
-    if max(x, x_end) < box[0] or min(x, x_end) > box[2] or max(y, y_end) < box[1] or min(y, y_end) > box[3]:
+    left, top, right, bottom = box
+    if (x < left and x_end < left) or (x > right and x_end > right):  # most lie beside it: no call, no sorting
+        return False
+    if (y < top and y_end < top) or (y > bottom and y_end > bottom):
         return False
     enter, leave = 0.0, 1.0
-    for at, way, low, high in ((x, x_end - x, box[0], box[2]), (y, y_end - y, box[1], box[3])):
+    for at, way, low, high in ((x, x_end - x, left, right), (y, y_end - y, top, bottom)):
         if abs(way) < _NOTHING:
             if not low < at < high:
                 return False

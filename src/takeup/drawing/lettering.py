@@ -6,6 +6,8 @@ ones by more than a few per cent; a reader without that typeface sees a similar 
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from takeup.drawing.sheet import Text
 
 _STEPS = (
@@ -24,7 +26,12 @@ CAPITALS = 0.73  # height of capitals over the size of the type
 
 def width_of(words: str, size: float, *, bold: bool = False) -> float:
     """Return how wide words are on paper [mm], for a type of some size [mm]."""
-    return size * (_BOLD if bold else 1.0) * sum(_WIDTH.get(letter, _WIDE) for letter in words)
+    return size * (_BOLD if bold else 1.0) * _width(words)
+
+
+@lru_cache(maxsize=1 << 14)  # words of a sheet are measured over and over while places for them are tried
+def _width(words: str) -> float:
+    return sum(_WIDTH.get(letter, _WIDE) for letter in words)
 
 
 def shortened(words: str, size: float, room: float) -> str:

@@ -1,7 +1,7 @@
 """Lines in space as closed solids: one mesh maker for pictures, for other programs and for a page. (drawing/mesh/)
 
 Only numpy is needed. `scene_of` makes the solids of every line in a state, `flat_of` draws them on paper with depth and
-light, `glb_bytes` writes them as GLB (there trimesh is imported, late). East, north and up are x, y and z, in metres.
+light, `glb_bytes` writes them as GLB. East, north and up are x, y and z, in metres.
 """
 
 from takeup.drawing.mesh.flat import Facet, Seen, facets_of, seen_from

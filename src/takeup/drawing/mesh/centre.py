@@ -79,21 +79,21 @@ def _on_arc(bend: Bend, share: Floats) -> Floats:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Movement:
-    """How far a line is moved: at the stations of its nodes, (n,) [m], so far, (n, 3) [m]."""
+    """How far a line is moved: at the stations of its nodes, (n,) [m], so far, (n, 3) [m], with slopes, (n, 3)."""
 
     stations: Floats
     moved: Floats
+    slopes: Floats
 
     def at(self, stations: Floats) -> Floats:
         """Return the movement at some stations, (m, 3) [m]."""
         if not len(self.stations):
             return np.zeros((len(stations), 3))
-        x, y = self.stations, self.moved
+        x, y, slopes = self.stations, self.moved, self.slopes
         k = np.clip(np.searchsorted(x, stations, side="right") - 1, 0, len(x) - 2)
         step = (x[k + 1] - x[k])[:, None]
         share = np.clip((stations - x[k])[:, None] / step, 0.0, 1.0)
         rest = 1.0 - share
-        slopes = _slopes(x, y)
         ends = rest**2 * (1.0 + 2.0 * share) * y[k] + share**2 * (3.0 - 2.0 * share) * y[k + 1]
         return np.asarray(ends + step * share * rest * (rest * slopes[k] - share * slopes[k + 1]))
 
@@ -122,11 +122,11 @@ def movement_of(line: Record, shape: Record | None) -> Movement:
     """
     nodes = records_of(line, "nodes")
     if shape is None or not nodes:
-        return Movement(stations=np.empty(0), moved=np.empty((0, 3)))
+        return Movement(stations=np.empty(0), moved=np.empty((0, 3)), slopes=np.empty((0, 3)))
     stations = np.array([number_of(node, "station_m") for node in nodes])
     moved = np.array(vectors_of(shape, "displacement_mm"), dtype=float).reshape(-1, 3) / 1e3
     assert len(stations) == len(moved), "every node has its movement"
-    return Movement(stations=stations, moved=moved)
+    return Movement(stations=stations, moved=moved, slopes=_slopes(stations, moved))
 
 
 __all__ = ["CentreLine", "Movement", "centre_line", "movement_of"]

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from takeup.drawing.mesh.solid import Floats, Solid
+from takeup.drawing.mesh.solid import Floats, Solid, cross
 from takeup.drawing.sheet import Point
 
 ISOMETRIC = math.degrees(math.atan(1.0 / math.sqrt(2.0)))
@@ -118,25 +118,20 @@ def facets_of(solids: Sequence[Solid], view: Seen, colour: Callable[[Solid, Floa
     order = np.argsort(np.concatenate(depths), kind="stable")
     places, tones = np.concatenate(corners)[order], np.concatenate(colours)[order]
     return tuple(
-        Facet(corners=tuple((float(x), float(y)) for x, y in _without_double(face)), colour=_triple(tone))
-        for face, tone in zip(places, tones, strict=True)
+        Facet(corners=_without_double(tuple(map(tuple, face))), colour=(red, green, blue))
+        for face, (red, green, blue) in zip(places.tolist(), tones.tolist(), strict=True)
     )
 
 
-def _triple(tone: Floats) -> Colour:
-    red, green, blue = (float(part) for part in tone)
-    return red, green, blue
-
-
-def _without_double(face: Floats) -> Floats:
-    return face[:3] if (face[2] == face[3]).all() else face
+def _without_double(face: tuple[Point, ...]) -> tuple[Point, ...]:
+    return face[:3] if face[2] == face[3] else face
 
 
 def _normals(faces: Floats) -> Floats:
     """Return the unit normal of each face by its diagonals; none of a face without area."""
-    found = np.cross(faces[:, 2] - faces[:, 0], faces[:, 3] - faces[:, 1])
+    found = cross(faces[:, 2] - faces[:, 0], faces[:, 3] - faces[:, 1])
     triangles = (faces[:, 2] == faces[:, 3]).all(axis=1)
-    found[triangles] = np.cross(faces[triangles, 1] - faces[triangles, 0], faces[triangles, 2] - faces[triangles, 0])
+    found[triangles] = cross(faces[triangles, 1] - faces[triangles, 0], faces[triangles, 2] - faces[triangles, 0])
     sizes = np.linalg.norm(found, axis=1, keepdims=True)
     return np.asarray(found / np.where(sizes > 0.0, sizes, 1.0))
 

@@ -12,8 +12,9 @@ from collections.abc import Mapping, Sequence
 
 import numpy as np
 
+from takeup.drawing.mesh.gltf import GltfFile
 from takeup.drawing.mesh.scene import Scene
-from takeup.drawing.mesh.solid import Floats, Solid
+from takeup.drawing.mesh.solid import Floats
 from takeup.drawing.mesh.tones import colours_of
 
 TO_GLTF = np.array([[1.0, 0.0, 0.0], [0.0, 0.0, 1.0], [0.0, -1.0, 0.0]])
@@ -30,40 +31,21 @@ def glb_bytes(scenes: Sequence[tuple[str, Scene]], greatest: float, said: Mappin
         said: what the file says of itself, under `extras` of its scene.
         apart: how far each scene is set back from the one before it, to the south [m].
     """
-    from trimesh.scene import Scene as Graph
-
-    graph = Graph(base_frame="takeup")
-    graph.metadata.update(said)
-    names: set[str] = {"takeup"}
+    file, names, roots = GltfFile(), set[str](), []
     for number, (name, scene) in enumerate(scenes):
-        root = _free(name, names)
-        graph.graph.update(root, "takeup", matrix=_moved(np.array([0.0, -apart * number, 0.0])))
-        for solid in scene.solids:
-            _add(graph, solid, root, _free(f"{name}: {solid.name}", names), greatest)
-    made = graph.export(file_type="glb")
-    assert isinstance(made, bytes), "GLB is one row of bytes"
-    return made
-
-
-def _add(graph: object, solid: Solid, root: str, name: str, greatest: float) -> None:
-    from trimesh import Trimesh
-    from trimesh.scene import Scene as Graph
-    from trimesh.visual.color import ColorVisuals
-
-    assert isinstance(graph, Graph), "the scene that is being made"
-    origin = solid.vertices[0]
-    mesh = Trimesh(vertices=(solid.vertices - origin) @ TO_GLTF.T, faces=solid.triangles, process=False)
-    colours = np.round(255.0 * linear(colours_of(solid, solid.moved, greatest))).astype(np.uint8)
-    alpha = np.full((len(colours), 1), 255, dtype=np.uint8)
-    mesh.visual = ColorVisuals(mesh, vertex_colors=np.concatenate([colours, alpha], axis=1))
-    graph.add_geometry(mesh, node_name=name, geom_name=name, parent_node_name=root, transform=_moved(origin))
-
-
-def _moved(far: Floats) -> Floats:
-    """Return a translation [m], east, north and up, as glTF's matrix."""
-    matrix = np.eye(4)
-    matrix[:3, 3] = TO_GLTF @ far
-    return matrix
+        own = _free(name, names)
+        held = [
+            file.mesh(
+                _free(f"{name}: {solid.name}", names),
+                at=TO_GLTF @ solid.vertices[0],
+                corners=(solid.vertices - solid.vertices[0]) @ TO_GLTF.T,
+                faces=solid.triangles,
+                colours=np.round(255.0 * linear(colours_of(solid, solid.moved, greatest))),
+            )
+            for solid in scene.solids
+        ]
+        roots.append(file.group(own, TO_GLTF @ np.array([0.0, -apart * number, 0.0]), held))
+    return file.bytes_of(roots, said)
 
 
 def _free(name: str, taken: set[str]) -> str:

@@ -39,6 +39,13 @@ class Solid:
         return np.concatenate([first, self.quads[whole][:, [0, 2, 3]]])
 
 
+def cross(one: Floats, other: Floats) -> Floats:
+    """Return the cross product of vectors, (..., 3); of a few of them in a fraction of the time of `numpy.cross`."""
+    x, y, z = one[..., 0], one[..., 1], one[..., 2]
+    x_other, y_other, z_other = other[..., 0], other[..., 1], other[..., 2]
+    return np.stack([y * z_other - z * y_other, z * x_other - x * z_other, x * y_other - y * x_other], axis=-1)
+
+
 def joined(name: str, sort: Sort, parts: list[tuple[Floats, Faces]], moved: float = 0.0) -> Solid:
     """Return closed shapes as one solid.
 
@@ -54,4 +61,4 @@ def joined(name: str, sort: Sort, parts: list[tuple[Floats, Faces]], moved: floa
     return Solid(name=name, sort=sort, vertices=vertices, quads=quads, moved=np.full(len(vertices), moved))
 
 
-__all__ = ["Faces", "Floats", "Solid", "Sort", "joined"]
+__all__ = ["Faces", "Floats", "Solid", "Sort", "cross", "joined"]

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from takeup.drawing.mesh.solid import Faces, Floats
+from takeup.drawing.mesh.solid import Faces, Floats, cross
 
 _SAME = 1e-9
 _BACK = -0.5  # cosine of a turn that is no bend: the tube runs back into itself, and its rings are not mitred
@@ -28,7 +28,10 @@ def tube(points: Floats, radii: Floats, sides: int, up: Floats | None = None) ->
     first = _across(ways[0], up)
     angles = 2.0 * np.pi * np.arange(sides) / sides
     rings = np.empty((len(points), sides, 3))
-    frame = np.outer(np.cos(angles), first) + np.outer(np.sin(angles), np.cross(ways[0], first))
+    frame = np.outer(np.cos(angles), first) + np.outer(np.sin(angles), cross(ways[0], first))
+    if len(ways) == 1 or (np.einsum("ij,ij->i", ways[:-1], ways[1:]) >= 1.0 - _SAME).all():
+        rings[:] = points[:, None, :] + radii[:, None, None] * frame
+        return np.concatenate([rings.reshape(-1, 3), points[[0, -1]]]), _quads(len(points), sides)
     for number in range(len(points)):
         before, beyond = ways[max(number - 1, 0)], ways[min(number, len(ways) - 1)]
         normal = before + beyond
@@ -62,10 +65,10 @@ def _across(way: Floats, up: Floats | None) -> Floats:
 
 def _turned(frame: Floats, before: Floats, beyond: Floats) -> Floats:
     """Return a frame turned as one direction turns into another, and no further (Rodrigues)."""
-    axis = np.cross(before, beyond)
+    axis = cross(before, beyond)
     cosine = before @ beyond
     return np.asarray(
-        frame * cosine + np.cross(axis, frame) + np.outer(frame @ axis, axis) / (1.0 + cosine)
+        frame * cosine + cross(axis, frame) + np.outer(frame @ axis, axis) / (1.0 + cosine)
     )  # sin and cos of the turn are |axis| and `cosine`; (1 - cos)/sin^2 is 1/(1 + cos)
 
 

@@ -29,6 +29,8 @@ def covered() -> frozenset[int]:
 
 def printable(words: str) -> str:
     """Return words with white space as spaces, and every letter that cannot be printed as its code."""
+    if words.isascii() and words.isprintable():  # nearly all words of a results document; the typeface has all of ASCII
+        return words
     lacking = {code for code in map(ord, set(words)) if code not in covered()}
     if not lacking:
         return words

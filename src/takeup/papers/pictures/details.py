@@ -119,15 +119,26 @@ def _free(drawn: Taken, at: Point) -> Box | None:
 
 
 def _places(drawn: Taken) -> list[Box]:
-    """Return the boxes that are clear of everything."""
+    """Return the boxes that are clear of everything: a place is taken by what it meets both across and down."""
     left, top, right, bottom = drawn.room
     xs = np.arange(right - WIDE, left - 1e-9, -_STEP)
     ys = np.arange(top, bottom - HIGH + 1e-9, _STEP)
-    corners = np.array([(x, y) for y in ys for x in xs])[:, None, :]
-    taken = np.array([*drawn.signs, *drawn.words])[None, :, :]
-    beside = (corners + np.array([WIDE, HIGH]) + _CLEAR <= taken[:, :, :2]) | (taken[:, :, 2:] <= corners - _CLEAR)
-    free = beside.any(axis=2).all(axis=1)
-    return [(float(x), float(y), float(x) + WIDE, float(y) + HIGH) for x, y in corners[free, 0]]
+    taken = np.array([*drawn.signs, *drawn.words]).reshape(-1, 4)
+    meets_across = _meets(xs, WIDE, taken[:, 0], taken[:, 2])
+    meets_down = _meets(ys, HIGH, taken[:, 1], taken[:, 3])
+    free = meets_down @ meets_across.T == 0.0
+    return [
+        (x, y, x + WIDE, y + HIGH)
+        for y, row in zip(ys.tolist(), free.tolist(), strict=True)
+        for x, is_free in zip(xs.tolist(), row, strict=True)
+        if is_free
+    ]
+
+
+def _meets(starts: Floats, size: float, lows: Floats, highs: Floats) -> Floats:
+    """Return 1.0 where a stretch from a start meets one between a low and a high end, (starts, ends)."""
+    beside = (starts[:, None] + size + _CLEAR <= lows) | (highs <= starts[:, None] - _CLEAR)
+    return np.asarray(~beside, dtype=float)
 
 
 def _far(box: Box, at: Point) -> float:

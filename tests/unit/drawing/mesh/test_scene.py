@@ -13,7 +13,7 @@ import trimesh
 from tests.builders import hold, joint, line_file, study_of
 
 from takeup.drawing.mesh import glb_bytes, greatest_movement, scene_of, stretch_of
-from takeup.drawing.mesh.centre import Movement, centre_line, movement_of
+from takeup.drawing.mesh.centre import centre_line, movement_of
 from takeup.drawing.mesh.flat import best_view, facets_of, seen_from
 from takeup.drawing.mesh.glb import TO_GLTF
 from takeup.drawing.mesh.joints import Detail
@@ -73,9 +73,11 @@ def test_displaced_places_are_those_of_the_results_times_the_factor():
 
 def test_movement_between_nodes_is_never_beyond_them():
     """Fritsch and Carlson: through the nodes, and monotone between them."""
-    moved = Movement(
-        stations=np.array([0.0, 1.0, 2.5, 3.0, 6.0]),
-        moved=np.array([[0.0, 1, 0], [1, 1, 0], [1.1, 5, 0], [9, 2, 0], [9, 2, 1]]),
+    stations = (0.0, 1.0, 2.5, 3.0, 6.0)
+    places = ((0.0, 1, 0), (1, 1, 0), (1.1, 5, 0), (9, 2, 0), (9, 2, 1))
+    moved = movement_of(
+        {"nodes": [{"station_m": station} for station in stations]},
+        {"displacement_mm": [[1e3 * part for part in place] for place in places]},
     )
     fine = np.linspace(0.0, 6.0, 601)
     values = moved.at(fine)

@@ -51,3 +51,8 @@ def test_very_long_words_may_be_broken():
     long = "x" * 40
     assert breakable(long).replace("\u200b", "") == long
     assert max(len(piece) for piece in breakable(long).split("\u200b")) == 11
+
+
+def test_all_that_ascii_prints_is_in_the_typeface():
+    """The short way round for words of nothing else rests on it."""
+    assert set(range(ord(" "), ord("~") + 1)) <= covered()
