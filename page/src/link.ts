@@ -17,9 +17,14 @@ export interface Notice {
 export const notices = signal<Notice[]>([]);
 let told = 0;
 
-export function say(words: string): void {
+const PASSING_MS = 7000;
+
+/** Tell something. `passing`: it needs no answer and goes by itself. */
+export function say(words: string, passing = false): void {
   const others = notices.value.filter((notice) => notice.words !== words);
-  notices.value = [...others.slice(-3), { number: ++told, words }];
+  const number = ++told;
+  notices.value = [...others.slice(-3), { number, words }];
+  if (passing) setTimeout(() => dismiss(number), PASSING_MS);
 }
 
 export function dismiss(number: number): void {
@@ -89,7 +94,7 @@ async function look(): Promise<void> {
   found(document);
   const before = link.value;
   link.value = "here";
-  if (before !== "here") say("The desk's server answers again.");
+  if (before !== "here") say("The desk's server answers again.", true);
   for (const what of listeners.keys()) if (what !== "document" && what !== "outside") tell(what);
 }
 

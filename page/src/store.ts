@@ -175,7 +175,7 @@ async function written(overwrite: boolean): Promise<boolean> {
     return false;
   }
   overwriteAsked.value = "";
-  say("Saved.");
+  say("Saved.", true);
   return true;
 }
 

@@ -2,7 +2,7 @@
 import type { EditorView } from "@codemirror/view";
 import { useSignalEffect } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
-import { chosen, opened, places, typed, typeText } from "../store";
+import { chosen, link, opened, places, typed, typeText } from "../store";
 import { goTo, mark, mount, reveal, show } from "./mount";
 
 export function Editor() {
@@ -26,13 +26,12 @@ export function Editor() {
     const place = places.peek().get(chosen.value);
     if (place !== undefined && editor.current !== null) reveal(editor.current, place.name);
   });
-  const unsent = typed.value.mine !== null;
   return (
     <section class="file" aria-labelledby="file-title">
       <div class="panel-head">
         <h2 id="file-title">{opened.value?.file ?? "The file"}</h2>
         <p class="quiet small" aria-live="polite">
-          {unsent ? "typed, on its way" : faultsWords(opened.value?.faults.length ?? 0)}
+          {stateWords()}
         </p>
       </div>
       <div class="file-text" ref={box} />
@@ -41,7 +40,9 @@ export function Editor() {
   );
 }
 
-function faultsWords(count: number): string {
+function stateWords(): string {
+  if (typed.value.mine !== null) return link.value === "here" ? "typed, on its way" : "typed, kept here";
+  const count = opened.value?.faults.length ?? 0;
   if (count === 0) return "no fault";
   return count === 1 ? "1 fault" : `${count} faults`;
 }

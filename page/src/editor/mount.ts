@@ -35,7 +35,7 @@ export function mount(parent: HTMLElement, text: string, typed: (text: string) =
     EditorView.lineWrapping,
     deskTheme,
     keymap.of([...defaultKeymap, ...historyKeymap, ...searchKeymap, indentWithTab]),
-    EditorView.contentAttributes.of({ "aria-label": "The line's file. Escape, then Tab, leaves it." }),
+    EditorView.contentAttributes.of({ tabindex: "0", "aria-label": "The line's file. Escape, then Tab, leaves it." }),
     EditorView.updateListener.of((update) => {
       const foreign = update.transactions.some((one) => one.annotation(fromElsewhere) === true);
       if (update.docChanged && !foreign) typed(update.state.doc.toString());

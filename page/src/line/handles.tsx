@@ -108,26 +108,29 @@ function Handle({ place, x, y, entry, toStation, all, told, size }: HandleProps)
         "aria-valuetext": stationText(station),
       }
     : {};
+  const shown = held ? " held" : chosen.value === place.id ? " chosen" : "";
   return (
-    <button
-      type="button"
-      class={`handle ${sortOf(place)}${held ? " held" : ""}${chosen.value === place.id ? " chosen" : ""}${moves ? "" : " stays"}`}
-      style={{ transform: `translate(${x - size / 2}px, ${y - size / 2}px)`, width: `${size}px`, height: `${size}px` }}
-      tabIndex={entry ? 0 : -1}
-      data-place={place.id}
-      aria-label={`${place.name}, ${place.kind}, station ${stationText(station)}${moves ? "" : `. ${place.stays}`}`}
-      onFocus={() => (chosen.value = place.id)}
-      onBlur={() => held && down.current === null && void putDown()}
-      onKeyDown={(event) => handleKeys(event, place, all)}
-      {...limits}
-      {...pointer}
-    >
-      <span class="handle-mark" aria-hidden="true" />
+    <div class={`spot ${sortOf(place)}${shown}`} style={{ transform: `translate(${x}px, ${y}px)` }}>
+      <button
+        type="button"
+        class="handle"
+        style={{ width: `${size}px`, height: `${size}px`, margin: `${-size / 2}px` }}
+        tabIndex={entry ? 0 : -1}
+        data-place={place.id}
+        aria-label={`${place.name}, ${place.kind}, station ${stationText(station)}${moves ? "" : `. ${place.stays}`}`}
+        onFocus={() => (chosen.value = place.id)}
+        onBlur={() => held && down.current === null && void putDown()}
+        onKeyDown={(event) => handleKeys(event, place, all)}
+        {...limits}
+        {...pointer}
+      >
+        <span class="handle-mark" />
+      </button>
       {told && <HandleUse place={place} />}
       <span class="handle-words" aria-hidden="true">
         {held ? stationText(station) : `${place.name} · ${stationText(station)}`}
       </span>
-    </button>
+    </div>
   );
 }
 

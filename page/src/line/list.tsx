@@ -97,6 +97,7 @@ function force(hold: HoldLook | undefined, takeup: TakeupLook | undefined): stri
 }
 
 function worstWords(worst: PlaceUse | undefined): string {
+  if (worst === undefined && study.value?.job === "done") return "all states: no check of its own";
   if (worst === undefined || worst.outcome === "not computed yet") return "all states: not computed yet";
   if (worst.use === null) return `all states: ${worst.outcome}`;
   return `all states: ${useText(worst.use)}, ${worst.outcome}`;

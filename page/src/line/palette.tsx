@@ -9,7 +9,7 @@ export function PaletteButtons() {
   const now = adding.value;
   const items = opened.value?.palette ?? [];
   return (
-    <details class="palette" open={now !== null || undefined}>
+    <details class="palette" data-popover>
       <summary class="button">Add</summary>
       <div class="palette-list sheet">
         {(["hold", "takeup"] as const).map((what) => (

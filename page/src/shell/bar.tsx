@@ -72,17 +72,19 @@ function Verdict({ news }: { news: StudyNews | null }) {
   if (news === null) return <p class="verdict quiet">Study: not begun</p>;
   const running = news.job === "running";
   const head = (running ? news.words : news.verdict || news.words) || "the study is to come";
+  const verdict = news.verdict === "" ? head : `Verdict: ${head}`;
+  const told = running ? head : verdict;
   const old = news.revision !== (opened.value?.revision ?? news.revision);
   return (
-    <details class="verdict">
+    <details class="verdict" data-popover>
       <summary>
         <span class="verdict-sign" aria-hidden="true">
           {running || old ? "…" : (SIGNS[news.verdict] ?? "–")}
         </span>
-        <span class="verdict-words">{old && news.verdict !== "" && !running ? `before the last change: ${head}` : head}</span>
+        <span class="verdict-words">{old && news.verdict !== "" && !running ? `Before the last change: ${head}` : told}</span>
       </summary>
       <div class="verdict-more sheet">
-        <p>{news.words}</p>
+        {news.words !== "" && <p>{news.words}</p>}
         <ul>
           {news.because.map((words) => (
             <li key={words}>{words}</li>

@@ -14,10 +14,26 @@ function pressed(target: EventTarget | null): boolean {
 }
 
 export function startKeys(): void {
+  addEventListener("pointerdown", (event) => closeOpen(event.target));
   addEventListener("keydown", (event) => {
     if (event.defaultPrevented || event.altKey) return;
     if ((event.ctrlKey || event.metaKey ? withControl : alone)(event)) event.preventDefault();
   });
+}
+
+/** Close what hangs open, but for what holds the target; whether there was any. */
+function closeOpen(target: EventTarget | null): boolean {
+  const open = [...document.querySelectorAll<HTMLDetailsElement>("details[data-popover][open]")];
+  const others = open.filter((one) => !(target instanceof Node && one.contains(target)));
+  for (const one of others) one.open = false;
+  return others.length > 0;
+}
+
+/** By the escape key: the keyboard goes back to what opened it. */
+function escapeOpen(): boolean {
+  const last = document.querySelector<HTMLDetailsElement>("details[data-popover][open]");
+  if (last?.contains(document.activeElement) === true) last.querySelector("summary")?.focus();
+  return closeOpen(null);
 }
 
 /** Whether the key was ours. */
@@ -35,6 +51,7 @@ function withControl(event: KeyboardEvent): boolean {
 }
 
 function alone(event: KeyboardEvent): boolean {
+  if (event.key === "Escape" && escapeOpen()) return true;
   if (room.value !== "line" || typesIn(event.target)) return false;
   if (event.key === " " && !pressed(event.target)) playOrPause();
   else if (event.key === "Escape" && adding.value !== null) adding.value = null;

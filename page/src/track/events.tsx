@@ -61,7 +61,7 @@ export function EventList() {
   if (now === null || now.events.length === 0) return null;
   const state = (event: WalkEvent) => now.steps[event.step]?.state ?? "";
   return (
-    <details class="events">
+    <details class="events" data-popover>
       <summary class="button small">
         {now.events.length} event{now.events.length === 1 ? "" : "s"} on the way
       </summary>
