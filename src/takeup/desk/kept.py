@@ -14,6 +14,9 @@ from takeup.errors import TakeupError
 from takeup.line import Study
 
 
+SCENARIOS: tuple[Scenario, ...] = ("no friction", "high friction")
+
+
 class NoAnswer(TakeupError):
     """There is nothing to look at; the message says why."""
 
@@ -37,6 +40,7 @@ class Kept:
     def __init__(self, study: Study) -> None:
         self.study = study
         self._lock = threading.RLock()
+        self._walking = {scenario: threading.Lock() for scenario in SCENARIOS}
         self._base: Base | None = None
         self._trips: dict[Scenario, Trip | str] = {}
 
@@ -61,10 +65,11 @@ class Kept:
             scenario: with which friction.
             until: the last step that is wanted; None for all. Steps after it may be missing.
         """
-        with self._lock:
+        base = self.base
+        with self._walking[scenario]:  # a long walk with friction keeps no look without it waiting
             known = self._trips.get(scenario)
             if known is None or (isinstance(known, Trip) and len(known.good) <= self._last(until)):
-                known = self._trips[scenario] = whole_trip(self.base.prepared, scenario, until=until)
+                known = self._trips[scenario] = whole_trip(base.prepared, scenario, until=until)
             return known
 
     def _last(self, until: int | None) -> int:
@@ -109,4 +114,4 @@ class Kept:
         return trip
 
 
-__all__ = ["Base", "Kept", "NoAnswer"]
+__all__ = ["SCENARIOS", "Base", "Kept", "NoAnswer"]

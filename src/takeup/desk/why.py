@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from takeup.desk import sensitivity
 from takeup.desk.from_results import tables_from_results
 from takeup.desk.interface import Cell, HoldLook, Place, Scenario, Table, TakeupLook, Why
-from takeup.desk.kept import Kept, NoAnswer
+from takeup.desk.kept import SCENARIOS, Kept, NoAnswer
 from takeup.desk.looks import holds_at, joints_at
 from takeup.desk.marks import HoldMark, JointMark
 from takeup.desk.outline import places_of_line
@@ -17,7 +17,6 @@ from takeup.drawing.reading import Results
 from takeup.errors import TakeupError
 
 _WAITING = "The checks, the hand calculations and the parts by cause come with the whole study, which still runs."
-_SCENARIOS: tuple[Scenario, ...] = ("no friction", "high friction")
 
 
 @dataclass(frozen=True, kw_only=True, slots=True, eq=False)
@@ -81,13 +80,15 @@ def _where(one: Place) -> str:
 
 def _of_model(asked: Asked, one: Place) -> tuple[list[str], list[Table]]:
     """Return what the quick model says of a place: sentences and tables."""
-    marks = asked.kept.base.marks
+    marks, prepared = asked.kept.base.marks, asked.kept.base.prepared
+    if not prepared.ready:
+        raise NoAnswer("; ".join(prepared.because))
     every: tuple[HoldMark | JointMark, ...] = (*marks.holds, *marks.joints)
     mark = next((mark for mark in every if mark.id == one["id"]), None)
     if mark is None:
         free = "It holds nothing: the line ends here." if one["what"] == "end" else "It is in no part of the model."
         return [free], []
-    trips = [(scenario, trip) for scenario in _SCENARIOS if isinstance(trip := asked.kept.trip(scenario), Trip)]
+    trips = [(scenario, trip) for scenario in SCENARIOS if isinstance(trip := asked.kept.trip(scenario), Trip)]
     if not trips:
         missing = asked.kept.trip("no friction")
         return [missing if isinstance(missing, str) else ""], []
