@@ -42,18 +42,17 @@ export interface Placed {
 const GAP = 4; // pixels between two names
 const NARROWEST = 66; // pixels in which the words of a name can be set, some over each other
 const WIDEST = 150;
+const BEYOND = 46; // pixels that the first and the last name may stand out beyond the track
 
 /** Rooms for names of states that stand equally far apart: as many rows as it takes, no two over each other. */
 export function rooms(count: number, width: number): Placed[] {
   const apart = width / Math.max(count - 1, 1);
   const rows = Math.max(Math.ceil((NARROWEST + GAP) / apart), 1);
   const wide = Math.min(apart * rows - GAP, WIDEST);
-  return Array.from({ length: count }, (_, index) => ({
-    index,
-    row: index % rows,
-    left: index * apart - wide / 2,
-    width: wide,
-  }));
+  return Array.from({ length: count }, (_, index) => {
+    const own = index === 0 || index === count - 1 ? Math.min(wide, 2 * BEYOND) : wide;
+    return { index, row: index % rows, left: index * apart - own / 2, width: own };
+  });
 }
 
 /** A quantity over the steps as points of a polyline in a box: highest at the top, and nought is kept in it. */

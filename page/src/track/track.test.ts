@@ -13,7 +13,7 @@ describe("names on the track", () => {
     [16, 640],
     [6, 1200],
     [40, 1200],
-    [1, 600],
+    [2, 600],
   ] as const)
     it(`have room, and are never over each other: ${count} on ${width} pixels`, () => {
       const placed = rooms(count, width);
@@ -22,6 +22,8 @@ describe("names on the track", () => {
         for (const b of placed)
           if (a !== b && a.row === b.row) expect(a.left + a.width <= b.left || b.left + b.width <= a.left).toBe(true);
       for (const one of placed) expect(one.width).toBeGreaterThanOrEqual(66);
+      expect(placed[0]!.left).toBeGreaterThanOrEqual(-46); // so much room the page leaves at either end
+      expect(placed.at(-1)!.left + placed.at(-1)!.width).toBeLessThanOrEqual(width + 46);
     });
 });
 
