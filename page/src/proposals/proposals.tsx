@@ -125,6 +125,9 @@ function Card({ row, fresh }: { row: ProposalRow; fresh: boolean }) {
         <Fact name="Joints" value={String(row.joints)} />
         <Fact name="Its study" value={row.verdict} />
       </dl>
+      <button type="button" class="button first" disabled={taking.value !== 0 || !fresh} onClick={() => void take(row.number)}>
+        {taking.value === row.number ? "Being taken over …" : `Take number ${row.number} over`}
+      </button>
       <Flow words={stands ?? ""} />
       <Reasons reasons={some} />
       {more.length > 0 && (
@@ -135,21 +138,19 @@ function Card({ row, fresh }: { row: ProposalRow; fresh: boolean }) {
           <Reasons reasons={more} />
         </details>
       )}
-      <button type="button" class="button first" disabled={taking.value !== 0 || !fresh} onClick={() => void take(row.number)}>
-        {taking.value === row.number ? "Being taken over …" : `Take number ${row.number} over`}
-      </button>
     </li>
   );
 }
 
-/** A fact with its number large: what stands before the first blank is the number. */
+/** A fact: its number large, then its unit; what is said of it stands below. */
 function Fact({ name, value }: { name: string; value: string }) {
-  const [number, ...words] = value.split(" ");
+  const [number, unit, ...words] = value.split(" ");
   return (
     <div>
       <dt>{name}</dt>
       <dd>
-        <strong class="number">{number}</strong> {words.join(" ")}
+        <strong class="number">{number}</strong> {unit}
+        {words.length > 0 && <span class="small quiet">{words.join(" ")}</span>}
       </dd>
     </div>
   );

@@ -1,4 +1,5 @@
 // A drawing of the server's that stands still, as wide as there is room.     (scenes/drawing.tsx)
+import "./drawing.css";
 import { useLayoutEffect, useRef } from "preact/hooks";
 import { contentOf } from "../line/svg";
 

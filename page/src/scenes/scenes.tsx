@@ -78,7 +78,9 @@ function Stages({ scene }: { scene: SceneTold }) {
   if (file === undefined) return null;
   return (
     <section aria-labelledby="scene-stage">
-      <h3 id="scene-stage">Push it yourself</h3>
+      <h3 id="scene-stage" class={scene.files.length > 1 ? "" : "unseen"}>
+        Push it yourself
+      </h3>
       {scene.files.length > 1 && (
         <div class="scene-files" role="group" aria-label="Line">
           {scene.files.map((one, k) => (

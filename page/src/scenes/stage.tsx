@@ -3,7 +3,7 @@ import type { Signal } from "@preact/signals";
 import { useSignal, useSignalEffect } from "@preact/signals";
 import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
 import { ask } from "../client";
-import type { ByHand, Look, LookAsked, SceneFile, View } from "../interface";
+import type { ByHand, Look, LookAsked, SceneFile, View, ViewName } from "../interface";
 import { Latest } from "../latest";
 import { contentOf, pieceOf } from "../line/svg";
 import { trouble } from "../link";
@@ -12,21 +12,22 @@ import { UseBar, UseChip } from "../use";
 import { FullScreen } from "./full_screen";
 import { stateAt } from "./playing";
 import type { Actor } from "./tale";
-import { actorsOf, taleOf } from "./tale";
+import { actorsOf, alongPipe, taleOf } from "./tale";
 
-type Tab = "plan" | "section" | "space";
+type Tab = ViewName | "space";
 
 const TABS: readonly { tab: Tab; title: string }[] = [
-  { tab: "plan", title: "From above" },
-  { tab: "section", title: "From the side" },
+  { tab: "scene", title: "As a picture" },
   { tab: "space", title: "Turning" },
+  { tab: "plan", title: "Plan" },
+  { tab: "section", title: "Along the route" },
 ];
 
 export function Stage({ file, title }: { file: SceneFile; title: string }) {
   const box = useRef<HTMLDivElement>(null);
   const hand = useSignal<ByHand>({ pressure_bar: 0, temperature_c: file.lowest_c });
-  const look = useLooks(file.file, hand);
-  const tab = useSignal<Tab>("plan");
+  const look = useLooks(file, hand);
+  const tab = useSignal<Tab>("scene");
   const play = usePlay(file, hand);
   const push = (next: ByHand) => {
     play.stop();
@@ -42,7 +43,7 @@ export function Stage({ file, title }: { file: SceneFile; title: string }) {
             </button>
           ))}
         </div>
-        <span class="quiet small">{times(look.value)}</span>
+        <span class="stage-gap" />
         <button type="button" class="button" onClick={play.on.value ? play.stop : play.start}>
           {play.on.value ? "Stop" : "Play it"}
         </button>
@@ -57,17 +58,19 @@ export function Stage({ file, title }: { file: SceneFile; title: string }) {
   );
 }
 
-function times(look: Look | null): string {
-  return look === null ? "" : `Movements drawn ${Number(look.exaggeration.toFixed(1))} times as far`;
+/** What is drawn otherwise than it is; the turning view says it itself. */
+function noteOf(view: View, look: Look | null): string {
+  if (view.view === "scene") return view.title;
+  return look === null ? "" : `Movements are drawn ${Number(look.exaggeration.toFixed(1))} times as far.`;
 }
 
 /** The look that the server gives of what the hand holds: the latest one, one request at a time. */
-function useLooks(scene: string, hand: Signal<ByHand>): Signal<Look | null> {
+function useLooks(file: SceneFile, hand: Signal<ByHand>): Signal<Look | null> {
   const look = useSignal<Look | null>(null);
   const latest = useRef<Latest<ByHand, Look> | null>(null);
   latest.current ??= new Latest<ByHand, Look>(
-    (by_hand, number) => ask<Look>("/api/look", lookAsked(scene, by_hand, number)),
-    (answer) => (look.value = answer),
+    (by_hand, number) => ask<Look>("/api/look", lookAsked(file.file, by_hand, number)),
+    (answer) => (look.value = alongPipe(answer, file.outline)),
     trouble,
   );
   useSignalEffect(() => latest.current?.want(hand.value));
@@ -131,10 +134,13 @@ function Drawn({ view, look }: { view: View; look: Signal<Look | null> }) {
     over.current?.replaceChildren(pieceOf(overlay?.svg ?? ""));
   });
   return (
-    <svg class="drawing" role="img" aria-label={view.title} viewBox={`0 0 ${view.width} ${view.height}`}>
-      <g ref={base} />
-      <g ref={over} class="overlay" />
-    </svg>
+    <>
+      <svg class="drawing" role="img" aria-label={view.title} viewBox={`0 0 ${view.width} ${view.height}`}>
+        <g ref={base} />
+        <g ref={over} class="overlay" />
+      </svg>
+      <p class="stage-note small quiet">{noteOf(view, look.value)}</p>
+    </>
   );
 }
 
@@ -222,7 +228,6 @@ function ActorRow({ actor }: { actor: Actor }) {
   return (
     <li class="actor">
       <span class="actor-name">{actor.name}</span>
-      <span class="actor-what quiet small">{actor.what}</span>
       <span class="actor-number">
         <strong class="number">{actor.number}</strong> {actor.unit}
       </span>

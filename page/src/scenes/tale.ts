@@ -3,15 +3,29 @@ import type { HoldLook, LineOutline, Look, Place, TakeupLook } from "../interfac
 import { sortOf } from "../line/sorts";
 import { movedText } from "../space/labels";
 
-/** A thing on the stage whose number is told: an anchor, a joint, or the rods of one. */
+/** A thing on the stage whose number is told: an anchor or a joint. */
 export interface Actor {
   id: string;
   name: string;
-  what: string;
   number: string;
   unit: string;
   words: string;
   use: number | null;
+}
+
+/**
+ * A look in which anchors have the force along the pipe alone, as scenes tell of it and draw it.
+ *
+ * Their weight and what comes sideways is left out, and so it is of their use.
+ */
+export function alongPipe(look: Look, outline: LineOutline): Look {
+  const anchors = new Set(outline.places.filter((place) => sortOf(place) === "anchor").map((place) => place.id));
+  const holds = look.holds.map((hold): HoldLook => {
+    if (!anchors.has(hold.id)) return hold;
+    const force_kn = Math.abs(hold.along_kn);
+    return { ...hold, force_kn, use: hold.capacity_kn === null ? null : force_kn / hold.capacity_kn };
+  });
+  return { ...look, holds };
 }
 
 /** Anchors and joints along the flow, each with its number. */
@@ -27,16 +41,25 @@ export function actorsOf(outline: LineOutline, look: Look | null): Actor[] {
 }
 
 function anchor(place: Place, hold: HoldLook): Actor {
-  const words = hold.capacity_kn === null ? "" : `of ${Number(hold.capacity_kn.toFixed(1))} kN that it carries`;
-  return { id: place.id, name: place.name, what: place.kind, number: hold.force_kn.toFixed(1), unit: "kN", words, use: hold.use };
+  const carries = hold.capacity_kn === null ? "" : `; it carries ${Number(hold.capacity_kn.toFixed(1))}\u00a0kN`;
+  const words = `${wayWords(hold.along_kn)}${carries}`;
+  return { id: place.id, name: place.name, number: hold.force_kn.toFixed(1), unit: "kN", words, use: hold.use };
 }
+
+/** Which way a force pushes along the pipe; less than is written is none. */
+function wayWords(along_kn: number): string {
+  if (Math.abs(along_kn) < LEAST_KN) return "nothing along the pipe";
+  return along_kn > 0 ? "along the pipe, with the flow" : "along the pipe, against the flow";
+}
+
+const LEAST_KN = 0.05;
 
 function joint(place: Place, takeup: TakeupLook): Actor {
   const said = movedText(takeup);
   const [number, unit, ...way] = said === "as fitted" ? ["0.0", "mm"] : said.split(" ");
   const rods = rodWords(takeup);
   const words = [way.join(" ") || "as fitted", rods].filter((one) => one !== "").join("; ");
-  return { id: place.id, name: place.name, what: place.kind, number: number ?? "", unit: unit ?? "", words, use: takeup.use };
+  return { id: place.id, name: place.name, number: number ?? "", unit: unit ?? "", words, use: takeup.use };
 }
 
 /** What the rods of a joint do; "" where it has none. */

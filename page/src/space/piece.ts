@@ -9,9 +9,10 @@ import { displace } from "./displace";
 import type { Span } from "./times";
 import { spanOf } from "./times";
 
-/** The theme's tones of what is not coloured by its use. */
-export type Tones = Record<Part["what"], Color>;
+/** The theme's tones of what is not coloured by its use; `glow` is added to all, so that dark is seen on dark. */
+export type Tones = Record<Part["what"] | "glow", Color>;
 
+const CHOSEN = 0.16; // more light on what is chosen
 const SLACK = 0.45; // share of the ground in the tone of a rod that pulls nothing
 
 export class Piece {
@@ -62,7 +63,8 @@ export class Piece {
     if (use !== null && (what === "hold" || what === "bellows")) color.set(colourOf(use));
     else color.copy(tones[what]);
     if (what === "rod" && slack.has(id)) color.lerp(tones.hold, SLACK);
-    emissive.setScalar(chosen ? 0.16 : 0);
+    emissive.copy(tones.glow);
+    if (chosen) emissive.addScalar(CHOSEN);
   }
 
   /** Where the top of it is now. */

@@ -247,7 +247,14 @@ export function tonesOf(element: Element, theme: string): Tones {
 function readTones(element: Element): Tones {
   const style = getComputedStyle(element);
   const tone = (name: string) => new Color(style.getPropertyValue(`--space-${name}`).trim());
-  return { pipe: tone("pipe"), joint: tone("joint"), bellows: tone("bellows"), hold: tone("hold"), rod: tone("rod") };
+  return {
+    pipe: tone("pipe"),
+    joint: tone("joint"),
+    bellows: tone("bellows"),
+    hold: tone("hold"),
+    rod: tone("rod"),
+    glow: tone("glow"),
+  };
 }
 
 function spot(event: PointerEvent): Vector2 {

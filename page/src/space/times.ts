@@ -9,7 +9,7 @@ export interface Span {
   length: number;
 }
 
-const LEFT = 0.3; // of its length that a bellows keeps at least, so that it is still seen as one
+const LEFT = 0.5; // of its length that a bellows keeps at least, so that it is still seen as one
 
 /** The span of a solid that rides on its line; null where it stands. */
 export function spanOf(riding: Riding): Span | null {

@@ -165,7 +165,7 @@ def _row(hunt: Hunt, number: int, svg: str) -> ProposalRow:
 def _reasons(hunt: Hunt, number: int) -> Iterator[str]:
     """Yield the reasons of a proposal without what was refused, which the page lists once for all of them."""
     refused = {words for plan in hunt.proposals[number].path for words in refused_in(hunt, hunt.plans[plan])}
-    return (words for words in reasons_of(hunt, number) if words not in refused)
+    return (words[:1].upper() + words[1:] for words in reasons_of(hunt, number) if words not in refused)
 
 
 def _title(proposal: Proposal) -> str:
