@@ -13,7 +13,6 @@ from takeup.desk.trips import Prepared, Trip, prepared_of, trip_through, whole_t
 from takeup.errors import TakeupError
 from takeup.line import Study
 
-
 SCENARIOS: tuple[Scenario, ...] = ("no friction", "high friction")
 
 
