@@ -17,7 +17,7 @@ const hold = (id: string, along_kn: number, capacity_kn: number | null): HoldLoo
 });
 const joint: TakeupLook = {
   id: "L/J", axial_mm: -25.6, lateral_mm: 0.1, angular_deg: 0, length_mm: 600, use: 0.85, words: "",
-  rods: [{ name: "rod 1", tension_kn: 0, engaged: false }, { name: "rod 2", tension_kn: 0, engaged: false }],
+  rods: [{ name: "rod 1", tension_kn: 0, engaged: false, gap_mm: 24.84 }, { name: "rod 2", tension_kn: 0, engaged: false, gap_mm: 24.9 }],
 };
 const look: Look = {
   number: 1, revision: 0, words: "", pressure_bar: 12, temperature_c: 193, exaggeration: 40, trouble: "", overlays: [], movements: [],
@@ -36,11 +36,11 @@ describe("what is told", () => {
     expect(actors.map((one) => `${one.name} ${one.number} ${one.unit}`)).toEqual(["W 60.0 kN", "J 25.6 mm", "E 60.0 kN"]);
     expect(actors[0]!.words).toContain("against the flow");
     expect(actors[2]!.words).toContain("with the flow");
-    expect(actors[1]!.words).toBe("shorter; its rods are slack: the nuts stand off");
+    expect(actors[1]!.words).toBe("shorter; its rods are slack: the nuts stand 24.8 mm off");
     expect(actorsOf(outline, null)).toEqual([]);
   });
   it("says how rods pull together", () => {
-    const taut = { ...joint, rods: [{ name: "1", tension_kn: 17.4, engaged: true }, { name: "2", tension_kn: 17.4, engaged: true }] };
+    const taut = { ...joint, rods: [{ name: "1", tension_kn: 17.4, engaged: true, gap_mm: 0 }, { name: "2", tension_kn: 17.4, engaged: true, gap_mm: 0 }] };
     expect(rodWords(taut)).toBe("its rods pull with 34.8 kN");
     expect(rodWords({ ...joint, rods: [] })).toBe("");
   });

@@ -67,7 +67,8 @@ export function rodWords(takeup: TakeupLook): string {
   if (takeup.rods.length === 0) return "";
   const pull = takeup.rods.reduce((sum, rod) => sum + rod.tension_kn, 0);
   if (takeup.rods.some((rod) => rod.engaged)) return `its rods pull with ${pull.toFixed(1)} kN`;
-  return "its rods are slack: the nuts stand off";
+  const gap = Math.min(...takeup.rods.map((rod) => rod.gap_mm));
+  return `its rods are slack: the nuts stand ${gap.toFixed(1)} mm off`;
 }
 
 /** The state in a sentence, and what came of it. */
