@@ -22,6 +22,7 @@ Floats = NDArray[np.float64]
 SAME_STATION = 1e-6  # stations closer than a micrometre are one
 STRAIGHT = math.radians(0.5)  # a turn below this is drawn and computed as straight
 _VERTICAL = 1.0 - 1e-9
+_NORTH, _UP = np.array([0.0, 1.0, 0.0]), np.array([0.0, 0.0, 1.0])
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -129,10 +130,11 @@ def local_axes(direction: Floats) -> Floats:
     Args:
         direction: unit vector, (3,).
     """
-    upward = np.array([0.0, 1.0, 0.0]) if abs(direction[2]) > _VERTICAL else np.array([0.0, 0.0, 1.0])
+    upward = _NORTH if abs(direction[2]) > _VERTICAL else _UP
     normal = upward - (upward @ direction) * direction
     normal /= np.linalg.norm(normal)
-    return np.array([direction, np.cross(normal, direction), normal])
+    (a, b, c), (x, y, z) = normal.tolist(), direction.tolist()
+    return np.array([direction, (b * z - c * y, c * x - a * z, a * y - b * x), normal])
 
 
 def route_of(line: Line) -> Route:

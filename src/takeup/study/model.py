@@ -100,6 +100,7 @@ class _Laid:
 
     line: Line
     route: Route
+    holds: tuple[Holding, ...]
     pieces: tuple[Piece, ...]
     nodes: Integers
     stations: Floats
@@ -127,7 +128,7 @@ def model_of(study: Study, *, fine: bool = False) -> SystemModel:
     sections = np.array(
         [_section(piece, own, walked_at(study, zones, piece)) for piece, own in zip(pieces, every, strict=True)]
     )
-    holds = tuple(hold for one in laid for hold in holdings_of(one.line, one.route))
+    holds = tuple(hold for one in laid for hold in one.holds)
     count = 1 + max(int(one.nodes.max()) for one in laid)
     points = np.empty((count, 3))
     for one in laid:
@@ -162,7 +163,16 @@ def _lay(study: Study, zones: Zones, *, fine: bool) -> list[_Laid]:
             nodes = np.concatenate([[main.nodes[at]], nodes[:-1]])
         points = np.array([route.point(station) for station in stations])
         laid.append(
-            _Laid(line=line, route=route, pieces=pieces, nodes=nodes, stations=stations, points=points, first=members)
+            _Laid(
+                line=line,
+                route=route,
+                holds=holdings_of(line, route),
+                pieces=pieces,
+                nodes=nodes,
+                stations=stations,
+                points=points,
+                first=members,
+            )
         )
         count = int(max(one.nodes.max() for one in laid)) + 1
         members += len(pieces)
@@ -176,7 +186,6 @@ def _line_models(
     models, row = [], 0
     for one, own in zip(laid, rates, strict=True):
         here = slice(one.first, one.first + len(one.pieces))
-        holds = holdings_of(one.line, one.route)
         models.append(
             LineModel(
                 line=one.line,
@@ -186,8 +195,8 @@ def _line_models(
                 nodes=one.nodes,
                 stations=one.stations,
                 points=one.points,
-                holds=holds,
-                supports=np.arange(row, row + len(holds)),
+                holds=one.holds,
+                supports=np.arange(row, row + len(one.holds)),
                 dead_weight=np.array([_dead_weight(piece) for piece in one.pieces]),
                 content_area=np.array([_content_area(piece) for piece in one.pieces]),
                 length=np.array([_length(one.route, piece) for piece in one.pieces]),
@@ -196,7 +205,7 @@ def _line_models(
                 rates=own,
             )
         )
-        row += len(holds)
+        row += len(one.holds)
     return tuple(models)
 
 
@@ -317,11 +326,7 @@ def _radius(turn: Turn) -> float:
 
 def _supports(laid: list[_Laid], holds: tuple[Holding, ...]) -> Supports:
     """Return every hold at its node, anchors rigid and springs free to move: what a state changes comes later."""
-    nodes = [
-        int(one.nodes[int(np.argmin(np.abs(one.stations - hold.station)))])
-        for one in laid
-        for hold in holdings_of(one.line, one.route)
-    ]
+    nodes = [int(one.nodes[int(np.argmin(np.abs(one.stations - hold.station)))]) for one in laid for hold in one.holds]
     return Supports(
         node=np.array(nodes, dtype=np.int64),
         axes=np.array([hold.axes for hold in holds]).reshape(-1, 3, 3),
