@@ -110,7 +110,7 @@ function watchSize(element: Element | null, seen: (size: Size) => void): (() => 
   return () => observer.disconnect();
 }
 
-/** The drawing itself, and over it what moves. */
+/** The drawing itself, and over it what moves: a sheet of its own, so that only it is painted anew at each look. */
 function Sheet({ view, frame, room }: { view: View; frame: Frame; room: Size }) {
   const base = useRef<SVGGElement>(null);
   const over = useRef<SVGGElement>(null);
@@ -123,17 +123,15 @@ function Sheet({ view, frame, room }: { view: View; frame: Frame; room: Size }) 
     const overlay = look.value?.overlays.find((one) => one.line === now.line && one.view === now.name);
     over.current?.replaceChildren(pieceOf(overlay?.svg ?? ""));
   });
+  const seen = { viewBox: viewBox(frame, room), width: room.width, height: room.height };
   return (
-    <svg
-      class="drawing"
-      role="img"
-      aria-label={view.title}
-      viewBox={viewBox(frame, room)}
-      width={room.width}
-      height={room.height}
-    >
-      <g ref={base} />
-      <g ref={over} class="overlay" />
-    </svg>
+    <>
+      <svg class="drawing" role="img" aria-label={view.title} {...seen}>
+        <g ref={base} />
+      </svg>
+      <svg class="drawing overlay" aria-hidden="true" {...seen}>
+        <g ref={over} />
+      </svg>
+    </>
   );
 }
