@@ -10,7 +10,7 @@ from takeup.drawing.colour import colour_of
 from takeup.drawing.labels import Box
 from takeup.drawing.lettering import shortened, width_of
 from takeup.drawing.places import Place
-from takeup.drawing.reading import Record, Results, joined, nominal_size, number_of, record_of, text_of
+from takeup.drawing.reading import Record, Results, nominal_size, number_of, record_of, text_of
 from takeup.drawing.sheet import Item, Polyline, Stroke, Text, View
 from takeup.drawing.signs import sign_of
 from takeup.drawing.symbols import EXPLAINED
@@ -86,7 +86,7 @@ def legend_view(places: tuple[Place, ...], room: Box, foot: float, units: Units)
         assert sign is not None, "only kinds with a sign are explained"
         items.append(replace(sign, name=kind, sort="legend"))
         items.append(Text(at=(x + 7.0, y + 0.9), words=units.tell(EXPLAINED.get(kind, kind)), size=_TYPE))
-    return View(title="Signs", scale=None, items=tuple(items), layer="legend")
+    return View(title=head, scale=None, items=tuple(items), layer="legend")
 
 
 def use_view(room: Box, units: Units) -> View:
@@ -111,7 +111,7 @@ def use_view(room: Box, units: Units) -> View:
     items += [
         Text(at=(x, y + 20.0 + 3.4 * n), words=units.tell(words), size=2.2, ink="grey") for n, words in enumerate(notes)
     ]
-    return View(title="Scale of use", scale=None, items=tuple(items))
+    return View(title=units.tell("Scale of use"), scale=None, items=tuple(items))
 
 
 def title_block(results: Results, lines: Sequence[Record], units: Units, said: tuple[str, str], room: Box) -> View:
@@ -127,7 +127,7 @@ def title_block(results: Results, lines: Sequence[Record], units: Units, said: t
     entry = record_of(results, "input")
     document = record_of(entry, "document")
     scales, called = said
-    shown = _line_words(lines[0], units) if len(lines) == 1 else joined([text_of(line, "name") for line in lines])
+    shown = _line_words(lines[0], units) if len(lines) == 1 else ", ".join(text_of(line, "name") for line in lines)
     left, top, right, bottom = room
     middle = left + 0.62 * (right - left)
     cells = (
@@ -151,7 +151,7 @@ def title_block(results: Results, lines: Sequence[Record], units: Units, said: t
     note = f"{FORCES} Stations and elevations in {_LENGTHS[units.system]}."
     items.append(Text(at=(left + 1.5, bottom - 4.6), words=units.tell(note), size=2.3))
     items.append(Text(at=(left + 1.5, bottom - 1.4), words=units.tell(WARNING), size=2.3, bold=True))
-    return View(title="Title block", scale=None, items=tuple(items), layer="title block")
+    return View(title=units.tell("Title block"), scale=None, items=tuple(items), layer="title block")
 
 
 def _line_words(line: Record, units: Units) -> str:

@@ -12,7 +12,7 @@ from takeup.drawing.arrangement import arranged, largest_good
 from takeup.drawing.furniture import foot_above, frame_view, legend_view, title_block, use_view
 from takeup.drawing.places import Place, places_of
 from takeup.drawing.projection import DOWN, EAST, NORTH, Looking, extent_of
-from takeup.drawing.reading import Record, Results, joined, number_of, of_line, record_of, records_of, text_of
+from takeup.drawing.reading import Record, Results, number_of, of_line, record_of, records_of, text_of
 from takeup.drawing.route import joined_legs
 from takeup.drawing.sheet import Sheet, View
 from takeup.drawing.system_view import system_view
@@ -61,13 +61,13 @@ def _system_sheet(
     room, looking = (left, top, right, foot_above(every, _FOOT)), view_of_all(lines)
     first = scale_within(lines, looking, room)
     view = largest_good(first, lambda scale: system_view(lines, places, looking, room, units, scale=scale))
-    names = joined([text_of(line, "name") for line in lines])
+    names = ", ".join(text_of(line, "name") for line in lines)
     branches = "; ".join(
         f"{text_of(line, 'name')} leaves {text_of(branch, 'of')} at {text_of(branch, 'at')}"
         for line in lines
         if (branch := record_of(line, "branch"))
     )
-    shown = units.tell(f"{view.title} at 1 : {view.scale}")
+    shown = f"{view.title} {units.tell(f'at 1 : {view.scale}')}"
     words = f"Lines: {names}. {branches or 'No line leaves another'}."
     described = f"{shown}. {units.tell(words)}"
     title = units.tell(f"Layout of lines {names}, {text_of(record_of(results, 'input'), 'project')}")
@@ -149,7 +149,7 @@ def _described(results: Results, line: Record, views: tuple[View, ...], units: U
         f"{_long(leg, units)} from {text_of(leg, 'from')} to {text_of(leg, 'to')}"
         for leg in records_of(joined_legs(line), "legs")
     )
-    shown = ", ".join(units.tell(f"{view.title} at 1 : {view.scale}") for view in views)
+    shown = ", ".join(f"{view.title} {units.tell(f'at 1 : {view.scale}')}" for view in views)
     items = ", ".join(text_of(item, "name") for item in records_of(line, "items"))
     words = (
         f"Legs in the order of the flow: {legs}. Anchors: {', '.join(anchors) or 'none'}. "

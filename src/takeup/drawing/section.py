@@ -129,9 +129,9 @@ def section_view(line: Record, places: tuple[Place, ...], room: Box, units: Unit
     items += _signs(places, frame, profile)
     items += _band(shown, ticks, frame.base, (frame.left, frame.left + frame.wide), (_rows(own, units), units))
     if len(shown) < len(places):
-        words = f"{len(places) - len(shown)} guides and rests not named for want of room: see the tables"
+        words = units.tell(f"{len(places) - len(shown)} guides and rests not named for want of room: see the tables")
         items.append(Text(at=(room[0] + 3.0, room[3] - 1.0), words=words, size=2.2, ink="grey"))
-    return View(title=title, scale=frame.scale, items=tuple(items))
+    return View(title=units.tell(title), scale=frame.scale, items=tuple(items))
 
 
 def _levels(profile: tuple[Point, ...], paper: Paper, room: Box, units: Units) -> list[Item]:

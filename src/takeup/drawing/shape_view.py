@@ -121,7 +121,7 @@ def sheet_of(moving: Moving, units: Units) -> Sheet:
         box=(room[0], room[1] + _HEAD, room[2], room[3]),
     )
     view = _view(drawn, room, units)
-    shown = units.tell(f"{view.title} at 1 : {scale}")
+    shown = f"{view.title} {units.tell(f'at 1 : {scale}')}"
     described = f"{shown}: {units.tell(moving.said)}"
     views = (view, _legend(height, moving.legend, units))
     return Sheet(width=WIDTH, height=height, title=units.tell(moving.title), description=described, views=views)
@@ -186,7 +186,7 @@ def _view(drawn: Drawn, room: Box, units: Units) -> View:
     for end in moved if drawn.stretch > 0.0 else ():
         items += [Polyline(points=part, stroke=SHAPE) for part in inside(end, drawn.box)]
     items += _names(drawn, taken, units)
-    return View(title=title, scale=frame.scale, items=tuple(items))
+    return View(title=units.tell(title), scale=frame.scale, items=tuple(items))
 
 
 def inside(points: list[Point], box: Box) -> Iterator[tuple[Point, ...]]:
@@ -268,4 +268,4 @@ def _legend(height: float, words: str, units: Units) -> View:
         Polyline(points=((right, y), (right + 10.0, y)), stroke=SHAPE),
         Text(at=(right + 12.0, y + 0.9), words=units.tell(words), size=2.4),
     )
-    return View(title="Strokes", scale=None, items=items)
+    return View(title=units.tell("Strokes"), scale=None, items=items)

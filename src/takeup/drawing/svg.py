@@ -49,7 +49,7 @@ def to_svg(sheet: Sheet, *, owner: str = "") -> str:
 
 def _write_view(root: ET.Element, view: View, owner: str) -> None:
     group = ET.SubElement(root, "g")
-    scale = "" if view.scale is None else f", scale 1 : {view.scale}"
+    scale = "" if view.scale is None else f", 1 : {view.scale}"
     ET.SubElement(group, "title").text = _printable(view.title + scale)
     for item in view.items:
         if isinstance(item, Sign):

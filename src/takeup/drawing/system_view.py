@@ -65,7 +65,7 @@ def system_view(
     if missing:
         said = units.tell(f"{missing} names left out for want of room: see the sheets of the lines")
         words.append(Text(at=(room[0] + 3.0, room[3] - 1.5), words=said, size=2.2, ink="grey"))
-    view = View(title=f"{title_of(looking)}: all lines", scale=frame.scale, items=(*items, *words))
+    view = View(title=units.tell(f"{title_of(looking)}: all lines"), scale=frame.scale, items=(*items, *words))
     return Drawn(view=view, crowd=crowd)
 
 

@@ -68,7 +68,7 @@ def world_view(
     items += _flow(frame, line, taken, units)
     dimensions, lost = _dimensions(frame, line, taken, units)
     names, crowd = _names(frame, line, spots, taken, units)
-    view = View(title=title_of(looking), scale=frame.scale, items=(*items, *dimensions, *names))
+    view = View(title=units.tell(title_of(looking)), scale=frame.scale, items=(*items, *dimensions, *names))
     return Drawn(view=view, crowd=crowd + _LOST * lost)
 
 

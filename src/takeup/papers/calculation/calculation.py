@@ -73,7 +73,7 @@ def contents_of(results: Results, units: Units = SI, language: Language = ENGLIS
     sheets = layout_sheets(results, units)
     front = front_page(results, units)
     contents: Tree = {
-        "frame": frame_tree(head, str(front["title"])),
+        "frame": frame_tree(head, head.texts.said(str(front["title"]))),
         "front": front | {"units": " ".join(head.remarks)},
         "drawing": {
             "title": "Line drawn to scale" if len(sheets) == 1 else "Lines drawn to scale",

@@ -18,8 +18,8 @@ def checks_section(results: Results, units: Units) -> Tree | None:
     strong = [number for number, check in enumerate(checks) if text_of(check, "outcome") == "fails"]
     head = (
         words_column("Check", "32mm"), words_column("Where", "1fr"), words_column("State", "1.1fr"),
-        number_column("Demand"), number_column("Capacity"), words_column("Unit", "13mm"),
-        number_column("Use", "", "12mm"), words_column("Outcome", "26mm"),
+        number_column("Demand"), number_column("Capacity"), words_column("Unit", "17mm"),
+        number_column("Use", "", "15mm"), words_column("Outcome", "25mm"),
     )  # fmt: skip
     caption = "Checks, worst first; use 1.00 is full; under each why, and the source of its limit"
     return table(

@@ -24,7 +24,8 @@ _NAMED = frozenset(
 )
 """Heads of columns whose cells are names; a smaller line under one is ours."""
 _BREAK = "\u200b"
-_TO = " to "
+_TO, _WITH = " to ", "with"
+_FACE = " face of "  # where a thing in the line begins or ends, in the words of the route
 
 
 def translated(tree: Tree, results: Results, said: Texts) -> Tree:
@@ -67,7 +68,8 @@ class Wording:
 
     def place(self, words: str) -> str:
         """Return a place by its name, or a stretch between two."""
-        return words if words.replace(_BREAK, "") in self.names else self.breaking(words)
+        plain = words.replace(_BREAK, "")
+        return words if plain in self.names else breakable(self.stretches.get(plain) or self(plain))
 
 
 def wording_of(results: Results, said: Texts) -> Wording:
@@ -81,8 +83,9 @@ def wording_of(results: Results, said: Texts) -> Wording:
     named = [*lines, *(row for key in ("holds", "takeups") for row in records_of(results, key))]
     named += [row for line in lines for key in ("items", "ends") for row in records_of(line, key)]
     legs = [text_of(leg, end) for line in lines for leg in records_of(line, "legs") for end in ("from", "to")]
-    names = frozenset({*(text_of(row, "name") for row in named), *legs})
-    told = [text_of(zone, "name") for zone in records_of(results, "zones")]
+    names = frozenset({*(text_of(row, "name") for row in named), *(name for name in legs if _FACE not in name)})
+    zones = [text_of(zone, "name").partition(f" {_WITH} ")[0].partition(_TO) for zone in records_of(results, "zones")]
+    told = [f"{first}{_TO}{last}" for first, _, _ in zones for _, _, last in zones]
     told += [text_of(row, "span") for row in records_of(results, "growth_hand")]
     told += [part for check in checks for part in (text_of(check, "where"), *text_of(check, "because").split("; "))]
     stretches = {
@@ -90,8 +93,15 @@ def wording_of(results: Results, said: Texts) -> Wording:
         for stretch in sorted(set(told), key=len, reverse=True)
         if (pair := _ends_of(stretch, names)) is not None
     }
+    stretches |= {f" {_WITH} {other}": f" {said.said(_WITH)} {other}" for other in _taken_along(results)}
     bare = Wording(said=said, names=names, stretches=stretches, reasons={})
     return replace(bare, reasons=_reasons(results, bare))
+
+
+def _taken_along(results: Results) -> set[str]:
+    """Return the lines that zones take along: "boiler house to laundry with LS-2"."""
+    zones = (text_of(zone, "name") for zone in records_of(results, "zones"))
+    return {others for zone in zones for _, found, others in (zone.partition(f" {_WITH} "),) if found}
 
 
 def _ends_of(stretch: str, names: frozenset[str]) -> tuple[str, str] | None:

@@ -160,7 +160,7 @@ def _guides_table(results: Results, holds: Sequence[Record], units: Units) -> Tr
     ]
     head: tuple[Column, ...] = (
         words_column("Hold", "1fr"), *(number_column(name.capitalize(), units.force.unit, "17mm") for name in names),
-        number_column("Design force", units.force.unit, "17mm"), words_column("in state and combination", "1fr"),
+        number_column("Design force", units.force.unit, "22mm"), words_column("in state and combination", "1fr"),
     )  # fmt: skip
     made_for = ", of guides the load to make them for where that is greater" if any(d.of_guide for d in designs) else ""
     caption = f"{holds_word(holds)}: greatest resultant by scenario, and over every combination{made_for}"

@@ -31,7 +31,7 @@ def worked(row: Record, write: Writer) -> str:
     formula = " = ".join(filter(None, (text_of(row, "formula"), text_of(row, "numbers"))))
     if maybe_number(row, "value") is None:
         return why(row, write)
-    return "; ".join(filter(None, (formula, write.said(text_of(row, "source")), why(row, write))))
+    return "; ".join(filter(None, (write.said(formula), write.said(text_of(row, "source")), why(row, write))))
 
 
 def why(row: Record, write: Writer) -> str:

@@ -25,10 +25,11 @@ LOOKED_UP = ("results", "calculation", "assumptions", "inputs", "walk", "reasons
 """Topics whose texts are found by their English words."""
 FOLDER = Path(__file__).parent
 _POINT = re.compile(r"(?<=\d)\.(?=\d)")
-_WORD = re.compile(r"(?!sqrt)[a-z]{4}")  # what has no word so long is a formula, a number with its unit, or a name
+_WORD = re.compile(r"(?!sqrt|psig)[a-z]{4}")  # what has no word so long is a formula, a number with its unit, or a name
 _FORMULA = re.compile(r"(?!S_h)\S+ = [^;]*(?=[(+−*/^]| x )[^;]*")  # a symbol, and numbers put into what it is
-_NUMBER = r"(?:(?![a-z]{4})[^;])*?\d(?:(?![a-z]{4})[^;])*?"  # digits somewhere, with a sign, a unit or another beside
-_NAME = r"[^;]+?"  # reasons are put together with semicolons
+_NUMBER = r"[(+<>~≤≥\u2212-]{0,2}\d(?:(?!(?!psig)[a-z]{4})[^;])*?"  # with a unit or another number behind it
+_NAME = r"(?:(?! - [a-z]|,? \(?(?:no|low|high) friction|, friction |, rates |, nominal rates)[^;])+?"
+"""A name ends where states, scenarios and reasons are put together: at a semicolon, a dash, the words for friction."""
 _KEPT = 20_000  # texts that a process remembers: those of some hundred documents
 _MARKS: Mapping[Language, Literal[".", ","]] = MappingProxyType({"en": ".", "de": ","})
 

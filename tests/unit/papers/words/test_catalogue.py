@@ -29,6 +29,7 @@ ALIKE = {
     "calculation.angular", "calculation.axial", "calculation.force_x_y_z", "calculation.in", "calculation.lateral",
     "calculation.moment_x_y_z", "calculation.radius", "calculation.revision", "calculation.station",
     "calculation.torsion", "calculation.zone", "calculation.medium", "frame.revision", "frame.zone",
+    "calculation.medium_head", "reasons.number_bar_g",
 }  # fmt: skip
 """Texts that are the same in both languages."""
 BY_PARTS = {
