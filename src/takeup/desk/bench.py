@@ -23,14 +23,14 @@ from takeup.desk.interface import (
     Walk,
     Why,
 )
-from takeup.desk.kept import Kept, NoAnswer
+from takeup.desk.kept import Base, Kept, NoAnswer, base_of
 from takeup.desk.layouts import Laid, laid_lines, results_before
 from takeup.desk.looks import holds_at, joints_at
 from takeup.desk.moving import moved_study
 from takeup.desk.outline import outlines_of, states_named
 from takeup.desk.overlay import Scene, overlays_of, times_for
 from takeup.desk.solids import parts_of_lines, thickness_of
-from takeup.desk.trips import Trip, hottest, words_of
+from takeup.desk.trips import Trip, hottest, one_step, words_of
 from takeup.desk.uses import news_of_study
 from takeup.desk.views import views_of
 from takeup.desk.walks import walk_shown
@@ -160,31 +160,49 @@ class Bench:
         """Return the line as asked for; where there is no answer, why."""
         began = time.perf_counter()
         try:
-            kept, trip, step = self._asked(asked)
-            return self._seen(asked, kept, (trip, step), began)
+            base, trip, step = self._asked(asked)
+            return self._seen(asked, base, (trip, step), began)
         except TakeupError as error:
             return self._unseen(asked, str(error), began)
 
-    def _asked(self, asked: LookAsked) -> tuple[Kept, Trip, int]:
+    def _asked(self, asked: LookAsked) -> tuple[Base, Trip, int]:
         """Return what is looked at, its walk, and the step of it."""
-        moved, hand, step = asked["moved"], asked["by_hand"], asked["step"]
+        moved, hand, step, scenario = asked["moved"], asked["by_hand"], asked["step"], asked["scenario"]
+        if hand is None and step is None:
+            raise NoAnswer("a step of the walk, or a state by hand, is to be asked for")
         kept = self._kept if moved is None else self.moved(moved["id"], moved["station_m"])
         if hand is not None:
-            trip = kept.at_hand(asked["scenario"], hand)
-            return kept, trip, len(trip.good) - 1
-        if step is None:
-            raise NoAnswer("a step of the walk, or a state by hand, is to be asked for")
-        return kept, kept.at_step(asked["scenario"], step, alone=moved is not None), step
+            trip = kept.at_hand(scenario, hand)
+            return kept.base, trip, len(trip.good) - 1
+        assert step is not None, "asked for"
+        if moved is not None and scenario == "no friction":
+            alone = self._alone(kept.study, step)
+            if alone is not None:
+                return base_of(alone.prepared), alone, 0
+        return kept.base, kept.at_step(scenario, step, alone=moved is not None), step
 
-    def _seen(self, asked: LookAsked, kept: Kept, at: tuple[Trip, int], began: float) -> Look:
-        (trip, step), marks = at, kept.base.marks
+    def _alone(self, study: Study, step: int) -> Trip | None:
+        """Return the walk of what is in the hand to one step by itself; None where that needs the whole walk."""
+        ready = self._kept.base.prepared.ready
+        if not ready or not 0 <= step < len(ready[0].way.to):
+            return None
+        way = ready[0].way
+        trip = one_step(study, way.states[way.to[step]].name, float(way.fraction[step]))
+        if isinstance(trip, str):
+            raise NoAnswer(trip)
+        if trip is not None and not trip.good[0]:
+            raise NoAnswer(trip.because)
+        return trip
+
+    def _seen(self, asked: LookAsked, base: Base, at: tuple[Trip, int], began: float) -> Look:
+        (trip, step), marks = at, base.marks
         holds, joints = holds_at(trip, marks.holds, step), joints_at(trip, marks.joints, step)
         times = asked["exaggeration"] or self._chosen_times(trip)
         scene = Scene(
             trip=trip,
             step=step,
             times=times,
-            curves=kept.base.curves,
+            curves=base.curves,
             holds=tuple(zip(marks.holds, holds, strict=True)),
             joints=tuple(zip(marks.joints, joints, strict=True)),
             picked="" if asked["moved"] is None else asked["moved"]["id"],
@@ -202,7 +220,7 @@ class Bench:
             holds=holds,
             takeups=joints,
             overlays=overlays_of(scene, self.laid),
-            movements=self._movements(kept, trip, step),
+            movements=self._movements(base, trip, step),
             server_ms=1e3 * (time.perf_counter() - began),
         )
 
@@ -214,12 +232,12 @@ class Bench:
                 self._times = times_for(whole if isinstance(whole, Trip) and any(whole.good) else trip, self.laid)
             return self._times
 
-    def _movements(self, kept: Kept, trip: Trip, step: int) -> list[LineMovement]:
+    def _movements(self, base: Base, trip: Trip, step: int) -> list[LineMovement]:
         """Return the movements of the nodes of the lines as they lie, whatever is in the hand."""
         moved = trip.moved[step]
         found = []
-        for one, own in zip(self.laid, kept.base.prepared.model.lines, strict=True):
-            at = moved[own.nodes, :3] if kept is self._kept else moved_at(own, moved, one.model.stations)
+        for one, own in zip(self.laid, base.prepared.model.lines, strict=True):
+            at = moved[own.nodes, :3] if own is one.model else moved_at(own, moved, one.model.stations)
             found.append(LineMovement(line=one.model.line.name, movement_m=np.round(at, _MICROMETRES).ravel().tolist()))
         return found
 

@@ -29,6 +29,12 @@ class Base:
     curves: tuple[Curve, ...]
 
 
+def base_of(prepared: Prepared) -> Base:
+    """Return what stands before a study is walked."""
+    curves = tuple(curve_of(model) for model in prepared.model.lines)
+    return Base(prepared=prepared, marks=marks_of(prepared), curves=curves)
+
+
 class Kept:
     """A study made ready when it is first asked, and walked when a walk is first asked.
 
@@ -52,9 +58,7 @@ class Kept:
         """
         with self._lock:
             if self._base is None:
-                prepared = prepared_of(self.study)
-                curves = tuple(curve_of(model) for model in prepared.model.lines)
-                self._base = Base(prepared=prepared, marks=marks_of(prepared), curves=curves)
+                self._base = base_of(prepared_of(self.study))
             return self._base
 
     def trip(self, scenario: Scenario, *, until: int | None = None) -> Trip | str:
@@ -75,7 +79,7 @@ class Kept:
         count = len(self.base.prepared.ready[0].way.to)
         return count - 1 if until is None else min(until, count - 1)
 
-    def at_step(self, scenario: Scenario, step: int, *, alone: bool) -> Trip:
+    def at_step(self, scenario: Scenario, step: int, *, alone: bool = False) -> Trip:
         """Return a walk that has an answer at a step.
 
         Args:
@@ -113,4 +117,4 @@ class Kept:
         return trip
 
 
-__all__ = ["SCENARIOS", "Base", "Kept", "NoAnswer"]
+__all__ = ["SCENARIOS", "Base", "Kept", "NoAnswer", "base_of"]

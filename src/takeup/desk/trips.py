@@ -69,16 +69,17 @@ class Trip:
     because: str
 
 
-def prepared_of(study: Study) -> Prepared:
+def prepared_of(study: Study, states: tuple[State, ...] | None = None) -> Prepared:
     """Return a study ready to be walked.
 
     Args:
         study: its lines resolved: no rule left in them.
+        states: of its walk that are of interest; None for all.
 
     Raises:
         OutOfRange: a state is outside what a table holds.
     """
-    model, states = model_of(study), states_of(study)
+    model, states = model_of(study), states or states_of(study)
     found = ready_runs(study, model, states)
     if not isinstance(found, list):
         return Prepared(study=study, model=model, states=states, ready=(), because=found.because)
@@ -97,6 +98,35 @@ def whole_trip(prepared: Prepared, scenario: Scenario, *, until: int | None = No
     if until is not None:
         ways = [_part(way, np.arange(min(until + 1, len(way.to)))) for way in ways]
     return _walked(prepared, scenario, ways)
+
+
+def one_step(study: Study, state: str, fraction: float) -> Trip | str | None:
+    """Return the walk without friction to one step alone, or why there is none.
+
+    Without friction a step does not depend on the way to it, unless something is put in for some states, or locked: it
+    stays where it took hold. Then there is no such answer, and neither where the study has no such step.
+
+    Args:
+        study: its lines resolved.
+        state: that the step leads to.
+        fraction: of the way from the state before.
+
+    Raises:
+        OutOfRange: a state is outside what a table holds.
+    """
+    every = states_of(study)
+    number = next((number for number, one in enumerate(every) if one.name == state), None)
+    if number is None:
+        return None
+    prepared = prepared_of(study, every[max(number - 1, 0) : number + 1])
+    if not prepared.ready:
+        return "; ".join(prepared.because)
+    ways = [one.way for one in prepared.ready]
+    steps = np.flatnonzero((ways[0].to == len(prepared.states) - 1) & (ways[0].fraction == fraction))
+    conditional = any(row.only_in is not None or row.lock for row in prepared.ready[0].ground.contacts.rows)
+    if conditional or not len(steps):
+        return None
+    return _walked(prepared, "no friction", [_part(way, steps[:1]) for way in ways])
 
 
 def trip_through(prepared: Prepared, states: Sequence[State], scenario: Scenario) -> Trip | str:
@@ -179,4 +209,14 @@ def words_of(way: Way, step: int) -> str:
     return said if way.fraction[step] == 1.0 else f"{said}, {way.fraction[step]:.0%} of it"
 
 
-__all__ = ["BY_HAND", "Prepared", "Trip", "hottest", "prepared_of", "trip_through", "whole_trip", "words_of"]
+__all__ = [
+    "BY_HAND",
+    "Prepared",
+    "Trip",
+    "hottest",
+    "one_step",
+    "prepared_of",
+    "trip_through",
+    "whole_trip",
+    "words_of",
+]

@@ -5,10 +5,12 @@ from __future__ import annotations
 import re
 
 import pytest
+from tests.builders import hold, line_file
 from tests.unit.desk.benches import EXAMPLES, KETTERBY, asked, bench, of_text, step_of
 from tests.unit.drawing.system_fixture import SYSTEM
 
 from takeup.choose import resolve
+from takeup.desk.looks import holds_at
 from takeup.desk.moving import CannotStand, moved_study
 from takeup.line.reading.edit_places import with_moved
 from takeup.line.reading.reader import study_from_text
@@ -143,3 +145,40 @@ def test_a_move_after_which_a_state_names_no_zone_is_refused():
     read = study_from_text(text, "k.yaml")
     with pytest.raises(CannotStand, match="names the zone roof anchor to yard anchor"):
         moved_study(read, resolve(read), "LS-201/yard anchor", 92.0)
+
+
+@pytest.mark.parametrize("name", [KETTERBY, "fell-gill-offset", "orrin-bank-turbine-steam", "three lines"])
+def test_a_step_by_itself_is_what_the_whole_walk_finds_there(name):
+    """Steps on the way among them; where something is put in for some states the whole walk is gone."""
+    one = of_text(SYSTEM) if name == "three lines" else bench(name)
+    place = next(p for line in one.outline() for p in line["places"] if not p["stays"] and p["what"] == "hold")
+    where = (place["id"], place["station_m"] + 0.05)
+    kept = one.moved(*where)
+    whole, marks = kept.trip("no friction"), kept.base.marks
+    count = len(one.walk("no friction")["steps"])
+    for step in range(0, count, max(1, count // 9)):
+        look = one.look(asked(step=step, moved=where))
+        assert look["trouble"] == ""
+        for mine, theirs in zip(look["holds"], holds_at(whole, marks.holds, step), strict=True):
+            # two walks to one answer: each is verified to 1e-9 of its largest force, some 100 kN
+            assert mine["force_kn"] == pytest.approx(theirs["force_kn"], rel=1e-7, abs=1e-6)
+            assert mine["contact"] == theirs["contact"]
+
+
+def test_what_lets_the_line_go_in_the_hand_says_so():
+    """A line with free ends is held along by its stop both ways only in pairs; friction is not asked."""
+    text = line_file(
+        ["20 m east", "10 m north"],
+        start="free",
+        end="free",
+        holds=(
+            hold("planar guide", "5 m", free_along="up"),
+            hold("planar guide", "15 m", free_along="up"),
+            hold("planar guide", "25 m", free_along="up"),
+            *(hold("rest", f"{station} m", slides_on="PTFE on steel") for station in (4, 16, 27)),
+        ),
+    )
+    one = of_text(text)
+    assert one.look(asked(step=1))["trouble"] == ""
+    place = next(p["id"] for p in one.outline()[0]["places"] if p["kind"] == "planar guide" and p["station_m"] == 25.0)
+    assert "the line" in one.look(asked(step=1, moved=(place, 10.0)))["trouble"]
