@@ -4,19 +4,22 @@ The joint stands beside the nearer of both anchors that leaves room for it, so t
 It is shortened by what the span grows; every joint of the series that stands this, its pressures and temperatures is a
 way of its own, the cheapest of each kind, and one that stands it only when it is drawn out when fitted is a way as
 well, with the least preset that serves. Forces are those of thrust and spring alone, |P A_e - k x|, the least that the
-anchors can see (friction and weight come on top).
+anchors can see (friction and weight come on top); a balanced joint leaves P (A_e - A_b) of the thrust and has the
+springs of both bellows, and brings two guides along on the side that no anchor guides (own_guides.py).
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import get_args
 
 import numpy as np
 
-from takeup.basis import first_guide_limit
+from takeup.basis import first_guide_limit, intermediate_guide_spacing
 from takeup.choose.arrange.course import Course
+from takeup.choose.arrange.own_guides import Side, first_distance, own_guides
 from takeup.choose.arrange.records import Concept, Plan, Refusal
 from takeup.choose.rules import guides_beside
 from takeup.choose.selection.place import Place as Asked
@@ -24,7 +27,7 @@ from takeup.choose.selection.screen import ROUNDING, Screened, movement_use, scr
 from takeup.choose.selection.trial import at_rest, cycles_of, joint_at
 from takeup.joints import TakeUpKind
 from takeup.joints.tables import SeriesTable
-from takeup.line import TakeUp
+from takeup.line import Hold, TakeUp, second_moment
 from takeup.line.choices import Choice, Chosen
 from takeup.line.parts import Position, station_words
 
@@ -33,6 +36,7 @@ AXIAL: tuple[Concept, ...] = (
     "limit-rod axial",
     "externally pressurised",
     "small-bore compensator",
+    "in-line pressure balanced",
 )
 FACE = 0.3
 """From an anchor to the face of a joint: room for a weld and a spanner [m] (common practice, no source)."""
@@ -173,30 +177,72 @@ def _plan(course: Course, choice: Choice, way: _Way, span: tuple[int, int], aske
         return None
     data = takeup.data
     along = course.direction(near, far)
-    push = asked.pressure * data.effective_area - data.axial_rate * (asked.axial + asked.preset)
+    area, rate = _area_and_rate(takeup)
+    push = asked.pressure * area - rate * (asked.axial + asked.preset)
     forces = np.stack([-push[:, None] * along, push[:, None] * along])
     design = float(asked.pressure[~asked.tests].max())
-    one_side = design * data.effective_area - data.axial_rate * float(asked.axial[course.operating] + asked.preset)
+    one_side = design * area - rate * float(asked.axial[course.operating] + asked.preset)
     stations = course.places[near].station, course.places[far].station
-    guides = len(guides_beside(course.laid, takeup, stations))
+    holds = _guides_of_balanced(course, takeup, stations, float(push.max()))
+    guides = len(holds) + len(guides_beside(course.laid, takeup, stations))
     own = takeup.position.station - data.length / 2.0, takeup.position.station + data.length / 2.0
     worst = int(np.abs(asked.axial).argmax())
-    thrust = float(np.abs(asked.pressure).max()) * data.effective_area
+    felt = _felt(takeup, float(np.abs(asked.pressure).max()) * abs(area), float(np.abs(push).max()))
     return Plan(
         concept=next(concept for concept in AXIAL if concept == choice.kind),
         near=near,
         far=far,
         takeups=(takeup,),
         price_indices=(_index(choice.table, row),),
+        holds=holds,
         guides=guides,
         cost=price_of(course, choice.table, row) + course.least_cost(near, far, guides, [own]),
         forces=forces,
         alone=np.stack([-one_side * along, one_side * along]),
         words=(
             f"{choice.table.names[row]} at {takeup.position.words}: {asked.axial[worst] * 1e3:+.0f} mm in "
-            f"{asked.states[worst]}, {way.movement:.2f} of its ratings{_preset(asked)}; thrust {thrust / 1e3:.0f} kN"
+            f"{asked.states[worst]}, {way.movement:.2f} of its ratings{_preset(asked)}; {felt}"
         ),
     )
+
+
+def _area_and_rate(takeup: TakeUp) -> tuple[float, float]:
+    """Return the area whose pressure the anchors feel [m2], and the spring rate [N/m]: of a balanced joint, of both."""
+    data, balance = takeup.data, takeup.balance
+    if balance is None:
+        return data.effective_area, data.axial_rate
+    return data.effective_area - balance.effective_area, data.axial_rate + balance.axial_rate
+
+
+def _guides_of_balanced(course: Course, takeup: TakeUp, stations: tuple[float, float], push: float) -> tuple[Hold, ...]:
+    """Return the guides of a balanced joint on the side that is not next to an anchor; none of other kinds.
+
+    Args:
+        course: the line.
+        takeup: the joint.
+        stations: of both anchors [m].
+        push: greatest force of its springs, and of what is left of its thrust [N].
+    """
+    if takeup.balance is None:
+        return ()
+    middle, half = takeup.position.station, takeup.data.length / 2.0
+    pipe = course.line.section_at(middle).pipe
+    modulus = pipe.material.modulus.at(course.laid.hottest_at(middle))
+    longest = intermediate_guide_spacing(modulus, second_moment(pipe), push) if push > 0.0 else math.inf
+    sides = []
+    for sense, stop in ((-1.0, stations[0]), (1.0, stations[1])):
+        face = middle + sense * half
+        free = first_distance(course, face)
+        if sense * (stop - face) > free:
+            sides.append(Side(face=face, sense=sense, stop=stop, free=free, longest=longest))
+    return own_guides(course, sides)
+
+
+def _felt(takeup: TakeUp, thrust: float, push: float) -> str:
+    """Return what a joint does to its anchors, in words: its thrust [N], or what is left of it with the springs."""
+    if takeup.balance is None:
+        return f"thrust {thrust / 1e3:.0f} kN"
+    return f"balanced: its springs, and {thrust / 1e3:.1f} kN left of its thrust, push with {push / 1e3:.1f} kN at most"
 
 
 def _preset(asked: Asked) -> str:

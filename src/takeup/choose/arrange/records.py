@@ -23,8 +23,10 @@ Concept = Literal[
     "limit-rod axial",
     "externally pressurised",
     "small-bore compensator",
-    "universal",
+    "in-line pressure balanced",
     "tied universal",
+    "hinge pair",
+    "three hinges",
 ]
 """What takes up the growth between two neighbouring anchors."""
 

@@ -9,17 +9,19 @@ from takeup.choose.arrange.axial import axial_plans
 from takeup.choose.arrange.bare import bare_plans
 from takeup.choose.arrange.course import Course
 from takeup.choose.arrange.ground import Ground
+from takeup.choose.arrange.hinges import hinge_plans
 from takeup.choose.arrange.least import with_least
 from takeup.choose.arrange.loop import loop_plans
 from takeup.choose.arrange.offset import offset_plans
 from takeup.choose.arrange.records import Plan, Refusal
 
-_TYPED = "no series can have one, since {what} lie as the line file says: type it in, and it is kept as given"
 NEVER: dict[str, str] = {
-    "hinge set": _TYPED.format(what="its pins"),
-    "gimbal set": _TYPED.format(what="its pins"),
-    "swing joint": _TYPED.format(what="its bars"),
-    "pressure balanced": _TYPED.format(what="its ties"),
+    "hinge set in a span of three bends or more": "hinges are proposed where one or two bends make an L, a Z or a U: "
+    "type them in, and they are kept as given",
+    "gimbal set": "what turns out of one plane is not worked out in a span: type it in, and it is kept as given",
+    "swing joint": "no series can have one, since its bars are made for their leg: type it in, and it is kept as given",
+    "elbow pressure balanced": "no series can have one, since it is made with its elbow: type it in, and it is kept as "
+    "given; beside a nozzle in a straight run an in-line balanced joint is proposed",
     "braided hose loop": "no series can have one, since nothing of a hose is computed: type it in",
     "double with anchor base": "two joints beside one anchor do the same, and are proposed as such",
 }
@@ -71,6 +73,7 @@ def _with_joints(course: Course, near: int, far: int) -> list[Plan | Refusal]:
         *loop_plans(course, near, far),
         *axial_plans(course, near, far),
         *offset_plans(course, near, far),
+        *hinge_plans(course, near, far),
     ]
 
 

@@ -103,6 +103,31 @@ def test_the_bound_holds_where_weight_holds_and_movement_take_from_it(legs, keys
         assert_no_less(hunt.ground, [hunt.plans[number] for number in path])
 
 
+SMALL = "{ size: DN 50, wall: 3.91 mm, material: ASTM A106 B, bends: long radius }"
+HOT_STEAM = (6.0, 180.0, "steam")
+
+
+@pytest.mark.parametrize(
+    ("legs", "concept", "keys"),
+    [
+        (("16 m east",), "in-line pressure balanced", {}),
+        (("12 m east",), "in-line pressure balanced", {"takes": (10.0, 130.0, "water"), "pipe": SMALL}),
+        (("9 m up",), "in-line pressure balanced", {}),  # the weight of the riser hangs on its anchors
+        (("16 m east",), "small-bore compensator", {"pipe": SMALL}),
+        (("9 m up",), "small-bore compensator", {"pipe": SMALL}),
+        (("20 m east", "2 m north", "20 m east"), "hinge pair", {"takes": HOT_STEAM}),
+        (("40 m east", "2 m north"), "three hinges", {"takes": HOT_STEAM}),
+    ],
+)
+def test_the_bound_holds_for_each_kind_of_joint(legs, concept, keys):
+    """The cheapest and the dearest of a kind; hinges are said to leave nothing on the anchors, and do leave some."""
+    hunt = hunt_of(ground_on(bare_text(*legs, **{"may": (), "room": "", "ends": STRONG, **keys})))
+    plans = sorted((plan for plan in hunt.plans if plan.concept == concept), key=lambda plan: plan.cost)
+    assert plans
+    for plan in {id(plan): plan for plan in (plans[0], plans[-1])}.values():
+        assert_no_less(hunt.ground, [plan])
+
+
 @settings(max_examples=25, deadline=None)
 @given(seed=st.integers(0, 10**6), clear=st.booleans())
 def test_guides_and_rests_cost_no_less_than_the_bound(seed, clear):
