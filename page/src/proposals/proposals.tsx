@@ -89,8 +89,9 @@ function Progress({ now }: { now: Found }) {
   return (
     <div class="progress-row">
       {running && <progress value={now.share} max={1} aria-label="How far the search is" />}
-      <p role="status" class={now.job === "failed" ? "strong" : "quiet"}>
-        {now.words}
+      {running && <p class="quiet">{now.words}</p>}
+      <p role="status" class={running ? "unseen" : now.job === "failed" ? "strong" : "quiet"}>
+        {running ? "The search runs." : now.words}
       </p>
       {now.job !== "none" && !isOfNow(now) && <p class="strong">These are of the file as it was before the last change.</p>}
     </div>

@@ -34,6 +34,7 @@ from takeup.units import to_kn
 
 _EVERY, _TIMES = 1.5, 4.0  # what there is so far is told no more often [s], nor than so many times what telling it took
 _BEGUN, _SEARCHED = 0.04, 0.9  # of the way: the ways of every span are known; the search has ended
+_PROVED = 0.7  # of the way to a proposal that is the next best for certain
 _PASSIVE = ("no take-up", "as given")
 _MOST_REFUSED = 40  # arrangements that a page lists; the proposals of the command line hold them all
 
@@ -103,9 +104,9 @@ class _News:
     def study(self, hunt: Hunt, words: str) -> None:
         """Tell of a study that begins."""
         asked = self._of.asked
-        share = _BEGUN + (_SEARCHED - _BEGUN) * min(len(hunt.proposals) / asked["best"], 1.0)
         said = f"study {hunt.studies}: {words}"
         proved = sum(one is not None for one in hunt.proved.values())
+        share = _share(len(hunt.proposals), proved, asked["best"])
         began = time.monotonic()
         if proved == self._known or began < self._next:
             self._tell(share, said)
@@ -114,6 +115,18 @@ class _News:
         self._tell(share, said, _found(so_far, self._of))
         ended = time.monotonic()
         self._known, self._next = proved, ended + max(_EVERY, _TIMES * (ended - began))
+
+
+def _share(found: int, proved: int, best: int) -> float:
+    """Return how far a search is, as far as that can be said: what is proved is most of the way to being found.
+
+    Args:
+        found: proposals that are the next best for certain.
+        proved: arrangements whose own study stands.
+        best: how many are wanted.
+    """
+    way = max(found / best, _PROVED * min(proved / best, 1.0))
+    return _BEGUN + (_SEARCHED - _BEGUN) * min(way, 1.0)
 
 
 def _so_far(hunt: Hunt, asked: ArrangeAsked) -> Hunt:
