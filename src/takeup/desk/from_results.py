@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from takeup.desk.figures import plain, signed
 from takeup.desk.interface import Cell, Place, Table
 from takeup.desk.uses import checks_by_place, rank_of
 from takeup.drawing.reading import (
@@ -17,20 +18,22 @@ from takeup.drawing.reading import (
     text_of,
     use_words,
 )
-from takeup.units import to_kn
+from takeup.units import to_kn, to_mm
 
+CHECKS = "Checks"
+_NOTHING = 1.0  # N, or N m: a cause that brings less is not named
 _THOUSANDS = {"N": "kN", "N m": "kN m"}
 
 
 def tables_from_results(results: Results, one: Place) -> tuple[list[str], list[Table]]:
-    """Return what the results say of a place: sentences, and tables of which the checks come first.
+    """Return what the results say of a place: sentences, and tables of which the checks come first if there are any.
 
     Args:
         results: the results document.
         one: the place.
     """
     checks = sorted(checks_by_place(results).get(one["id"], []), key=rank_of)
-    tables = [_checks(checks)]
+    tables = [_checks(checks)] if checks else []
     says = [_governs(checks[0])] if checks else ["No check is at this place by itself."]
     key = "takeups" if one["what"] == "takeup" else "holds"
     own = next((row for row in records_of(results, key) if _is(row, one)), None)
@@ -62,18 +65,17 @@ def _checks(checks: list[Record]) -> Table:
         use = maybe_number(check, "use")
         rows.append(
             [
-                _cell(text_of(check, "title")),
+                plain(text_of(check, "title")),
                 Cell(text=text_of(check, "outcome") if use is None else use_words(use), use=use),
-                _cell(text_of(check, "outcome")),
-                _cell(_sized(maybe_number(check, "demand"), unit)),
-                _cell(_sized(maybe_number(check, "capacity"), unit)),
-                _cell(text_of(check, "state")),
-                _cell(text_of(check, "because")),
+                plain(text_of(check, "outcome")),
+                plain(_sized(maybe_number(check, "demand"), unit)),
+                plain(_sized(maybe_number(check, "capacity"), unit)),
+                plain(text_of(check, "state")),
+                plain(text_of(check, "because")),
             ]
         )
     head = ["check", "use", "outcome", "demand", "capacity", "state", "because"]
-    about = "Every check at this place, the fullest first." if rows else "No check is at this place by itself."
-    return Table(title="Checks", about=about, head=head, rows=rows)
+    return Table(title=CHECKS, about="Every check at this place, the fullest first.", head=head, rows=rows)
 
 
 def _sized(value: float | None, unit: str) -> str:
@@ -82,6 +84,8 @@ def _sized(value: float | None, unit: str) -> str:
         return ""
     if unit in _THOUSANDS:
         return f"{to_kn(value):.2f} {_THOUSANDS[unit]}"
+    if unit == "m" and abs(value) < 1.0:
+        return f"{to_mm(value):.1f} mm"
     return f"{value:.4g} {unit}".rstrip()
 
 
@@ -105,12 +109,12 @@ def _hand(rows: tuple[Record, ...]) -> Table:
         unit, apart = text_of(row, "unit"), maybe_number(row, "difference_percent")
         cells.append(
             [
-                _cell(text_of(row, "what")),
-                _cell(f"{text_of(row, 'formula')}; {text_of(row, 'numbers')}"),
-                _cell(_sized(maybe_number(row, "value"), unit)),
-                _cell(_sized(maybe_number(row, "model"), unit)),
-                _cell("" if apart is None else f"{apart:+.1f} %"),
-                _cell("; ".join(filter(None, (text_of(row, "because"), text_of(row, "source"))))),
+                plain(text_of(row, "what")),
+                plain(f"{text_of(row, 'formula')}; {text_of(row, 'numbers')}"),
+                plain(_sized(maybe_number(row, "value"), unit)),
+                plain(_sized(maybe_number(row, "model"), unit)),
+                plain("" if apart is None else f"{apart:+.1f} %"),
+                plain("; ".join(filter(None, (text_of(row, "because"), text_of(row, "source"))))),
             ]
         )
     head = ["what", "by hand", "hand", "model", "apart", "because"]
@@ -120,19 +124,21 @@ def _hand(rows: tuple[Record, ...]) -> Table:
 
 def _parts(hold: Record) -> Table:
     """Return what each cause brings, in the state of the greatest force."""
-    axis = numbers_in(records_axis(hold))
+    axis = numbers_in(_axis(hold))
     most = max(records_of(hold, "loads"), key=lambda row: math.hypot(*numbers_in(row["force_n"])))
     rows = []
     for cause, part in record_of(most, "parts").items():
         assert isinstance(part, dict), "a part is a record"
         force, moment = numbers_in(part["force_n"]), numbers_in(part["moment_nm"])
+        if max(math.hypot(*force), math.hypot(*moment)) < _NOTHING:
+            continue
         along = sum(a * f for a, f in zip(axis, force, strict=True))
         rows.append(
             [
-                _cell(cause),
-                _cell(f"{to_kn(along) + 0.0:+.2f}"),
-                _cell(f"{to_kn(math.hypot(*force)):.2f}"),
-                _cell(f"{to_kn(math.hypot(*moment)):.2f}"),
+                plain(cause),
+                plain(signed(to_kn(along), 2)),
+                plain(f"{to_kn(math.hypot(*force)):.2f}"),
+                plain(f"{to_kn(math.hypot(*moment)):.2f}"),
             ]
         )
     about = (
@@ -143,15 +149,11 @@ def _parts(hold: Record) -> Table:
     )
 
 
-def records_axis(hold: Record) -> object:
+def _axis(hold: Record) -> object:
     """Return the way of the flow at a hold."""
     axes = hold["axes"]
     assert isinstance(axes, list | tuple), "axes are rows"
     return axes[0]
 
 
-def _cell(text: str) -> Cell:
-    return Cell(text=text, use=None)
-
-
-__all__ = ["tables_from_results"]
+__all__ = ["CHECKS", "tables_from_results"]

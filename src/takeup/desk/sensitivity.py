@@ -13,6 +13,7 @@ from functools import partial
 
 import numpy as np
 
+from takeup.desk.figures import plain, signed
 from takeup.desk.interface import Cell, Table
 from takeup.desk.kept import Kept, NoAnswer
 from takeup.desk.marks import HoldMark, JointMark
@@ -118,13 +119,9 @@ def _row(words: str, now: Greatest, walked: Walked) -> list[Cell]:
     try:
         then = _greatest(*walked())
     except TakeupError as error:
-        return [_cell(words), _cell("no answer"), _cell(""), _cell(str(error))]
-    change = f"{then.size - now.size:+.{_DECIMALS[now.unit]}f} {now.unit}" if then.unit == now.unit else ""
-    return [_cell(words), Cell(text=then.words, use=then.use), _cell(change), _cell(then.state)]
-
-
-def _cell(text: str) -> Cell:
-    return Cell(text=text, use=None)
+        return [plain(words), plain("no answer"), plain(""), plain(str(error))]
+    change = f"{signed(then.size - now.size, _DECIMALS[now.unit])} {now.unit}" if then.unit == now.unit else ""
+    return [plain(words), Cell(text=then.words, use=then.use), plain(change), plain(then.state)]
 
 
 def _changes(

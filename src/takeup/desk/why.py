@@ -6,7 +6,8 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from takeup.desk import sensitivity
-from takeup.desk.from_results import tables_from_results
+from takeup.desk.figures import plain, signed
+from takeup.desk.from_results import CHECKS, tables_from_results
 from takeup.desk.interface import Cell, HoldLook, Place, Scenario, Table, TakeupLook, Why
 from takeup.desk.kept import SCENARIOS, Kept, NoAnswer
 from takeup.desk.looks import holds_at, joints_at
@@ -54,7 +55,8 @@ def why_of(asked: Asked, place: str, results: Results | None) -> Why:
         says.append(str(error))
     if results is not None:
         more, own = tables_from_results(results, one)
-        says, tables = says + more, own[:1] + tables + own[1:]
+        first = [one for one in own if one["title"] == CHECKS]
+        says, tables = says + more, first + tables + [one for one in own if one not in first]
     return Why(
         revision=asked.revision,
         id=place,
@@ -75,7 +77,7 @@ def _place(kept: Kept, place: str) -> Place:
 
 def _where(one: Place) -> str:
     by = "" if one["placed_by"] == "by hand" else f", placed by {one['placed_by']}"
-    return f"{one['kind'][:1].upper()}{one['kind'][1:]} at station {one['station_m']:.2f} m of {one['line']}{by}."
+    return f"{one['kind'][:1].upper()}{one['kind'][1:]}, at station {one['station_m']:.2f} m of {one['line']}{by}."
 
 
 def _of_model(asked: Asked, one: Place) -> tuple[list[str], list[Table]]:
@@ -119,7 +121,7 @@ def _hold_table(trips: list[tuple[Scenario, Trip]], mark: HoldMark) -> Table:
         head += [f"force kN, {scenario}", "along kN", "moment kN m"]
     rows = []
     for name, step in _states(trips):
-        row = [_cell(name)]
+        row = [plain(name)]
         for _, trip in trips:
             row += _hold_cells(trip, mark, step)
         rows.append(row)
@@ -129,13 +131,13 @@ def _hold_table(trips: list[tuple[Scenario, Trip]], mark: HoldMark) -> Table:
 
 def _hold_cells(trip: Trip, mark: HoldMark, step: int) -> list[Cell]:
     if not trip.good[step]:
-        return [_cell("no answer"), _cell(""), _cell("")]
+        return [plain("no answer"), plain(""), plain("")]
     look: HoldLook = holds_at(trip, (mark,), step)[0]
     words = f"{look['force_kn']:.2f}" if look["contact"] != "free" else "free"
     return [
         Cell(text=words, use=look["use"]),
-        _cell(f"{look['along_kn']:+.2f}"),
-        _cell(f"{look['moment_knm']:.2f}"),
+        plain(signed(look["along_kn"], 2)),
+        plain(f"{look['moment_knm']:.2f}"),
     ]
 
 
@@ -144,7 +146,7 @@ def _joint_tables(trips: list[tuple[Scenario, Trip]], mark: JointMark) -> Iterat
     for scenario, _ in trips:
         head += [f"axial mm, {scenario}", "lateral mm", "angular °", "length mm"]
     for name, step in _states(trips):
-        row, rod = [_cell(name)], [_cell(name)]
+        row, rod = [plain(name)], [plain(name)]
         for _, trip in trips:
             look = joints_at(trip, (mark,), step)[0] if trip.good[step] else None
             row += _joint_cells(look)
@@ -161,24 +163,20 @@ def _joint_tables(trips: list[tuple[Scenario, Trip]], mark: JointMark) -> Iterat
 
 def _joint_cells(look: TakeupLook | None) -> list[Cell]:
     if look is None:
-        return [_cell("no answer"), _cell(""), _cell(""), _cell("")]
+        return [plain("no answer"), plain(""), plain(""), plain("")]
     return [
-        Cell(text=f"{look['axial_mm']:+.1f}", use=look["use"]),
-        _cell(f"{look['lateral_mm']:.1f}"),
-        _cell(f"{look['angular_deg']:.2f}"),
-        _cell(f"{look['length_mm']:.1f}"),
+        Cell(text=signed(look["axial_mm"], 1), use=look["use"]),
+        plain(f"{look['lateral_mm']:.1f}"),
+        plain(f"{look['angular_deg']:.2f}"),
+        plain(f"{look['length_mm']:.1f}"),
     ]
 
 
 def _rod_cell(look: TakeupLook | None, number: int) -> Cell:
     if look is None:
-        return _cell("no answer")
+        return plain("no answer")
     rod = look["rods"][number]
-    return _cell(f"{rod['tension_kn']:.1f} kN" if rod["engaged"] else f"slack by {rod['gap_mm']:.1f} mm")
-
-
-def _cell(text: str) -> Cell:
-    return Cell(text=text, use=None)
+    return plain(f"{rod['tension_kn']:.1f} kN" if rod["engaged"] else f"slack by {rod['gap_mm']:.1f} mm")
 
 
 __all__ = ["Asked", "why_of"]
