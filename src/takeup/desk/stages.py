@@ -24,6 +24,8 @@ from takeup.study.model import SystemModel, model_of
 from takeup.study.solve import ready_runs, solved_by
 from takeup.units import to_bar, to_mm
 
+_SEEN = 0.05  # mm: less would be written as 0.0
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Reach:
@@ -137,8 +139,8 @@ def _mark(played: Played) -> str:
     line = played.answer.line
     if line.end.kind in ANCHORED_ENDS:
         return ""
-    moved = played.moved(float(played.answer.model.stations[-1]), BY_HAND)
-    return f"{to_mm(moved):.1f} mm"
+    moved = to_mm(played.moved(float(played.answer.model.stations[-1]), BY_HAND))
+    return f"{moved:.1f} mm" if abs(moved) >= _SEEN else ""
 
 
 __all__ = ["Reach", "reach_of", "stage_overlay", "stage_view"]

@@ -29,6 +29,7 @@ _LEADING = 4.5
 _MOST_LINES = 4
 _BETWEEN = 6.0  # from the words under a line to the story of the step [mm]
 _FULL_PRESSURE, _FULL_TEMPERATURE = 20.0, 200.0  # of gauge and thermometer, bar and degC; more if a strip needs it
+_READINGS = 4.0  # room for gauge and thermometer over a picture that stands alone [mm]
 _CLEAR = 4.0  # and so far from the anchor between them [mm]
 _CROWDED = 20.0  # joints nearer to each other than so are written to either side [mm]
 _RULE = Stroke(width=0.2, ink="pale")
@@ -107,7 +108,7 @@ def picture_sheet(picture: Picture, drawn: Drawn, title: str, said: str) -> Shee
     items: list[Item] = []
     if _alike(picture):
         items += reading_items(picture.zones[0], (WIDTH - MARGIN, MARGIN + 2.0), drawn.full)
-    foot = MARGIN + max(drawn.above, up) + drawn.frame.height(picture)
+    foot = MARGIN + _READINGS + max(drawn.above, up) + drawn.frame.height(picture)
     items += _picture(picture, drawn, (_SIDE, foot))
     height = foot + max(drawn.below, down) + MARGIN
     view = View(title=title, scale=None, items=tuple(items))
