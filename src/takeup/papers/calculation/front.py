@@ -17,6 +17,7 @@ from takeup.drawing.reading import (
     use_at,
 )
 from takeup.edge import Units
+from takeup.papers.calculation.cover import conditions_table, foremost, of_all
 from takeup.papers.common.design import design_of, design_outcome
 from takeup.papers.common.numerals import NONE, written, written_column
 from takeup.papers.common.places import (
@@ -61,6 +62,7 @@ def front_page(results: Results, units: Units) -> Tree:
         "more": [_more(len(reasons) - shown) for shown in range(_REASONS + 1)],
         "counted": _held_words(results) or counted_words(results),
         "units": units.said,
+        "conditions": conditions_table(results, units),
         "anchors": _anchors(results, units),
         "guides": _guides(results, units),
         "joints": _joints(results, units),
@@ -111,12 +113,14 @@ def counted_words(results: Results) -> str:
 
 
 def _anchors(results: Results, units: Units) -> Tree | None:
-    holds = anchors_of(results)
-    if not holds:
+    every = anchors_of(results)
+    if not every:
         return None
+    holds = foremost(every, lambda hold: _asked_of(results, hold))
     names = [(text_of(hold, "name"), with_line(results, hold, text_of(hold, "kind"))) for hold in holds]
     others = any("anchor" not in text_of(hold, "kind") for hold in holds)
-    return _hold_table(results, holds, names, "Anchors, stops and nozzles" if others else "Anchors", units)
+    called = "Anchors, stops and nozzles" if others else "Anchors"
+    return _hold_table(results, holds, names, called, units, left=of_all(len(holds), len(every), 5))
 
 
 def _guides(results: Results, units: Units) -> Tree | None:
@@ -140,8 +144,20 @@ def _weight(results: Results, hold: Record) -> tuple[float, float]:
     return max(design.use or 0.0, FULL), design.force
 
 
+def _asked_of(results: Results, hold: Record) -> tuple[float, float]:
+    """Return the greatest use at a hold, nought where it has none, and its design force."""
+    use = use_at(results, text_of(hold, "name"))
+    return 0.0 if use is None else use.value, design_of(results, hold).force
+
+
 def _hold_table(
-    results: Results, holds: Sequence[Record], names: Sequence[tuple[str, str]], caption: str, units: Units
+    results: Results,
+    holds: Sequence[Record],
+    names: Sequence[tuple[str, str]],
+    caption: str,
+    units: Units,
+    *,
+    left: str = "",
 ) -> Tree:
     designs = [design_of(results, hold) for hold in holds]
     forces = written_column([design.force for design in designs], units.force, 2)
@@ -158,13 +174,14 @@ def _hold_table(
         words_column("Outcome", "30mm"),
     )
     made_for = ", of guides the load to make them for where that is greater" if any(d.of_guide for d in designs) else ""
-    return table(head, rows, f"{caption}: resultant force with the bound of friction{made_for}")
+    return table(head, rows, f"{caption}: resultant force with the bound of friction{made_for}{left}")
 
 
 def _joints(results: Results, units: Units) -> Tree | None:
-    joints = records_of(results, "takeups")
-    if not joints:
+    every = records_of(results, "takeups")
+    if not every:
         return None
+    joints = foremost(every, lambda joint: _used(results, joint))
     shortest, longest = (
         written_column([_extreme(joint, pick) for joint in joints], units.small, 1) for pick in (min, max)
     )
@@ -185,7 +202,14 @@ def _joints(results: Results, units: Units) -> Tree | None:
         number_column("Use"),
         words_column("Outcome", "23mm"),
     )
-    return table(head, rows, "Joints: axial movement from the set length, and the check that asks most")
+    caption = "Joints: axial movement from the set length, and the check that asks most"
+    return table(head, rows, f"{caption}{of_all(len(joints), len(every), 6)}")
+
+
+def _used(results: Results, joint: Record) -> tuple[float, float]:
+    """Return the greatest use of a joint, nought where it has none, and how far it is pressed together [mm]."""
+    use = use_at(results, text_of(joint, "name"))
+    return 0.0 if use is None else use.value, -(_extreme(joint, min) or 0.0)
 
 
 def _extreme(joint: Record, pick: Callable[[Iterable[float]], float]) -> float | None:
