@@ -54,6 +54,24 @@ describe("latest value wins, one request in flight", () => {
     expect(shown).toEqual(["NEW"]);
   });
 
+  it("asks again after telling of a failure failed", async () => {
+    const asked: string[] = [];
+    const latest = new Latest<string, string>(
+      (wish) => {
+        asked.push(wish);
+        return wish === "bad" ? Promise.reject(new Error("gone")) : Promise.resolve(wish);
+      },
+      () => undefined,
+      () => undefined,
+    );
+    latest.want("bad");
+    await turn();
+    latest.want("good");
+    await turn();
+    expect(asked).toEqual(["bad", "good"]);
+    expect(latest.open).toBe(false);
+  });
+
   it("numbers what it asks upwards", async () => {
     const { open, latest } = held();
     latest.want("a");

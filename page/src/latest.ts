@@ -35,8 +35,11 @@ export class Latest<Wish, Answer> {
 
   private async run(): Promise<void> {
     this.busy = true;
-    for (let next = this.take(); next !== null; next = this.take()) await this.one(next.wish);
-    this.busy = false;
+    try {
+      for (let next = this.take(); next !== null; next = this.take()) await this.one(next.wish);
+    } finally {
+      this.busy = false; // also where telling of a failure failed, so that the next wish is asked
+    }
   }
 
   private take(): { wish: Wish } | null {

@@ -194,6 +194,9 @@ export function start(): void {
     const file = opened.value?.file;
     if (file !== undefined) typing.store(typed.value, file, sessionStorage);
   });
+  addEventListener("beforeunload", (event) => {
+    if (typed.value.mine !== null && link.value !== "here") event.preventDefault(); // the browser asks
+  });
   connect((next) => {
     batch(() => {
       arrived(next, true);

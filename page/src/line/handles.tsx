@@ -18,6 +18,8 @@ interface Props {
   corner: () => DOMRect | undefined;
 }
 
+const LEGIBLE = 3.2; // pixels per mm of the sheet; below it a use would cover what the drawing says
+
 export function Handles({ view, frame, room, corner }: Props) {
   const those = [...places.value.values()].filter((place) => place.line === view.line);
   those.sort((a, b) => a.station_m - b.station_m);
@@ -27,7 +29,8 @@ export function Handles({ view, frame, room, corner }: Props) {
     return at === null ? [] : [{ place, ...toRoom(frame, at, room) }];
   });
   const wide = sizes(spots);
-  const told = tellable(spots, uses.value, chosen.value);
+  const shown = frame.scale >= LEGIBLE ? spots : spots.filter((spot) => spot.place.id === chosen.value);
+  const told = tellable(shown, uses.value, chosen.value);
   const toStation = (event: PointerEvent) => stationUnder(view, frame, room, corner(), event);
   return (
     <div class="handles" role="group" aria-label="Places on the line. Page Up and Page Down go from one to the next.">

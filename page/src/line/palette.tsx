@@ -91,10 +91,10 @@ export function AddBar() {
       <button type="submit" class="button first" disabled={!good || !complete(now)}>
         Put it there
       </button>
-      <span class="quiet small">{complete(now) ? "or press on the line" : "first say on what it slides"}</span>
-      <button type="button" class="button" onClick={() => (adding.value = null)}>
+      <button type="button" class="button plain small" onClick={() => (adding.value = null)}>
         Give up
       </button>
+      <span class="quiet small">{complete(now) ? "or press on the line" : "first say on what it slides"}</span>
     </form>
   );
 }

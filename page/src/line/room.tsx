@@ -42,6 +42,7 @@ export function LineRoom() {
       <section class="middle sheet" aria-label="The line">
         <Tools />
         <AddBar />
+        <Stale />
         <Seen />
       </section>
       <aside class="right sheet" aria-label="Places and reasons">
@@ -96,15 +97,35 @@ function Tools() {
   );
 }
 
+/** Where the picture is not that of the text it must say so: there are faults, or something is worked out first. */
+function Stale() {
+  const now = opened.value;
+  if (now === null || now.outline_revision === 0 || (now.readable && now.busy === "")) return null;
+  const count = now.faults.length;
+  const why = count === 0 ? now.busy : `The text has ${count === 1 ? "a fault" : `${count} faults`}`;
+  return (
+    <p class="stale" role="status">
+      <span class="stale-words">{why}: the picture still shows the line as it was before.</span>
+      {count > 0 && !fileOpen.value && (
+        <button type="button" class="button small" onClick={turnFile}>
+          Show the file
+        </button>
+      )}
+    </p>
+  );
+}
+
 function Seen() {
   const tab = viewTab.value;
   if (tab === "space") return <Space />;
   const view = views.value?.views.find((one) => one.line === lineName.value && one.view === tab);
   if (view !== undefined) return <Picture view={view} />;
-  const faulty = opened.value !== null && opened.value.outline_revision === 0;
-  return (
-    <p class="pad quiet">
-      {faulty ? "The file has faults; the picture comes when they are mended." : "The drawing is on its way …"}
-    </p>
-  );
+  return <p class="pad quiet">{waitingWords()}</p>;
+}
+
+function waitingWords(): string {
+  const now = opened.value;
+  if (now !== null && now.busy !== "") return `${now.busy} …`;
+  if (now !== null && now.faults.length > 0) return "The file has faults; the picture comes when they are mended.";
+  return "The drawing is on its way …";
 }

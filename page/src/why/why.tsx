@@ -90,7 +90,7 @@ function WhyTable({ table }: { table: Table }) {
           <thead>
             <tr>
               {table.head.map((words, i) => (
-                <th key={i} scope="col">
+                <th key={i} scope="col" class={kind(table.rows[0]?.[i])}>
                   {words}
                 </th>
               ))}
@@ -99,7 +99,7 @@ function WhyTable({ table }: { table: Table }) {
           <tbody>
             {table.rows.map((row, i) => (
               <tr key={i}>
-                {row.map((cell, j) => (j === 0 ? <FirstCell key={j} cell={cell} /> : <td key={j} class={kind(cell)}><Said cell={cell} /></td>))}
+                {row.map((cell, j) => (j === 0 ? <FirstCell key={j} cell={cell} /> : <OtherCell key={j} cell={cell} />))}
               </tr>
             ))}
           </tbody>
@@ -117,11 +117,20 @@ function FirstCell({ cell }: { cell: Cell }) {
   );
 }
 
+function OtherCell({ cell }: { cell: Cell }) {
+  return (
+    <td class={kind(cell)}>
+      <Said cell={cell} />
+    </td>
+  );
+}
+
 function Said({ cell }: { cell: Cell }) {
   return cell.use === null ? <>{cell.text}</> : <UseChip use={cell.use} text={cell.text} />;
 }
 
 /** Numbers stand right, words left. */
-function kind(cell: Cell): string {
-  return /^[-+−±]?[\d., ]+(\s?\S{0,6})?$/.test(cell.text) ? "number right" : "";
+function kind(cell: Cell | undefined): string {
+  if (cell === undefined) return "";
+  return cell.use !== null || /^[-+−±]?[\d., ]+(\s?\S{0,6})?$/.test(cell.text) ? "number right" : "";
 }
