@@ -103,9 +103,15 @@ def _drawn(
     at = sheet.paper(curve.points, curve.stations) + scene.times * sheet.shifted(moved, curve.ways)
     for begin, end in curve.runs:
         yield f'<polyline class="moved" fill="none" stroke="currentColor" points="{_points(at[begin:end])}"/>'
-    for mark, hold in scene.holds:
-        if mark.line == line:
-            yield from _hold(scene, mark, hold, sheet, spots[mark.holding.name])
+    own = [(mark, hold) for mark, hold in scene.holds if mark.line == line]
+    for (mark, hold), (dx, dy) in zip(own, _shifts(scene, sheet, [mark for mark, _ in own]), strict=True):
+        spot = spots[mark.holding.name]
+        if hold["contact"]:
+            yield _contact(hold, spot)
+        if not mark.holding.kind.endswith("anchor") and math.hypot(dx, dy) >= _SEEN:
+            yield _movement(mark, spot, (spot.at[0] + dx, spot.at[1] + dy))
+        if is_anchor(mark.holding.kind) and mark.holding.acts_in(scene.trip.way.here[scene.step]):
+            yield _force(scene, mark, hold, sheet, spot)
     for joint, takeup in scene.joints:
         if joint.line == line:
             yield _joint(joint, takeup, spots[joint.takeup.name])
@@ -114,13 +120,13 @@ def _drawn(
         yield f'<circle class="picked" fill="none" stroke="currentColor" cx="{x:.2f}" cy="{y:.2f}" r="3.4"/>'
 
 
-def _hold(scene: Scene, mark: HoldMark, hold: HoldLook, sheet: PlanSheet | SectionSheet, spot: Spot) -> Iterator[str]:
-    if hold["contact"]:
-        yield _contact(hold, spot)
-    if not mark.holding.kind.endswith("anchor"):
-        yield _movement(scene, mark, sheet, spot)
-    if is_anchor(mark.holding.kind) and mark.holding.acts_in(scene.trip.way.here[scene.step]):
-        yield _force(scene, mark, hold, sheet, spot)
+def _shifts(scene: Scene, sheet: PlanSheet | SectionSheet, marks: list[HoldMark]) -> list[list[float]]:
+    """Return how far the pipe is drawn from where it lies at some holds, x and y of each [mm]."""
+    if not marks:
+        return []
+    moved = scene.trip.moved[scene.step, [mark.node for mark in marks], :3]
+    shifts: list[list[float]] = (scene.times * sheet.shifted(moved, np.stack([mark.way for mark in marks]))).tolist()
+    return shifts
 
 
 def _points(at: Floats) -> str:
@@ -140,13 +146,8 @@ def _contact(hold: HoldLook, spot: Spot) -> str:
     return f'<g class="{kind}" data-id={quoteattr(hold["id"])} stroke="currentColor">{strokes}</g>'
 
 
-def _movement(scene: Scene, mark: HoldMark, sheet: PlanSheet | SectionSheet, spot: Spot) -> str:
-    """Return a stroke from a hold to where the pipe that lay on it is drawn; nothing where that is close by."""
-    moved = scene.trip.moved[scene.step, mark.node, :3]
-    dx, dy = (scene.times * sheet.shifted(moved, mark.way)).tolist()
-    if math.hypot(dx, dy) < _SEEN:
-        return ""
-    end = (spot.at[0] + dx, spot.at[1] + dy)
+def _movement(mark: HoldMark, spot: Spot, end: Point) -> str:
+    """Return a stroke from a hold to where the pipe that lay on it is drawn."""
     dot = f'<circle cx="{end[0]:.2f}" cy="{end[1]:.2f}" r="0.70"/>'
     head = f'<g class="movement" data-id={quoteattr(mark.id)} stroke="currentColor" fill="currentColor">'
     return f"{head}{_line(spot.at, end)}{dot}</g>"
