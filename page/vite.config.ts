@@ -47,5 +47,5 @@ export default defineConfig({
       },
     },
   },
-  test: { environment: "happy-dom", include: ["src/**/*.test.ts", "src/**/*.test.tsx"] },
+  test: { environment: "jsdom", setupFiles: ["vitest.setup.ts"], include: ["src/**/*.test.ts", "src/**/*.test.tsx"] },
 });

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import time
 from pathlib import Path
 
 import pytest
@@ -37,6 +38,18 @@ def by_hand(page: Page, name: str, value: float) -> None:
     page.keyboard.press("Enter")
 
 
+def text_of(page: Page) -> str:
+    """Return the text as the server has it: the editor shows the lines near the cursor only."""
+    return page.evaluate("fetch('/api/document').then((answer) => answer.json()).then((one) => one.text)")
+
+
+def until_text(page: Page, pattern: str) -> None:
+    end = time.monotonic() + PATIENCE / 1000.0
+    while not re.search(pattern, text_of(page)):
+        assert time.monotonic() < end, text_of(page)
+        page.wait_for_timeout(50)
+
+
 def editor(page: Page):
     return page.locator(".cm-content")
 
@@ -46,7 +59,7 @@ def test_it_opens_and_the_whole_study_says_its_verdict(start, look_at):
     page = look_at(desk.address).page
     assert "token" not in page.url
     expect(page.get_by_role("heading", level=1)).to_have_text("Ketterby laundry steam main")
-    expect(page.locator(".verdict-words")).to_have_text("close")  # as the study of the README says
+    expect(page.locator(".verdict-words")).to_have_text(re.compile("close$"))  # as the study of the README says
     expect(row(page, "roof anchor")).to_contain_text("main anchor, 93 m")
     code, said = desk.end()
     assert (code, said) == (0, "")
@@ -57,7 +70,7 @@ def test_an_anchor_is_dragged_and_the_text_says_so_and_it_is_undone(start, look_
     desk = start()
     page = look_at(desk.address).page
     before = desk.file.read_text(encoding="utf-8")
-    expect(page.locator(".verdict-words")).to_have_text("close")
+    expect(page.locator(".verdict-words")).to_contain_text("close")
     drag(page, "roof anchor", -30)
     expect(page.locator(".top-name")).to_contain_text("not saved")
     expect(editor(page)).to_contain_text(re.compile(r"roof anchor, at: roof corner - (?!3 m)[\d.]+ m"))
@@ -105,10 +118,10 @@ def test_by_hand_the_thrust_comes_and_the_rods_slacken(start, look_at):
     """The scene of the rods, played by a person: a few kelvin of warming and the nuts leave the lugs (physics, 9.6)."""
     page = look_at(start("rods.yaml", (SCENES / "rods.yaml").read_text(encoding="utf-8")).address).page
     by_hand(page, "Pressure", 10)
-    by_hand(page, "Temperature", 15)
-    expect(row(page, "J1").locator(".row-rod")).to_contain_text("kN")
+    by_hand(page, "Temperature", 20)
+    expect(row(page, "J1").locator(".row-rod").first).to_contain_text("kN")
     by_hand(page, "Temperature", 60)
-    expect(row(page, "J1").locator(".row-rod")).to_contain_text("slack")
+    expect(row(page, "J1").locator(".row-rod").first).to_contain_text("slack")
     page.get_by_role("button", name="Back to the walk").click()
     expect(page.get_by_role("button", name="Back to the walk")).to_be_disabled()
 
@@ -133,8 +146,8 @@ def test_a_faulty_file_is_mended(start, look_at):
     page.keyboard.press("Backspace")
     page.keyboard.press("Backspace")
     page.keyboard.type("eam")
-    expect(problems).not_to_contain_text("steem")
-    expect(page.locator(".verdict-words")).to_have_text("close")
+    expect(problems).to_have_count(0)
+    expect(page.locator(".verdict-words")).to_contain_text("close")
     expect(page.locator(".top-name")).not_to_contain_text("not saved")
 
 
@@ -142,13 +155,13 @@ def test_something_is_put_in_taken_out_and_all_is_undone(start, look_at):
     desk = start()
     page = look_at(desk.address).page
     page.get_by_text("Add", exact=True).click()
-    page.get_by_role("button", name=re.compile("^rest")).click()
+    page.locator("details[open]").get_by_role("button", name=re.compile("^rest")).click()
     form = page.get_by_role("form", name="Add rest")
     form.get_by_role("spinbutton").fill("100.5")
     expect(form.get_by_role("button", name="Put it there")).to_be_disabled()  # nothing is taken for granted
     form.get_by_role("combobox").select_option("steel on steel")
     form.get_by_role("button", name="Put it there").click()
-    expect(editor(page)).to_contain_text("{ kind: rest, at: roof corner + 4.5 m, slides_on: steel on steel }")
+    until_text(page, r"\{ kind: rest, at: roof corner \+ 4\.5 m, slides_on: steel on steel \}")
     handle(page, "J2").focus()
     page.keyboard.press("Delete")
     expect(row(page, "J2")).to_have_count(0)
@@ -165,7 +178,7 @@ def test_something_is_put_in_taken_out_and_all_is_undone(start, look_at):
 
 def test_why_says_loads_by_state_and_the_hand_beside_the_model(start, look_at):
     page = look_at(start().address).page
-    expect(page.locator(".verdict-words")).to_have_text("close")
+    expect(page.locator(".verdict-words")).to_contain_text("close")
     row(page, "boiler house header").click()
     why = page.locator(".why")
     expect(why.get_by_role("heading", level=2)).to_contain_text("boiler house header")
@@ -210,10 +223,12 @@ def test_two_windows_see_one_desk(start, look_at):
     one, other = look_at(desk.address).page, look_at(desk.address).page
     one.bring_to_front()
     drag(one, "yard anchor", 25)
-    expect(editor(other)).to_contain_text(re.compile(r"yard anchor, at: yard corner \+ (?!3 m)[\d.]+ m"))
     other.bring_to_front()
     other.get_by_role("button", name=re.compile("^Undo: moving yard anchor")).click()
-    expect(editor(one)).to_contain_text("yard corner + 3 m")
+    for page in (one, other):
+        expect(page.get_by_role("button", name="Nothing to undo")).to_be_disabled()
+        handle(page, "yard anchor").click()  # scrolls the text to it
+        expect(editor(page)).to_contain_text("yard corner + 3 m")
 
 
 def test_a_change_of_the_file_on_disk_is_seen_and_not_overwritten(start, look_at):
@@ -236,8 +251,8 @@ def test_a_server_that_is_killed_and_started_anew_loses_nothing(start, look_at, 
     page = window.page
     drag(page, "roof anchor", -30)
     expect(page.locator(".top-name")).to_contain_text("not saved")
-    moved = re.compile(r"roof anchor, at: roof corner - (?!3 m)[\d.]+ m")
-    expect(editor(page)).to_contain_text(moved)
+    moved = r"roof anchor, at: roof corner - (?!3 m)[\d.]+ m"
+    until_text(page, moved)
     desk.kill()
     expect(page.get_by_text("server does not answer; nothing is lost")).to_be_visible()
     if typed:
@@ -248,13 +263,12 @@ def test_a_server_that_is_killed_and_started_anew_loses_nothing(start, look_at, 
     desk.start()
     context.new_page().goto(desk.address)  # what `takeup open` does by itself: this browser is let in again
     expect(page.get_by_text("server does not answer; nothing is lost")).to_have_count(0)
-    expect(editor(page)).to_contain_text(moved)
+    until_text(page, moved)
     if typed:
-        page.keyboard.press("Control+Home")
-        expect(editor(page)).to_contain_text("# typed while nobody listened")
+        until_text(page, "^# typed while nobody listened")
     page.get_by_role("button", name="Save").click()
     expect(page.locator(".top-name")).not_to_contain_text("not saved")
     text = desk.file.read_text(encoding="utf-8")
-    assert moved.search(text)
+    assert re.search(moved, text)
     assert text.startswith("# typed while nobody listened\n") == typed
     window.complaints.clear()  # that nothing answered is no fault of the page

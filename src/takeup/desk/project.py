@@ -67,7 +67,7 @@ class Project:
         self._base = _digest(self._content)
         self._end = b"\r\n" if b"\r\n" in self._content else b"\n"
         self._versions = [Version(text=self._text_of(self._content), words=_OPENED)]
-        self._at = self._saved = 0
+        self._at, self._saved = 0, self._versions[0].text
         self._revision = 1
         self._outside: Outside = "same"
         self._recovered = self._take_over()
@@ -80,7 +80,7 @@ class Project:
             return Standing(
                 revision=self._revision,
                 text=self._versions[self._at].text,
-                saved=self._at == self._saved,
+                saved=self._is_saved,
                 undo=self._versions[self._at].words if self._at else "",
                 redo=after[0].words if after else "",
                 outside=self._outside,
@@ -104,7 +104,7 @@ class Project:
         with self._lock:
             if text == self._versions[self._at].text:
                 return
-            joins = typed and self._at not in (0, self._saved) and self._versions[self._at].words == words
+            joins = typed and self._at > 0 and not self._is_saved and self._versions[self._at].words == words
             if joins:
                 self._turn(self._at - 1)
             self._append(Version(text=text, words=words))
@@ -138,7 +138,7 @@ class Project:
             except BaseException:
                 temporary.unlink(missing_ok=True)
                 raise
-            self._saved, self._recovered = self._at, ""
+            self._saved, self._recovered = self._versions[self._at].text, ""
             self._stand_on(content)
 
     def take_outside(self) -> None:
@@ -152,7 +152,7 @@ class Project:
             text = self._text_of(content)
             if text != self._versions[self._at].text:
                 self._append(Version(text=text, words="taking the file as it is on disk"))
-            self._saved = self._at
+            self._saved = text
             self._stand_on(content)
 
     def look_outside(self) -> bool:
@@ -170,17 +170,19 @@ class Project:
     def close(self) -> bool:
         """End; return whether there is something that was not saved and is kept beside the file."""
         with self._lock:
-            if self._at == self._saved and self._journal is not None:
+            if self._is_saved and self._journal is not None:
                 self._journal.remove()
-            return self._at != self._saved
+            return not self._is_saved
+
+    @property
+    def _is_saved(self) -> bool:
+        return self._versions[self._at].text == self._saved
 
     def _take_over(self) -> str:
         """Take over what an earlier desk kept, and say in words what it was."""
         kept = self._journal.read() if self._journal is not None else None
         if kept is not None and kept.versions[kept.at].text != self._versions[0].text:
-            own = self._versions[0].text
             self._versions, self._at, self._base = list(kept.versions), kept.at, kept.base
-            self._saved = next((number for number, one in enumerate(kept.versions) if one.text == own), -1)
             self.look_outside()
             self._begin_journal()
             return f"Taken over from an earlier desk that ended before saving: {kept.versions[kept.at].words}."
@@ -206,8 +208,6 @@ class Project:
 
     def _append(self, version: Version) -> None:
         self._versions = [*self._versions[: self._at + 1], version]
-        if self._saved > self._at:
-            self._saved = -1  # what was saved is not on this way any more
         self._at += 1
         self._revision += 1
         if self._journal is not None:
