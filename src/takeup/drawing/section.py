@@ -222,9 +222,10 @@ def _column(place: Place, x: float, tops: dict[str, float], said: tuple[float, U
     strong = place.sort in {"anchor", "joint", "item"}
     words = units.length.figures(place.station, 2)
     station = Text(at=(foot, tops["station"] + 1.2), words=words, size=_TYPE, anchor="end", rotation=-90.0, bold=strong)
+    called = units.tell(place.name) if place.sort == "branch" else place.name
     name = Text(
         at=(foot, tops["name"] + 1.2),
-        words=shortened(place.name, _TYPE * 1.05, room - 2.0),
+        words=shortened(called, _TYPE * 1.05, room - 2.0),
         size=_TYPE, anchor="end", rotation=-90.0, bold=strong,
     )  # fmt: skip
     if place.use is None:

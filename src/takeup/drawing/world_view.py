@@ -233,7 +233,8 @@ def from_the_middle(group: tuple[Place, ...]) -> list[Place]:
 
 
 def _label(line: Record, place: Place, units: Units) -> tuple[LineOfWords, ...]:
-    names = folded(place.name, TYPE, _WIDEST)
+    called = units.tell(place.name) if place.sort == "branch" else place.name
+    names = folded(called, TYPE, _WIDEST)
     if place.sort in {"item", "branch"}:
         return (
             *((name, False) for name in names),

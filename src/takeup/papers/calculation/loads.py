@@ -44,7 +44,7 @@ def _of_line(results: Results, line: Record, units: Units, *, several: bool) -> 
     name = text_of(line, "name")
     guides = [hold for hold in guides_of(results) if text_of(hold, "line") == name]
     return {
-        "name": f"Line {name}" if several else "",
+        "name": units.tell(f"Line {name}") if several else "",
         "anchors": [_anchor(results, hold, units) for hold in anchors_of(results) if text_of(hold, "line") == name],
         "guides_title": holds_word(guides),
         "guides": _guides(guides, units),

@@ -239,7 +239,7 @@ def _label(plan: _Plan, line: str, place: Place, *, level: bool) -> tuple[LineOf
     """
     strong = place.sort == "anchor"
     narrow = {"guide": _NARROW, "joint": _JOINT}.get(place.sort, _WIDEST) if level else _WIDEST
-    name = place.name
+    name = plan.write.said(place.name) if place.sort == "branch" else place.name
     if plan.short and is_named_by_kind(place):
         name = name.removeprefix(f"{place.kind} at ")
     names = tuple((row, strong) for row in name_lines(name, TYPE, narrow))

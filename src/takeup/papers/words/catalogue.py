@@ -28,8 +28,10 @@ _POINT = re.compile(r"(?<=\d)\.(?=\d)")
 _WORD = re.compile(r"(?!sqrt|psig)[a-z]{4}")  # what has no word so long is a formula, a number with its unit, or a name
 _FORMULA = re.compile(r"(?!S_h)\S+ = [^;]*(?=[(+−*/^]| x )[^;]*")  # a symbol, and numbers put into what it is
 _NUMBER = r"[(+<>~≤≥\u2212-]{0,2}\d(?:(?!(?!psig)[a-z]{4})[^;])*?"  # with a unit or another number behind it
-_NAME = r"(?:(?! - [a-z]|,? \(?(?:no|low|high) friction|, friction |, rates |, nominal rates)[^;])+?"
-"""A name ends where states, scenarios and reasons are put together: at a semicolon, a dash, the words for friction."""
+_TOGETHER = r" - [a-z]|,? \(?(?:no|low|high) friction|, friction |, rates |, nominal rates"
+_NAME = rf"(?:(?!{_TOGETHER}|: )[^;])+?"
+"""A name ends where states, scenarios and reasons are put together: at a colon, a dash, the words for friction."""
+_GIVEN = rf"(?:(?!{_TOGETHER})[^;])+?"  # what a user gave as a reason or a source may have a colon
 _KEPT = 20_000  # texts that a process remembers: those of some hundred documents
 _MARKS: Mapping[Language, Literal[".", ","]] = MappingProxyType({"en": ".", "de": ","})
 
@@ -182,6 +184,8 @@ def _held(name: str) -> str:
     """Return what may stand in a field."""
     if name == "count":
         return r"\d+"
+    if name.startswith(("name_because", "name_source")):
+        return _GIVEN
     return _NUMBER if name.startswith("number") else _NAME if name.startswith("name") else ".+?"
 
 
