@@ -25,9 +25,9 @@ from takeup.choose.rules import guides_beside
 from takeup.choose.selection.place import Place as Asked
 from takeup.choose.selection.screen import ROUNDING, Screened, movement_use, screen
 from takeup.choose.selection.trial import at_rest, cycles_of, joint_at
-from takeup.joints import TakeUpKind
+from takeup.joints import KINDS, TakeUpKind
 from takeup.joints.tables import SeriesTable
-from takeup.line import Hold, TakeUp, second_moment
+from takeup.line import SAME_STATION, Hold, TakeUp, is_anchor, second_moment
 from takeup.line.choices import Choice, Chosen
 from takeup.line.parts import Position, station_words
 
@@ -61,19 +61,48 @@ def axial_plans(course: Course, near: int, far: int) -> Iterator[Plan | Refusal]
         for concept in AXIAL:
             yield Refusal(concept=concept, near=near, far=far, because="the span turns: a bend would be pushed aside")
         return
+    unheld = _unheld(course, near)
     for table in course.line.allowed.series:
-        yield from _of_table(course, table, (near, far))
+        yield from _of_table(course, table, (near, far), unheld)
     missing = [concept for concept in AXIAL if not any(concept in table.kinds for table in course.line.allowed.series)]
     for concept in missing:
         yield Refusal(concept=concept, near=near, far=far, because="no series of the file has one")
 
 
-def _of_table(course: Course, table: SeriesTable, span: tuple[int, int]) -> Iterator[Plan | Refusal]:
+def _unheld(course: Course, near: int) -> str:
+    """Return why nothing holds the thrust of a joint where a span begins; "" where something does, or may.
+
+    A branch is held where it leaves by an anchor of its main right there alone, or by a directional one (the check of
+    thrust_held.py): where the main has none and may have none, a joint without rods fails for certain.
+    """
+    branch = course.line.branch
+    if near or branch is None or any(hold.kind == "directional anchor" for hold in course.line.holds):
+        return ""
+    main, station = course.study.line(branch.of), branch.position.station
+    held = [hold.position.station for hold in main.holds if is_anchor(hold) or hold.kind == "directional anchor"]
+    held += [one.station for one in main.allowed.may_hold]
+    if any(abs(one - station) <= SAME_STATION for one in held):
+        return ""
+    return f"nothing holds its thrust where the branch leaves {main.name}: no anchor stands there, and none may"
+
+
+def _is_loose(table: SeriesTable, concept: Concept) -> bool:
+    """Whether no joint of a kind has anything that could hold its thrust."""
+    rows = [row for row, kind in enumerate(table.kinds) if kind == concept]
+    return not KINDS[_kind(concept)].restrained and bool(np.isnan(table.numbers["rod_count"][rows]).all())
+
+
+def _of_table(course: Course, table: SeriesTable, span: tuple[int, int], unheld: str) -> Iterator[Plan | Refusal]:
     """Yield the joints of a series that may take up a span, and why each of its kinds does not serve."""
+    near, far = span
     kinds = [concept for concept in AXIAL if concept in table.kinds]
+    if unheld:
+        loose = [one for one in kinds if _is_loose(table, one)]
+        for concept in loose:
+            yield Refusal(concept=concept, near=near, far=far, because=unheld)
+        kinds = [one for one in kinds if one not in loose]
     if not kinds:
         return
-    near, far = span
     choice = _choice(table, kinds[0], (course.places[near].station, course.places[far].station))
     asked = replace(_asked(course, choice, span), kinds=tuple(_kind(concept) for concept in kinds))
     found = screen(asked, table)

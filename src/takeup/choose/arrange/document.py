@@ -135,7 +135,8 @@ def searched_part(outcome: Outcome) -> dict[str, Json]:
     words = f"The best of those verified: {found} of {outcome.asked} asked for, by {outcome.measure}, from {studies}."
     words += _bounds_words(outcome.bounds) + _kept_words(hunt.ground)
     if not outcome.stopped and found < outcome.asked:
-        words += " There are no others among what the file allows." if found else " Nothing fits."
+        nothing = f" Nothing fits: {hunt.hopeless}." if hunt.hopeless else " Nothing fits."
+        words += " There are no others among what the file allows." if found else nothing
     return {
         "plans": len(hunt.plans),
         "studies": hunt.studies,

@@ -79,7 +79,7 @@ def outcome_of(
         try:
             if hunt.proposals:
                 whole = _front_is_whole(hunt, progress, bounds)
-            else:
+            elif not hunt.hopeless:
                 given = relaxations(hunt, progress, bounds)
         except KeyboardInterrupt:
             stopped = "interrupted at the front"

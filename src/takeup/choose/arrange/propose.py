@@ -93,6 +93,7 @@ class Hunt:
         proved: what the own study of each path said: its proposal, None where it fails.
         failing: plans that fail whatever stands beside them.
         together: plans that fail together.
+        hopeless: why nothing stands whatever is arranged; "" while nobody knows of that.
         met: what meets where, and for which plans it was worked out.
     """
 
@@ -108,6 +109,7 @@ class Hunt:
     proved: dict[Path, Proposal | None] = field(default_factory=dict)
     failing: set[int] = field(default_factory=set)
     together: set[Together] = field(default_factory=set)
+    hopeless: str = ""
     met: tuple[tuple[Plan, ...], Junctions] | None = None
 
     def junctions(self) -> Junctions:
@@ -181,7 +183,7 @@ def _in_order(hunt: Hunt, web: Web, measure: Measure, progress: Progress) -> Ite
     ahead = next(coming, None)
     ticket = itertools.count()
     waiting: list[_Waiting] = []
-    while ahead is not None or waiting:
+    while (ahead is not None or waiting) and not hunt.hopeless:
         if ahead is not None and (not waiting or ahead[0] <= waiting[0][0]):
             least, path = ahead
             if path not in hunt.placed:
@@ -264,6 +266,7 @@ def _prove(hunt: Hunt, path: Path, progress: Progress) -> Proposal | None:
                 hunt.failing |= numbers
             else:
                 hunt.together.add(numbers)
+        hunt.hopeless = hunt.hopeless or found.hopeless
         hunt.refused.append(Refused(plans=whole.plans, because=found.because))
         return None
     ends = {end for plan in whole.plans for end in (plan.near, plan.far) if ground.places[end].held}

@@ -1,8 +1,9 @@
 """Why a proposal is as it is, in the words of a colleague.     (choose/arrange/reasons.py)
 
 Why the anchors stand where they stand, why this kind in each span, which check is closest, what the next best costs and
-buys, and for each concept that does not serve in a span the first thing that fails. What comes from the model of a span
-alone is called so: a study has not been run for it. Stations in reasons are those of the bare line.
+buys, and for each concept that does not serve in a span the first thing that fails. Costs of something else in a span
+are those of its whole study where one was run; what comes from the model of a span alone is called so. Stations in
+reasons are those of the bare line.
 """
 
 from __future__ import annotations
@@ -26,7 +27,8 @@ from takeup.units import to_kn
 PREFERRED = "a loop or an offset is to be preferred to bellows where there is room (MIL-HDBK-1003/11, 12.3.1.3)"
 _DOUBLE = "With a joint on either side it is what the base of a double joint is; {name} feels the difference of both."
 _BESIDE = 1.5  # from an anchor to the face of a joint beside it, about what a first guide's distance may be [m]
-_ALONE = "by the model of its span"
+_ALONE = "by the model of its span alone, for no study was run of that"
+_STUDIED = "in all, by the studies of both"
 _SAME = 1e-9
 
 
@@ -41,7 +43,7 @@ def reasons_of(hunt: Hunt, number: int) -> list[str]:
     plans = _own(hunt, proposal)
     return [
         *_why_here(hunt, proposal, plans),
-        *(words for plan in plans for words in _why_this(hunt, plan)),
+        *(words for place in range(len(plans)) for words in _why_this(hunt, proposal, place)),
         *_fail_safe(hunt, plans, proposal.whole.plans),
         closest_words(closest_check(proposal.found.results)),
         *_not_proved(proposal),
@@ -79,16 +81,16 @@ def span_words(ground: Ground, near: int, far: int) -> str:
 
 def _why_here(hunt: Hunt, proposal: Proposal, plans: Sequence[Plan]) -> Iterator[str]:
     places, added = hunt.ground.places, 0
-    for before, after in itertools.pairwise(plans):
+    for number, (before, after) in enumerate(itertools.pairwise(plans)):
         place = places[before.far]
         if before.far == after.near and not place.fixed:
             added += 1
             carried = _carried(place, proposal.anchor_loads[before.far])
             double = f" {_DOUBLE.format(name=place.name)}" if _is_double(place, before, after) else ""
-            yield f"{place.name} stands here: {carried}.{double} {_without(hunt, before, after)}"
+            yield f"{place.name} stands here: {carried}.{double} {_without(hunt, proposal, number)}"
     if not added:
-        number, load = proposal.greatest_load
-        place = places[number]
+        most, load = proposal.greatest_load
+        place = places[most]
         yield (
             f"No anchor is added: what the file has is enough. {place.name}, the most loaded: {_carried(place, load)}."
         )
@@ -108,26 +110,49 @@ def _carried(place: Place, load: float) -> str:
     return f"its own study puts {to_kn(load):.1f} kN on it, of {to_kn(place.can_carry):.1f} kN that the place carries"
 
 
-def _without(hunt: Hunt, before: Plan, after: Plan) -> str:
-    """Return what would be without the anchor between two plans."""
+def _instead(hunt: Hunt, proposal: Proposal, first: int, count: int, other: Plan) -> Proposal | None:
+    """Return the proposal with one plan in the stead of some of another's; None where that was not studied.
+
+    Args:
+        hunt: that found both.
+        proposal: the other.
+        first: place in its path of the first plan that goes.
+        count: how many go.
+        other: the plan that comes.
+    """
+    number = next(number for number, plan in enumerate(hunt.plans) if plan is other)
+    return hunt.proved.get((*proposal.path[:first], number, *proposal.path[first + count :]))
+
+
+def _without(hunt: Hunt, proposal: Proposal, first: int) -> str:
+    """Return what would be without the anchor between two plans, by the place of the first in the path."""
+    before, after = (hunt.plans[number] for number in proposal.path[first : first + 2])
     near, far = before.near, after.far
     span = span_words(hunt.ground, near, far)
     standing, whole = _standing(hunt, near, far), _between(hunt, near, far)
     if standing:
         best = min(standing, key=lambda plan: plan.cost)
+        studied = _instead(hunt, proposal, first, 2, best)
+        if studied is not None:
+            more = _more(studied.cost, proposal.cost)
+            return f"Without it, {_called(best)} from {span} would cost {more} {_STUDIED}."
         return (
             f"Without it, {_called(best)} from {span} would cost {_more(best.cost, before.cost + after.cost)} than the "
-            f"two spans, {_ALONE} and the anchor not counted."
+            f"two spans, {_ALONE}; the anchor is not counted."
         )
     if whole:
         best = min(whole, key=lambda plan: plan.cost)
         return f"Without it, {_called(best)} from {span} fails: {_why_failing(hunt, best)}."
-    first = next((one for one in hunt.refusals if (one.near, one.far) == (near, far)), None)
-    why = "" if first is None else f": {_because(first)}"
+    refused = next((one for one in hunt.refusals if (one.near, one.far) == (near, far)), None)
+    why = "" if refused is None else f": {_because(refused)}"
     return f"Without it nothing serves from {span}{why}."
 
 
 def _called(plan: Plan) -> str:
+    if plan.concept in ("pipe loop", "hinge pair"):
+        return f"a {plan.concept}"
+    if plan.concept == "three hinges":
+        return "a set of three hinges"
     if not plan.takeups:
         return "leaving it without a take-up" if plan.concept == "no take-up" else f"a {plan.concept}"
     noun = "" if plan.concept.endswith("compensator") else " joint"
@@ -149,22 +174,32 @@ def _why_failing(hunt: Hunt, plan: Plan) -> str:
     return "its own study fails"
 
 
-def _why_this(hunt: Hunt, plan: Plan) -> Iterator[str]:
+def _costs(hunt: Hunt, proposal: Proposal, place: int, other: Plan) -> str:
+    """Return what another plan in one span costs more, and whose word that is."""
+    studied = _instead(hunt, proposal, place, 1, other)
+    if studied is not None:
+        return f"{_more(studied.cost, proposal.cost)} {_STUDIED}"
+    return f"{_more(other.cost, hunt.plans[proposal.path[place]].cost)} {_ALONE}"
+
+
+def _why_this(hunt: Hunt, proposal: Proposal, place: int) -> Iterator[str]:
     """Yield why a span has what it has: what it is, the next kind, and what guidance says of it."""
+    plan = hunt.plans[proposal.path[place]]
     span = span_words(hunt.ground, plan.near, plan.far)
     others = [one for one in _standing(hunt, plan.near, plan.far) if one.concept != plan.concept]
     said = ""
     if others:
         best = min(others, key=lambda one: one.cost)
-        said = f" The next kind here, {_called(best)}, would cost {_more(best.cost, plan.cost)} {_ALONE}."
+        said = f" The next kind here, {_called(best)}, would cost {_costs(hunt, proposal, place, best)}."
     yield f"{span}: {plan.concept}: {plan.words}.{said}"
-    guidance = _guidance(hunt, plan)
+    guidance = _guidance(hunt, proposal, place)
     if guidance:
         yield f"{span}: {guidance}"
 
 
-def _guidance(hunt: Hunt, plan: Plan) -> str:
+def _guidance(hunt: Hunt, proposal: Proposal, place: int) -> str:
     """Return what guidance on loops and joints says of a span; "" where it says nothing."""
+    plan = hunt.plans[proposal.path[place]]
     if plan.concept in ("pipe loop", "no take-up"):
         return f"as guidance has it, {PREFERRED}." if plan.concept == "pipe loop" else ""
     if not plan.takeups:
@@ -172,8 +207,8 @@ def _guidance(hunt: Hunt, plan: Plan) -> str:
     loops = [one for one in _between(hunt, plan.near, plan.far) if one.concept == "pipe loop"]
     standing = [one for one in _standing(hunt, plan.near, plan.far) if one.concept == "pipe loop"]
     if standing:
-        more = _more(min(one.cost for one in standing), plan.cost)
-        return f"a loop has room here and would cost {more} {_ALONE}; {PREFERRED}. That is for the engineer to weigh."
+        more = _costs(hunt, proposal, place, min(standing, key=lambda one: one.cost))
+        return f"a loop has room here and would cost {more}; {PREFERRED}. That is for the engineer to weigh."
     if loops:
         return f"{PREFERRED}; here a loop fails: {_why_failing(hunt, loops[0])}."
     why = next(

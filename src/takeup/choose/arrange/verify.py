@@ -12,7 +12,7 @@ arrangements that fail do so there. The study of one that stands is whole.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any  # a results document is JSON
 
@@ -28,6 +28,9 @@ from takeup.study import Unsolved, begin_walk, walk_on
 
 Document = Mapping[str, Any]
 
+BY_ITSELF = "is kept as given and fails by itself"
+"""What is said of a line that no arrangement of the others helps."""
+
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Verified:
@@ -39,6 +42,7 @@ class Verified:
         loads: greatest force on each hold, over every state and scenario, by line and name [N].
         blamed: places in the path of plans that fail together, whatever the path has besides; one that fails alone.
         because: the first thing that fails; "" where nothing does.
+        hopeless: why nothing stands whatever is arranged: a line apart that is kept fails; "" where none does.
     """
 
     study: Study
@@ -46,6 +50,7 @@ class Verified:
     loads: dict[tuple[str, str], float]
     blamed: frozenset[frozenset[int]]
     because: str
+    hopeless: str = ""
 
     @property
     def stands(self) -> bool:
@@ -96,7 +101,30 @@ def _judged(ground: Ground, whole: Arranged, study: Study, results: Document) ->
         loads=loads_of(results),
         blamed=frozenset(one for one in blamed if one),
         because=because,
+        hopeless=_hopeless(ground, study, failing),
     )
+
+
+def _hopeless(ground: Ground, study: Study, failing: Sequence[Document]) -> str:
+    """Return what fails on a line that is kept as given and that nothing arranged is joined to; "" where nothing."""
+    for line in _apart(ground, study):
+        names = [line.name, line.start.name, line.end.name]
+        names += [hold.name for hold in line.holds] + [item.name for item in line.takeups]
+        for row in failing:
+            if any(_is_of(str(row["where"]), name) for name in names):
+                said = f"{row['title']}, {row['where']}, {row['state']}: {row['because']}"
+                return f"line {line.name} {BY_ITSELF}: {said}"
+    return ""
+
+
+def _apart(ground: Ground, study: Study) -> list[Line]:
+    """Return the lines that are kept as given and joined to none that is arranged, by any number of branches."""
+    near = set(ground.names)
+    for _ in study.lines:
+        for line in study.lines:
+            if line.branch is not None and {line.name, line.branch.of} & near:
+                near |= {line.name, line.branch.of}
+    return [line for line in study.lines if line.name not in near]
 
 
 def _stands_apart(line: Line) -> bool:
@@ -178,4 +206,4 @@ def _station_of(study: Study, row: Document) -> tuple[str, float] | None:
     return found[0] if len(found) == 1 else None  # two of one name on two lines: laid to neither
 
 
-__all__ = ["Document", "Verified", "loads_of", "verified"]
+__all__ = ["BY_ITSELF", "Document", "Verified", "loads_of", "verified"]

@@ -9,6 +9,7 @@ import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any  # the document is JSON
 
+from takeup.choose.arrange.verify import BY_ITSELF
 from takeup.papers.common.terminal import table
 
 _WIDTH = 100
@@ -78,6 +79,8 @@ def _nothing(document: Mapping[str, Any]) -> list[str]:
         )
         others = [f"{one['words']}, at {one['cost']:.1f}" for one in given[1:]]
         lines += _wrapped(f"Or {'; or '.join(others)}.", "") if others else []
+    elif BY_ITSELF in document["searched"]["words"]:
+        lines += _wrapped("No arrangement of the others helps that: it has to be put right first.", "")
     elif whole:
         lines += _wrapped(
             "Nor did anything fit with stronger anchors, nothing kept clear, or room for deeper loops.", ""

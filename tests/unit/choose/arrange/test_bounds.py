@@ -16,7 +16,7 @@ from hypothesis import given, reject, settings
 from hypothesis import strategies as st
 from tests.bare_lines import RESTS, bare_text, chance_text, ground_on, joined_text
 
-from takeup.choose.arrange import bare
+from takeup.choose.arrange import axial, bare
 from takeup.choose.arrange.assemble import arranged, resolved_with
 from takeup.choose.arrange.bare import bare_plans
 from takeup.choose.arrange.ground import Ground, ground_with
@@ -206,3 +206,29 @@ def test_what_bows_for_certain_fails_its_own_study(text, bows, monkeypatch):
         assert "it bows out" in said.because
         others = [one for one in hunt_of(ground).plans if one.near > 1 and one.concept == "no take-up"]
         assert not verified(ground, arranged(ground, [plan, *others])).stands
+
+
+def test_a_loose_joint_at_a_branch_that_nothing_may_hold_is_refused_and_fails(monkeypatch):
+    """The main has no place at its tee: the thrust of the branch's joint has no hold there, whatever is arranged."""
+    text = joined_text("10 m north", at="5 m", main=("10 m east",), main_may=())
+    said = {one.concept: one.because for one in hunt_of(ground_on(text)).refusals if one.near == 2}
+    assert "nothing holds its thrust where the branch leaves HW-1" in said["single axial"]
+    assert "nothing holds its thrust" in said["externally pressurised"]
+    kinds = {one.concept for one in hunt_of(ground_on(text)).plans if one.near == 2}
+    assert kinds == {"no take-up", "in-line pressure balanced"}
+    monkeypatch.setattr(axial, "_unheld", lambda _course, _near: "")
+    hunt = hunt_of(ground_on(text))
+    main = next(one for one in hunt.plans if one.near == 0 and one.concept == "no take-up")
+    for concept in ("single axial", "externally pressurised"):
+        plan = next(one for one in hunt.plans if one.near == 2 and one.concept == concept)
+        found = verified(hunt.ground, arranged(hunt.ground, [main, plan]))
+        assert "thrust_held" in {row["rule"] for row in found.results["checks"] if row["outcome"] == "fails"}
+
+
+@pytest.mark.parametrize("at", ["5 m", "4 m"])
+def test_a_loose_joint_at_a_branch_that_may_be_held_is_a_way(at):
+    """A place that may hold right at the tee lets it be; one beside the tee does not."""
+    text = joined_text("10 m north", at="5 m", main=("10 m east",), main_may=(f"{{ at: {at} }}",))
+    near = 3  # of the branch, behind three places of the main
+    kinds = {one.concept for one in hunt_of(ground_on(text)).plans if one.near == near}
+    assert ("single axial" in kinds) is (at == "5 m")
