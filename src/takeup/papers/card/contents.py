@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator
 
 from takeup.drawing.reading import Record, Results, number_of, of_line, record_of, records_of, text_of
 from takeup.papers.card.lengths import lengths
 from takeup.papers.card.parts import Box, Cell, card_table
 from takeup.papers.card.readings import positions, reading_notes, readings
 from takeup.papers.card.steps import steps
+from takeup.papers.card.things import things
 from takeup.papers.common.places import pipe_words
 from takeup.papers.common.printer import Printer
 from takeup.papers.common.tables import Tree, facts, sentences
@@ -55,7 +56,7 @@ def _line(printer: Printer, line: Record) -> Tree:
         "readings": readings(printer, joints),
         "notes": sentences(list(reading_notes(printer, joints))),
         "positions": positions(printer, line, joints),
-        "signed": _signed(printer, ("set_by" if joints else "fixed_by", "cold_by", "hot_by")),
+        "signed": _signed(printer, _done(printer, line, joints=bool(joints))),
     }
 
 
@@ -75,10 +76,21 @@ def _facts(printer: Printer, line: Record, *, joints: bool) -> list[tuple[str, s
     ]
 
 
-def _signed(printer: Printer, keys: Sequence[str]) -> Tree:
+def _done(printer: Printer, line: Record, *, joints: bool) -> Iterator[str]:
+    """Yield what is to be signed."""
+    held = things(printer, line, joints=False)
+    if joints:
+        yield printer.say("set_by")
+    elif held:
+        yield printer.say("fixed_by", things=held)
+    yield printer.say("cold_by")
+    yield printer.say("hot_by")
+
+
+def _signed(printer: Printer, done: Iterable[str]) -> Tree:
     """Return the boxes for who did what, when."""
     heads = [printer.say(key) for key in ("done", "temperature_read", "date", "name", "signature")]
-    rows: list[list[Cell]] = [[printer.say(key), Box(), Box(), Box(), Box()] for key in keys]
+    rows: list[list[Cell]] = [[words, Box(), Box(), Box(), Box()] for words in done]
     return card_table(printer.say("signed"), heads, rows, widths=["1.6fr", "1fr", "1fr", "1.4fr", "1.4fr"])
 
 

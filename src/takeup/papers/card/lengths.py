@@ -19,6 +19,7 @@ COLUMNS = 5
 _BESIDE_CHART = 3  # columns that leave room for the chart beside them
 _LEAST_OFFSET, _LEAST_TURN = 0.5, 0.05  # mm and degrees: less is not set on site
 _SAME = 1e-6  # mm
+_RANGE = 3  # names from so many on are told as a range
 _AXES = ("of_east", "of_north", "of_up")
 
 
@@ -43,8 +44,9 @@ def lengths(printer: Printer, joints: Sequence[Record]) -> Tree:
         printer: of the paper.
         joints: of the line, along the flow; one at least.
     """
-    columns = [column for joint in joints for column in _columns(printer, joint)]
-    charted = [joint for joint in joints if changes(joint)]
+    alike = _alike(printer, joints)
+    columns = [column for name, joint in alike for column in _columns(printer, joint, name)]
+    charted = [(name, joint) for name, joint in alike if changes(joint)]
     return {
         "tables": [_table(printer, joints[0], columns[n : n + COLUMNS]) for n in range(0, len(columns), COLUMNS)],
         "beside": len(columns) <= _BESIDE_CHART,
@@ -61,9 +63,35 @@ def changes(joint: Record) -> bool:
     return bool(known) and len(known) == len(found) and max(known) - min(known) > _SAME
 
 
-def _columns(printer: Printer, joint: Record) -> Iterator[Column]:
+def _alike(printer: Printer, joints: Sequence[Record]) -> list[tuple[str, Record]]:
+    """Return joints with their names; those that follow one another and are set alike as one, "J2 to J19"."""
+    groups: list[list[Record]] = []
+    for joint in joints:
+        if groups and _set(printer, joint) == _set(printer, groups[-1][0]):
+            groups[-1].append(joint)
+        else:
+            groups.append([joint])
+    return [(_names(printer, [text_of(joint, "name") for joint in group]), group[0]) for group in groups]
+
+
+def _set(printer: Printer, joint: Record) -> tuple[object, ...]:
+    """Return all that the table and the chart show of a joint, as it is printed."""
+    shown = [
+        (column.head, *(printer.number(value, column.measure, column.decimals) for value in column.values))
+        for column in _columns(printer, joint, "")
+    ]
+    return (*shown, changes(joint), number_of(joint, "set_length_mm"))
+
+
+def _names(printer: Printer, names: Sequence[str]) -> str:
+    if len(names) < _RANGE:
+        return ", ".join(names)
+    return printer.say("from_to", least=names[0], greatest=names[-1])
+
+
+def _columns(printer: Printer, joint: Record, name: str) -> Iterator[Column]:
     """Yield the length where it changes, gaps of rods, and offset and turn where they are seen."""
-    rows, name = setting_rows(joint, printer.results, printer.units), text_of(joint, "name")
+    rows = setting_rows(joint, printer.results, printer.units)
     small, angle = printer.units.small, printer.units.of_check("deg")
 
     def column(key: str, values: Iterator[float | None], measure: Measure = small, decimals: int = 1) -> Column:
@@ -111,12 +139,12 @@ def _degrees(printer: Printer, at: float) -> str:
     return printer.number(at, heat, 0 if whole else 1)
 
 
-def _chart(printer: Printer, joints: Sequence[Record]) -> Tree:
+def _chart(printer: Printer, joints: Sequence[tuple[str, Record]]) -> Tree:
     """Return the chart: how much longer or shorter than the set length, over the temperature."""
     units = printer.units
     courses = [
         Course(
-            name=text_of(joint, "name"),
+            name=name,
             points=tuple(
                 (
                     units.temperature.number(number_of(row, "temperature_c")),
@@ -125,7 +153,7 @@ def _chart(printer: Printer, joints: Sequence[Record]) -> Tree:
                 for row in setting_rows(joint, printer.results, units)
             ),
         )
-        for joint in joints
+        for name, joint in joints
     ]
     sheet = length_chart(
         courses,

@@ -103,7 +103,7 @@ def _bounds(printer: Printer, reading: _Reading) -> Cell:
 
 def reading_notes(printer: Printer, joints: Sequence[Record]) -> Iterator[str]:
     """Yield at which temperatures these are, and how much lengths change with every ten degrees."""
-    found: dict[tuple[str, str], list[str]] = {}
+    found: dict[tuple[str, str], dict[str, list[str]]] = {}
     for joint in joints:
         cold, hot = faces_in(joint, INSTALLED), faces_in(joint, OPERATING)
         near = maybe_number(zone_state_at(printer.results, joint, INSTALLED), "temperature_c")
@@ -114,13 +114,28 @@ def reading_notes(printer: Printer, joints: Sequence[Record]) -> Iterator[str]:
         if by < _LEAST_CHANGE:
             continue
         at = tuple(printer.told(value, printer.units.temperature, 1) for value in (near, far))
-        words = printer.say("changes_by", joint=text_of(joint, "name"), by=printer.told(by, printer.units.small, 1))
-        found.setdefault((at[0], at[1]), []).append(words)
+        told = printer.told(by, printer.units.small, 1)
+        found.setdefault((at[0], at[1]), {}).setdefault(told, []).append(text_of(joint, "name"))
     step = printer.told(_step(printer), printer.units.temperature_difference, 0)
     for (near_words, far_words), changes in found.items():
-        yield printer.say("per_step", cold=near_words, hot=far_words, step=step, changes=", ".join(changes))
+        said = ("; " if any(len(names) > 1 for names in changes.values()) else ", ").join(
+            printer.say("changes_by", joint=", ".join(names), by=by) for by, names in changes.items()
+        )
+        yield printer.say("per_step", cold=near_words, hot=far_words, step=step, changes=said)
     if found:
         yield printer.say("band_words")
+    sagging = [text_of(joint, "name") for joint in joints if _sags(joint)]
+    if sagging:
+        yield printer.say("sag_words", joints=", ".join(sagging))
+
+
+def _sags(joint: Record) -> bool:
+    """Tell whether a joint shows an offset, a turn or unlike gaps before anything is warm."""
+    cold = next((row for row in records_of(joint, "movements") if text_of(row, "state") == INSTALLED), {})
+    aside, turned = (abs(maybe_number(cold, key) or 0.0) for key in ("lateral_mm", "angular_deg"))
+    gaps = list(rod_gaps(joint, INSTALLED))
+    unlike = bool(gaps) and max(gaps) - min(gaps) >= _LEAST_CHANGE
+    return aside >= _LEAST_ASIDE or turned >= _LEAST_TURN or unlike
 
 
 def _step(printer: Printer) -> float:

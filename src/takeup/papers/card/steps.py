@@ -10,11 +10,10 @@ from collections.abc import Iterator, Sequence
 
 from takeup.drawing.places import is_anchor
 from takeup.drawing.reading import Record, maybe_number, number_of, of_line, record_of, records_of, text_of
+from takeup.papers.card.things import GUIDES, RESTS, holds_of, of_kind, things
 from takeup.papers.common.numerals import as_given
 from takeup.papers.common.printer import Printer
 
-_GUIDES = ("slide guide", "spider guide", "planar guide")
-_RESTS = ("rest", "hanger", "spring hanger")
 _HELD = ("rods", "pins", "balance")
 _FITTED = {
     (): "step_fit",
@@ -34,23 +33,20 @@ def steps(printer: Printer, line: Record, joints: Sequence[Record]) -> Iterator[
         joints: in it, along the flow.
     """
     yield from _before(printer, line, joints)
-    yield from _fitting(printer, joints)
+    yield from _fitting(printer, line, joints)
     yield from _under_pressure(printer, line, joints)
     yield from _hot(printer, line, joints)
 
 
 def _before(printer: Printer, line: Record, joints: Sequence[Record]) -> Iterator[str]:
     say = printer.say
-    holds = of_line(printer.results, "holds", line) or of_line(
-        record_of(record_of(printer.results, "input"), "resolved"), "holds", line
-    )
+    holds = holds_of(printer, line)
     if joints:
         yield say("step_check", joints=_names(joints))
     anchors = [text_of(hold, "name") for hold in holds if is_anchor(text_of(hold, "kind"))]
     if anchors:
         yield say("step_anchors", names=", ".join(anchors))
-    guides = [hold for hold in holds if text_of(hold, "kind") in _GUIDES]
-    rests = [hold for hold in holds if text_of(hold, "kind") in _RESTS]
+    guides, rests = of_kind(holds, GUIDES), of_kind(holds, RESTS)
     if guides and rests:
         yield say("step_guides", guides=len(guides), rests=len(rests))
     elif guides:
@@ -61,7 +57,7 @@ def _before(printer: Printer, line: Record, joints: Sequence[Record]) -> Iterato
         yield say("step_hangers_locked")
 
 
-def _fitting(printer: Printer, joints: Sequence[Record]) -> Iterator[str]:
+def _fitting(printer: Printer, line: Record, joints: Sequence[Record]) -> Iterator[str]:
     say, small = printer.say, printer.units.small
     if not joints:
         return
@@ -81,7 +77,10 @@ def _fitting(printer: Printer, joints: Sequence[Record]) -> Iterator[str]:
     if hardware:
         yield say("step_hardware", joints=_names(hardware))
     yield say("step_as_set")
-    yield say("step_bars", joints=_names(joints))
+    held = things(printer, line, joints=False)
+    yield (
+        say("step_bars", things=held, joints=_names(joints)) if held else say("step_bars_alone", joints=_names(joints))
+    )
 
 
 def _misalignments(joints: Sequence[Record]) -> list[tuple[float, float, str]]:
@@ -108,7 +107,9 @@ def _under_pressure(printer: Printer, line: Record, joints: Sequence[Record]) ->
             for joint in joints
             if (limit := maybe_number(record_of(joint, "data"), "test_pressure_bar")) is not None
         ]
-        yield say("step_test" if joints else "step_test_plain", pressure=pressure, medium=medium)
+        looked_at = things(printer, line, joints=bool(joints))
+        look = say("step_look", things=looked_at) if looked_at else ""
+        yield " ".join(filter(None, (say("step_test", pressure=pressure, medium=medium), look)))
         if limits:
             yield say("step_test_limit", pressure=bar.named(as_given(min(limits), bar)))
         yield say("step_empty")
@@ -121,7 +122,10 @@ def _hot(printer: Printer, line: Record, joints: Sequence[Record]) -> Iterator[s
     say = printer.say
     yield say("step_cold_readings")
     medium = text_of(line, "medium")
-    yield say("step_warm_steam" if medium == "steam" else "step_warm")
+    holds = holds_of(printer, line)
+    watch = "watch_guides" if of_kind(holds, GUIDES) else "watch_rests" if of_kind(holds, RESTS) else ""
+    warm = say("step_warm_steam" if medium == "steam" else "step_warm")
+    yield " ".join(filter(None, (warm, say(watch) if watch else "")))
     yield say("step_hot_readings")
     yield say("step_compare_joints" if joints else "step_compare")
 

@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+import copy
 import io
 import re
 from collections.abc import Iterator
@@ -267,6 +268,61 @@ def test_only_what_a_line_has_is_to_be_fixed(kind, said):
     (line,) = tree(document)["lines"]
     assert [said] * bool(said) == [said for step in line["steps"] if "nothing is jammed" in step and said in step]
     assert not [step for step in line["steps"] if "(0)" in step]
+
+
+@pytest.mark.parametrize(
+    ("kind", "watched", "looked"),
+    [
+        ("slide guide", " Watch that the pipe slides at every guide.", "anchors, guides and joints"),
+        ("rest", " Watch that the pipe slides on every rest.", "anchors and joints"),
+        ("main anchor", "", "anchors and joints"),
+    ],
+)
+def test_nobody_watches_what_a_line_has_not(kind, watched, looked):
+    document = limit_rods()
+    for hold in document["holds"]:
+        if hold["kind"] != "main anchor":
+            hold["kind"] = kind
+    (line,) = tree(document)["lines"]
+    (warm,) = [step for step in line["steps"] if step.startswith("Warm up slowly")]
+    assert warm.partition(".")[2] == watched
+    assert [step for step in line["steps"] if step.endswith(f"Look at {looked} at half the pressure first.")]
+    (bars,) = [step for step in line["steps"] if "take out the shipping bars" in step]
+    assert ("guides" in bars, "rests" in bars) == (kind == "slide guide", kind == "rest")
+
+
+def test_sag_that_is_read_cold_is_explained():
+    """A turn of 0.1 degrees before anything is warm is the pipe's weight; without it nothing is said of sag."""
+    document = limit_rods()
+    (joint,) = document["takeups"]
+    cold = next(row for row in joint["movements"] if row["state"] == "installed")
+    cold |= {"angular_deg": 0.1}
+    assert "J1: an offset, a turn or nuts apart that are expected cold are the sag" in " ".join(notes_of(document))
+    cold |= {"angular_deg": 0.0, "lateral_mm": 0.0}
+    for rod in joint["rods"]:
+        rod["gap_mm"] = 40.0
+    assert "sag" not in " ".join(notes_of(document))
+
+
+def notes_of(document: dict) -> list[str]:
+    (line,) = tree(document)["lines"]
+    return line["notes"]
+
+
+def test_joints_that_are_set_alike_share_a_column():
+    """Of six in a row the third is 1 mm shorter on the coldest day: it has a column of its own, each its own boxes."""
+    document = limit_rods()
+    (joint,) = document["takeups"]
+    document["takeups"] = [{**copy.deepcopy(joint), "name": f"J{number}"} for number in range(1, 7)]
+    document["takeups"][2]["setting"]["rows"][0]["length_mm"] -= 1.0
+    (line,) = tree(document)["lines"]
+    heads = [head for table in line["lengths"]["tables"] for head in table["heads"]]
+    assert [head for head in heads if head.endswith("length [mm]")] == [
+        "J1, J2 length [mm]",
+        "J3 length [mm]",
+        "J4 to J6 length [mm]",
+    ]
+    assert [row[0] for row in cells(line["lengths"]["as_set"])] == [f"J{number}" for number in range(1, 7)]
 
 
 def test_joint_held_by_its_hardware_has_one_length_for_every_day():
