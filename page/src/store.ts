@@ -43,6 +43,16 @@ export const uses = computed(() => {
   return new Map(seen.map((one) => [one.id, one.use] as const));
 });
 
+/** Choose a place, and show its line. */
+export function choose(id: string): void {
+  const place = places.value.get(id);
+  if (place === undefined) return;
+  batch(() => {
+    chosen.value = id;
+    lineName.value = place.line;
+  });
+}
+
 /** Take the document as it stands now. `anew`: it may be of another server, so that its number may be lower. */
 function arrived(next: Document, anew = false): void {
   const now = opened.value;
@@ -189,6 +199,10 @@ export function start(): void {
   });
   effect(() => {
     if (outlineRevision.value > 0 && found.value > 0) void refreshWalk();
+  });
+  effect(() => {
+    const project = opened.value?.project ?? "";
+    document.title = project === "" ? "Takeup desk" : `${project}, Takeup desk`;
   });
   effect(() => {
     const file = opened.value?.file;

@@ -57,7 +57,9 @@ describe("snapping", () => {
 describe("steps by keys", () => {
   it("go along the grid from where it is", () => {
     expect(stepped(46.5, 0.1, 1, 159)).toBe(46.6);
-    expect(stepped(46.53, 0.1, -1, 159)).toBe(46.4);
+    expect(stepped(46.53, 0.1, -1, 159)).toBe(46.5);
+    expect(stepped(46.53, 0.1, 1, 159)).toBe(46.6);
+    expect(stepped(0.3, 0.1, 1, 159)).toBe(0.4); // 0.3 / 0.1 is 2.9999999999999996
     expect(stepped(46.5, 0.1, 10, 159)).toBe(47.5);
     expect(stepped(0, 0.1, -1, 159)).toBe(0);
   });

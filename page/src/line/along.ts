@@ -67,10 +67,14 @@ export function snap(station_m: number, step_m: number, corners: readonly Corner
 
 const CORNER_REACH_M = 0.3;
 
-/** The next station by keys: whole steps from where it is, on the grid of steps. */
+/** The next station by keys: so many places of the grid of steps on, in the way of the sign. */
 export function stepped(station_m: number, step_m: number, steps: number, length_m: number): number {
-  return within(tidy(Math.round(station_m / step_m + steps) * step_m), length_m);
+  const at = station_m / step_m;
+  const from = steps > 0 ? Math.floor(at + HAIR) : Math.ceil(at - HAIR);
+  return within(tidy((from + steps) * step_m), length_m);
 }
+
+const HAIR = 1e-6; // of a step: what is so near to the grid lies on it
 
 function within(station_m: number, length_m: number): number {
   return Math.min(Math.max(station_m, 0), length_m);

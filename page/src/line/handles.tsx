@@ -169,8 +169,13 @@ function handleKeys(event: KeyboardEvent, place: Place, all: Place[]): void {
 const WAYS: Record<string, number> = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 };
 
 function enter(place: Place): void {
-  if (dragged.value?.id === place.id) void putDown();
+  if (dragged.value?.id === place.id) void putDown().then((now) => now !== null && keepKeyboard(now));
   else whyOf.value = place.id;
+}
+
+/** A place that is called otherwise now has another handle: the keyboard goes with it. */
+function keepKeyboard(now: Place): void {
+  requestAnimationFrame(() => document.activeElement === document.body && focusOn(now));
 }
 
 /** Bring the keyboard to a place's handle. */

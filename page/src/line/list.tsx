@@ -2,7 +2,7 @@
 import { computed } from "@preact/signals";
 import type { HoldLook, Place, PlaceUse, TakeupLook } from "../interface";
 import { FULL, useText } from "../colour";
-import { chosen, look, opened, places, study, whyOf } from "../store";
+import { choose, chosen, look, opened, places, study, whyOf } from "../store";
 import { UseBar } from "../use";
 import { stationText } from "./along";
 import { SORTS, sortOf } from "./sorts";
@@ -54,7 +54,7 @@ function Row({ place, several }: { place: Place; several: boolean }) {
         aria-pressed={chosen.value === place.id}
         data-row={place.id}
         onClick={() => {
-          chosen.value = place.id;
+          choose(place.id);
           whyOf.value = place.id;
         }}
       >

@@ -1,8 +1,8 @@
 // Picking a place up, moving it along its line, and putting it down.     (line/moving.ts)
 import { signal } from "@preact/signals";
-import type { LineOutline, Place } from "../interface";
+import type { LineOutline, Moved, Place } from "../interface";
 import { dragged, handMoved } from "../looks";
-import { change, chosen, opened } from "../store";
+import { change, chosen, opened, places } from "../store";
 import { snap, stepped } from "./along";
 
 /** To what a moved place snaps [m]. */
@@ -36,12 +36,26 @@ export function stepAlong(place: Place, steps: number, event: Event): void {
   dragged.value = { id: place.id, station_m: next };
 }
 
-/** Put down what is in the hand: the file says so from now on. */
-export async function putDown(): Promise<void> {
+/** Put down what is in the hand: the file says so from now on. The answer is the place, whatever it is called now. */
+export async function putDown(): Promise<Place | null> {
   const held = dragged.value;
-  if (held === null) return;
-  await change({ do: "move", id: held.id, station_m: held.station_m });
+  if (held === null || held === putting) return null; // it is on its way: its handle was left by the keyboard
+  putting = held;
+  const before = places.value.get(held.id);
+  const done = await change({ do: "move", id: held.id, station_m: held.station_m });
   if (dragged.value === held) dragged.value = null;
+  const now = places.value.get(held.id) ?? (done && before !== undefined ? lyingAt(before, held.station_m) : null);
+  if (now !== null && done) chosen.value = now.id;
+  return now;
+}
+
+let putting: Moved | null = null;
+const NEAR_M = 0.002; // stations in the text are whole millimetres
+
+/** The place of the same kind at a station: one without a name of its own is called after where it lies. */
+function lyingAt(before: Place, station_m: number): Place | null {
+  const those = [...places.value.values()].filter((place) => place.line === before.line && place.kind === before.kind);
+  return those.find((place) => Math.abs(place.station_m - station_m) < NEAR_M) ?? null;
 }
 
 export function giveUp(): void {

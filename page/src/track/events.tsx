@@ -1,6 +1,6 @@
 // What happens on the way: marks on the track, and the same as a list.     (track/events.tsx)
 import type { WalkEvent } from "../interface";
-import { chosen, places, walk } from "../store";
+import { choose, walk } from "../store";
 import { goTo, step } from "../looks";
 
 const NEAR = 12; // pixels; events nearer to each other share a mark
@@ -25,7 +25,7 @@ export function clusters(events: readonly WalkEvent[], shares: readonly number[]
 
 function show(event: WalkEvent): void {
   goTo(event.step);
-  if (places.value.has(event.id)) chosen.value = event.id;
+  choose(event.id);
 }
 
 export function Marks({ width, at }: { width: number; at: readonly number[] }) {

@@ -9,16 +9,17 @@ export interface Limits {
   high: number;
 }
 
-/** From nought, or what is below it in a state, to a fifth above the highest state. */
-export function limits(values: readonly number[], least: number): Limits {
-  return { low: Math.floor(Math.min(least, ...values)), high: Math.ceil(Math.max(1, ...values) * ABOVE) };
+/** From nought, or the last whole step that is not below the lowest state, to a fifth above the highest state. */
+export function limits(values: readonly number[], least: number, step: number): Limits {
+  const low = round(Math.ceil(Math.min(least, ...values) / step) * step, step);
+  return { low, high: Math.ceil(Math.max(1, ...values) * ABOVE) };
 }
 
 export function Hand() {
   const states = opened.value?.states ?? [];
-  const pressure = limits(states.map((state) => state.pressure_bar), 0);
+  const pressure = limits(states.map((state) => state.pressure_bar), 0, 0.1);
   const lowest = Math.min(...states.map((state) => state.temperature_c));
-  const temperature = limits(states.map((state) => state.temperature_c), Number.isFinite(lowest) ? lowest : 0);
+  const temperature = limits(states.map((state) => state.temperature_c), Number.isFinite(lowest) ? lowest : 0, 1);
   const now = byHand.value ?? {
     pressure_bar: round(look.value?.pressure_bar ?? 0, 0.1),
     temperature_c: round(look.value?.temperature_c ?? 0, 1),
@@ -65,7 +66,7 @@ interface DialProps {
 function Dial({ name, unit, value, limits: { low, high }, step, set }: DialProps) {
   const moved = (event: Event & { currentTarget: HTMLInputElement }) => {
     const next = event.currentTarget.valueAsNumber;
-    if (!Number.isFinite(next) || next < low || next > high) return;
+    if (!event.currentTarget.reportValidity() || !Number.isFinite(next)) return; // the browser says the bounds
     handMoved(event);
     set(next);
   };
@@ -78,10 +79,11 @@ function Dial({ name, unit, value, limits: { low, high }, step, set }: DialProps
       <input
         type="number"
         class="field number"
+        required
         aria-label={`${name} by hand as a number, ${unit}`}
         min={low}
         max={high}
-        step={step}
+        step="any"
         value={value}
         onChange={moved}
       />

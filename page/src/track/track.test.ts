@@ -75,8 +75,8 @@ describe("the walk", () => {
 
 describe("the sliders", () => {
   it("reach a fifth beyond the highest state, and down to vacuum where there is one", () => {
-    expect(limits([0, 10, 18], 0)).toEqual({ low: 0, high: 22 }); // 18 * 1.2 = 21.6
-    expect(limits([-1, 10], 0)).toEqual({ low: -1, high: 12 });
+    expect(limits([0, 10, 18], 0, 0.1)).toEqual({ low: 0, high: 22 }); // 18 * 1.2 = 21.6
+    expect(limits([-1.013, 10], 0, 0.1)).toEqual({ low: -1, high: 12 }); // no pressure is below full vacuum
   });
   it("run over decades: 1 and 500 at the ends, the geometric mean in the middle", () => {
     expect(timesAt(0)).toBe(1);
