@@ -1,11 +1,13 @@
 // One part of the turning view: its mesh, how it moves, what colour it has.     (space/piece.ts)
-import { BufferAttribute, BufferGeometry, Color, DoubleSide, DynamicDrawUsage, Mesh, MeshLambertMaterial, Vector3 } from "three";
+import type { Color, Quaternion } from "three";
+import { BufferAttribute, BufferGeometry, DoubleSide, DynamicDrawUsage, Mesh, MeshLambertMaterial, Vector3 } from "three";
 import { colourOf } from "../colour";
 import type { Part } from "../interface";
 import { creased, picked } from "./crease";
 import { floatsOf, wholesOf } from "./decode";
 import type { Riding } from "./displace";
-import { displace } from "./displace";
+import type { Rings, Skins } from "./rings";
+import { movedMiddles, place, ringsOf, turnsBetween, turnsOf } from "./rings";
 import type { Span } from "./times";
 import { spanOf } from "./times";
 
@@ -15,12 +17,24 @@ export type Tones = Record<Part["what"] | "glow", Color>;
 const CHOSEN = 0.16; // more light on what is chosen
 const SLACK = 0.45; // share of the ground in the tone of a rod that pulls nothing
 
+/** An end of something that rides on its line: where on it, and how it is turned. */
+export interface End {
+  place: number;
+  turn: Quaternion;
+}
+
+export interface Ends {
+  first: End;
+  last: End;
+}
+
 export class Piece {
   readonly mesh: Mesh<BufferGeometry, MeshLambertMaterial>;
   /** Of a bellows: how it lies; null for everything else. */
   readonly span: Span | null;
-  private readonly riding: Riding;
-  private readonly place: BufferAttribute;
+  /** The rings of what rides on its line; null for what stands. */
+  readonly rings: Rings | null;
+  private readonly skins: Skins;
   private readonly above: Vector3;
   private readonly nearest: number;
 
@@ -29,16 +43,22 @@ export class Piece {
     const node = part.node === "" ? new Uint32Array() : wholesOf(part.node);
     const share = part.share === "" ? new Float32Array() : floatsOf(part.share);
     const rides = node.length > 0;
-    this.riding = {
+    const riding: Riding = {
       rest: skin.position,
       node: rides ? Uint32Array.from(skin.from, (old) => node[old]!) : node,
       share: rides ? picked(share, skin.from, 1) : share,
     };
-    this.span = part.what === "bellows" ? spanOf(this.riding) : null;
-    this.place = new BufferAttribute(skin.position.slice(), 3).setUsage(DynamicDrawUsage);
+    this.rings = ringsOf(riding);
+    this.span = part.what === "bellows" ? spanOf(riding) : null;
+    this.skins = {
+      rest: skin.position,
+      restNormal: skin.normal,
+      into: skin.position.slice(),
+      intoNormal: skin.normal.slice(),
+    };
     const geometry = new BufferGeometry();
-    geometry.setAttribute("position", this.place);
-    geometry.setAttribute("normal", new BufferAttribute(skin.normal, 3));
+    geometry.setAttribute("position", new BufferAttribute(this.skins.into, 3).setUsage(DynamicDrawUsage));
+    geometry.setAttribute("normal", new BufferAttribute(this.skins.intoNormal, 3).setUsage(DynamicDrawUsage));
     geometry.setIndex(new BufferAttribute(skin.index, 1));
     geometry.computeBoundingBox();
     const box = geometry.boundingBox!;
@@ -48,12 +68,38 @@ export class Piece {
     this.mesh.frustumCulled = false; // it moves, and a sphere around it would have to be found anew each time
   }
 
-  move(movement: Float32Array | null, times: number): void {
-    const into = this.place.array;
-    if (!(into instanceof Float32Array)) return;
-    if (movement === null) into.set(this.riding.rest);
-    else displace(into, this.riding, movement, times);
-    this.place.needsUpdate = true;
+  /** Move it as its line moves; return how its first and its last ring are turned, null where nothing rides. */
+  move(movement: Float32Array, times: number): Ends | null {
+    if (this.rings === null) return null;
+    const moved = movedMiddles(this.rings, movement, times);
+    const turns = turnsOf(this.rings, moved);
+    this.write(moved, turns);
+    return endsOf(this.rings, turns);
+  }
+
+  /** Move a bellows between two pipes that are turned so. */
+  moveBetween(movement: Float32Array, times: number, first: Quaternion, last: Quaternion): void {
+    if (this.rings === null) return;
+    this.write(movedMiddles(this.rings, movement, times), turnsBetween(this.rings, first, last));
+  }
+
+  /** Put it back to where it lies. */
+  lie(): void {
+    this.skins.into.set(this.skins.rest);
+    this.skins.intoNormal.set(this.skins.restNormal);
+    this.changed();
+  }
+
+  private write(moved: Float32Array, turns: readonly Quaternion[]): void {
+    if (this.rings !== null) place(this.skins, this.rings, moved, turns);
+    this.changed();
+  }
+
+  private changed(): void {
+    for (const name of ["position", "normal"]) {
+      const attribute = this.mesh.geometry.getAttribute(name);
+      if (attribute instanceof BufferAttribute) attribute.needsUpdate = true;
+    }
   }
 
   /** Colour by use where there is one; a rod that pulls nothing is pale. */
@@ -69,7 +115,7 @@ export class Piece {
 
   /** Where the top of it is now. */
   top(into: Vector3): Vector3 {
-    const [now, rest, k] = [this.place.array, this.riding.rest, 3 * this.nearest];
+    const [now, rest, k] = [this.skins.into, this.skins.rest, 3 * this.nearest];
     return into.set(now[k]! - rest[k]!, now[k + 1]! - rest[k + 1]!, now[k + 2]! - rest[k + 2]!).add(this.above);
   }
 
@@ -84,6 +130,11 @@ export class Piece {
     this.mesh.geometry.dispose();
     this.mesh.material.dispose();
   }
+}
+
+function endsOf(rings: Rings, turns: readonly Quaternion[]): Ends {
+  const end = rings.place.length - 1;
+  return { first: { place: rings.place[0]!, turn: turns[0]! }, last: { place: rings.place[end]!, turn: turns[end]! } };
 }
 
 function nearestTo(position: Float32Array, at: Vector3): number {

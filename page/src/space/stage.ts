@@ -15,6 +15,7 @@ import { OrbitControls } from "three/addons/controls/OrbitControls.js";
 import type { Look, Solids } from "../interface";
 import type { Eye, EyeName, Triple } from "./camera";
 import { axesOf, distanceFor, eyesFor, towardsEye, turned } from "./camera";
+import { moveAll } from "./moving";
 import { Piece } from "./piece";
 import type { Tones } from "./piece";
 import { mostTimes, spoken } from "./times";
@@ -103,8 +104,8 @@ export class Stage {
     const uses = new Map([...(look?.holds ?? []), ...(look?.takeups ?? [])].map((one) => [one.id, one.use]));
     const slack = new Set((look?.takeups ?? []).filter((one) => one.rods.some((rod) => !rod.engaged)).map((one) => one.id));
     const times = Math.min(look?.exaggeration ?? 1, this.allowed(movements));
+    moveAll(this.pieces, movements, times);
     for (const piece of this.pieces) {
-      piece.move(movements.get(piece.part.line) ?? null, times);
       piece.paint(tones, uses.get(piece.part.id) ?? null, piece.part.id === chosen && chosen !== "", slack);
     }
     this.changed();
