@@ -42,13 +42,19 @@ class Anchored:
 
 
 def anchored(screened: Screened) -> Anchored:
-    """Return what each joint puts on the anchors beside it."""
+    """Return what each joint puts on the anchors beside it.
+
+    |P A - k x|,   A = A_e, of a balanced joint A_e - A_b with k = k_x + k_b, of one that holds its thrust none
+    """
     place, own = screened.place, screened.table.numbers
     free = np.array([not KINDS[kind].restrained for kind in screened.table.kinds])
     rate = own["axial_rate"] * own["cold_share"] / np.array([KINDS[kind].bellows for kind in screened.table.kinds])
+    balancing = own["balance_effective_area"]
+    rate = rate + np.nan_to_num(own["balance_axial_rate"]) * own["cold_share"]
+    left = np.where(free, own["effective_area"], np.where(np.isnan(balancing), 0.0, own["effective_area"] - balancing))
     thrust = np.outer(place.pressure, own["effective_area"])
     spring = np.outer(place.axial + place.preset, rate)
-    force = np.abs(np.where(free, thrust, 0.0) - spring)  # shortening pushes the anchors apart, as pressure does
+    force = np.abs(np.outer(place.pressure, left) - spring)  # shortening pushes the anchors apart, as pressure does
     tests = force[place.tests]
     return Anchored(
         force=force.max(axis=0),

@@ -84,12 +84,20 @@ def _advice(advice: Mapping[str, Any]) -> list[str]:
 
 
 def _asked(places: Sequence[Mapping[str, Any]]) -> list[str]:
+    """Return what is asked, of kinds that are asked the same together."""
     lines = []
+    alike: list[tuple[Mapping[str, Any], list[str]]] = []
     for place in places:
+        same = next((kinds for one, kinds in alike if {**one, "kind": ""} == {**place, "kind": ""}), None)
+        if same is None:
+            alike.append((place, [place["kind"]]))
+        else:
+            same.append(place["kind"])
+    for place, kinds in alike:
         room = "" if place["room_mm"] is None else f", room for {figures(place['room_mm'])} mm"
         cycles = "cycles not said" if place["cycles"] is None else f"{place['cycles']:g} cycles"
         preset = f", fitted {figures(place['preset_mm'])} mm longer" if place["preset_mm"] else ""
-        lines += _wrapped(f"{place['kind']}: {place['size']}{room}, {cycles}{preset}; over the states")
+        lines += _wrapped(f"{', '.join(kinds)}: {place['size']}{room}, {cycles}{preset}; over the states")
         lines += [f"    {words}" for words in _extremes(place["states"])]
     return lines
 

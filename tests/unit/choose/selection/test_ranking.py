@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -59,6 +60,27 @@ def test_rods_keep_the_thrust_and_two_bellows_halve_the_rate():
     place = one_state(10e5, -0.030)
     assert force(place, **universal) == pytest.approx(49_000.0, rel=CLOSE)
     assert force(place, **(universal | rods)) == pytest.approx(3_000.0, rel=CLOSE)
+
+
+def test_a_balance_leaves_both_springs_and_the_difference_of_the_areas():
+    """10 bar on 46 000 - 45 000 mm2 is 1.0 kN, and 200 + 300 N/mm times 30 mm 15 kN: by hand, 16 kN."""
+    balanced = {
+        "kind": "in-line pressure balanced", "balance_axial_rate_n_per_mm": "300",
+        "balance_effective_area_mm2": "45000",
+    }  # fmt: skip
+    assert force(one_state(10e5, -0.030), **balanced) == pytest.approx(16_000.0, rel=CLOSE)
+
+
+def test_a_hinge_has_no_life_where_it_would_have_to_move_along_the_pipe():
+    """1 mm along the pipe, of a joint that is rated for none; turned by 1 of 5 degrees it lives."""
+    hinge = {
+        "kind": "hinged", "axial_compression_mm": "0", "axial_extension_mm": "0", "pin_spread_mm": "300",
+        "pin_diameter_mm": "30", "plate_width_mm": "80", "plate_thickness_mm": "15", "plate_modulus_mpa": "200000",
+        "pin_friction_low": "0.1", "pin_friction_high": "0.3",
+    }  # fmt: skip
+    assert math.isnan(life(one_state(10e5, -0.001), **hinge))
+    turned = replace(one_state(10e5, 0.0), angular=np.array([math.radians(1.0)]))
+    assert life(turned, **hinge) > 1000.0
 
 
 def test_worst_state_and_worst_test_are_told_apart():
