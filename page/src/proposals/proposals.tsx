@@ -12,6 +12,7 @@ export function Proposals() {
     <div class="proposals">
       <Asking running={now?.job === "running"} />
       {now !== null && <Progress now={now} />}
+      {(now === null || now.rows.length === 0) && now?.job !== "running" && <Needed />}
       {now !== null && now.rows.length > 0 && (
         <>
           <Cards now={now} />
@@ -20,6 +21,23 @@ export function Proposals() {
       )}
       {now !== null && now.refused.length > 0 && <Refused refused={now.refused} />}
     </div>
+  );
+}
+
+const EXAMPLE = `    may_hold:                                # where an anchor may stand, and what is there to carry it
+      - { at: first corner - 3 m, can_carry: { force: 25 kN } }
+    takeups_from: [ demonstration series ]   # whose joints may be taken
+    loop_room: [ { towards: south, depth: 6 m } ]
+    keep_clear: [[ 60 m, 64 m ]]             # nothing may stand here`;
+
+/** What a line has to say before there is anything to search among. */
+function Needed() {
+  return (
+    <section class="needed" aria-labelledby="needed-title">
+      <h3 id="needed-title">What the line says about it</h3>
+      <p class="quiet">Nothing is proposed that the file does not allow. A line allows it with keys like these:</p>
+      <pre class="sheet">{EXAMPLE}</pre>
+    </section>
   );
 }
 
