@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from dataclasses import replace
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from functools import cached_property
 
 from takeup.checks import (
     anchor_claim,
@@ -54,10 +55,11 @@ from takeup.checks import (
 from takeup.checks.hold_capacity import design_forces
 from takeup.checks.outcome import CheckResult, Outcome, Rule, governing
 from takeup.checks.stress_points import StretchPoints, stretches_with_points
-from takeup.study import Bowing, LineAnswer, Walked, bowing_of
+from takeup.study import Bowing, LineAnswer, Solved, Walked, bowing_of
 
 __all__ = [
     "RULES",
+    "Alone",
     "CheckResult",
     "Outcome",
     "Rule",
@@ -161,10 +163,14 @@ _AT_POINTS: dict[_Check, Callable[[LineAnswer, StretchPoints], list[CheckResult]
     check: check
     for check in (wall_stress.check, sustained_stress.check, occasional_stress.check, expansion_stress.check)
 }
+_Groups = dict[tuple[str, str], list[CheckResult]]
+"""Results by rule and place."""
 _ORDER: tuple[Outcome, ...] = ("fails", "not covered", "no limit given", "close", "passes")
 
 
-def run_checks(walked: Walked, bowing: Bowing | None = None) -> tuple[CheckResult, ...]:
+def run_checks(
+    walked: Walked, bowing: Bowing | None = None, alone: Alone | None = None
+) -> tuple[CheckResult, ...]:
     """Return every check's results, worst first: failures, what did not run, then by use.
 
     Every scenario is looked at; a rule says at each place what is worst of all.
@@ -172,11 +178,11 @@ def run_checks(walked: Walked, bowing: Bowing | None = None) -> tuple[CheckResul
     Args:
         walked: every scenario.
         bowing: stability and second order, where they are known already.
+        alone: what was looked at already without friction; None for nothing.
     """
     combined = {row.where: row for row in hold_capacity.check_combinations(walked)}
-    results = [
-        row for row in _worst_of_scenarios(walked) if row.rule != hold_capacity.RULE.name or row.where not in combined
-    ]
+    known = _worst_of_scenarios(walked, alone)
+    results = [row for row in known if row.rule != hold_capacity.RULE.name or row.where not in combined]
     results += combined.values()
     beyond = bowing_of(walked) if bowing is None else bowing
     results += stability.check(walked.base, beyond.states, beyond.swings)
@@ -187,20 +193,44 @@ def run_checks(walked: Walked, bowing: Bowing | None = None) -> tuple[CheckResul
     return tuple(sorted(results, key=_rank))
 
 
-def failing_at_once(alone: Walked) -> Iterator[tuple[CheckResult, ...]]:
-    """Yield what fails without friction, in two stages, each as soon as it is known; the whole study fails of it too.
+@dataclass
+class Alone:
+    """The scenario without friction looked at by itself, and what is found of it as it is asked for.
 
-    Friction and the scatter of rates only make the whole study look at more: a rule says what is worst of all. First
-    what the walk says, then stability and what a bow does, which takes longer.
+    Friction and the scatter of rates only make the whole study look at more, and a rule says what is worst of all: what
+    fails here fails there too, and what was found here need not be worked out again there.
 
     Args:
-        alone: the scenario without friction (`Begun.alone`).
+        walked: the scenario as if it were all (`Begun.alone`).
     """
-    yield tuple(row for row in sorted(_worst_of_scenarios(alone), key=_rank) if row.outcome == "fails")
-    beyond = bowing_of(alone)
+
+    walked: Walked
+
+    @cached_property
+    def groups(self) -> _Groups:
+        """What every check of a line says of it, by rule and place."""
+        return _groups(self.walked.base, _places(self.walked))
+
+    @cached_property
+    def bowing(self) -> Bowing:
+        """Stability, and what a bow does."""
+        return bowing_of(self.walked)
+
+
+def failing_at_once(alone: Alone) -> Iterator[tuple[CheckResult, ...]]:
+    """Yield what fails without friction, in two stages, each as soon as it is known; the whole study fails of it too.
+
+    First what the walk says, then stability and what a bow does, which takes longer.
+
+    Args:
+        alone: the scenario without friction.
+    """
+    rows = [row for own in alone.groups.values() for row in own]
+    yield tuple(row for row in sorted(rows, key=_rank) if row.outcome == "fails")
+    base, beyond = alone.walked.base, alone.bowing
     rows = [
-        *stability.check(alone.base, beyond.states, beyond.swings),
-        *clearance_bow.check(alone.base, beyond.states, beyond.bows),
+        *stability.check(base, beyond.states, beyond.swings),
+        *clearance_bow.check(base, beyond.states, beyond.bows),
     ]
     yield tuple(row for row in sorted(rows, key=_rank) if row.outcome == "fails")
 
@@ -209,23 +239,35 @@ def _rank(item: CheckResult) -> tuple[int, float]:
     return _ORDER.index(item.outcome), -round(item.use or 0.0, 9)
 
 
-def _worst_of_scenarios(walked: Walked) -> Iterator[CheckResult]:
+def _worst_of_scenarios(walked: Walked, alone: Alone | None) -> Iterator[CheckResult]:
     """Yield of each rule and place the results of the scenario that is worst there; where all agree, of the first."""
     best: dict[tuple[str, str], tuple[tuple[int, float], list[CheckResult]]] = {}
-    places = {line.line.name: stretches_with_points(line) for line in walked.base.lines}
+    places = _places(walked)
     for one in walked.scenarios:
-        groups: dict[tuple[str, str], list[CheckResult]] = {}
-        for line in one.lines:
-            for check in _OF_A_LINE:
-                at_points = _AT_POINTS.get(check)
-                for result in check(line) if at_points is None else at_points(line, places[line.line.name]):
-                    groups.setdefault((result.rule, result.where), []).append(result)
+        known = alone is not None and one is alone.walked.base
+        groups = alone.groups if alone is not None and known else _groups(one, places)
         for key, rows in groups.items():
             rank = min(_rank(row) for row in rows)
             if key not in best or rank < best[key][0]:
                 best[key] = rank, rows if one is walked.base else [_at(row, one.scenario) for row in rows]
     for _, rows in best.values():
         yield from rows
+
+
+def _places(walked: Walked) -> dict[str, StretchPoints]:
+    """Return the points of every line, which are the same in every scenario."""
+    return {line.line.name: stretches_with_points(line) for line in walked.base.lines}
+
+
+def _groups(one: Solved, places: Mapping[str, StretchPoints]) -> _Groups:
+    """Return what every check of a line says of one scenario, by rule and place."""
+    groups: _Groups = {}
+    for line in one.lines:
+        for check in _OF_A_LINE:
+            at_points = _AT_POINTS.get(check)
+            for result in check(line) if at_points is None else at_points(line, places[line.line.name]):
+                groups.setdefault((result.rule, result.where), []).append(result)
+    return groups
 
 
 def _at(row: CheckResult, scenario: str) -> CheckResult:

@@ -14,7 +14,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.basis import allowable_range, expansion_stress
-from takeup.checks.outcome import CheckResult, Rule, governing_row
+from takeup.checks.many_points import alike, governing_of, ranges_at_all, sustained_at_all
+from takeup.checks.outcome import CheckResult, Rule
 from takeup.checks.stress_points import (
     MOVING,
     Point,
@@ -99,10 +100,18 @@ def _different(rows: NDArray[np.float64]) -> NDArray[np.int64]:
 
 
 def _of_stretch(answer: LineAnswer, stretch: Stretch, points: list[Point]) -> CheckResult:
-    rows = [_at(answer, stretch, point) for point in points]
-    if all((row.demand or 0.0) < NOTHING for row in rows):
+    ranges, sustained = ranges_at_all(answer, points), sustained_at_all(answer, points).max(axis=1)
+    greatest = points[int(ranges.argmax())]
+    if range_at(answer, greatest).stress / 1e6 < NOTHING:
         return RULE.result(stretch.name, "all states", "passes", "growth bends nothing here", unit="MPa")
-    return governing_row(rows)
+    least, most = (list[float | None]([None] * len(points)) for _ in range(2))
+    for own, _ in alike(answer, points):  # the more sustained stress, the less is left for growth
+        order = own[np.argsort(sustained[own])]
+        for limits, number in ((least, order[-1]), (most, order[0])):
+            limit, _ = _limit(answer, points[number])
+            for place in own.tolist():
+                limits[place] = limit
+    return governing_of(ranges / 1e6, least, most, lambda number: _at(answer, stretch, points[number]))
 
 
 def _at(answer: LineAnswer, stretch: Stretch, point: Point) -> CheckResult:

@@ -12,7 +12,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.basis import sustained_stress
-from takeup.checks.outcome import CheckResult, Rule, governing_row
+from takeup.checks.many_points import governing_of, sustained_at_all
+from takeup.checks.outcome import CheckResult, Rule
 from takeup.checks.stress_points import (
     STAYING,
     Point,
@@ -56,25 +57,27 @@ def not_reached(rule: Rule, points: list[Point]) -> list[CheckResult]:
 
 
 def _of_stretch(answer: LineAnswer, stretch: Stretch, points: list[Point]) -> CheckResult:
-    rows = []
-    for point in points:
-        stresses = sustained_at(answer, point)
-        number = int(np.argmax(stresses))
-        limit = allowables_of(answer, point.pipe).hot
-        words = f"{point.words()}, {stresses[number] / 1e6:.1f} MPa"
-        words += "; no hot allowable stress is stated" if limit is None else f"; limit: S_h, {limit.source}"
-        rows.append(
-            RULE.judge(
-                stretch.name,
-                answer.states[number].name,
-                float(stresses[number]) / 1e6,
-                None if limit is None else limit.value / 1e6,
-                "MPa",
-                because=words,
-                status=_MEMORY,
-            )
-        )
-    return governing_row(rows)
+    stated = [allowables_of(answer, point.pipe).hot for point in points]
+    limits = [None if limit is None else limit.value for limit in stated]
+    stresses = sustained_at_all(answer, points).max(axis=1)
+    return governing_of(stresses, limits, limits, lambda number: _at(answer, stretch, points[number]))
+
+
+def _at(answer: LineAnswer, stretch: Stretch, point: Point) -> CheckResult:
+    stresses = sustained_at(answer, point)
+    number = int(np.argmax(stresses))
+    limit = allowables_of(answer, point.pipe).hot
+    words = f"{point.words()}, {stresses[number] / 1e6:.1f} MPa"
+    words += "; no hot allowable stress is stated" if limit is None else f"; limit: S_h, {limit.source}"
+    return RULE.judge(
+        stretch.name,
+        answer.states[number].name,
+        float(stresses[number]) / 1e6,
+        None if limit is None else limit.value / 1e6,
+        "MPa",
+        because=words,
+        status=_MEMORY,
+    )
 
 
 def sustained_at(answer: LineAnswer, point: Point) -> NDArray[np.float64]:

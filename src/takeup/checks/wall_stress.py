@@ -11,7 +11,8 @@ from __future__ import annotations
 import numpy as np
 
 from takeup.basis import section_modulus
-from takeup.checks.outcome import CheckResult, Rule, governing_row
+from takeup.checks.many_points import governing_of, moments_at_all, wall_forces_at_all
+from takeup.checks.outcome import CheckResult, Rule
 from takeup.checks.stress_points import (
     Point,
     StretchPoints,
@@ -20,7 +21,7 @@ from takeup.checks.stress_points import (
     stretches_with_points,
     wall_forces,
 )
-from takeup.line import Stretch, wall_area
+from takeup.line import Pipe, Stretch, wall_area
 from takeup.study import CAUSES, LineAnswer
 
 RULE = Rule(
@@ -39,7 +40,20 @@ def check(answer: LineAnswer, places: StretchPoints | None = None) -> list[Check
 
 
 def _of_stretch(answer: LineAnswer, stretch: Stretch, points: list[Point]) -> CheckResult:
-    return governing_row([_at(answer, stretch, point) for point in points])
+    axial, moments = (make(answer, points, CAUSES) for make in (wall_forces_at_all, moments_at_all))
+    limits = list[float | None]()
+    sections = {id(one.pipe): _section(one.pipe) for one in points}
+    area, modulus = np.array([sections[id(point.pipe)] for point in points]).T
+    stress = (np.abs(axial) / area[:, None] + np.linalg.norm(moments, axis=2) / modulus[:, None]).max(axis=1)
+    for point in points:
+        limit = allowables_of(answer, point.pipe).yield_strength
+        limits.append(None if limit is None else limit.value)
+    return governing_of(stress, limits, limits, lambda number: _at(answer, stretch, points[number]))
+
+
+def _section(pipe: Pipe) -> tuple[float, float]:
+    """Return metal area [m2] and section modulus [m3] of a pipe."""
+    return wall_area(pipe), section_modulus(pipe.size.outside_diameter, pipe.wall)
 
 
 def _at(answer: LineAnswer, stretch: Stretch, point: Point) -> CheckResult:

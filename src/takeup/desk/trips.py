@@ -14,7 +14,7 @@ import numpy as np
 
 from takeup.desk.interface import Scenario
 from takeup.line import State, Study, states_of
-from takeup.mechanics import Steps, Walk, displacements_of, walk
+from takeup.mechanics import Steps, WholeWalk, walk_whole, whole_displacements
 from takeup.mechanics.frame import Floats, Integers
 from takeup.study.course import Course
 from takeup.study.model import SystemModel, model_of
@@ -62,7 +62,7 @@ class Trip:
     prepared: Prepared
     scenario: Scenario
     way: Way
-    rigid: Walk
+    rigid: WholeWalk
     loads: Floats
     moved: Floats
     good: tuple[bool, ...]
@@ -156,7 +156,7 @@ def _walked(prepared: Prepared, scenario: Scenario, ways: Sequence[Way]) -> Trip
     ground = prepared.ready[0].ground
     mu = np.array([rub.high for rub in ground.contacts.rubs]) if scenario == "high friction" else 0.0
     walks = [
-        walk(one.problem, way.steps, mu=mu, increments=True) for one, way in zip(prepared.ready, ways, strict=True)
+        walk_whole(one.problem, way.steps, mu=mu, increments=True) for one, way in zip(prepared.ready, ways, strict=True)
     ]
     good = np.logical_and.reduce([one.held & one.converged for one in walks])
     return Trip(
@@ -165,7 +165,7 @@ def _walked(prepared: Prepared, scenario: Scenario, ways: Sequence[Way]) -> Trip
         way=ways[0],
         rigid=walks[0],
         loads=totals_of(ground, ways[0].course, walks[0]),
-        moved=displacements_of(walks[-1], np.arange(len(ground.model.frame.points))),
+        moved=whole_displacements(walks[-1], np.arange(len(ground.model.frame.points))),
         good=tuple(good.tolist()),
         because="; ".join(dict.fromkeys(words for one in walks for words in why_not(ground, ways[0], one))),
     )

@@ -9,6 +9,7 @@ the most northward), y = z x x.
 from __future__ import annotations
 
 import math
+from bisect import bisect_left
 from dataclasses import dataclass
 
 import numpy as np
@@ -56,6 +57,10 @@ class Turn:
         return self.station + self.tangent_length
 
 
+def _finish(turn: Turn) -> float:
+    return turn.finish
+
+
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Route:
     """The centre line of one line.
@@ -84,7 +89,8 @@ class Route:
 
     def turn_at(self, station: float) -> Turn | None:
         """Return the bend whose arc holds `station`, ends excluded."""
-        for turn in self.turns:
+        after = bisect_left(self.turns, station, key=_finish)  # turns follow one another, to the rounding of their ends
+        for turn in self.turns[after : after + 2]:
             if turn.radius is not None and turn.begin < station < turn.finish:
                 return turn
         return None

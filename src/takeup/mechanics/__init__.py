@@ -2,6 +2,7 @@
 
 Describe a `Frame`, `factorise` it once, `solve` any number of `Loads`; the answer is verified or it says why not.
 What touches and rubs are `Gaps` and `Rubs`: `condense` the frame to them once, `walk` any sequence of `Steps`.
+`condense_whole` and `walk_whole` do the same bay by bay, where nodes that are held whole cut a frame.
 """
 
 from takeup.mechanics.arc import arc_angle
@@ -19,6 +20,18 @@ from takeup.mechanics.contact.walk_forces import (
     reactions_of,
 )
 from takeup.mechanics.contact.walked import Event, Steps, Walk
+from takeup.mechanics.contact.whole import (
+    Memory,
+    WholeProblem,
+    WholeWalk,
+    condense_whole,
+    walk_whole,
+    whole_answers,
+    whole_displacements,
+    whole_parts,
+    whole_reactions,
+    whole_uniqueness_shown,
+)
 from takeup.mechanics.frame import Answer, Arcs, Frame, Loads, NotHeld, Straights, Supports, no_arcs
 from takeup.mechanics.solve import Factor, NotFactored, factorise, solve
 from takeup.mechanics.stability.buckling import Modes, NotAtRisk, NotVerified, Unstable, buckling, factors_below
@@ -37,6 +50,7 @@ __all__ = [
     "Gaps",
     "Links",
     "Loads",
+    "Memory",
     "Modes",
     "NotAtRisk",
     "NotFactored",
@@ -51,12 +65,15 @@ __all__ = [
     "Supports",
     "Unstable",
     "Walk",
+    "WholeProblem",
+    "WholeWalk",
     "answers_of",
     "arc_angle",
     "axial_forces",
     "bellows_section",
     "buckling",
     "condense",
+    "condense_whole",
     "displacements_of",
     "factorise",
     "factors_below",
@@ -70,4 +87,10 @@ __all__ = [
     "solve",
     "uniqueness_shown",
     "walk",
+    "walk_whole",
+    "whole_answers",
+    "whole_displacements",
+    "whole_parts",
+    "whole_reactions",
+    "whole_uniqueness_shown",
 ]

@@ -66,7 +66,7 @@ def _connected_parts(frame: Frame) -> list[Integers]:
     reached[np.minimum(starts, ends)[np.abs(ends - starts) == 1]] = True
     if reached[:-1].all():
         return [np.arange(count)]
-    label = _lowest_connected(count, starts, ends)
+    label = lowest_connected(count, starts, ends)
     return [np.flatnonzero(label == lowest) for lowest in np.unique(label)]
 
 
@@ -78,7 +78,7 @@ def _is_run(frame: Frame) -> bool:
     )
 
 
-def _lowest_connected(count: int, starts: Integers, ends: Integers) -> Integers:
+def lowest_connected(count: int, starts: Integers, ends: Integers) -> Integers:
     """Return for each node the lowest node that members connect it with, (n,).
 
     Every round hands the lower label across each member to the label's own node, then lets labels follow labels; a

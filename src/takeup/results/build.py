@@ -10,7 +10,7 @@ from dataclasses import asdict
 from pathlib import Path
 
 from takeup import __version__
-from takeup.checks import CheckResult, run_checks
+from takeup.checks import Alone, CheckResult, run_checks
 from takeup.line import Pipe, Study, Zone
 from takeup.results.chosen import series_part
 from takeup.results.coverage import COVERAGE
@@ -35,12 +35,17 @@ def results_of(study: Study) -> dict[str, Json]:
     return results_of_walk(walk_study(study))
 
 
-def results_of_walk(walked: Walked | Unsolved) -> dict[str, Json]:
-    """Return the results document of a study that has been walked, or has no answer."""
+def results_of_walk(walked: Walked | Unsolved, alone: Alone | None = None) -> dict[str, Json]:
+    """Return the results document of a study that has been walked, or has no answer.
+
+    Args:
+        walked: every scenario, or why there is none.
+        alone: what was looked at already without friction; None for nothing.
+    """
     if isinstance(walked, Unsolved):
         return _document(walked, (), verdict_of((), tuple(f"not solved: {words}" for words in walked.because)))
-    bowing = bowing_of(walked)
-    checks = run_checks(walked, bowing)
+    bowing = bowing_of(walked, alone.bowing if alone else None)
+    checks = run_checks(walked, bowing, alone)
     return _document(walked, checks, verdict_of(checks), bowing)
 
 

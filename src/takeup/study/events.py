@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from itertools import groupby
 from typing import Literal
 
-from takeup.mechanics import Event, Walk
+from takeup.mechanics import Event, WholeWalk
 from takeup.study.contact_rows import Row, Rub
 from takeup.study.records import Solved
 from takeup.study.way import Ground
@@ -72,7 +72,7 @@ class Happening:
     above_installation: float
 
 
-def occurrences_of(ground: Ground, walk: Walk) -> Iterator[Occurrence]:
+def occurrences_of(ground: Ground, walk: WholeWalk) -> Iterator[Occurrence]:
     """Yield what changed in a walk, in order.
 
     Args:
@@ -141,7 +141,7 @@ def _station(ground: Ground, thing: Row | Rub) -> float:
     return next(item.position.station for item in line.takeups if item.name == thing.owner)
 
 
-def _in_words(ground: Ground, walk: Walk, alike: tuple[list[Event], Kind], mechanics_word: str) -> tuple[str, str]:
+def _in_words(ground: Ground, walk: WholeWalk, alike: tuple[list[Event], Kind], mechanics_word: str) -> tuple[str, str]:
     """Return what happened as one of a few words, and as the end of a sentence."""
     events, kind = alike
     if kind == "friction":
@@ -168,7 +168,7 @@ def _leaving(ground: Ground, row: Row) -> str:
     return "goes slack" if kind == "hanger" else "the line comes away from it"
 
 
-def _touching(ground: Ground, walk: Walk, row: Row, event: Event) -> str:
+def _touching(ground: Ground, walk: WholeWalk, row: Row, event: Event) -> str:
     assert row.hold is not None, "a rod is told apart before"
     kind = ground.model.holds[row.hold].kind
     if kind == "rest":

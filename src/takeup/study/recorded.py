@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 
 from takeup.line import LIQUIDS, Line, Record, State, Study, content_density, states_of, zones_of
 from takeup.line.states import FIRST, Content
-from takeup.mechanics import Steps, walk
+from takeup.mechanics import Steps, walk_whole
 from takeup.study.course import Course, course_of
 from takeup.study.events import Occurrence, occurrences_of
 from takeup.study.model import model_of
@@ -94,7 +94,7 @@ def walk_record(study: Study, record: Record) -> tuple[RecordWalk, ...] | tuple[
 
 def _walked(ready: Ready, record: Record, course: Course, steps: Steps, friction: tuple[str, Floats]) -> RecordWalk:
     scenario, mu = friction
-    found = walk(ready.problem, steps, mu=mu, increments=True)
+    found = walk_whole(ready.problem, steps, mu=mu, increments=True)
     ground, own = ready.ground, slice(FROM_INSTALLED, None)
     totals = totals_of(ground, course, found)[own]
     known = found.converged & found.held

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.mechanics import Walk, answers_of, parts_of, reactions_of
+from takeup.mechanics import WholeWalk, whole_answers, whole_parts, whole_reactions
 from takeup.study.causes import CAUSES, CONTACT, FRICTION, IMPOSED, WEIGHT
 from takeup.study.course import Course
 from takeup.study.way import Ground, Way
@@ -41,7 +41,7 @@ class Run:
 
     ground: Ground
     way: Way
-    walk: Walk
+    walk: WholeWalk
     displacements: Floats
     starts: Floats
     ends: Floats
@@ -52,7 +52,7 @@ class Run:
     because: str
 
 
-def run_of(ground: Ground, way: Way, walk: Walk) -> Run:
+def run_of(ground: Ground, way: Way, walk: WholeWalk) -> Run:
     """Return what a walk finds in every state.
 
     Args:
@@ -61,7 +61,7 @@ def run_of(ground: Ground, way: Way, walk: Walk) -> Run:
         walk: its answer.
     """
     steps = way.arrivals
-    answers, parts = answers_of(walk, steps), parts_of(walk, steps)
+    answers, parts = whole_answers(walk, steps), whole_parts(walk, steps)
     kinds = np.array([*ground.causes.kinds, IMPOSED, CONTACT, FRICTION])
     gather = (np.arange(len(CAUSES))[:, None] == kinds).astype(float)
     reactions = -np.einsum("kc,sc...->sk...", gather, parts.reactions)
@@ -79,12 +79,12 @@ def run_of(ground: Ground, way: Way, walk: Walk) -> Run:
         loads=loads,
         residual=answers.residual,
         verified=limit,
-        condition=float(walk.problem.units.condition),
+        condition=walk.problem.condition,
         because="; ".join(walk.because),
     )
 
 
-def totals_of(ground: Ground, course: Course, walk: Walk) -> Floats:
+def totals_of(ground: Ground, course: Course, walk: WholeWalk) -> Floats:
     """Return the whole load of each hold on the structure in every step, (s, h, 6), without any member forces.
 
     Args:
@@ -92,8 +92,7 @@ def totals_of(ground: Ground, course: Course, walk: Walk) -> Floats:
         course: at the end of every step.
         walk: its answer.
     """
-    steps = np.arange(len(walk.forces))
-    total = -reactions_of(walk, steps) + _of_rows(ground, walk.forces) + _of_rubs(ground, walk.friction)
+    total = -whole_reactions(walk) + _of_rows(ground, walk.forces) + _of_rubs(ground, walk.friction)
     return np.asarray(total + _of_springs(ground, course))
 
 

@@ -18,7 +18,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from takeup.line import Line, Study, states_of, stretches_of
-from takeup.mechanics import walk
+from takeup.mechanics import Memory, walk_whole
 from takeup.study.contact_rows import Rub
 from takeup.study.model import model_of, with_rates
 from takeup.study.records import NO_FRICTION, Solved, Unsolved
@@ -142,14 +142,15 @@ def walk_study(study: Study) -> Walked | Unsolved:
     return begun if isinstance(begun, Unsolved) else walk_on(begun)
 
 
-def begin_walk(study: Study) -> Begun | Unsolved:
+def begin_walk(study: Study, memory: Memory | None = None) -> Begun | Unsolved:
     """Return a study walked without friction; unsolved where it has no answer.
 
     Args:
         study: its lines resolved: no rule left in them.
+        memory: of what other studies found of any bay; None for none.
     """
     model, states = model_of(study), states_of(study)
-    ready = ready_runs(study, model, states)
+    ready = ready_runs(study, model, states, memory)
     if not isinstance(ready, list):
         return Unsolved(study=study, model=model, states=states, because=ready.because, free=ready.free)
     base = solved_by(ready, NO_FRICTION, 0.0)
@@ -184,7 +185,7 @@ def _combinations(study: Study, nominal: Ready, whole: Sequence[Solved | Unsolve
         yield _combination(nominal, friction, NOMINAL, nominal) if done is None else _of_whole(done)
     for words, factors in _rates(study):
         model = with_rates(nominal.ground.model, factors)
-        ready = ready_to_walk(study, model, nominal.way.states, giving=False)
+        ready = ready_to_walk(study, model, nominal.way.states, giving=False, memory=nominal.problem.memory)
         for friction in frictions:
             if friction.words != LOW_FRICTION:
                 yield _combination(ready, friction, words, nominal)
@@ -206,7 +207,7 @@ def _combination(ready: Ready | Refusal, friction: Friction, rates: str, nominal
         parts = np.zeros((len(friction.mu), 2))
         parts[:, 0] = friction.locked
         steps = replace(steps, locked=parts)
-    found = walk(ready.problem, steps, mu=friction.mu, increments=True)
+    found = walk_whole(ready.problem, steps, mu=friction.mu, increments=True)
     loads = totals_of(ready.ground, ready.way.course, found)
     loads[~found.converged | ~found.held] = np.nan
     return Combination(friction=friction.words, rates=rates, loads=loads, because="; ".join(found.because))

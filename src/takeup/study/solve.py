@@ -13,7 +13,16 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from takeup.line import State, Study, states_of
-from takeup.mechanics import ContactProblem, NotFactored, NotHeld, Walk, condense, uniqueness_shown, walk
+from takeup.mechanics import (
+    Memory,
+    NotFactored,
+    NotHeld,
+    WholeProblem,
+    WholeWalk,
+    condense_whole,
+    walk_whole,
+    whole_uniqueness_shown,
+)
 from takeup.mechanics.frame import Floats
 from takeup.study.causes import causes_of
 from takeup.study.contacts import contacts_of, gaps_of, rubs_of
@@ -32,7 +41,7 @@ class Ready:
 
     ground: Ground
     way: Way
-    problem: ContactProblem
+    problem: WholeProblem
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -56,26 +65,31 @@ def solve_study(study: Study) -> Solved | Unsolved:
     return solved_by(found, NO_FRICTION, 0.0)
 
 
-def ready_runs(study: Study, model: SystemModel, states: Sequence[State]) -> list[Ready] | Refusal:
+def ready_runs(
+    study: Study, model: SystemModel, states: Sequence[State], memory: Memory | None = None
+) -> list[Ready] | Refusal:
     """Return what is to be walked: with rigid anchors, and once more where a structure gives; or why nothing can be.
 
     Args:
         study: the file.
         model: of its lines.
         states: to go through.
+        memory: of what was found of any bay; None for a new one.
     """
-    ready = []
+    ready, memory = [], Memory() if memory is None else memory
     for giving in (False, True):
         if giving and not any(hold.stiffness is not None for hold in model.holds):
             continue
-        one = ready_to_walk(study, model, states, giving=giving)
+        one = ready_to_walk(study, model, states, giving=giving, memory=memory)
         if not isinstance(one, Ready):
             return one
         ready.append(one)
     return ready
 
 
-def ready_to_walk(study: Study, model: SystemModel, states: Sequence[State], *, giving: bool) -> Ready | Refusal:
+def ready_to_walk(
+    study: Study, model: SystemModel, states: Sequence[State], *, giving: bool, memory: Memory | None = None
+) -> Ready | Refusal:
     """Return a study condensed to its contacts, or why nothing holds it."""
     ground = Ground(
         study=study,
@@ -85,7 +99,7 @@ def ready_to_walk(study: Study, model: SystemModel, states: Sequence[State], *, 
     )
     contacts = ground.contacts
     frame = replace(model.frame, supports=contacts.supports)
-    problem = condense(frame, gaps_of(contacts), rubs_of(contacts), ground.causes.loads)
+    problem = condense_whole(frame, gaps_of(contacts), rubs_of(contacts), ground.causes.loads, memory)
     if isinstance(problem, NotHeld):
         free = _free(model, problem)
         return Refusal(because=tuple(motion.words for motion in free), free=free)
@@ -98,8 +112,8 @@ def one_answer_only(ready: Ready) -> bool:
     """Return whether it is shown that friction at its highest leaves one answer to every step."""
     problem, contacts = ready.problem, ready.ground.contacts
     rubs = rubs_of(contacts, where_it_can=True)
-    plain = condense(problem.frame, problem.gaps, rubs, problem.causes)
-    return isinstance(plain, ContactProblem) and uniqueness_shown(plain)
+    plain = condense_whole(problem.frame, problem.gaps, rubs, problem.causes, problem.memory)
+    return isinstance(plain, WholeProblem) and whole_uniqueness_shown(plain)
 
 
 def solved_by(ready: Sequence[Ready], scenario: str, mu: Floats | float) -> Solved | Unsolved:
@@ -111,7 +125,7 @@ def solved_by(ready: Sequence[Ready], scenario: str, mu: Floats | float) -> Solv
         mu: coefficient of friction of each rub, (t,), or of all.
     """
     ground, way = ready[0].ground, ready[0].way
-    walks = [walk(one.problem, one.way.steps, mu=mu, increments=True) for one in ready]
+    walks = [walk_whole(one.problem, one.way.steps, mu=mu, increments=True) for one in ready]
     why = tuple(reason for one in walks for reason in why_not(ground, way, one))
     if why:
         free: dict[str, FreeMotion] = {}
@@ -147,7 +161,7 @@ def _solved(runs: list[Run], scenario: str) -> Solved:
     )
 
 
-def why_not(ground: Ground, way: Way, found: Walk) -> list[str]:
+def why_not(ground: Ground, way: Way, found: WholeWalk) -> list[str]:
     """Return why a walk has no answer: what is not held and where first, and where it did not converge.
 
     Args:

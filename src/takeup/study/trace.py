@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.mechanics import Walk, displacements_of
+from takeup.mechanics import WholeWalk, whole_displacements
 from takeup.study.records import Solved
 from takeup.study.run import totals_of
 from takeup.study.sides import bellows_places, stretch_of_bellows
@@ -55,7 +55,7 @@ def trace_of(solved: Solved) -> Trace:
     )
 
 
-def axial_of_joints(ground: Ground, walk: Walk) -> dict[str, Floats]:
+def axial_of_joints(ground: Ground, walk: WholeWalk) -> dict[str, Floats]:
     """Return the movement of every joint along itself at the end of each step, longer positive, (s,) [m].
 
     Args:
@@ -66,7 +66,7 @@ def axial_of_joints(ground: Ground, walk: Walk) -> dict[str, Floats]:
     for line in ground.model.lines:
         for name, places in bellows_places(line).items():
             nodes = np.array([line.nodes[place + side] for place in places for side in (0, 1)])
-            moved = displacements_of(walk, nodes)
+            moved = whole_displacements(walk, nodes)
             joint = next(item for item in line.line.takeups if item.name == name)
             axes = line.route.axes(joint.position.station)
             found[name] = stretch_of_bellows(moved[:, 0::2, :3], moved[:, 1::2, :3], axes)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from tests.bare_lines import bare_text
 
-from takeup.checks import failing_at_once, run_checks
+from takeup.checks import Alone, failing_at_once, run_checks
 from takeup.choose import resolve
 from takeup.line.reading.reader import study_from_text
 from takeup.study import begin_walk, walk_on
@@ -21,7 +21,7 @@ LINES = {
 @pytest.mark.parametrize("name", LINES)
 def test_what_fails_without_friction_fails_in_the_whole_study(name):
     begun = begin_walk(resolve(study_from_text(LINES[name], "bare.yaml")))
-    first, second = failing_at_once(begun.alone)
+    first, second = failing_at_once(Alone(begun.alone))
     at_once = {(row.rule, row.where) for row in (*first, *second)}
     whole = {(row.rule, row.where) for row in run_checks(walk_on(begun)) if row.outcome == "fails"}
     assert at_once <= whole

@@ -11,7 +11,7 @@ from scipy.sparse.csgraph import connected_components
 from tests.unit.mechanics.builders import ANCHOR, PINNED, chain, rotation, straights, supports
 
 from takeup.mechanics import Factor, NotHeld, factorise
-from takeup.mechanics.held import _canonical, _lowest_connected, free_motions
+from takeup.mechanics.held import _canonical, free_motions, lowest_connected
 
 GUIDE = (False, True, True, False, False, False)
 PIPE = np.outer([0.0, 2.0, 4.0, 6.0, 8.0], [1.0, 0.0, 0.0])  # its centre is at (4, 0, 0)
@@ -164,4 +164,4 @@ def test_held_connected_parts_against_scipy(seed):
     graph = coo_array((np.ones(len(starts)), (starts, ends)), shape=(count, count))
     _, label = connected_components(graph, directed=False)
     lowest = np.array([np.flatnonzero(label == part).min() for part in label])
-    assert (_lowest_connected(count, starts, ends) == lowest).all()
+    assert (lowest_connected(count, starts, ends) == lowest).all()

@@ -263,7 +263,7 @@ def test_there_are_two_to_eight_steps_between_states_by_their_heat(walked: Walke
 @pytest.mark.parametrize("flaw", ["converged", "held"])
 def test_steps_without_an_answer_have_no_loads_and_are_said(monkeypatch, flaw: str):
     """From the step on that is told to have none; the steps before it stand, and the check says why."""
-    right, reason = scenarios.walk, "step 5: lost, invented"
+    right, reason = scenarios.walk_whole, "step 5: lost, invented"
 
     def lost(*told, **more):
         found = right(*told, **more)
@@ -271,7 +271,7 @@ def test_steps_without_an_answer_have_no_loads_and_are_said(monkeypatch, flaw: s
         good[5:] = False
         return replace(found, **{flaw: good}, because=(reason,))
 
-    monkeypatch.setattr(scenarios, "walk", lost)
+    monkeypatch.setattr(scenarios, "walk_whole", lost)
     walked = walk_all(line())
     (one,) = [item for item in walked.combinations if item.words == "high friction, rates low"]
     assert np.isnan(one.loads[5:]).all()

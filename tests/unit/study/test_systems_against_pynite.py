@@ -52,7 +52,7 @@ from tests.unit.study.plant import (
 
 from takeup.library import material
 from takeup.mechanics import Walk as ContactWalk
-from takeup.mechanics import walk
+from takeup.mechanics import walk_whole
 from takeup.study import CAUSES, Solved, Walked, walk_study
 from takeup.study.causes import CONTACT, FRICTION
 from takeup.study.run import totals_of
@@ -221,7 +221,7 @@ def walks() -> dict[bool, tuple[Ready, ContactWalk]]:
     study = solved().study
     ready = ready_runs(study, solved().model, solved().states)
     assert isinstance(ready, list)
-    return {giving: (one, walk(one.problem, one.way.steps, mu=0.0)) for giving, one in enumerate(ready)}
+    return {giving: (one, walk_whole(one.problem, one.way.steps, mu=0.0)) for giving, one in enumerate(ready)}
 
 
 def touches(name: str, *, giving: bool) -> Touching:

@@ -16,13 +16,14 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any  # a results document is JSON
 
-from takeup.checks import failing_at_once, stability
+from takeup.checks import Alone, failing_at_once, stability
 from takeup.choose.arrange.assemble import resolved_with
 from takeup.choose.arrange.ground import Ground
 from takeup.choose.arrange.records import Arranged
 from takeup.choose.arrange.regions import beside_place, regions_of
 from takeup.line import Line, Study, is_anchor
 from takeup.line.looped import moved_station
+from takeup.mechanics import Memory
 from takeup.results import check_row, results_of_walk, verdict_of
 from takeup.study import Unsolved, begin_walk, walk_on
 
@@ -58,25 +59,27 @@ class Verified:
         return not self.because
 
 
-def verified(ground: Ground, whole: Arranged) -> Verified:
+def verified(ground: Ground, whole: Arranged, memory: Memory | None = None) -> Verified:
     """Return what the full study of an arrangement says, as far as it has to be run to know whether it stands.
 
     Args:
         ground: of the search.
         whole: the arrangement.
+        memory: of what other studies found of any stretch between anchors; None for none.
     """
     study = resolved_with(ground, whole)
-    begun = begin_walk(study)
+    begun = begin_walk(study, memory)
     if isinstance(begun, Unsolved):
         return _judged(ground, whole, study, results_of_walk(begun))
-    for failing in failing_at_once(begun.alone):
+    alone = Alone(begun.alone)
+    for failing in failing_at_once(alone):
         if failing:
             verdict = verdict_of(failing)
             told = {"outcome": verdict.outcome, "because": list(verdict.because)}
             return _judged(
                 ground, whole, study, {"checks": [check_row(row) for row in failing], "verdict": told, "holds": []}
             )
-    return _judged(ground, whole, study, results_of_walk(walk_on(begun)))
+    return _judged(ground, whole, study, results_of_walk(walk_on(begun), alone))
 
 
 def _judged(ground: Ground, whole: Arranged, study: Study, results: Document) -> Verified:

@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 
 from takeup.joints import KINDS
 from takeup.line import State, TakeUp
-from takeup.mechanics import Frame, Links, Straights, parts_of
+from takeup.mechanics import Frame, Links, Straights, whole_parts
 from takeup.study.causes import CAUSES, PRESET, PRESSURE
 from takeup.study.contact_rows import Row
 from takeup.study.held import supports_in
@@ -100,7 +100,7 @@ def forces_by(solved: Solved, fine: FineState, number: int, cause: str) -> tuple
     if not fine.rods:
         return force, None
     run = solved.run
-    parts = parts_of(run.walk, run.way.arrivals[[number]]).row_forces[0]
+    parts = whole_parts(run.walk, run.way.arrivals[[number]]).row_forces[0]
     kinds = np.array(run.ground.causes.kinds)
     own = parts[: len(kinds)][kinds == place].sum(axis=0)[fine.places]
     if place == PRESSURE:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from takeup.study.bowing.clearance import BowedRun, clearance_of
 from takeup.study.bowing.guide_loads import GuideLoad, guide_loads
@@ -28,12 +28,15 @@ class Bowing:
     guides: tuple[GuideLoad, ...]
 
 
-def bowing_of(walked: Walked) -> Bowing:
+def bowing_of(walked: Walked, alone: Bowing | None = None) -> Bowing:
     """Return what thrust does beyond the first order; friction is in none of it but the guides' loads.
 
     Args:
         walked: every scenario.
+        alone: what was found of the scenario without friction by itself; None where nothing was.
     """
+    if alone is not None:
+        return replace(alone, guides=guide_loads(walked, alone.swings, alone.bows))
     states = stability_of(walked.base)
     swings, bows = second_order_of(walked.base), clearance_of(walked.base, states)
     return Bowing(states=states, swings=swings, bows=bows, guides=guide_loads(walked, swings, bows))
