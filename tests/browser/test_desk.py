@@ -165,10 +165,8 @@ def test_something_is_put_in_taken_out_and_all_is_undone(start, look_at):
     handle(page, "J2").focus()
     page.keyboard.press("Delete")
     expect(row(page, "J2")).to_have_count(0)
-    undo = page.get_by_role("button", name=re.compile("^Undo"))
-    while undo.is_enabled():
-        undo.click()
-        page.wait_for_timeout(50)
+    page.get_by_role("button", name=re.compile("^Undo: taking out J2")).click()
+    page.get_by_role("button", name=re.compile("^Undo: putting in a rest")).click()
     expect(row(page, "J2")).to_have_count(1)
     expect(page.locator(".top-name")).not_to_contain_text("not saved")
     page.reload()
@@ -206,6 +204,7 @@ def test_papers_are_made_and_opened(start, look_at):
     desk = start()
     page = look_at(desk.address).page
     page.get_by_role("button", name="Papers").click()
+    page.get_by_role("checkbox").first.wait_for()
     for box in page.get_by_role("checkbox").all():
         box.uncheck()
     page.get_by_role("checkbox", name=re.compile("Schedule of|loads", re.IGNORECASE)).first.check()
