@@ -19,12 +19,16 @@ export function stretchesOf(file: SceneFile): Stretch[] {
 
 export const REST_MS = 900; // between two stretches, so that the numbers can be read
 
-/** The state so many milliseconds after the beginning; null once it is over. */
-export function stateAt(file: SceneFile, ms: number): ByHand | null {
+/**
+ * The state so many milliseconds after the beginning; null once it is over.
+ *
+ * `still`: for who wants no motion: each stretch is shown by its end alone, for as long.
+ */
+export function stateAt(file: SceneFile, ms: number, still = false): ByHand | null {
   let from: ByHand = { pressure_bar: 0, temperature_c: file.lowest_c };
   let left = ms;
   for (const { to, ms: takes } of stretchesOf(file)) {
-    if (left <= takes + REST_MS) return between(from, to, Math.min(left / takes, 1));
+    if (left <= takes + REST_MS) return between(from, to, still ? 1 : Math.min(left / takes, 1));
     left -= takes + REST_MS;
     from = to;
   }

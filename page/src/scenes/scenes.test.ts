@@ -63,6 +63,10 @@ describe("playing", () => {
     expect(stateAt(file, 1250)).toEqual({ pressure_bar: 6, temperature_c: 20 }); // half of the first stretch
     expect(stateAt(file, 2500 + REST_MS + 2000)).toEqual({ pressure_bar: 12, temperature_c: 107.5 }); // half of the second
   });
+  it("shows ends alone to who wants no motion", () => {
+    expect(stateAt(file, 100, true)).toEqual({ pressure_bar: 12, temperature_c: 20 });
+    expect(stateAt(file, 2500 + REST_MS + 1, true)).toEqual({ pressure_bar: 12, temperature_c: 195 });
+  });
   it("rests where it arrived, and ends", () => {
     expect(stateAt(file, 2500 + REST_MS / 2)).toEqual({ pressure_bar: 12, temperature_c: 20 });
     const whole = stretchesOf(file).reduce((sum, one) => sum + one.ms + REST_MS, 0);

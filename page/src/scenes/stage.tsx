@@ -88,9 +88,10 @@ function usePlay(file: SceneFile, hand: Signal<ByHand>) {
   useSignalEffect(() => {
     if (!on.value) return undefined;
     const began = performance.now();
+    const still = matchMedia("(prefers-reduced-motion: reduce)").matches;
     let frame = requestAnimationFrame(step);
     function step(now: number): void {
-      const state = stateAt(file, now - began);
+      const state = stateAt(file, now - began, still);
       if (state === null) on.value = false;
       else {
         hand.value = state;
