@@ -6,6 +6,7 @@ Lines and values are invented. A sheet is a text here; the same cells as a workb
 from __future__ import annotations
 
 import json
+from pathlib import Path
 
 import pytest
 from tests.builders import JOINT_DATA, hold, joint, joint_by_geometry, line_file, rule
@@ -15,7 +16,7 @@ from takeup.choose.comparison.certified import put_values
 from takeup.choose.comparison.changes import changed_checks
 from takeup.choose.comparison.differences import differences
 from takeup.choose.comparison.quantities import BY_QUANTITY
-from takeup.choose.comparison.targets import targets_of
+from takeup.choose.comparison.targets import targets_of, with_target
 from takeup.choose.resolve import choose_joints
 from takeup.choose.rules import resolve_rules
 from takeup.joints.ratings import COMPUTED
@@ -338,3 +339,53 @@ def test_document_has_these_keys():
     assert loads == {"along_low_n", "along_high_n", "resultant_n", "state"}
     assert moves == {"shortest_mm", "longest_mm", "lateral_mm", "angular_deg", "torque_nm"}
     assert json.loads(json.dumps(document, allow_nan=False)) == document
+
+
+SELECTED = Path(__file__).parents[3] / "examples" / "lennox-quay-selected-joint.yaml"
+ASKED = 3000
+
+
+@pytest.fixture(scope="module")
+def derated() -> Study:
+    """The example with twice its cycles: J2 is rated for 1000 and keeps 0.608 of its movements over 3000 of them."""
+    text = SELECTED.read_text(encoding="utf-8").replace("count: 1500", f"count: {ASKED}")
+    return choose_joints(study_from_text(text, str(SELECTED)))
+
+
+def cycles_check(study: Study, **values: float) -> tuple[dict, tuple[str, ...]]:
+    """The check of the cycles of J2 with certified values, and what is remarked."""
+    target = targets_of(study)["J2"]
+    put = put_values(target, values, "certificate 7")
+    certified = with_target(study, put.target)
+    checks = results_of(resolve_rules(certified))["checks"]
+    return next(one for one in checks if one["title"] == "joint cycles" and one["where"] == "J2"), put.remarks
+
+
+def test_cycles_of_a_derated_joint_without_certified_cycles_stay_a_statement(derated):
+    """Its movements are kept to a share because of the cycles: there is no second number to hold the 3000 against.
+
+    A certified area changes nothing of that: 3000 of 3000, which the file's derating made, would be no finding.
+    """
+    check, remarks = cycles_check(derated, effective_area=0.03)
+    assert (check["outcome"], check["use"], check["demand"]) == ("passes", None, ASKED)
+    assert "movements are kept to" in check["because"]
+    assert remarks == ()
+
+
+@pytest.mark.parametrize(("certified", "outcome", "use"), [(4000, "passes", 0.75), (2000, "fails", 1.5)])
+def test_certified_cycles_of_a_derated_joint_are_a_check_of_their_own(derated, certified, outcome, use):
+    """3000 asked of 4000 is 0.75, of 2000 is 1.5, by hand.
+
+    The data sheet asks for 3000 cycles at the movements of the duty. What the maker certifies is then his word and no
+    longer our derating, so that it is held against the cycles asked: fewer fail, though the movements of the file were
+    kept small for their sake, for nobody certifies that share.
+    """
+    check, _ = cycles_check(derated, rated_cycles=certified)
+    assert check["outcome"] == outcome
+    assert check["capacity"] == certified
+    assert check["use"] == pytest.approx(use, rel=1e-12)  # a quotient of whole numbers
+
+
+def test_certified_movements_of_a_derated_joint_ask_for_their_cycles(derated):
+    _, remarks = cycles_check(derated, axial_compression=0.04)
+    assert [words for words in remarks if words.startswith("movements are certified and rated cycles are not")]

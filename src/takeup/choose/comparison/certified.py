@@ -23,6 +23,9 @@ from takeup.line.reading.read_bellows import AXIAL
 
 _Record = TypeVar("_Record", JointData, Rods)
 _COUNTS = ("rated_cycles", "rod_count")
+_MOVEMENTS = frozenset({"axial_compression", "axial_extension", "lateral", "angular"})
+_OF_LIFE = _MOVEMENTS | {"rated_cycles"}
+"""What a joint is rated for over how many cycles; of a joint of a series both may be those that are left."""
 _BENDING = {"lateral_rate": "angular_rate", "angular_rate": "lateral_rate"}
 
 
@@ -62,7 +65,16 @@ def put_values(target: Target, values: Mapping[str, float], source: str) -> Put:
     remarks = [_gone(BY_QUANTITY[name]) for name in let_go]
     if "length" in changed and any(_follows(one) for one in target.joints):
         remarks.append("rods, plates or bars that reached from face to face are as long as certified")
+    if _MOVEMENTS & set(data) and "rated_cycles" not in values and any(_is_derated(one) for one in target.joints):
+        remarks.append(
+            "movements are certified and rated cycles are not: those in the file belong to the movements that the "
+            "series leaves over them; ask for the cycles of the certified ones"
+        )
     return Put(target=replace(target, joints=_set_out(target, joints)), remarks=tuple(remarks))
+
+
+def _is_derated(one: TakeUp) -> bool:
+    return one.chosen is not None and one.chosen.share < 1.0
 
 
 def _rods(name: str) -> bool:
@@ -98,7 +110,11 @@ def _joint(one: TakeUp, data: Mapping[str, float | None], rods: Mapping[str, flo
         hardware = _changed(hardware, {**rods, "length": length, "source": whose})
     if plates is not None and plates.length == one.data.length:
         plates = replace(plates, length=new.length)
-    chosen = None if one.chosen is None else replace(one.chosen, share=1.0, rated_temperature=None)
+    chosen = one.chosen
+    if chosen is not None and _OF_LIFE & set(data):  # movements are no longer those that were left over the cycles
+        chosen = replace(chosen, share=1.0)
+    if chosen is not None and "temperature" in data:
+        chosen = replace(chosen, rated_temperature=None)
     return replace(one, data=new, bellows=made, rods=hardware, pins=plates, chosen=chosen)
 
 

@@ -7,6 +7,7 @@ that does not fit its place is told, and the study keeps the length of the file.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
@@ -15,6 +16,7 @@ from takeup.choose.comparison.certified import Put, put_values
 from takeup.choose.comparison.changes import anchors, changed_checks, movements
 from takeup.choose.comparison.contradictions import contradictions, impossible_values
 from takeup.choose.comparison.differences import differences
+from takeup.choose.comparison.labels import HASH_DIGITS, input_words
 from takeup.choose.comparison.sheet import Certified, Sheet, read_sheet
 from takeup.choose.comparison.targets import COMPUTED, Target, room_for, targets_of, with_target
 from takeup.choose.resolve import choose_joints
@@ -90,7 +92,7 @@ def compare(study: Study, content: bytes, file: str) -> Comparison:
         "tool": {"name": "takeup", "version": __version__},
         "input": {"file": study.file, "sha256": study.sha256},
         "sheet": {"file": sheet.file, "sha256": sheet.sha256, "passed_over": list(sheet.passed_over)},
-        "takeups": [_takeup(one) for one in told],
+        "takeups": [_takeup(one, study) for one in told],
         "not_in_sheet": [name for name in targets if name not in {one.row.target.name for one in told}],
         "verdict": {"before": before["verdict"], "after": verdict},
         "checks": changed_checks(before, after),
@@ -147,7 +149,7 @@ def _source(sheet: Sheet, row: Certified) -> str:
     return CERTIFIED + "; ".join(words)
 
 
-def _takeup(one: _Told) -> Json:
+def _takeup(one: _Told, study: Study) -> Json:
     row = one.row
     return {
         "name": row.target.name,
@@ -157,9 +159,24 @@ def _takeup(one: _Told) -> Json:
         "source": one.source,
         "fits": one.room is None,
         "room_mm": None if one.room is None else one.room * 1e3,
-        "remarks": list(one.put.remarks),
+        "remarks": [*_another(row.made_from, study), *one.put.remarks],
         "values": [found.as_json() for found in differences(row.target, row.values, one.room)],
     }
+
+
+def _another(made_from: str, study: Study) -> Iterator[str]:
+    """Yield that a data sheet was made from another line file than this: of another project, or before a change."""
+    if made_from and study.sha256[:HASH_DIGITS] not in made_from:
+        yield (
+            f"its data sheet was made from another line file: {made_from}; this one is {made_from_words(study)}. "
+            "See that the joint is of this project, and that what was wanted of it still is"
+        )
+
+
+def made_from_words(study: Study) -> str:
+    """Return which line file this is, as a data sheet says it."""
+    document = study.document
+    return input_words(study.project, document.number, document.revision, study.sha256)
 
 
 __all__ = ["Comparison", "compare"]

@@ -1,11 +1,11 @@
 """Data sheets of joints that their maker has filled in.     (choose/comparison/forms.py)
 
 A form is a sheet of a workbook with the heads "Quantity" and "As certified" in one row, in any language of `labels.py`,
-wherever that row stands; below it a quantity a row, to the first row without one. The joint's tag and the number of the
-certificate stand behind their labels, above that row; the kind of joint, which must be that of the line file, below it.
-A unit may be another than was printed, as long as it is one of a table of joints. A form becomes a table of one row, so
-that from there on it is read as every other sheet of certified values; one in which no box is filled in certifies
-nothing and is left out.
+wherever that row stands; below it a quantity a row, to the first row without one. The joint's tag, the number of the
+certificate and the line file that the sheet was made from stand behind their labels, above that row; the kind of joint,
+which must be that of the line file, below it. A unit may be another than was printed, as long as it is one of a table
+of joints. A form becomes a table of one row, so that from there on it is read as every other sheet of certified values;
+one in which no box is filled in certifies nothing and is left out.
 """
 
 from __future__ import annotations
@@ -150,6 +150,9 @@ def _cells(form: _Form, file: str, faults: FaultList) -> Cells | None:
     certificate, place = _after(form, "certificate")
     if certificate:
         found.append(_Said(column="certificate", value=certificate, label=place, place=place))
+    made_from, place = _after(form, "made_from")
+    if made_from:
+        found.append(_Said(column="made_from", value=made_from, label=place, place=place))
     kind, place = _kind(form)
     if kind:
         found.append(_Said(column="kind", value=kind, label=place, place=place))

@@ -19,6 +19,7 @@ HEADS: Final[Mapping[str, Mapping[str, str]]] = MappingProxyType(
         "en": {
             "tag": "Tag",
             "certificate": "Certificate no.",
+            "made_from": "Made from",
             "kind": "Kind",
             "quantity": "Quantity",
             "used": "Used here",
@@ -30,6 +31,7 @@ HEADS: Final[Mapping[str, Mapping[str, str]]] = MappingProxyType(
         "de": {
             "tag": "Kennzeichen",
             "certificate": "Bescheinigung Nr.",
+            "made_from": "Erstellt aus",
             "kind": "Art",
             "quantity": "Größe",
             "used": "Hier verwendet",
@@ -40,7 +42,9 @@ HEADS: Final[Mapping[str, Mapping[str, str]]] = MappingProxyType(
         },
     }
 )
-"""Of columns, and of the cells before the joint's tag, the certificate's number and the kind."""
+"""Of columns, and of the cells before the joint's tag, the certificate's number, the line file and the kind."""
+HASH_DIGITS: Final = 16
+"""So many of a line file's SHA-256 tell it from every other."""
 
 _GERMAN: Final = {
     "axial_rate": "axiale Federrate",
@@ -105,4 +109,11 @@ ROLES: Final = _by_words(HEADS)
 NAMES: Final = _by_words(LABELS)
 """The name of a quantity by its words in any language."""
 
-__all__ = ["HEADS", "LABELS", "NAMES", "ROLES", "UNIT_WORDS", "plain"]
+
+def input_words(project: str, number: str, revision: str, sha256: str) -> str:
+    """Return which line file a data sheet was made from; the digits of its hash are what is read back."""
+    document = " ".join(filter(None, (number, revision)))
+    return ", ".join(filter(None, (project, document, f"SHA-256 {sha256[:HASH_DIGITS]}")))
+
+
+__all__ = ["HASH_DIGITS", "HEADS", "LABELS", "NAMES", "ROLES", "UNIT_WORDS", "input_words", "plain"]

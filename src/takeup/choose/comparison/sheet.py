@@ -36,8 +36,8 @@ from takeup.reading.yaml_places import unsound
 Floats = NDArray[np.float64]
 Note = Callable[[int, str, str], None]
 
-TAKEUP, CERTIFICATE, KIND, SIZE = "takeup", "certificate", "kind", "size"
-_WORDS = (TAKEUP, CERTIFICATE, KIND)
+TAKEUP, CERTIFICATE, MADE_FROM, KIND, SIZE = "takeup", "certificate", "made_from", "kind", "size"
+_WORDS = (TAKEUP, CERTIFICATE, MADE_FROM, KIND)
 FORM = Form(
     what="a sheet of certified values",
     header="takeup,axial_rate_n_per_mm,effective_area_mm2",
@@ -53,12 +53,14 @@ class Certified:
     Args:
         target: the take-up.
         certificate: number or words; "" where not said.
+        made_from: what a data sheet says of the line file that it was made from; "" where nothing.
         values: in SI, by the name of the quantity; of a double as its file states them.
         note: takes a fault: name of a column without its unit, message.
     """
 
     target: Target
     certificate: str
+    made_from: str
     values: Mapping[str, float]
     note: Callable[[str, str], None]
 
@@ -197,6 +199,7 @@ def _rows(table: _Table, targets: Mapping[str, Target], first: dict[str, str]) -
             Certified(
                 target=target,
                 certificate=table.word(row, CERTIFICATE),
+                made_from=table.word(row, MADE_FROM),
                 values={name: _si(BY_QUANTITY[name], value) for name, value in said.items()},
                 note=partial(table.note, row),
             )

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from takeup.choose.comparison.labels import HEADS, LABELS
+from takeup.choose.comparison.labels import HEADS, LABELS, input_words
 from takeup.drawing.reading import maybe_number, number_of, record_of, records_of, text_of, texts_of, use_words
 from takeup.papers.common.asked import Asked, asked_of, wanted_figures, wanted_words
 from takeup.papers.common.gathered import Joint
@@ -22,10 +22,11 @@ _MAKER = ("maker", "model", "serial", "bellows_made_of", "ends_made_of", "signed
 
 
 def tag_grid(joint: Joint, head: Head) -> Grid:
-    """Return the cells by which a filled-in sheet says whose it is: tag and number of the certificate."""
+    """Return the cells by which a filled-in sheet says whose it is: tag, number of the certificate, line file."""
     heads = HEADS[head.language]
     fields = (Field(head=heads["tag"], width=34.0), Field(head=joint.tag, width=16.0))
-    return Grid(fields=fields, rows=((heads["certificate"], Box()),))
+    made_from = input_words(head.project, head.number, head.revision, head.sha256)
+    return Grid(fields=fields, rows=((heads["certificate"], Box()), (heads["made_from"], made_from)))
 
 
 def certified(joint: Joint, head: Head) -> Block:

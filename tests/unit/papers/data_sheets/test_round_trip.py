@@ -5,6 +5,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from tests.unit.papers.data_sheets.data_sheet_fixture import boxes_of, cell_behind, filled, results, study, tabs_of
 
@@ -13,6 +15,7 @@ from takeup.choose.comparison.labels import HEADS, LABELS, NAMES
 from takeup.choose.comparison.quantities import QUANTITIES
 from takeup.edge import SI, US, Units
 from takeup.errors import InputError
+from takeup.line import Study
 from takeup.papers.data_sheets.paper import joints_workbook
 from takeup.papers.registry import Options
 from takeup.papers.words import LANGUAGES
@@ -108,6 +111,26 @@ def test_sheet_of_another_kind_under_the_same_tag_is_refused():
     faults = faults_of("kinds/hinged", filled(content, "J1", {cell: used}))
     assert len(faults) == 1
     assert "kind: found 'single axial'; in the line file J1 is 'hinged'" in faults[0]
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_sheet_of_another_project_with_the_same_tag_and_kind_is_told(language):
+    """The sheet says from which line file it was made; one that was changed since is another file as well."""
+    content = sheet_of(SINGLE, language=language)
+    cell, _, used = boxes_of(content, "J1", heads(language))[LABELS[language]["effective_area"]]
+    back = filled(content, "J1", {cell: used})
+    own = study(SINGLE)
+    assert remarks_of(own, back) == []
+    other = replace(own, project="Other works", sha256="0" * 64)
+    (told,) = [words for words in remarks_of(other, back) if "made from another line file" in words]
+    assert f"{own.project}, {own.document.number} {own.document.revision}, SHA-256 {own.sha256[:16]}" in told
+    assert "this one is Other works, " in told
+    assert "SHA-256 0000000000000000. See that" in told
+
+
+def remarks_of(line: Study, content: bytes) -> list[str]:
+    (joint,) = compare(line, content, "joints.xlsx").document["takeups"]
+    return [words for words in joint["remarks"] if "line file" in words]
 
 
 def test_unit_may_be_another_than_was_printed():
