@@ -11,6 +11,11 @@ import { UseChip } from "../use";
 import { sortOf } from "./sorts";
 import { sizes, tellable } from "./tellable";
 
+interface Point {
+  x: number;
+  y: number;
+}
+
 interface Props {
   view: View;
   frame: Frame;
@@ -31,7 +36,7 @@ export function Handles({ view, frame, room, corner }: Props) {
   const wide = sizes(spots);
   const shown = frame.scale >= LEGIBLE ? spots : spots.filter((spot) => spot.place.id === chosen.value);
   const told = tellable(shown, uses.value, chosen.value);
-  const toStation = (event: PointerEvent) => stationUnder(view, frame, room, corner(), event);
+  const toStation = (event: PointerEvent, off: Point) => stationUnder(view, frame, room, corner(), event, off);
   return (
     <div class="handles" role="group" aria-label="Places on the line. Page Up and Page Down go from one to the next.">
       {spots.map(({ place, x, y }) => (
@@ -41,6 +46,7 @@ export function Handles({ view, frame, room, corner }: Props) {
           x={x}
           y={y}
           entry={place === entry}
+          off={offLine(view, place)}
           toStation={toStation}
           all={those}
           told={told.has(place.id)}
@@ -51,14 +57,42 @@ export function Handles({ view, frame, room, corner }: Props) {
   );
 }
 
-function whereOf(view: View, place: Place): { x: number; y: number } | null {
-  return placeOf(view.track, stationNow(place)) ?? view.handles.find((handle) => handle.id === place.id) ?? null;
+/** At which stations the places lay when a drawing was first seen: so far its handles are right. */
+const drawnAt = new WeakMap<View, ReadonlyMap<string, number>>();
+
+function stationsOf(view: View): ReadonlyMap<string, number> {
+  const known = drawnAt.get(view);
+  if (known !== undefined) return known;
+  const now = new Map([...places.value.values()].map((place) => [place.id, place.station_m] as const));
+  drawnAt.set(view, now);
+  return now;
 }
 
-function stationUnder(view: View, frame: Frame, room: Size, corner: DOMRect | undefined, event: PointerEvent) {
+/** Where a place is drawn: where the drawing has its sign, or on the line where it has moved since. */
+function whereOf(view: View, place: Place): Point | null {
+  const handle = view.handles.find((one) => one.id === place.id);
+  const station = stationNow(place);
+  if (handle !== undefined && stationsOf(view).get(place.id) === station) return handle;
+  return placeOf(view.track, station) ?? handle ?? null;
+}
+
+/** How far the sign of a place is drawn from its station: signs that would cover each other are drawn apart. */
+function offLine(view: View, place: Place): Point {
+  const [sign, station] = [whereOf(view, place), placeOf(view.track, stationNow(place))];
+  return sign === null || station === null ? { x: 0, y: 0 } : { x: sign.x - station.x, y: sign.y - station.y };
+}
+
+function stationUnder(
+  view: View,
+  frame: Frame,
+  room: Size,
+  corner: DOMRect | undefined,
+  event: PointerEvent,
+  off: Point,
+): number | null {
   if (corner === undefined) return null;
   const point = toSheet(frame, { x: event.clientX - corner.x, y: event.clientY - corner.y }, room);
-  return nearest(view.track, point.x, point.y)?.station_m ?? null;
+  return nearest(view.track, point.x - off.x, point.y - off.y)?.station_m ?? null;
 }
 
 interface HandleProps {
@@ -66,14 +100,15 @@ interface HandleProps {
   x: number;
   y: number;
   entry: boolean;
-  toStation: (event: PointerEvent) => number | null;
+  off: Point;
+  toStation: (event: PointerEvent, off: Point) => number | null;
   all: Place[];
   told: boolean;
   size: number;
 }
 
-function Handle({ place, x, y, entry, toStation, all, told, size }: HandleProps) {
-  const down = useRef<{ x: number; y: number; moved: boolean } | null>(null);
+function Handle({ place, x, y, entry, off, toStation, all, told, size }: HandleProps) {
+  const down = useRef<{ x: number; y: number; off: Point; moved: boolean } | null>(null);
   const moves = place.stays === "";
   const station = stationNow(place);
   const held = dragged.value?.id === place.id;
@@ -81,7 +116,7 @@ function Handle({ place, x, y, entry, toStation, all, told, size }: HandleProps)
     onPointerDown: (event: PointerEvent) => {
       if (event.button !== 0) return;
       if (event.currentTarget instanceof Element) event.currentTarget.setPointerCapture(event.pointerId);
-      down.current = { x: event.clientX, y: event.clientY, moved: false };
+      down.current = { x: event.clientX, y: event.clientY, off, moved: false };
       chosen.value = place.id;
     },
     onPointerMove: (event: PointerEvent) => {
@@ -89,7 +124,7 @@ function Handle({ place, x, y, entry, toStation, all, told, size }: HandleProps)
       if (began === null || !moves) return;
       if (!began.moved && Math.hypot(event.clientX - began.x, event.clientY - began.y) < STILL) return;
       began.moved = true;
-      const next = toStation(event);
+      const next = toStation(event, began.off);
       if (next !== null) hold(place, next, event.altKey, event);
     },
     onPointerUp: () => {

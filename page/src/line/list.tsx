@@ -5,6 +5,7 @@ import { FULL, useText } from "../colour";
 import { choose, chosen, look, opened, places, study, whyOf } from "../store";
 import { UseBar } from "../use";
 import { stationText } from "./along";
+import { stationNow } from "./moving";
 import { SORTS, sortOf } from "./sorts";
 
 const holdLooks = computed(() => new Map((look.value?.holds ?? []).map((hold) => [hold.id, hold])));
@@ -76,7 +77,7 @@ function Row({ place, several }: { place: Place; several: boolean }) {
 }
 
 function about(place: Place, several: boolean): string {
-  return `${several ? `${place.line} · ` : ""}${place.kind}, ${stationText(place.station_m)}`;
+  return `${several ? `${place.line} · ` : ""}${place.kind}, ${stationText(stationNow(place))}`;
 }
 
 function Use({ use }: { use: number }) {
