@@ -91,7 +91,8 @@ class Work(Generic[Answer]):
             process, connection = self._spare or self._waiting()
             self._running, self._spare = process, None
             self._progress = Progress(job="running")
-        threading.Thread(target=self._watch, args=(connection, arguments, number), daemon=True).start()
+        watching = threading.Thread(target=self._watch, args=(process, connection, arguments, number), daemon=True)
+        watching.start()
         self._news()
 
     def stop(self) -> None:
@@ -127,7 +128,9 @@ class Work(Generic[Answer]):
             self._running.kill()
         self._running = None
 
-    def _watch(self, connection: Connection, arguments: tuple[object, ...], number: int) -> None:
+    def _watch(
+        self, process: BaseProcess, connection: Connection, arguments: tuple[object, ...], number: int
+    ) -> None:
         """Say to a process what to do, and take what it tells until it ends."""
         try:
             connection.send(arguments)
@@ -136,6 +139,7 @@ class Work(Generic[Answer]):
         except (EOFError, OSError):
             self._took(Progress(job="failed", words=f"{_FAULT}: its process ended"), number)
         connection.close()
+        process.join()  # it has ended or is ended: nothing of it stays
         with self._lock:
             if number == self._starts and self._spare is None:
                 self._spare = self._waiting()
