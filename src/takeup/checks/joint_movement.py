@@ -27,7 +27,7 @@ RULE = Rule(
 UNSEEN_AXIAL = 1e-5  # m: a hundredth of a millimetre needs no rating (common practice, no source)
 UNSEEN_LATERAL = 1e-4  # m: a tenth of a millimetre likewise
 UNSEEN_ANGULAR = 1.75e-4  # rad: a hundredth of a degree likewise
-_HELD = 0.02  # of the live length: what pins hold may still give, and plates grow less than pipe (common practice)
+HELD = 0.02  # of the live length: what pins hold may still give, and plates grow less than pipe (common practice)
 
 
 def combined_use(axial: float, lateral: float, angular: float, takeup: TakeUp) -> tuple[float, str]:
@@ -48,7 +48,7 @@ def combined_use(axial: float, lateral: float, angular: float, takeup: TakeUp) -
     """
     data, kind = takeup.data, KINDS[takeup.kind]
     room = data.axial_extension if axial > 0.0 else data.axial_compression
-    held = _HELD * data.live_length * kind.bellows if kind.pins != "none" else 0.0
+    held = HELD * data.live_length * kind.bellows if kind.pins != "none" else 0.0
     total, missing = 0.0, []
     for name, value, rating, unseen, words in (
         ("axial", abs(axial), room, max(held, UNSEEN_AXIAL), f"axial movement {axial * 1e3:+.2f} mm"),

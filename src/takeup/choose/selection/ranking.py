@@ -19,7 +19,7 @@ from numpy.typing import NDArray
 
 from takeup.checks.joint_movement import UNSEEN_ANGULAR, UNSEEN_AXIAL, UNSEEN_LATERAL
 from takeup.choose.selection.place import Floats
-from takeup.choose.selection.screen import Screened
+from takeup.choose.selection.screen import Screened, held_by_pins
 from takeup.joints import KINDS
 from takeup.joints.tables import SeriesTable
 from takeup.joints.tables.derate import cycles_at
@@ -75,11 +75,12 @@ def lives(screened: Screened) -> tuple[Floats, NDArray[np.int8]]:
     """
     place, own = screened.place, screened.table.numbers
     axial = np.append(place.axial, 0.0) + place.preset
-    used = np.zeros(len(screened.table))
+    used, held = np.zeros(len(screened.table)), held_by_pins(screened.table)
+    along = own["axial_compression"] + own["axial_extension"]
     for most, rated, unseen in (
-        (float(axial.max() - axial.min()), own["axial_compression"] + own["axial_extension"], UNSEEN_AXIAL),
-        (float(place.lateral.max()), own["lateral"], UNSEEN_LATERAL),
-        (float(place.angular.max()), own["angular"], UNSEEN_ANGULAR),
+        (float(axial.max() - axial.min()), along, np.maximum(held, UNSEEN_AXIAL)),
+        (float(place.lateral.max()), own["lateral"], np.maximum(held, UNSEEN_LATERAL)),
+        (float(place.angular.max()), own["angular"], np.full_like(held, UNSEEN_ANGULAR)),
     ):
         with np.errstate(divide="ignore", invalid="ignore"):
             used = used + np.where(rated > 0.0, most / rated, np.where(most > unseen, np.nan, 0.0))

@@ -15,8 +15,9 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from takeup.checks.joint_movement import UNSEEN_ANGULAR, UNSEEN_AXIAL, UNSEEN_LATERAL
+from takeup.checks.joint_movement import HELD, UNSEEN_ANGULAR, UNSEEN_AXIAL, UNSEEN_LATERAL
 from takeup.choose.selection.place import Floats, Place
+from takeup.joints import KINDS
 from takeup.joints.tables import SeriesTable
 from takeup.joints.tables.derate import HOW, hottest_rated, movement_share, pressure_left
 
@@ -254,6 +255,8 @@ def movement_use(
 
         u = |x|/X + y/Y + theta/Theta   each over its rating times the share  (checks/joint_movement.py)
 
+    The little that pins leave of what they hold needs no rating.
+
     Args:
         place: what is asked.
         table: of joints.
@@ -266,23 +269,30 @@ def movement_use(
     own = {name: table.numbers[name][rows] for name in ("axial_compression", "axial_extension", "lateral", "angular")}
     axial = place.axial + place.preset
     aside, askew = place.lateral + place.misalignment[0], place.angular + place.misalignment[1]
+    held = held_by_pins(table)[rows]
     total = np.zeros((len(axial), len(rows)))
     with np.errstate(divide="ignore", invalid="ignore"):
         for number in range(len(axial)):
             room = own["axial_extension"] if axial[number] > 0.0 else own["axial_compression"]
-            total[number] = _use(abs(axial[number]), room * share, UNSEEN_AXIAL)
-            total[number] += _use(aside[number], own["lateral"] * share, UNSEEN_LATERAL)
+            total[number] = _use(abs(axial[number]), room * share, np.maximum(held, UNSEEN_AXIAL))
+            total[number] += _use(aside[number], own["lateral"] * share, np.maximum(held, UNSEEN_LATERAL))
             total[number] += _use(askew[number], own["angular"] * share, UNSEEN_ANGULAR)
     total = np.where(np.isnan(share), np.nan, total)
     worst = np.where(np.isnan(total), np.inf, total).argmax(axis=0)
     return np.asarray(total[worst, np.arange(len(rows))]), worst
 
 
-def _use(moved: float, rating: Floats, unseen: float) -> Floats:
+def held_by_pins(table: SeriesTable) -> Floats:
+    """Return how far the bellows of each joint may move in a way that its pins hold, (n,) [m]; 0 where it has none."""
+    pinned = np.array([KINDS[kind].pins != "none" for kind in table.kinds])
+    count = np.array([KINDS[kind].bellows for kind in table.kinds])
+    return np.where(pinned, HELD * table.numbers["live_length"] * count, 0.0)
+
+
+def _use(moved: float, rating: Floats, unseen: Floats | float) -> Floats:
     """Return movement over rating; what is not seen needs none, and without any rating it is too much."""
-    if moved <= unseen:
-        return np.where(rating > 0.0, moved / rating, 0.0)
-    return np.where(rating > 0.0, moved / rating, np.inf)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        return np.where(rating > 0.0, moved / rating, np.where(moved <= unseen, 0.0, np.inf))
 
 
-__all__ = ["NEAR", "ROUNDING", "Criterion", "Screened", "movement_use", "screen"]
+__all__ = ["NEAR", "ROUNDING", "Criterion", "Screened", "held_by_pins", "movement_use", "screen"]

@@ -124,7 +124,7 @@ def _fits(fits: Sequence[Mapping[str, Any]]) -> list[str]:
             one["joint"],
             _number(one["price_index"], 1),
             _number(one["length_mm"], 0),
-            _number(one["thrust_n"] / 1e3, 1) + ("" if one["thrust_on_anchors"] else " (rods)"),
+            _number(one["thrust_n"] / 1e3, 1) + ("" if one["thrust_on_anchors"] else " (held)"),
             _number(one["anchor_force_n"] / 1e3, 1),
             _number(one["anchor_force_test_n"] / 1e3, 1),
             _number(one["movement_use"], 2),

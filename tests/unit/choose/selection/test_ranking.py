@@ -72,14 +72,14 @@ def test_a_balance_leaves_both_springs_and_the_difference_of_the_areas():
 
 
 def test_a_hinge_has_no_life_where_it_would_have_to_move_along_the_pipe():
-    """1 mm along the pipe, of a joint that is rated for none; turned by 1 of 5 degrees it lives."""
+    """5 mm along is more than 2 % of 200 mm of bellows, which pins may leave; 3 mm is not; 1 of 5 deg lives."""
     hinge = {
         "kind": "hinged", "axial_compression_mm": "0", "axial_extension_mm": "0", "pin_spread_mm": "300",
         "pin_diameter_mm": "30", "plate_width_mm": "80", "plate_thickness_mm": "15", "plate_modulus_mpa": "200000",
         "pin_friction_low": "0.1", "pin_friction_high": "0.3",
     }  # fmt: skip
-    assert math.isnan(life(one_state(10e5, -0.001), **hinge))
-    turned = replace(one_state(10e5, 0.0), angular=np.array([math.radians(1.0)]))
+    assert math.isnan(life(one_state(10e5, -0.005), **hinge))
+    turned = replace(one_state(10e5, -0.003), angular=np.array([math.radians(1.0)]))
     assert life(turned, **hinge) > 1000.0
 
 
