@@ -50,10 +50,19 @@ def _key(row: Record) -> tuple[str, str]:
 
 
 def _things(wording: Wording, said: Collection[tuple[str, str]]) -> Iterator[Label]:
-    """Yield the names of joints and anchors, but for those that a detail tells."""
+    """Yield the names of joints and anchors, but for those that a detail tells; first those at the ends of lines.
+
+    Of a long line there is no room for all: where it begins and where it ends has to be told.
+    """
     results = wording.results
     spots = spots_of(wording.view, wording.scene, results)
-    for row in (*records_of(results, "takeups"), *records_of(results, "holds")):
+    ends = {
+        (text_of(line, "name"), text_of(end, "name"))
+        for line in records_of(results, "lines")
+        for end in records_of(line, "ends")
+    }
+    rows = (*records_of(results, "takeups"), *records_of(results, "holds"))
+    for row in sorted(rows, key=lambda row: _key(row) not in ends):
         at = spots.get(_key(row))
         if at is None or _key(row) in said:
             continue
