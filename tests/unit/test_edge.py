@@ -77,8 +77,19 @@ def test_every_unit_of_a_check_agrees_with_the_oracle(unit: str):
 
 
 def test_every_measure_is_held_to_the_oracle():
-    """No measure is added without a line above; counts and degrees of angle are not converted."""
-    assert {field.name for field in fields(Units)} == {"system", "said", "nominal", "checked", *MEASURES}
+    """No measure is added without a line above; counts and degrees of angle are not converted, nor are words."""
+    assert {field.name for field in fields(Units)} == {"system", "said", "nominal", "checked", "tell", *MEASURES}
+
+
+def test_words_stay_english_until_a_language_is_told():
+    assert SI.tell("elevation") == "elevation"
+    german = SI.told({"elevation": "Höhe"}.__getitem__)
+    assert (german.tell("elevation"), german.marked(",").tell("elevation")) == ("Höhe", "Höhe")
+    assert german == SI  # what two sets of units are alike in is their measures
+
+
+def test_units_of_checks_are_held_to_the_oracle():
+    """None is added without a line above."""
     same = {"", "joints", "cycles", "sum of uses", "load factor", "of the largest end force", "deg"}
     assert set(SI.checked) == set(US.checked) == set(CHECKED) | same
     assert all(SI.checked[unit] == US.checked[unit] for unit in same)
