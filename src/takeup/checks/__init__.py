@@ -168,9 +168,7 @@ _Groups = dict[tuple[str, str], list[CheckResult]]
 _ORDER: tuple[Outcome, ...] = ("fails", "not covered", "no limit given", "close", "passes")
 
 
-def run_checks(
-    walked: Walked, bowing: Bowing | None = None, alone: Alone | None = None
-) -> tuple[CheckResult, ...]:
+def run_checks(walked: Walked, bowing: Bowing | None = None, alone: Alone | None = None) -> tuple[CheckResult, ...]:
     """Return every check's results, worst first: failures, what did not run, then by use.
 
     Every scenario is looked at; a rule says at each place what is worst of all.

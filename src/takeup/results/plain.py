@@ -13,5 +13,4 @@ Json: TypeAlias = "Mapping[str, Json] | Sequence[Json] | str | float | int | boo
 
 def numbers(values: NDArray[np.float64]) -> list[float]:
     """Return a flat array as plain numbers, negative zeros made zeros."""
-    plain: list[float] = np.add(values, 0.0).tolist()
-    return plain
+    return [value + 0.0 for value in values.tolist()]

@@ -31,11 +31,15 @@ class Loads:
         forces: at both ends in each state, (m, 2, s, 3) [N].
         alone: the greatest of either end by itself, (m, 2) [N].
         ends: the greatest on an end of a line, (m, 2) [N].
+        drags: friction on both ends in each state, (m, 2, s) [N]; None where no plan has any for certain.
+        asked: `LIGHTEST` of the load on an end of a line with its friction, (m, 2) [N].
     """
 
     forces: Floats
     alone: Floats
     ends: Floats
+    drags: Floats | None
+    asked: Floats
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -48,6 +52,7 @@ class Junction:
         before: numbers of the plans that end there, (n,).
         after: numbers of those that begin there, (m,).
         loads: greatest load of any state on the anchor; of both ends, where lines end, (n, m) [N].
+        asked: `LIGHTEST` of that, and all the friction that its capacity has to bear besides, (n, m) [N].
     """
 
     place: int
@@ -55,6 +60,7 @@ class Junction:
     before: Integers
     after: Integers
     loads: Floats
+    asked: Floats
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -97,13 +103,15 @@ def junctions_of(places: tuple[Place, ...], plans: Sequence[Plan]) -> Junctions:
         seam = places[place + 1].line != places[place].line
         onward = place + 1 if seam else place
         before, after = _numbers(arriving[place]), _numbers(leaving[onward])
+        met = _at_seam(loads, before, after) if seam else _between(loads, before, after)
         inner.append(
             Junction(
                 place=place,
                 onward=onward,
                 before=before,
                 after=after,
-                loads=_at_seam(loads, before, after) if seam else _between(loads, before, after),
+                loads=met[0],
+                asked=met[1],
             )
         )
     return Junctions(
@@ -124,14 +132,26 @@ def loads_of(places: Sequence[Place], plans: Sequence[Plan]) -> Loads:
         plans: any of their spans.
     """
     if not plans:
-        return Loads(forces=np.zeros((0, 2, 1, 3)), alone=np.zeros((0, 2)), ends=np.zeros((0, 2)))
+        none = np.zeros((0, 2))
+        return Loads(forces=np.zeros((0, 2, 1, 3)), alone=none, ends=none, drags=None, asked=none)
     forces = np.array([plan.forces for plan in plans])
     held = np.array([(places[plan.near].held, places[plan.far].held) for plan in plans])
+    size, drags = np.linalg.norm(forces, axis=-1), _drags(plans, forces.shape[2])
+    asked = LIGHTEST * size if drags is None else np.hypot(LIGHTEST * size, drags)
     return Loads(
         forces=forces,
         alone=np.linalg.norm(np.array([plan.alone for plan in plans]), axis=-1),
-        ends=np.where(held, np.linalg.norm(forces, axis=-1).max(axis=-1), 0.0),
+        ends=np.where(held, size.max(axis=-1), 0.0),
+        drags=drags,
+        asked=np.where(held, asked.max(axis=-1), 0.0),
     )
+
+
+def _drags(plans: Sequence[Plan], states: int) -> Floats | None:
+    """Return the friction of plans on both their ends, (m, 2, s) [N]; None where all is zero."""
+    if all(plan.drag is None for plan in plans):
+        return None
+    return np.array([np.zeros((2, states)) if plan.drag is None else plan.drag for plan in plans])
 
 
 def junction_loads(before: Sequence[Plan], after: Sequence[Plan]) -> Floats:
@@ -148,37 +168,52 @@ def junction_loads(before: Sequence[Plan], after: Sequence[Plan]) -> Floats:
     departing = np.stack([plan.forces[0] for plan in after])
     one = np.linalg.norm(np.array([plan.alone[1] for plan in before]), axis=-1)
     other = np.linalg.norm(np.array([plan.alone[0] for plan in after]), axis=-1)
-    return _met(arriving, departing, one, other)
+    return _met(arriving, departing, one, other)[0]
 
 
-def _between(loads: Loads, before: Integers, after: Integers) -> Floats:
-    return _met(loads.forces[before, 1], loads.forces[after, 0], loads.alone[before, 1], loads.alone[after, 0])
+def _between(loads: Loads, before: Integers, after: Integers) -> tuple[Floats, Floats]:
+    drags = None if loads.drags is None else (loads.drags[before, 1], loads.drags[after, 0])
+    pairs = loads.forces[before, 1], loads.forces[after, 0], loads.alone[before, 1], loads.alone[after, 0]
+    return _met(*pairs, drags)
 
 
-def _at_seam(loads: Loads, before: Integers, after: Integers) -> Floats:
-    return np.asarray(np.maximum(loads.ends[before, 1][:, None], loads.ends[after, 0][None]))
+def _at_seam(loads: Loads, before: Integers, after: Integers) -> tuple[Floats, Floats]:
+    ends, asked = loads.ends, loads.asked
+    return (
+        np.maximum(ends[before, 1][:, None], ends[after, 0][None]),
+        np.maximum(asked[before, 1][:, None], asked[after, 0][None]),
+    )
 
 
-def _met(arriving: Floats, departing: Floats, one: Floats, other: Floats) -> Floats:
-    """Return the greatest load of any state where both sides meet, (n, m) [N].
+def _met(
+    arriving: Floats, departing: Floats, one: Floats, other: Floats, drags: tuple[Floats, Floats] | None = None
+) -> tuple[Floats, Floats]:
+    """Return the greatest load of any state where both sides meet, and what its capacity is asked, (n, m) [N].
 
-        |a + d|^2 = |a|^2 + |d|^2 + 2 a . d
+        |a + d|^2 = |a|^2 + |d|^2 + 2 a . d        (|along| + F)^2 + across^2 >= |a + d|^2 + F^2
 
     Args:
         arriving: force of each plan that ends there, (n, s, 3).
         departing: of each that begins there, (m, s, 3).
         one: greatest of each that ends there by itself, (n,).
         other: of each that begins there, (m,).
+        drags: friction of each that ends there in each state, (n, s), and of each that begins there, (m, s).
     """
     a, d = arriving.transpose(1, 0, 2), departing.transpose(1, 2, 0)
     squares = 2.0 * (a @ d)
     squares += (a * a).sum(axis=2)[:, :, None]
     squares += (d * d).sum(axis=1)[:, None, :]
+    alone = np.maximum(one[:, None], other[None])
     both = np.sqrt(np.maximum(squares.max(axis=0), 0.0))  # rounding may leave less than nothing where they cancel
-    return np.asarray(np.maximum(both, np.maximum(one[:, None], other[None])))
+    load = np.maximum(both, alone)
+    if drags is None:
+        return load, LIGHTEST * load
+    dragged = drags[0].T[:, :, None] + drags[1].T[:, None, :]
+    with_friction = (LIGHTEST**2 * squares + dragged * dragged).max(axis=0)
+    return load, np.sqrt(np.maximum(with_friction, (LIGHTEST * alone) ** 2))
 
 
-def anchor_costs(place: Place, load: Floats, prices: Prices, most: float) -> Floats:
+def anchor_costs(place: Place, load: Floats, prices: Prices, most: float, asked: Floats) -> Floats:
     """Return what an anchor costs at least, nothing for one that the file has; infinite where it cannot bear its load.
 
     Held against what it can carry with `LIGHTEST` of the load, since a study may find that much less.
@@ -188,10 +223,11 @@ def anchor_costs(place: Place, load: Floats, prices: Prices, most: float) -> Flo
         load: on it [N].
         prices: of anchors.
         most: load that any anchor may have [N].
+        asked: what its capacity has to bear at least [N].
     """
     least = LIGHTEST * load
     cost = np.zeros_like(least) if place.fixed else np.asarray(prices.anchor(least), dtype=float)
-    return np.where(least > min(place.can_carry, most), np.inf, cost)
+    return np.where((asked > place.can_carry) | (least > most), np.inf, cost)
 
 
 def _numbers(numbers: Sequence[int]) -> Integers:

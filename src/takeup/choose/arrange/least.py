@@ -20,6 +20,7 @@ from dataclasses import replace
 import numpy as np
 
 from takeup.choose.arrange.course import Course
+from takeup.choose.arrange.drag import with_drag
 from takeup.choose.arrange.records import Floats, Plan
 from takeup.line import End, Hold, bore_area, content_weight, insulation_weight, is_anchor, pipe_weight
 
@@ -47,7 +48,7 @@ def with_least(course: Course, plan: Plan) -> Plan:
     for side, place in enumerate((near, far)):
         if course.places[place].joined:
             forces[side], alone[side] = 0.0, 0.0
-    return replace(plan, forces=forces, alone=alone)
+    return with_drag(course, replace(plan, forces=forces, alone=alone))
 
 
 def _lighter(forces: Floats, weight: float) -> Floats:

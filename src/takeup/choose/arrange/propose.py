@@ -32,9 +32,16 @@ from takeup.choose.arrange.search import (
 from takeup.choose.arrange.spans import plans_of
 from takeup.choose.arrange.verify import Verified, verified
 from takeup.line import Study
+from takeup.mechanics import Memory
 
 MOST_STUDIES = 200
 """Studies that are run for one call before it is said that more were not tried."""
+MOST_PLACED = 300
+"""Paths of which guides and rests are placed for one call before the best of those is studied, whatever else waits."""
+FURTHER = 1_000
+"""Holds in all lines of further studies, once as many proposals stand as are asked for: so much work goes into the
+proof that nothing better is still to come. Short lines are proved to the end; of a long one it is said that more were
+not tried."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -89,6 +96,8 @@ class Hunt:
         studies: how many were run.
         exhausted: whether it stopped for their number.
         most: studies that may be run.
+        held: holds in the lines of the last study.
+        memory: of what any study found of a stretch between anchors.
         placed: what each path costs with its guides and rests placed, as far as it came to that.
         proved: what the own study of each path said: its proposal, None where it fails.
         failing: plans that fail whatever stands beside them.
@@ -105,6 +114,8 @@ class Hunt:
     studies: int = 0
     exhausted: bool = False
     most: int = MOST_STUDIES
+    held: int = 0
+    memory: Memory = field(default_factory=Memory)
     placed: dict[Path, float] = field(default_factory=dict)
     proved: dict[Path, Proposal | None] = field(default_factory=dict)
     failing: set[int] = field(default_factory=set)
@@ -155,7 +166,7 @@ def propose(
         refused=hunt.failing,
         together=hunt.together,
     )
-    found = _in_order(hunt, web, measure, progress or (lambda _hunt, _words: None))
+    found = _in_order(hunt, web, measure, best, progress or (lambda _hunt, _words: None))
     hunt.proposals = []
     for proposal in itertools.islice(found, best):
         hunt.proposals.append(proposal)
@@ -177,15 +188,20 @@ def best_within(hunt: Hunt, bounds: Bounds, progress: Progress | None = None) ->
     return found
 
 
-def _in_order(hunt: Hunt, web: Web, measure: Measure, progress: Progress) -> Iterator[Proposal]:
+def _in_order(hunt: Hunt, web: Web, measure: Measure, best: int, progress: Progress) -> Iterator[Proposal]:
     """Yield proposals by their measure; each candidate goes through its three stages."""
     coming = paths_in_order(web, measure)
     ahead = next(coming, None)
     ticket = itertools.count()
     waiting: list[_Waiting] = []
+    stand = further = placed = 0
     while (ahead is not None or waiting) and not hunt.hopeless:
-        if ahead is not None and (not waiting or ahead[0] <= waiting[0][0]):
+        is_next = ahead is not None and (not waiting or ahead[0] <= waiting[0][0])
+        if is_next and waiting and placed >= MOST_PLACED:
+            hunt.exhausted, is_next = True, False  # what may be better is not looked at
+        if ahead is not None and is_next:
             least, path = ahead
+            placed += 1
             if path not in hunt.placed:
                 hunt.placed[path] = _cost_placed(hunt, path)
             cost = max(hunt.placed[path], least[1])
@@ -198,13 +214,15 @@ def _in_order(hunt: Hunt, web: Web, measure: Measure, progress: Progress) -> Ite
             yield proposal
         elif not is_refused(web, path):
             if path not in hunt.proved:
-                if hunt.studies >= hunt.most:
+                if hunt.studies >= hunt.most or (stand >= best and further >= FURTHER):
                     hunt.exhausted = True
                     yield from _proved_yet(waiting)
                     return
                 hunt.proved[path] = _prove(hunt, path, progress)
+                further += hunt.held if stand >= best else 0
             proved = hunt.proved[path]
             if proved is not None and proved.greatest_load[1] <= web.bounds.load:
+                stand += 1
                 heapq.heappush(waiting, (measured(proved, measure), 2, next(ticket), path, proved))
 
 
@@ -258,7 +276,8 @@ def _prove(hunt: Hunt, path: Path, progress: Progress) -> Proposal | None:
     whole = arranged(ground, [hunt.plans[number] for number in path])
     hunt.studies += 1
     progress(hunt, _told(ground, whole))
-    found = verified(ground, whole)
+    found = verified(ground, whole, hunt.memory)
+    hunt.held = sum(len(line.holds) for line in found.study.lines)
     if not found.stands:
         for one in found.blamed:
             numbers = frozenset(path[place] for place in one)

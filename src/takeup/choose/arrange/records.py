@@ -74,6 +74,8 @@ class Plan:
             or weight.
         alone: the same where this span is under design pressure, as hot as in operation, and its neighbour is cold and
             without pressure, (2, 3) [N]: every anchor goes through that, from both sides.
+        drag: friction that either anchor is asked to bear besides in each state, for certain, (2, s) [N] (drag.py);
+            None where none is certain.
         words: what it is, and its closest number, for the reasons.
     """
 
@@ -88,6 +90,7 @@ class Plan:
     cost: float
     forces: Floats
     alone: Floats
+    drag: Floats | None = None
     words: str
 
     @property

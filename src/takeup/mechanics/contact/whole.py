@@ -40,10 +40,18 @@ class Memory:
     """Answers of bays, by their content: condensed, whether one answer is shown, walked, superposed, in parts."""
 
     problems: Shelf[_Condensed] = field(default_factory=lambda: Shelf(limit=_LIMIT, size=bytes_of))
-    unique: Shelf[bool] = field(default_factory=lambda: Shelf(limit=_LIMIT, size=lambda _: 1))
+    unique: Shelf[bool] = field(default_factory=lambda: Shelf(limit=_LIMIT, size=_one))
     walks: Shelf[Walk] = field(default_factory=lambda: Shelf(limit=_LIMIT // 3, size=_own_bytes))
     answers: Shelf[StepAnswers] = field(default_factory=lambda: Shelf(limit=_LIMIT // 3, size=bytes_of))
     parts: Shelf[StepParts] = field(default_factory=lambda: Shelf(limit=_LIMIT // 3, size=bytes_of))
+
+    def __reduce__(self) -> tuple[type[Memory], tuple[()]]:
+        """Go to other processes empty: what is kept can be found again, and is large."""
+        return Memory, ()
+
+
+def _one(_shown: bool) -> int:  # noqa: FBT001 -- what is measured is a flag
+    return 1
 
 
 def _own_bytes(found: Walk) -> int:
