@@ -21,9 +21,9 @@ from pathlib import Path
 import numpy as np
 
 from takeup.choose import resolve
-from takeup.desk.bench import Bench, bench_of
 from takeup.desk.interface import ByHand, Look, LookAsked, Moved
-from takeup.desk.trips import BY_HAND
+from takeup.desk.seen.bench import Bench, bench_of
+from takeup.desk.seen.trips import BY_HAND
 from takeup.line import Condition, Study, state_names
 from takeup.line.conditions import AddedState, DroppedState
 from takeup.line.reading.reader import read_study

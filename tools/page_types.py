@@ -2,7 +2,7 @@
 
     PYTHONPATH=src python tools/page_types.py [--check]
 
-`desk/interface.py` holds aliases and TypedDicts only; each becomes an exported type or interface of TypeScript.
+`desk/interface/` holds aliases and TypedDicts only; each becomes an exported type or interface of TypeScript.
 """
 
 from __future__ import annotations
@@ -12,17 +12,16 @@ import sys
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
-SOURCE = ROOT / "src" / "takeup" / "desk" / "interface.py"
+FOLDER = ROOT / "src" / "takeup" / "desk" / "interface"
+SOURCES = tuple(FOLDER / f"{name}.py" for name in ("document", "looking", "telling"))
 TARGET = ROOT / "page" / "src" / "interface.ts"
 _PLAIN = {"str": "string", "int": "number", "float": "number", "bool": "boolean", "None": "null"}
 
 
-def types_text(source: str) -> str:
-    """Return the TypeScript of every alias and TypedDict in a module's text."""
-    parts = [
-        "// What the page and its server say to each other. Written from desk/interface.py by tools/page_types.py."
-    ]
-    for node in ast.parse(source).body:
+def types_text(*sources: str) -> str:
+    """Return the TypeScript of every alias and TypedDict in the texts of modules."""
+    parts = ["// What the page and its server say to each other. Written from desk/interface/ by tools/page_types.py."]
+    for node in (node for source in sources for node in ast.parse(source).body):
         if isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name):
             parts.append(f"export type {node.targets[0].id} = {_type(node.value)};")
         elif isinstance(node, ast.ClassDef):
@@ -62,7 +61,7 @@ def _type(node: ast.expr) -> str:
 
 def main(arguments: list[str]) -> int:
     """Write the types, or say with `--check` whether they are current; return the exit code."""
-    text = types_text(SOURCE.read_text(encoding="utf-8"))
+    text = types_text(*(path.read_text(encoding="utf-8") for path in SOURCES))
     if "--check" in arguments:
         current = TARGET.is_file() and TARGET.read_text(encoding="utf-8") == text
         print("current" if current else f"{TARGET.name} is old: run tools/page_types.py")

@@ -1,14 +1,4 @@
-// What the page and its server say to each other. Written from desk/interface.py by tools/page_types.py.
-
-export type Outcome = "passes" | "close" | "fails" | "not covered" | "no limit given" | "not computed yet";
-
-export type ViewName = "plan" | "section" | "scene";
-
-export type Scenario = "no friction" | "high friction";
-
-export type Topic = "document" | "study" | "proposals" | "papers" | "outside";
-
-export type Job = "none" | "running" | "done" | "failed" | "stopped";
+// What the page and its server say to each other. Written from desk/interface/ by tools/page_types.py.
 
 /**
  * One thing wrong with the text; line and column count from one.
@@ -137,6 +127,10 @@ export interface Refused {
   refused: string;
   document: Document | null;
 }
+
+export type ViewName = "plan" | "section" | "scene";
+
+export type Scenario = "no friction" | "high friction";
 
 /**
  * A state made by hand: from installed to this pressure and temperature in every zone, contents as in operation.
@@ -345,6 +339,12 @@ export interface Solids {
   high_m: number[];
   parts: Part[];
 }
+
+export type Outcome = "passes" | "close" | "fails" | "not covered" | "no limit given" | "not computed yet";
+
+export type Topic = "document" | "study" | "proposals" | "papers" | "outside";
+
+export type Job = "none" | "running" | "done" | "failed" | "stopped";
 
 /**
  * The check nearest to its limit at a place, over all states, of the whole study.

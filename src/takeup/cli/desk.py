@@ -43,7 +43,7 @@ def open_desk(
     import sys
     import webbrowser
 
-    from takeup.desk.serving import serve
+    from takeup.desk.web.serving import serve
 
     def opened(address: str) -> None:
         print_out(address)

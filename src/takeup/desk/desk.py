@@ -10,9 +10,6 @@ import threading
 import time
 from pathlib import Path
 
-from takeup.desk.arranging import Found, arranged, proposals_of, text_of
-from takeup.desk.bench import Bench, bench_of, news_of_study
-from takeup.desk.changes import ChangeRefused, changed, typed_words
 from takeup.desk.interface import (
     ArrangeAsked,
     Change,
@@ -33,14 +30,17 @@ from takeup.desk.interface import (
     Walk,
     Why,
 )
-from takeup.desk.jobs import Work
-from takeup.desk.making_papers import Made, made, papers_folder, papers_of
-from takeup.desk.news import Newsboard
-from takeup.desk.palette import palette
-from takeup.desk.project import Project
-from takeup.desk.readings import Reading, chosen, faults_of, reading_of
-from takeup.desk.scenes import scene_look
-from takeup.desk.studying import studied
+from takeup.desk.opened.changes import ChangeRefused, changed, typed_words
+from takeup.desk.opened.palette import palette
+from takeup.desk.opened.project import Project
+from takeup.desk.opened.readings import Reading, chosen, faults_of, reading_of
+from takeup.desk.played.scenes import scene_look
+from takeup.desk.seen.bench import Bench, bench_of, news_of_study
+from takeup.desk.web.news import Newsboard
+from takeup.desk.work.arranging import Found, arranged, proposals_of, text_of
+from takeup.desk.work.jobs import Work
+from takeup.desk.work.making_papers import Made, made, papers_folder, papers_of
+from takeup.desk.work.studying import studied
 from takeup.errors import TakeupError
 from takeup.line import Study
 from takeup.results.plain import Json

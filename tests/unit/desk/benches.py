@@ -6,8 +6,8 @@ from functools import cache
 from pathlib import Path
 
 from takeup.choose import resolve
-from takeup.desk.bench import Bench, bench_of
 from takeup.desk.interface import ByHand, LookAsked, Moved, Scenario
+from takeup.desk.seen.bench import Bench, bench_of
 from takeup.line.reading.reader import study_from_text
 
 EXAMPLES = Path(__file__).parents[3] / "examples"

@@ -11,9 +11,9 @@ from xml.etree import ElementTree as ET
 
 import pytest
 
-from takeup.desk.arranging import Found, arranged, proposals_of, text_of
 from takeup.desk.interface import ArrangeAsked
-from takeup.desk.jobs import Progress
+from takeup.desk.work.arranging import Found, arranged, proposals_of, text_of
+from takeup.desk.work.jobs import Progress
 from takeup.errors import TakeupError
 from takeup.line.reading.reader import study_from_text
 

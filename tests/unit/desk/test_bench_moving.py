@@ -10,8 +10,8 @@ from tests.unit.desk.benches import EXAMPLES, KETTERBY, asked, bench, of_text, s
 from tests.unit.drawing.system_fixture import SYSTEM
 
 from takeup.choose import resolve
-from takeup.desk.looks import holds_at
-from takeup.desk.moving import CannotStand, moved_study
+from takeup.desk.seen.looks import holds_at
+from takeup.desk.seen.moving import CannotStand, moved_study
 from takeup.line.reading.edit_places import with_moved
 from takeup.line.reading.reader import study_from_text
 

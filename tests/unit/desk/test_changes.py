@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from takeup.desk.changes import ChangeRefused, changed, typed_words
-from takeup.desk.palette import PIECES, palette
-from takeup.desk.readings import reading_of
+from takeup.desk.opened.changes import ChangeRefused, changed, typed_words
+from takeup.desk.opened.palette import PIECES, palette
+from takeup.desk.opened.readings import reading_of
 from takeup.joints.kinds import KINDS
 from takeup.joints.tables.store import demonstration
 

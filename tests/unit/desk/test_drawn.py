@@ -12,7 +12,7 @@ from tests.builders import hold, joint, line_file
 from tests.unit.desk.benches import KETTERBY, asked, bench, of_text, step_of
 from tests.unit.drawing.system_fixture import SYSTEM
 
-from takeup.desk.layouts import PLAN, SECTION
+from takeup.desk.seen.layouts import PLAN, SECTION
 
 SVG = "{http://www.w3.org/2000/svg}"
 

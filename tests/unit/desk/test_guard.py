@@ -9,8 +9,8 @@ from pathlib import Path
 import pytest
 from starlette.testclient import TestClient
 
-from takeup.desk.guard import Guard
-from takeup.desk.server import app_of
+from takeup.desk.web.guard import Guard
+from takeup.desk.web.server import app_of
 
 PORT, TOKEN, PASSWORD = 8123, "the-token-of-this-start", "a long password"
 HOST = f"127.0.0.1:{PORT}"

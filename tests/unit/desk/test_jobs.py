@@ -7,7 +7,7 @@ import time
 
 import pytest
 
-from takeup.desk.jobs import Tell, Work
+from takeup.desk.work.jobs import Tell, Work
 from takeup.errors import NothingFits
 
 _LONGEST = 30.0  # s that a process may take to start on a busy machine

@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 
 from takeup.desk.interface import PapersAsked
-from takeup.desk.jobs import Progress
-from takeup.desk.making_papers import KINDS, Made, file_title, made, papers_of
+from takeup.desk.work.jobs import Progress
+from takeup.desk.work.making_papers import KINDS, Made, file_title, made, papers_of
 from takeup.papers.registry import PAPERS, UnknownPaper
 
 _EXAMPLE = Path(__file__).parents[3] / "examples" / "fell-gill-offset.yaml"

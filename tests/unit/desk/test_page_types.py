@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import pytest
-from tools.page_types import SOURCE, TARGET, types_text
+from tools.page_types import SOURCES, TARGET, types_text
 
 
 def test_the_page_has_the_types_of_the_server():
-    assert TARGET.read_text(encoding="utf-8") == types_text(SOURCE.read_text(encoding="utf-8"))
+    assert TARGET.read_text(encoding="utf-8") == types_text(*(path.read_text(encoding="utf-8") for path in SOURCES))
 
 
 def test_each_form_becomes_its_own():

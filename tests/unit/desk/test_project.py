@@ -10,8 +10,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from takeup.desk.journal import Journal
-from takeup.desk.project import LARGEST_TEXT, Project, SaveRefused
+from takeup.desk.opened.journal import Journal
+from takeup.desk.opened.project import LARGEST_TEXT, Project, SaveRefused
 from takeup.errors import InputError
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 import pytest
 
 from takeup.desk.interface import ByHand, LookAsked, SceneTold
-from takeup.desk.scenes import UnknownLine, scene_bench, scene_rows, scene_told
+from takeup.desk.played.scenes import UnknownLine, scene_bench, scene_rows, scene_told
 from takeup.scenes import SCENES, Entry, line_text, played_scene
 from takeup.scenes.played import HOT, play
 from takeup.scenes.the_nine import UnknownScene

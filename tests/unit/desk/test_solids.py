@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from tests.unit.desk.benches import bench
 
 from takeup.desk.interface import Part
-from takeup.desk.scenes import scene_bench
+from takeup.desk.played.scenes import scene_bench
 
 
 def _floats(words: str) -> NDArray[np.float32]:

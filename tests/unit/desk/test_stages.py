@@ -7,8 +7,8 @@ from xml.etree import ElementTree as ET
 import pytest
 
 from takeup.desk.interface import ByHand, LookAsked
-from takeup.desk.scenes import scene_look
-from takeup.desk.stages import reach_of, stage_overlay, stage_view
+from takeup.desk.played.scenes import scene_look
+from takeup.desk.played.stages import reach_of, stage_overlay, stage_view
 from takeup.scenes import SCENES
 from takeup.scenes.played import HOT, play
 from takeup.units import to_bar, to_kn

@@ -12,11 +12,11 @@ from tests.builders import hold, joint, line_file, rule
 from tests.unit.desk.benches import KETTERBY, asked, bench, of_text, step_of
 from tests.unit.drawing.system_fixture import SYSTEM
 
-from takeup.desk.bench import news_of_study
-from takeup.desk.figures import signed
 from takeup.desk.interface import Table, Why
-from takeup.desk.kept import NoAnswer
-from takeup.desk.uses import checks_by_place, uses_of
+from takeup.desk.seen.bench import news_of_study
+from takeup.desk.seen.figures import signed
+from takeup.desk.seen.kept import NoAnswer
+from takeup.desk.seen.uses import checks_by_place, uses_of
 from takeup.drawing.reading import maybe_number, number_of, records_of, text_of
 
 HEADER = "LS-201/boiler house header"

@@ -1,0 +1,1 @@
+"""The server: who may ask, what is asked, and what answers.     (desk/web/)"""

@@ -1,0 +1,59 @@
+"""What a page sends, checked before anything is done with it.     (desk/web/bodies.py)
+
+The shapes are those of interface.py; a value that is not of its shape is refused with its place, and nothing is done.
+"""
+
+from __future__ import annotations
+
+from typing import TypeVar
+
+from pydantic import ConfigDict, TypeAdapter, ValidationError, with_config
+from typing_extensions import TypedDict
+
+from takeup.desk.interface import ArrangeAsked, ChangeAsked, LookAsked, PapersAsked
+from takeup.errors import TakeupError
+
+Shape = TypeVar("Shape")
+
+
+class BadBody(TakeupError):
+    """What was sent is not of the shape that the address asks for."""
+
+
+@with_config(ConfigDict(extra="forbid"))
+class SaveAsked(TypedDict):
+    """Whether the file is overwritten even though something else has changed it."""
+
+    overwrite: bool
+
+
+@with_config(ConfigDict(extra="forbid"))
+class TakeAsked(TypedDict):
+    """Which proposal is taken over."""
+
+    number: int
+
+
+CHANGE: TypeAdapter[ChangeAsked] = TypeAdapter(ChangeAsked)
+LOOK: TypeAdapter[LookAsked] = TypeAdapter(LookAsked)
+ARRANGE: TypeAdapter[ArrangeAsked] = TypeAdapter(ArrangeAsked)
+PAPERS: TypeAdapter[PapersAsked] = TypeAdapter(PapersAsked)
+SAVE: TypeAdapter[SaveAsked] = TypeAdapter(SaveAsked)
+TAKE: TypeAdapter[TakeAsked] = TypeAdapter(TakeAsked)
+
+
+def body_of(content: bytes, shape: TypeAdapter[Shape]) -> Shape:
+    """Return what was sent, checked.
+
+    Args:
+        content: JSON.
+        shape: that it must have.
+
+    Raises:
+        BadBody: it has another one; the message says where.
+    """
+    try:
+        return shape.validate_json(content, strict=True)
+    except ValidationError as error:
+        said = "; ".join(f"{'.'.join(map(str, one['loc'])) or 'the whole'}: {one['msg']}" for one in error.errors())
+        raise BadBody(said) from error
