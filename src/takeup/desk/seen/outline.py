@@ -1,4 +1,4 @@
-"""What a page needs to move a thing along a line: its corners, and every hold, take-up and end. (desk/seen/outline.py)"""
+"""What a page needs to move a thing along a line: its corners, holds, take-ups and ends.     (desk/seen/outline.py)"""
 
 from __future__ import annotations
 
