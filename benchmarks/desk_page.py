@@ -16,10 +16,9 @@ import tempfile
 from pathlib import Path
 
 from playwright.sync_api import Page, sync_playwright
-from tests.browser.desks import EXAMPLES, Started, opened
+from tests.browser.desks import EXAMPLES, SWITCHES, Started, opened
 
 AIM_MEDIAN, AIM_MOST = 30.0, 100.0  # ms
-_SWITCHES = ("--no-sandbox", "--use-angle=swiftshader", "--enable-unsafe-swiftshader")
 _MOVES = """async ([name, moves]) => {
   const slider = document.querySelector(`input[type=range][aria-label^="${name}"]`);
   const setter = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value").set;
@@ -72,7 +71,7 @@ def main() -> None:
         file.write_bytes((EXAMPLES / file.name).read_bytes())
         desk = Started(file=file)
         desk.start()
-        browser = player.chromium.launch(executable_path=shutil.which("chromium"), args=list(_SWITCHES))
+        browser = player.chromium.launch(executable_path=shutil.which("chromium"), args=list(SWITCHES))
         page = opened(browser.new_context(viewport={"width": 1440, "height": 900}), desk.address).page
         page.get_by_text("close").first.wait_for()  # the whole study is done and takes no core any more
         for words, median, most in rows(page, moves):

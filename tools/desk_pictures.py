@@ -17,11 +17,10 @@ from playwright.sync_api import Browser, Page, sync_playwright
 ROOT = Path(__file__).resolve().parent.parent
 sys.path.insert(0, str(ROOT))
 
-from tests.browser.desks import EXAMPLES, Started, opened  # noqa: E402 -- the tests' desk, found beside this folder
+from tests.browser.desks import EXAMPLES, SWITCHES, Started, opened  # noqa: E402 -- the tests' desk, found beside this folder
 
 PICTURES = ROOT / "docs" / "pictures"
 SIZE = {"width": 1440, "height": 900}
-_SWITCHES = ("--no-sandbox", "--use-angle=swiftshader", "--enable-unsafe-swiftshader")
 _SETTLED = 1500.0  # ms after which nothing moves any more
 
 
@@ -59,7 +58,7 @@ def main() -> None:
         file.write_bytes((EXAMPLES / file.name).read_bytes())
         desk = Started(file=file)
         desk.start()
-        browser = player.chromium.launch(executable_path=shutil.which("chromium"), args=list(_SWITCHES))
+        browser = player.chromium.launch(executable_path=shutil.which("chromium"), args=list(SWITCHES))
         walk_through(browser, desk.address)
         browser.close()
         desk.end()

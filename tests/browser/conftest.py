@@ -8,9 +8,8 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, sync_playwright
-from tests.browser.desks import EXAMPLES, Started, Watched, opened
+from tests.browser.desks import EXAMPLES, SWITCHES, Started, Watched, opened
 
-_SWITCHES = ("--no-sandbox", "--use-angle=swiftshader", "--enable-unsafe-swiftshader", "--disable-gpu-sandbox")
 SIZE = {"width": 1440, "height": 900}
 
 
@@ -21,7 +20,7 @@ def browser() -> Iterator[Browser]:
     if found is None:
         pytest.skip("no Chromium: the desk in a browser")
     with sync_playwright() as player:
-        chromium = player.chromium.launch(executable_path=found, args=list(_SWITCHES))
+        chromium = player.chromium.launch(executable_path=found, args=list(SWITCHES))
         yield chromium
         chromium.close()
 

@@ -15,6 +15,8 @@ from playwright.sync_api import BrowserContext, ConsoleMessage, Page, Request
 
 ROOT = Path(__file__).resolve().parents[2]
 EXAMPLES = ROOT / "examples"
+SWITCHES = ("--no-sandbox", "--use-angle=swiftshader", "--enable-unsafe-swiftshader", "--disable-gpu-sandbox")
+"""For Chromium as root and without a graphics card."""
 PATIENCE = 60_000.0  # ms that a busy machine may take for a whole study and more
 _GENTLY = 10.0  # s that a desk may take to end
 
