@@ -15,9 +15,10 @@ import numpy as np
 from takeup.choose.arrange.chain import Chain, chain_of, walls_of
 from takeup.choose.arrange.places import anchor_of
 from takeup.choose.arrange.prices import Prices
-from takeup.choose.arrange.records import Floats, LoopShape, Place
+from takeup.choose.arrange.records import Floats, HingePlaces, LoopShape, Place
 from takeup.choose.laid import TEE, Laid, SupportSpan
 from takeup.choose.rests import APART, CARRIERS, Stretch, blocked_stretches, level_runs
+from takeup.choose.selection.screen import Screened
 from takeup.library import size_number
 from takeup.line import SAME_STATION, Line, Route, State, Study, TakeUp
 from takeup.line.room import blocks_of
@@ -81,6 +82,21 @@ class Course:
     @cached_property
     def loop_shapes(self) -> dict[tuple[object, ...], LoopShape]:
         """Loops that were worked out already, by what makes them (loop.py)."""
+        return {}
+
+    @cached_property
+    def hinge_sets(self) -> dict[tuple[object, ...], tuple[HingePlaces, ...]]:
+        """Where hinges may stand about corners, worked out already, by what decides it (hinges.py)."""
+        return {}
+
+    @cached_property
+    def hinge_screens(self) -> dict[tuple[object, ...], Screened]:
+        """What series say to corners before anything moves, by series and place (hinges.py)."""
+        return {}
+
+    @cached_property
+    def hinges(self) -> dict[tuple[object, ...], TakeUp]:
+        """Hinges that were derated already, by series, row, hottest temperature and how their pins lie (hinges.py)."""
         return {}
 
     @cached_property

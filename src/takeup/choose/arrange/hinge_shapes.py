@@ -10,13 +10,13 @@ the next, n the normal of the plane and G the growth of the whole span, turning 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 import numpy as np
 
 from takeup.choose.arrange.course import Course
-from takeup.choose.arrange.records import Floats
+from takeup.choose.arrange.records import Floats, HingePlaces
 from takeup.line.reading.going import DIRECTIONS
 from takeup.line.reading.pin_ways import LEVEL, NEARLY_VERTICAL, UPRIGHT, PinWay
 from takeup.line.reading.wording import way_words
@@ -27,6 +27,7 @@ LEVERS = (2.0, 3.0, 4.0, 6.0, 8.0, 12.0)
 """Distances of the hinges of a set of three that are looked at [m] (common practice, no source)."""
 _STEP = 0.05  # in which places are set out [m]
 _MOST_STEPS = 60  # three metres of tries for room
+_LONGER = 1.0  # that a leg is left longer by where it was the longer one [m]
 _SAME = 1e-9
 _FLAT = 1e-6  # of unit vectors
 _IN_LINE = 0.05  # sine of the angle between both pieces, below which three hinges fold
@@ -45,12 +46,7 @@ class Bent:
     normal: Floats
 
 
-@dataclass(frozen=True, kw_only=True, slots=True)
-class HingePlaces:
-    """Middles of the hinges along the flow [m], and how far each turns in each state [rad], (k, s)."""
-
-    stations: tuple[float, ...]
-    angles: Floats
+Shapes = Callable[[Course, Bent, float], Iterator[HingePlaces]]
 
 
 def bent_span(course: Course, near: int, far: int) -> Bent | str:
@@ -83,20 +79,20 @@ def _clean(way: Floats) -> tuple[float, float, float]:
     return x, y, z
 
 
-def pair_in_offset(course: Course, span: tuple[int, int], bent: Bent, length: float) -> Iterator[HingePlaces]:
+def pair_in_offset(course: Course, bent: Bent, length: float) -> Iterator[HingePlaces]:
     """Yield two hinges in the middle leg of a Z or U, each beside its corner; none where it is too short for both."""
     begin, finish = bent.legs[1]
     first, second = _beside(course, length, begin, 1.0, finish), _beside(course, length, finish, -1.0, begin)
     if first is not None and second is not None and second - first >= length - _SAME:
-        yield turned(course, span, bent.normal, (first, second))
+        yield from turned(course, bent.normal, (first, second))
 
 
-def three_in_corner(course: Course, span: tuple[int, int], bent: Bent, length: float) -> Iterator[HingePlaces]:
+def three_in_corner(course: Course, bent: Bent, length: float) -> Iterator[HingePlaces]:
     """Yield three hinges in an L, with longer levers each time: two in the longer leg, one in the shorter."""
     (low, corner), (beyond, high) = bent.legs
-    long_first = corner - low >= high - beyond
-    edge, end, sense = (corner, low, -1.0) if long_first else (beyond, high, 1.0)
-    other, last = (beyond, high) if long_first else (corner, low)
+    first_longer = corner - low >= high - beyond
+    edge, end, sense = (corner, low, -1.0) if first_longer else (beyond, high, 1.0)
+    other, last = (beyond, high) if first_longer else (corner, low)
     inner = _beside(course, length, edge, sense, end)
     before = -1.0
     for lever in LEVERS:
@@ -112,9 +108,19 @@ def three_in_corner(course: Course, span: tuple[int, int], bent: Bent, length: f
         if found[2] - found[0] <= before + _SAME:
             return
         before = found[2] - found[0]
-        places = turned(course, span, bent.normal, tuple(found))
-        if np.isfinite(places.angles).all():
-            yield places
+        yield from turned(course, bent.normal, tuple(found))
+
+
+def near_corners(bent: Bent, length: float) -> Bent:
+    """Return a span that turns with outer legs no longer than a set could use: of what is beyond none knows.
+
+    The longer of both stays the longer.
+    """
+    reach = LEVERS[-1] + _MOST_STEPS * _STEP + 3.0 * length + 2.0 * BETWEEN
+    (low, first), (last, high) = bent.legs[0], bent.legs[-1]
+    more = _LONGER if high - last > first - low else 0.0
+    low, high = max(low, first - reach), min(high, last + reach + more)
+    return Bent(legs=((low, first), *bent.legs[1:-1], (last, high)), normal=bent.normal)
 
 
 def _beside(course: Course, length: float, edge: float, sense: float, stop: float) -> float | None:
@@ -131,26 +137,24 @@ def _beside(course: Course, length: float, edge: float, sense: float, stop: floa
     return None
 
 
-def turned(course: Course, span: tuple[int, int], normal: Floats, stations: tuple[float, ...]) -> HingePlaces:
-    """Return how far hinges turn; not finite where three lie nearly in a line.
+def turned(course: Course, normal: Floats, stations: tuple[float, ...]) -> Iterator[HingePlaces]:
+    """Yield hinges with what they turn by; none where three lie nearly in a line.
 
     Args:
         course: the line.
-        span: numbers of its places.
-        normal: of its plane.
+        normal: of the plane that it turns in.
         stations: of the hinges, two or three [m].
     """
     points = np.array([course.route.point(station) for station in stations])
     arms = np.cross(normal, np.diff(points, axis=0))
-    grown = course.growth(*span)
     if len(arms) == 1:
-        phi = -(grown @ arms[0]) / float(arms[0] @ arms[0])
-        return HingePlaces(stations=stations, angles=np.abs(np.stack([phi, phi])))
+        phi = arms[0] / float(arms[0] @ arms[0])
+        yield HingePlaces(stations=stations, turning=np.stack([phi, phi]))
+        return
     sine = abs(float(np.cross(*arms) @ normal)) / float(np.linalg.norm(arms[0]) * np.linalg.norm(arms[1]))
-    if sine < _IN_LINE:
-        return HingePlaces(stations=stations, angles=np.full((3, len(grown)), np.inf))
-    phi, *_ = np.linalg.lstsq(arms.T, -grown.T, rcond=None)  # exact in the plane; what grows out of it is nothing
-    return HingePlaces(stations=stations, angles=np.abs(np.stack([phi[0], phi[1] - phi[0], -phi[1]])))
+    if sine >= _IN_LINE:
+        phi = np.linalg.pinv(arms.T)  # exact in the plane; what grows out of it turns nothing
+        yield HingePlaces(stations=stations, turning=np.stack([phi[0], phi[1] - phi[0], phi[1]]))
 
 
 __all__ = [
@@ -158,7 +162,9 @@ __all__ = [
     "LEVERS",
     "Bent",
     "HingePlaces",
+    "Shapes",
     "bent_span",
+    "near_corners",
     "pair_in_offset",
     "pin_way",
     "three_in_corner",

@@ -7,7 +7,7 @@ and takes the forces for none: what hinges really see, and do with the friction 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -19,15 +19,16 @@ from takeup.choose.arrange.bare import widest_range
 from takeup.choose.arrange.course import Course
 from takeup.choose.arrange.hinge_shapes import (
     Bent,
-    HingePlaces,
+    Shapes,
     bent_span,
+    near_corners,
     pair_in_offset,
     pin_way,
     three_in_corner,
 )
 from takeup.choose.arrange.loop import FREE, USUAL_RANGE
 from takeup.choose.arrange.own_guides import Side, first_distance, own_guides
-from takeup.choose.arrange.records import Concept, Floats, Plan, Refusal
+from takeup.choose.arrange.records import Concept, Floats, HingePlaces, Plan, Refusal
 from takeup.choose.selection.screen import ROUNDING, Screened, screen
 from takeup.choose.selection.trial import at_rest, cycles_of, joint_at
 from takeup.joints import PinsLie, TakeUpKind
@@ -45,25 +46,26 @@ EASY = 0.8
 _KIND: Final[TakeUpKind] = "hinged"
 
 
-_Shapes = Callable[[Course, tuple[int, int], Bent, float], Iterator[HingePlaces]]
-
-
 @dataclass(frozen=True, kw_only=True, slots=True)
 class _Span:
-    """A span that hinges are looked for in: numbers of its places, how it turns, what is proposed for such a span."""
+    """A span that hinges are looked for in: numbers of its places, how it turns, what is proposed for such a span.
+
+    `grown` is its free growth in each state, (s, 3) [m].
+    """
 
     course: Course
     ends: tuple[int, int]
     bent: Bent
     concept: Concept
-    shapes: _Shapes
+    shapes: Shapes
+    grown: Floats
 
     def refused(self, because: str) -> Refusal:
         """Return why none serves."""
         return Refusal(concept=self.concept, near=self.ends[0], far=self.ends[1], because=because)
 
 
-_SETS: dict[int, tuple[Concept, _Shapes]] = {
+_SETS: dict[int, tuple[Concept, Shapes]] = {
     1: ("three hinges", three_in_corner),
     2: ("hinge pair", pair_in_offset),
 }
@@ -84,28 +86,29 @@ def hinge_plans(course: Course, near: int, far: int) -> Iterator[Plan | Refusal]
     if isinstance(bent, str):
         yield Refusal(concept=concept, near=near, far=far, because=bent)
         return
-    whole = _Span(course=course, ends=(near, far), bent=bent, concept=concept, shapes=shapes)
+    whole = _Span(
+        course=course, ends=(near, far), bent=bent, concept=concept, shapes=shapes, grown=course.growth(near, far)
+    )
     for table in tables:
         yield from _of_table(whole, table)
 
 
 def _of_table(span: _Span, table: SeriesTable) -> Iterator[Plan | Refusal]:
-    found = _screened(span.course, table, span.bent)
+    found = _screened(span, table)
     own = [row for row in range(len(table)) if table.kinds[row] == _KIND]
     fitting, because = dict[int, HingePlaces](), list[tuple[float, str]]()
     for row in own:
         if not found.fits[row]:
             continue
-        every = list(span.shapes(span.course, span.ends, span.bent, _length(table, row)))
-        places = _easiest(every, _rated(found, row))
+        places = _easiest(span, _sets(span, _length(table, row)), _rated(found, row))
         if places is None:
             because.append((np.inf, f"{table.names[row]}: its legs have no room for the {span.concept}"))
             continue
-        use = float(places.angles.max()) / _rated(found, row)
+        use = _greatest(span, places) / _rated(found, row)
         if SHARE * use <= 1.0 + ROUNDING:
             fitting[row] = places
         else:
-            because.append((use, _too_far(span.course, found, row, places)))
+            because.append((use, _too_far(span, found, row, places)))
     if not fitting:
         best = max(own, key=lambda row: (found.nearness(row)[0], -found.nearness(row)[1]))
         yield span.refused(min(because)[1] if because else f"{table.names[best]}: {found.because(best)}")
@@ -114,12 +117,24 @@ def _of_table(span: _Span, table: SeriesTable) -> Iterator[Plan | Refusal]:
         yield plan or span.refused("the plane that it turns in lies neither level nor by the compass")
 
 
-def _screened(course: Course, table: SeriesTable, bent: Bent) -> Screened:
-    """Return what a series says to the pressures and temperatures of a span, before anything moves."""
-    middle = (bent.legs[0][1] + bent.legs[-1][0]) / 2.0
-    room = max(finish - begin for begin, finish in bent.legs)
-    asked = at_rest(course.laid, _choice(table, middle, room, None))
-    return screen(replace(asked, cycles=cycles_of(course.study)), table)
+def _sets(span: _Span, length: float) -> tuple[HingePlaces, ...]:
+    """Return where hinges of a length may stand in a span; worked out once for all spans that are alike there."""
+    bent = near_corners(span.bent, length)
+    key = (span.concept, bent.legs, length)
+    if key not in span.course.hinge_sets:
+        span.course.hinge_sets[key] = tuple(span.shapes(span.course, bent, length))
+    return span.course.hinge_sets[key]
+
+
+def _screened(span: _Span, table: SeriesTable) -> Screened:
+    """Return what a series says to the pressures and temperatures of a span, before anything moves; once a corner."""
+    course, legs = span.course, span.bent.legs
+    middle = (legs[0][1] + legs[-1][0]) / 2.0
+    key = (table.provenance.series, middle)
+    if key not in course.hinge_screens:
+        asked = at_rest(course.laid, _choice(table, middle, np.inf, None))
+        course.hinge_screens[key] = screen(replace(asked, cycles=cycles_of(course.study)), table)
+    return course.hinge_screens[key]
 
 
 def _choice(table: SeriesTable, station: float, room: float, pins: PinsLie | None) -> Choice:
@@ -144,20 +159,26 @@ def _rated(found: Screened, row: int) -> float:
     return float(found.table.numbers["angular"][row] * found.share[row])
 
 
-def _easiest(every: Sequence[HingePlaces], rated: float) -> HingePlaces | None:
+def _greatest(span: _Span, places: HingePlaces) -> float:
+    """Return the greatest angle of a set between rigid pieces [rad]."""
+    return float(places.angles(span.grown).max())
+
+
+def _easiest(span: _Span, every: Sequence[HingePlaces], rated: float) -> HingePlaces | None:
     """Return the first set whose rigid angle is easy for a hinge, else the one that turns least; None without any."""
-    easy = next((one for one in every if float(one.angles.max()) <= EASY * rated), None)
-    return easy or min(every, key=lambda one: float(one.angles.max()), default=None)
+    easy = next((one for one in every if _greatest(span, one) <= EASY * rated), None)
+    return easy or min(every, key=lambda one: _greatest(span, one), default=None)
 
 
-def _worst(course: Course, places: HingePlaces) -> tuple[float, str]:
+def _worst(span: _Span, places: HingePlaces) -> tuple[float, str]:
     """Return the greatest angle [rad], and in which state."""
-    _, state = np.unravel_index(int(places.angles.argmax()), places.angles.shape)
-    return float(places.angles.max()), course.states[state].name
+    angles = places.angles(span.grown)
+    _, state = np.unravel_index(int(angles.argmax()), angles.shape)
+    return float(angles.max()), span.course.states[state].name
 
 
-def _too_far(course: Course, found: Screened, row: int, places: HingePlaces) -> str:
-    angle, state = _worst(course, places)
+def _too_far(span: _Span, found: Screened, row: int, places: HingePlaces) -> str:
+    angle, state = _worst(span, places)
     return (
         f"{found.table.names[row]}: its hinges would turn by {to_deg(angle):.1f} deg between rigid pieces in {state}, "
         f"of {to_deg(_rated(found, row)):.1f} deg, and bending of the legs takes no more than half of that"
@@ -173,7 +194,7 @@ def _plan(span: _Span, table: SeriesTable, row: int, places: HingePlaces) -> Pla
     half = _length(table, row) / 2.0
     guides = own_guides(course, _sides(course, bent, places, half))
     index = float(table.numbers["price_index"][row])
-    angle, state = _worst(course, places)
+    angle, state = _worst(span, places)
     nothing = np.zeros((2, len(course.states), 3))
     stands = [(station - half, station + half) for station in places.stations]
     cost = len(takeups) * price_of(course, table, row) + course.least_cost(*span.ends, len(guides), stands)
@@ -197,13 +218,20 @@ def _plan(span: _Span, table: SeriesTable, row: int, places: HingePlaces) -> Pla
 
 
 def _joint(course: Course, table: SeriesTable, row: int, normal: Floats, station: float) -> TakeUp | None:
-    """Return a hinge in its place, its pins square to the plane; None where no word says how they lie."""
+    """Return a hinge in its place, its pins square to the plane; None where no word says how they lie.
+
+    Each is derated once for each temperature and way of its pins.
+    """
     way = pin_way(course, normal, station)
     if way is None:
         return None
     x, y, z = (float(part) for part in course.route.direction(station))
     lie = PinsLie(along=across_the_pipe(way, (x, y, z)), way=way.words)
-    return joint_at(course.laid, _choice(table, station, _length(table, row), lie), row, chosen_from(table, row))
+    choice = _choice(table, station, _length(table, row), lie)
+    key = (table.provenance.series, row, course.laid.hottest_at(station), lie.along, lie.way)
+    if key not in course.hinges:
+        course.hinges[key] = joint_at(course.laid, choice, row, chosen_from(table, row))
+    return replace(course.hinges[key], position=choice.position)
 
 
 def _sides(course: Course, bent: Bent, places: HingePlaces, half: float) -> list[Side]:

@@ -165,4 +165,16 @@ class LoopShape:
     stiffness: Floats
 
 
-__all__ = ["Added", "Arranged", "Concept", "Floats", "LoopShape", "Place", "Plan", "Refusal"]
+@dataclass(frozen=True, kw_only=True, slots=True)
+class HingePlaces:
+    """Middles of k hinges along the flow [m], and what each turns by for a metre of growth, (k, 3) [rad/m]."""
+
+    stations: tuple[float, ...]
+    turning: Floats
+
+    def angles(self, grown: Floats) -> Floats:
+        """Return how far each turns when a span grows by so much in each state, (s, 3) [m]: (k, s) [rad]."""
+        return np.asarray(np.abs(self.turning @ grown.T))
+
+
+__all__ = ["Added", "Arranged", "Concept", "Floats", "HingePlaces", "LoopShape", "Place", "Plan", "Refusal"]
