@@ -7,7 +7,6 @@ chosen from a series, the whole study, proposals and papers run in processes of 
 from __future__ import annotations
 
 import threading
-import time
 from pathlib import Path
 
 from takeup.desk.interface import (
@@ -30,6 +29,7 @@ from takeup.desk.interface import (
     Walk,
     Why,
 )
+from takeup.desk.opened.alone import Alone
 from takeup.desk.opened.changes import ChangeRefused, changed, typed_words
 from takeup.desk.opened.palette import palette
 from takeup.desk.opened.project import Project
@@ -40,10 +40,9 @@ from takeup.desk.web.news import Newsboard
 from takeup.desk.work.arranging import Found, arranged, proposals_of, text_of
 from takeup.desk.work.jobs import Work
 from takeup.desk.work.making_papers import Made, made, papers_folder, papers_of
-from takeup.desk.work.studying import studied
+from takeup.desk.work.studying import Studied, studied
 from takeup.errors import TakeupError
 from takeup.line import Study
-from takeup.results.plain import Json
 
 _CHOOSING = "choosing joints from their series: each is proved by a study"
 
@@ -64,19 +63,23 @@ class Desk:
 
     Raises:
         InputError: it cannot be read as text.
+        OpenElsewhere: another desk has it open.
     """
 
     def __init__(self, path: Path) -> None:
         self.news = Newsboard()
-        self._project = Project(path)
+        self._alone = Alone(path)
+        try:
+            self._project = Project(path)
+        except BaseException:
+            self._alone.end()
+            raise
         self._lock = threading.RLock()
         self._read_at = 0
         self._reading = Reading()
         self._bench: Bench | None = None
-        self._results: tuple[int, dict[str, Json]] | None = None
-        self._began = self._took = 0.0
         self._of: dict[str, int] = {"study": 0, "proposals": 0, "papers": 0, "choice": 0}
-        self._study = Work(studied, self._study_news)
+        self._study: Work[Studied] = Work(studied, lambda: self._tell("study"))
         self._choice: Work[Study | tuple[Fault, ...]] = Work(chosen, self._choice_news)
         self._arranging: Work[Found] = Work(arranged, lambda: self._tell("proposals"))
         self._papers: Work[Made] = Work(made, lambda: self._tell("papers"))
@@ -97,7 +100,9 @@ class Desk:
         for work in (self._study, self._choice, self._arranging, self._papers):
             work.close()
         self.news.close()
-        return self._project.close()
+        kept = self._project.close()
+        self._alone.end()
+        return kept
 
     # ------------------------------------------------------------------ the document
 
@@ -158,10 +163,10 @@ class Desk:
         Raises:
             ChangeRefused: there is no such proposal any more.
         """
-        found = self._arranging.progress.answer
-        if found is None or not 1 <= number <= len(found.rows):
-            raise ChangeRefused(f"there is no proposal {number} any more")
         with self._lock:
+            found = self._arranging.progress.answer
+            if found is None or not 1 <= number <= len(found.rows):
+                raise ChangeRefused(f"there is no proposal {number} any more")
             self._project.change(text_of(found, number), f"taking over proposal {number}")
             self._take_in()
         self._tell("document")
@@ -197,25 +202,33 @@ class Desk:
 
     def why(self, place: str) -> Why:
         """Return everything about one place."""
-        bench = self._shown()
-        return bench.why(place, self._results_of(bench.revision))
+        with self._lock:
+            bench, study = self._shown(), self._study.progress.answer
+        results = study.results if study is not None and study.revision == bench.revision else None
+        return bench.why(place, results)
 
     # ------------------------------------------------------------------ work beside it
 
     def study(self) -> StudyNews:
         """Return how far the whole study is, and what it says."""
-        progress, revision = self._study.progress, self._of["study"]
-        return news_of_study(revision, progress.job, progress.words, self._results_of(revision), self._took)
+        with self._lock:
+            progress, revision = self._study.progress, self._of["study"]
+        answer = progress.answer
+        if answer is None:
+            return news_of_study(revision, progress.job, progress.words, None, 0.0)
+        return news_of_study(answer.revision, progress.job, progress.words, answer.results, answer.took)
 
     def proposals(self) -> Proposals:
         """Return what was found so far."""
-        return proposals_of(self._of["proposals"], self._arranging.progress)
+        with self._lock:
+            return proposals_of(self._of["proposals"], self._arranging.progress)
 
     def arrange(self, asked: ArrangeAsked) -> Proposals:
         """Begin to search for proposals."""
-        standing = self._project.standing
-        self._of["proposals"] = standing.revision
-        self._arranging.start(standing.text, self.path.name, str(self.path.parent), asked)
+        with self._lock:
+            standing = self._project.standing
+            self._of["proposals"] = standing.revision
+            self._arranging.start(standing.text, self.path.name, str(self.path.parent), asked)
         return self.proposals()
 
     def stop_arranging(self) -> Proposals:
@@ -225,13 +238,15 @@ class Desk:
 
     def papers(self) -> Papers:
         """Return which papers were made."""
-        return papers_of(self._of["papers"], self._papers.progress)
+        with self._lock:
+            return papers_of(self._of["papers"], self._papers.progress)
 
     def make_papers(self, asked: PapersAsked) -> Papers:
         """Begin to make papers."""
-        standing = self._project.standing
-        self._of["papers"] = standing.revision
-        self._papers.start(standing.text, self.path.name, str(self.path.parent), asked)
+        with self._lock:
+            standing = self._project.standing
+            self._of["papers"] = standing.revision
+            self._papers.start(standing.text, self.path.name, str(self.path.parent), asked)
         return self.papers()
 
     # ------------------------------------------------------------------ within
@@ -270,13 +285,13 @@ class Desk:
         if read is None or resolved is None:
             return
         self._bench = bench_of(read, resolved, self._read_at)
-        self._of["study"], self._began = self._read_at, time.perf_counter()
-        self._study.start(resolved)
+        self._of["study"] = self._read_at
+        self._study.start(resolved, self._read_at)
 
     def _choice_news(self) -> None:
         """Take the joints that were chosen."""
-        progress = self._choice.progress
         with self._lock:
+            progress = self._choice.progress  # asked here: before, it might be that of a text that stands no more
             if progress.job not in ("done", "failed") or self._of["choice"] != self._read_at or self._reading.resolved:
                 return
             if isinstance(progress.answer, Study):
@@ -286,19 +301,6 @@ class Desk:
                 faults = progress.answer or faults_of(TakeupError(progress.words))
                 self._reading = Reading(read=self._reading.read, faults=faults)
         self._tell("document")
-
-    def _study_news(self) -> None:
-        """Take the results of the whole study."""
-        progress = self._study.progress
-        if progress.job == "done" and progress.answer is not None:
-            with self._lock:
-                self._results = (self._of["study"], progress.answer)
-                self._took = time.perf_counter() - self._began
-        self._tell("study")
-
-    def _results_of(self, revision: int) -> dict[str, Json] | None:
-        kept = self._results
-        return kept[1] if kept is not None and kept[0] == revision else None
 
     def _shown(self) -> Bench:
         if self._bench is None:

@@ -237,4 +237,9 @@ def test_the_journal_is_lines_of_json(file):
     project = Project(file)
     project.change("Führung\n", "typing in line 1")
     lines = [json.loads(line) for line in kept_beside(file).read_text(encoding="ascii").splitlines()]
-    assert [sorted(line) for line in lines] == [["base", "format"], ["text", "words"], ["at"], ["text", "words"]]
+    assert [sorted(line) for line in lines] == [
+        ["base", "format", "held"],
+        ["text", "words"],
+        ["at"],
+        ["after", "text", "words"],
+    ]

@@ -2,16 +2,42 @@
 
 from __future__ import annotations
 
+import time
+from dataclasses import dataclass
+
 from takeup.desk.work.jobs import Tell
 from takeup.line import Study
 from takeup.results import results_of
 from takeup.results.plain import Json
 
 
-def studied(tell: Tell, resolved: Study) -> dict[str, Json]:
-    """Return the results document of a study, its rules resolved and its joints chosen."""
+@dataclass(frozen=True, kw_only=True, slots=True)
+class Studied:
+    """What a study came to; picklable.
+
+    Args:
+        revision: of the document that was studied.
+        results: the results document.
+        took: how long it took [s].
+    """
+
+    revision: int
+    results: dict[str, Json]
+    took: float
+
+
+def studied(tell: Tell, resolved: Study, revision: int) -> Studied:
+    """Study a line, its rules resolved and its joints chosen.
+
+    Args:
+        tell: told of what it is at.
+        resolved: the study.
+        revision: of the document, which the answer bears.
+    """
     tell(0.1, "walking through every state")
-    return results_of(resolved)
+    began = time.perf_counter()
+    results = results_of(resolved)
+    return Studied(revision=revision, results=results, took=time.perf_counter() - began)
 
 
-__all__ = ["studied"]
+__all__ = ["Studied", "studied"]
