@@ -1,19 +1,31 @@
 // The file beside the picture, with its faults.     (editor/editor.tsx)
 import type { EditorView } from "@codemirror/view";
-import { useSignalEffect } from "@preact/signals";
+import { signal, useSignalEffect } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { chosen, link, opened, places, typed, typeText } from "../store";
-import { goTo, mark, mount, reveal, show } from "./mount";
+import { goTo, mark, mount, reveal, setWrap, show } from "./mount";
+
+const KEY = "takeup.wrap";
+const wrap = signal(localStorage.getItem(KEY) === "yes");
+
+function turnWrap(): void {
+  wrap.value = !wrap.value;
+  localStorage.setItem(KEY, wrap.value ? "yes" : "no");
+}
 
 export function Editor() {
   const box = useRef<HTMLDivElement>(null);
   const editor = useRef<EditorView | null>(null);
   useEffect(() => {
     if (box.current === null) return undefined;
-    editor.current = mount(box.current, typed.peek().mine ?? opened.peek()?.text ?? "", typeText);
+    editor.current = mount(box.current, typed.peek().mine ?? opened.peek()?.text ?? "", wrap.peek(), typeText);
     mark(editor.current, opened.peek()?.faults ?? []);
     return () => editor.current?.destroy();
   }, []);
+  useSignalEffect(() => {
+    const now = wrap.value;
+    if (editor.current !== null) setWrap(editor.current, now);
+  });
   useSignalEffect(() => {
     const text = typed.value.mine ?? opened.value?.text;
     if (text !== undefined && editor.current !== null) show(editor.current, text);
@@ -33,6 +45,9 @@ export function Editor() {
         <p class="quiet small" aria-live="polite">
           {stateWords()}
         </p>
+        <button type="button" class="button plain small" aria-pressed={wrap.value} onClick={turnWrap}>
+          {wrap.value ? "long lines wrap" : "long lines run on"}
+        </button>
       </div>
       <div class="file-text" ref={box} />
       <Problems go={(line, column) => editor.current !== null && goTo(editor.current, line, column)} />

@@ -4,7 +4,7 @@ import { yaml } from "@codemirror/lang-yaml";
 import { bracketMatching, indentOnInput, indentUnit } from "@codemirror/language";
 import { lintGutter, setDiagnostics } from "@codemirror/lint";
 import { highlightSelectionMatches, searchKeymap } from "@codemirror/search";
-import { Annotation, EditorState, Transaction } from "@codemirror/state";
+import { Annotation, Compartment, EditorState, Transaction } from "@codemirror/state";
 import { drawSelection, EditorView, highlightActiveLine, highlightActiveLineGutter, keymap, lineNumbers } from "@codemirror/view";
 import type { Fault } from "../interface";
 import { leastEdits } from "./diff";
@@ -13,12 +13,19 @@ import { deskTheme } from "./theme";
 
 const fromElsewhere = Annotation.define<boolean>();
 
+const wraps = new Compartment();
+
+/** Whether long lines go on in a new row, or run on to the right. */
+export function setWrap(view: EditorView, wrap: boolean): void {
+  view.dispatch({ effects: wraps.reconfigure(wrap ? EditorView.lineWrapping : []) });
+}
+
 /** The nonce that the server allows style sheets with; "" where none is asked for. */
 function nonce(): string {
   return document.querySelector<HTMLMetaElement>('meta[name="style-nonce"]')?.content ?? "";
 }
 
-export function mount(parent: HTMLElement, text: string, typed: (text: string) => void): EditorView {
+export function mount(parent: HTMLElement, text: string, wrap: boolean, typed: (text: string) => void): EditorView {
   const given = nonce();
   const extensions = [
     lineNumbers(),
@@ -32,7 +39,7 @@ export function mount(parent: HTMLElement, text: string, typed: (text: string) =
     highlightSelectionMatches(),
     indentUnit.of("  "),
     yaml(),
-    EditorView.lineWrapping,
+    wraps.of(wrap ? EditorView.lineWrapping : []),
     deskTheme,
     keymap.of([...defaultKeymap, ...historyKeymap, ...searchKeymap, indentWithTab]),
     EditorView.contentAttributes.of({ tabindex: "0", "aria-label": "The line's file. Escape, then Tab, leaves it." }),

@@ -1,8 +1,8 @@
 // Every place with its use: now, and the worst of all states.     (line/list.tsx)
 import { computed } from "@preact/signals";
-import type { HoldLook, Place, PlaceUse, TakeupLook } from "../interface";
+import type { HoldLook, Place, PlaceUse, RodLook, TakeupLook } from "../interface";
 import { FULL, useText } from "../colour";
-import { choose, chosen, look, opened, places, study, whyOf } from "../store";
+import { choose, chosen, look, opened, places, room, study, whyOf } from "../store";
 import { UseBar } from "../use";
 import { stationText } from "./along";
 import { stationNow } from "./moving";
@@ -21,6 +21,7 @@ export function PlaceList() {
         <h2 id="places-title">What holds and takes up</h2>
         <p class="quiet small">Bar: use in this state. Upright mark: the worst of all states.</p>
       </div>
+      {all.length > 0 && all.every((place) => place.what !== "takeup") && <Bare />}
       {SORTS.map(({ sort, title }) => {
         const those = all.filter((place) => sortOf(place) === sort);
         if (those.length === 0) return null;
@@ -38,6 +39,18 @@ export function PlaceList() {
         );
       })}
     </section>
+  );
+}
+
+/** For who opens a line that nothing was arranged on yet. */
+function Bare() {
+  return (
+    <div class="bare">
+      <p>No joint takes up growth here: what bends do not take, the anchors are pushed with.</p>
+      <button type="button" class="button small" onClick={() => (room.value = "proposals")}>
+        Look for joints and guides
+      </button>
+    </div>
   );
 }
 
@@ -68,7 +81,7 @@ function Row({ place, several }: { place: Place; several: boolean }) {
         {(takeup?.rods ?? []).map((rod) => (
           <span key={rod.name} class="row-rod small">
             <span>{rod.name}</span>
-            <span class="number">{rod.engaged ? `${rod.tension_kn.toFixed(1)} kN` : "slack"}</span>
+            <span class="number">{rodWords(rod)}</span>
           </span>
         ))}
       </button>
@@ -96,6 +109,14 @@ function force(hold: HoldLook | undefined, takeup: TakeupLook | undefined): stri
   const moved = Math.abs(takeup.axial_mm).toFixed(1);
   return moved === "0.0" ? "0 mm" : `${moved} mm ${way}`;
 }
+
+/** Its tension; or that it is slack, and how far its nuts stand off where that can be measured. */
+export function rodWords(rod: RodLook): string {
+  if (rod.engaged) return `${rod.tension_kn.toFixed(1)} kN`;
+  return rod.gap_mm < LEAST_GAP_MM ? "slack" : `slack, nuts ${rod.gap_mm.toFixed(1)} mm off`;
+}
+
+const LEAST_GAP_MM = 0.05;
 
 function worstWords(worst: PlaceUse | undefined): string {
   if (worst === undefined && study.value?.job === "done") return "all states: no check of its own";

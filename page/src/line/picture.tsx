@@ -8,6 +8,7 @@ import { adding, addAt } from "./adding";
 import type { Frame, Size } from "./frame";
 import { fitted, panned, toSheet, viewBox, zoomed } from "./frame";
 import { Handles } from "./handles";
+import { Key } from "./key";
 import { Ghost } from "./ghost";
 import { follow } from "./pointers";
 import { contentOf, pieceOf } from "./svg";
@@ -81,6 +82,7 @@ export function Picture({ view }: { view: View }) {
       {ready && <Sheet view={view} frame={frame} room={room.value} />}
       {ready && <Ghost view={view} frame={frame} room={room.value} pointer={pointer.value} />}
       {ready && <Handles view={view} frame={frame} room={room.value} corner={() => box.current?.getBoundingClientRect()} />}
+      <Key />
       <ZoomButtons nearer={() => zoom(ZOOM)} farther={() => zoom(1 / ZOOM)} fit={() => set(null)} />
     </div>
   );

@@ -7,10 +7,13 @@ import { Icon } from "../shell/icon";
 import { Track } from "../track/track";
 import { WhyPanel } from "../why/why";
 import { SNAPS_M } from "./along";
+import { Divider } from "./divide";
+import { fileWidth } from "./divider";
 import { PlaceList } from "./list";
 import { snapStep } from "./moving";
 import { AddBar, PaletteButtons } from "./palette";
 import { Picture } from "./picture";
+import { Stale } from "./stale";
 
 const Space = lazy(async () => (await import("../space/space")).Space);
 const Editor = lazy(async () => (await import("../editor/editor")).Editor);
@@ -33,16 +36,20 @@ function turnFile(): void {
 export function LineRoom() {
   const why = whyOf.value !== "";
   return (
-    <main class={`line-room${fileOpen.value ? " with-file" : ""}${why ? " with-why" : ""}`}>
+    <main
+      class={`line-room${fileOpen.value ? " with-file" : ""}${why ? " with-why" : ""}`}
+      style={{ "--file": `${fileWidth.value}%` }}
+    >
       {fileOpen.value && (
         <div class="left sheet">
           <Editor />
         </div>
       )}
+      {fileOpen.value && <Divider />}
       <section class="middle sheet" aria-label="The line">
         <Tools />
         <AddBar />
-        <Stale />
+        <Stale fileOpen={fileOpen.value} show={turnFile} />
         <Seen />
       </section>
       <aside class="right sheet" aria-label="Places and reasons">
@@ -94,24 +101,6 @@ function Tools() {
       </label>
       <PaletteButtons />
     </div>
-  );
-}
-
-/** Where the picture is not that of the text it must say so: there are faults, or something is worked out first. */
-function Stale() {
-  const now = opened.value;
-  if (now === null || now.outline_revision === 0 || (now.readable && now.busy === "")) return null;
-  const count = now.faults.length;
-  const why = count === 0 ? now.busy : `The text has ${count === 1 ? "a fault" : `${count} faults`}`;
-  return (
-    <p class="stale" role="status">
-      <span class="stale-words">{why}: the picture still shows the line as it was before.</span>
-      {count > 0 && !fileOpen.value && (
-        <button type="button" class="button small" onClick={turnFile}>
-          Show the file
-        </button>
-      )}
-    </p>
   );
 }
 

@@ -82,6 +82,7 @@ function Verdict({ news }: { news: StudyNews | null }) {
           {running || old ? "…" : (SIGNS[news.verdict] ?? "–")}
         </span>
         <span class="verdict-words">{old && news.verdict !== "" && !running ? `Before the last change: ${head}` : told}</span>
+        {!running && news.because[0] !== undefined && <span class="verdict-first quiet small">{news.because[0]}</span>}
       </summary>
       <div class="verdict-more sheet">
         {news.words !== "" && <p>{news.words}</p>}

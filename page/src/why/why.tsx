@@ -8,6 +8,7 @@ import { remove } from "../line/moving";
 import { Icon } from "../shell/icon";
 import { found, look, outlineRevision, places, study, tried, whyOf } from "../store";
 import { UseBar, UseChip } from "../use";
+import { isStacked, StackedTable } from "./stacked";
 
 export function WhyPanel() {
   const why = useSignal<Why | null>(null);
@@ -85,6 +86,13 @@ function WhyTable({ table }: { table: Table }) {
     <section>
       <h3>{table.title}</h3>
       {table.about !== "" && <p class="quiet small">{table.about}</p>}
+      {isStacked(table) ? <StackedTable table={table} /> : <PlainTable table={table} />}
+    </section>
+  );
+}
+
+function PlainTable({ table }: { table: Table }) {
+  return (
       <div class="scroller" role="region" aria-label={table.title} tabIndex={0}>
         <table class="table">
           <thead>
@@ -105,7 +113,6 @@ function WhyTable({ table }: { table: Table }) {
           </tbody>
         </table>
       </div>
-    </section>
   );
 }
 

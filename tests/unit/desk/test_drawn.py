@@ -9,10 +9,11 @@ from xml.etree import ElementTree as ET
 import numpy as np
 import pytest
 from tests.builders import hold, joint, line_file
-from tests.unit.desk.benches import KETTERBY, asked, bench, of_text, step_of
+from tests.unit.desk.benches import EXAMPLES, KETTERBY, asked, bench, of_text, step_of
 from tests.unit.drawing.system_fixture import SYSTEM
 
 from takeup.desk.seen.layouts import PLAN, SECTION
+from takeup.desk.seen.overlay import MOST_TIMES
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -127,6 +128,41 @@ def test_the_server_chooses_a_round_exaggeration_that_shows_the_greatest_movemen
         most = max(most, float(np.linalg.norm(moved, axis=1).max()))
     # 1 : 1000: a metre is a millimetre; 12 mm are wanted, and the series goes in steps of 2.5 at most
     assert 12.0 / 2.5 - 0.1 <= most * times <= 12.0 + 0.1
+
+
+def test_a_loop_is_not_drawn_across_itself():
+    """Between corners: one end of a leg is drawn moved against the other by half of the leg at most."""
+    one = bench("marlow-hot-water-loop")
+    step = step_of(one, "design pressure and temperature")
+    look = one.look(asked(step=step))
+    moved = np.array(look["movements"][0]["movement_m"]).reshape(-1, 3)
+    model = one.laid[0].model
+    corners = np.cumsum([0.0, *(leg.length for leg in model.line.legs)])
+    at = [int(np.argmin(np.abs(model.stations - corner))) for corner in corners]
+    for first, last, length in zip(at, at[1:], np.diff(corners), strict=False):
+        assert look["exaggeration"] * np.linalg.norm(moved[last] - moved[first]) <= 0.5 * length
+    assert look["exaggeration"] >= 10.0
+
+
+def test_growth_along_the_pipe_is_an_arrow_beside_it_and_the_farthest_says_how_far():
+    """A number of the picture is that of the look: the node that moves farthest of those that a hold is at."""
+    one = bench(KETTERBY)
+    look = one.look(asked(step=step_of(one, "operating")))
+    groups = [item for item in element(look["overlays"][0]["svg"]).iter(f"{SVG}g") if item.get("class") == "movement"]
+    assert len(groups) > 10
+    assert all(item.find(f"{SVG}polygon") is not None for item in groups), "a straight main moves along itself"
+    (words,) = [text.text for item in groups for text in item.iter(f"{SVG}text")]
+    most = np.linalg.norm(np.array(look["movements"][0]["movement_m"]).reshape(-1, 3), axis=1).max()
+    assert words.endswith(" mm")
+    assert 0.8e3 * most < float(words.removesuffix(" mm")) <= 1e3 * most + 0.5  # no hold is where the joint begins
+
+
+def test_what_does_not_move_is_not_drawn_moving():
+    """A line between two anchors with nothing that takes growth up: it is pressed, and moves by microns at most."""
+    one = of_text((EXAMPLES / "bare" / "linnet-foot-pipe-bridge.yaml").read_text(encoding="utf-8"))
+    look = one.look(asked(step=5))
+    assert look["exaggeration"] == MOST_TIMES
+    assert 'class="movement"' not in look["overlays"][0]["svg"]
 
 
 def test_an_anchors_arrow_is_as_long_as_it_is_full():

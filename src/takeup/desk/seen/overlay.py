@@ -6,7 +6,7 @@ style of its own, and colour is left to the page, which has the number to put be
     moved                              the pipe, moved so many times as it moves
     anchor-force [over] [unstated]     what an anchor is pushed with; its length is the use
     contact bears, contact free        a guide, rest or stop that bears, or that the pipe is clear of
-    movement                           how far the pipe moves at a guide, rest or stop, which along the pipe is not seen
+    movement                           how far the pipe moves at a guide, rest or stop; the farthest with its number
     joint-moved                        a joint, longer or shorter by the share of its rating
     rod taut, rod slack                its rods
     picked                             what is in the hand
@@ -25,19 +25,23 @@ from takeup.desk.interface import HoldLook, Overlay, TakeupLook
 from takeup.desk.seen.curves import Curve
 from takeup.desk.seen.layouts import Laid, PlanSheet, SectionSheet, Spot, spot_at
 from takeup.desk.seen.marks import HoldMark, JointMark
+from takeup.desk.seen.strokes import SEEN, movement, off, points_text, stroke
 from takeup.desk.seen.trips import Trip
 from takeup.drawing.places import is_anchor
 from takeup.drawing.scale import round_down
-from takeup.drawing.sheet import Point
 from takeup.mechanics.frame import Floats
+from takeup.units import to_mm
 
 DRAWN = 12.0
 """About so far the greatest movement of a walk is drawn [mm]."""
+MOST_TIMES = 500.0
+"""More often nothing is drawn unasked: what would still not be seen is nothing that anybody measures on site."""
 _FULL, _LONGEST, _UNSTATED = 10.0, 20.0, 5.0  # length of an anchor's arrow at use one, at most, and without use [mm]
 _UNSEEN = 0.05  # of the force: so little of it in the plane of the sheet has no direction there
-_HEAD, _SEEN = 1.6, 0.8  # an arrow's head; a movement on the sheet that is told by a stroke of its own [mm]
+_HEAD = 1.6  # an arrow's head [mm]
 _JOINT, _GIVES = 6.0, 0.5  # length of a joint's sign, and how much of it a movement as rated is drawn [mm]
 _WAVES, _CREST, _ROD = 5, 1.5, 2.5
+_TURNED = 0.5  # of a leg's length: so far one of its ends is drawn moved against the other
 _BEARS, _FREE = 1.3, 2.3  # how far beside the pipe the sign of a contact stands [mm]
 
 
@@ -102,14 +106,13 @@ def _drawn(
     line = curve.model.line.name
     at = sheet.paper(curve.points, curve.stations) + scene.times * sheet.shifted(moved, curve.ways)
     for begin, end in curve.runs:
-        yield f'<polyline class="moved" fill="none" stroke="currentColor" points="{_points(at[begin:end])}"/>'
+        yield f'<polyline class="moved" fill="none" stroke="currentColor" points="{points_text(at[begin:end])}"/>'
     own = [(mark, hold) for mark, hold in scene.holds if mark.line == line]
-    for (mark, hold), (dx, dy) in zip(own, _shifts(scene, sheet, [mark for mark, _ in own]), strict=True):
+    yield from _growth(scene, sheet, spots, [mark for mark, _ in own if not mark.holding.kind.endswith("anchor")])
+    for mark, hold in own:
         spot = spots[mark.holding.name]
         if hold["contact"]:
             yield _contact(hold, spot)
-        if not mark.holding.kind.endswith("anchor") and math.hypot(dx, dy) >= _SEEN:
-            yield _movement(mark, spot, (spot.at[0] + dx, spot.at[1] + dy))
         if is_anchor(mark.holding.kind) and mark.holding.acts_in(scene.trip.way.here[scene.step]):
             yield _force(scene, mark, hold, sheet, spot)
     for joint, takeup in scene.joints:
@@ -120,42 +123,29 @@ def _drawn(
         yield f'<circle class="picked" fill="none" stroke="currentColor" cx="{x:.2f}" cy="{y:.2f}" r="3.4"/>'
 
 
-def _shifts(scene: Scene, sheet: PlanSheet | SectionSheet, marks: list[HoldMark]) -> list[list[float]]:
-    """Return how far the pipe is drawn from where it lies at some holds, x and y of each [mm]."""
+def _growth(
+    scene: Scene, sheet: PlanSheet | SectionSheet, spots: Mapping[str, Spot], marks: list[HoldMark]
+) -> Iterator[str]:
+    """Yield how far the pipe is from where it lies at some holds; the farthest of them with its number."""
     if not marks:
-        return []
+        return
     moved = scene.trip.moved[scene.step, [mark.node for mark in marks], :3]
-    shifts: list[list[float]] = (scene.times * sheet.shifted(moved, np.stack([mark.way for mark in marks]))).tolist()
-    return shifts
-
-
-def _points(at: Floats) -> str:
-    return " ".join(f"{x:.2f},{y:.2f}" for x, y in at.tolist())
-
-
-def _line(a: Point, b: Point, kind: str = "") -> str:
-    named = f' class="{kind}"' if kind else ""
-    return f'<line{named} x1="{a[0]:.2f}" y1="{a[1]:.2f}" x2="{b[0]:.2f}" y2="{b[1]:.2f}"/>'
+    shifts = scene.times * sheet.shifted(moved, np.stack([mark.way for mark in marks]))
+    whole = np.linalg.norm(moved, axis=1)
+    seen = np.flatnonzero(np.linalg.norm(shifts, axis=1) >= SEEN).tolist()
+    most = max(seen, key=lambda number: float(whole[number]), default=-1)
+    for number in seen:
+        words = f"{to_mm(float(whole[number])):.0f} mm" if number == most else ""
+        mark, (dx, dy) = marks[number], shifts[number].tolist()
+        yield movement(mark.id, spots[mark.holding.name], (dx, dy), words)
 
 
 def _contact(hold: HoldLook, spot: Spot) -> str:
     """Return two strokes beside the pipe: close where a guide bears, apart where the pipe is clear of it."""
     away = _BEARS if hold["contact"] == "bears" else _FREE
-    strokes = "".join(_line(_off(spot, -1.2, side), _off(spot, 1.2, side)) for side in (-away, away))
+    strokes = "".join(stroke(off(spot, -1.2, side), off(spot, 1.2, side)) for side in (-away, away))
     kind = f"contact {hold['contact']}"
     return f'<g class="{kind}" data-id={quoteattr(hold["id"])} stroke="currentColor">{strokes}</g>'
-
-
-def _movement(mark: HoldMark, spot: Spot, end: Point) -> str:
-    """Return a stroke from a hold to where the pipe that lay on it is drawn."""
-    dot = f'<circle cx="{end[0]:.2f}" cy="{end[1]:.2f}" r="0.70"/>'
-    head = f'<g class="movement" data-id={quoteattr(mark.id)} stroke="currentColor" fill="currentColor">'
-    return f"{head}{_line(spot.at, end)}{dot}</g>"
-
-
-def _off(spot: Spot, along: float, aside: float) -> Point:
-    (x, y), (a, b) = spot.at, spot.way
-    return x + along * a - aside * b, y + along * b + aside * a
 
 
 def _force(scene: Scene, mark: HoldMark, hold: HoldLook, sheet: PlanSheet | SectionSheet, spot: Spot) -> str:
@@ -177,7 +167,7 @@ def _force(scene: Scene, mark: HoldMark, hold: HoldLook, sheet: PlanSheet | Sect
     a, b = u / seen, v / seen
     tip, neck = (x + long * a, y + long * b), max(long - _HEAD, 0.0)
     barb = [tip] + [(x + neck * a - side * b, y + neck * b + side * a) for side in (-0.8, 0.8)]
-    return f'{head}{_line((x, y), tip)}<polygon points="{_points(np.array(barb))}"/></g>'
+    return f'{head}{stroke((x, y), tip)}<polygon points="{points_text(np.array(barb))}"/></g>'
 
 
 def _unturned(sheet: PlanSheet | SectionSheet, force: Floats) -> tuple[float, float, float]:
@@ -194,16 +184,16 @@ def _joint(mark: JointMark, takeup: TakeupLook, spot: Spot) -> str:
     share = takeup["axial_mm"] / (1e3 * room) if room else 0.0
     half = 0.5 * _JOINT * (1.0 + _GIVES * max(-1.0, min(share, 1.5)))
     waves = [
-        _off(spot, -half + 2.0 * half * number / (2 * _WAVES), _CREST * (-1.0) ** number * (0 < number < 2 * _WAVES))
+        off(spot, -half + 2.0 * half * number / (2 * _WAVES), _CREST * (-1.0) ** number * (0 < number < 2 * _WAVES))
         for number in range(2 * _WAVES + 1)
     ]
-    bellows = f'<polyline class="bellows" fill="none" points="{_points(np.array(waves))}"/>'
+    bellows = f'<polyline class="bellows" fill="none" points="{points_text(np.array(waves))}"/>'
     rods = ""
     if takeup["rods"]:
         kind = "rod taut" if any(rod["engaged"] for rod in takeup["rods"]) else "rod slack"
         over = 0.5 if kind == "rod taut" else 1.6
         rods = "".join(
-            _line(_off(spot, -half - over, side), _off(spot, half + over, side), kind) for side in (-_ROD, _ROD)
+            stroke(off(spot, -half - over, side), off(spot, half + over, side), kind) for side in (-_ROD, _ROD)
         )
     return f'<g class="joint-moved" data-id={quoteattr(takeup["id"])} stroke="currentColor">{bellows}{rods}</g>'
 
@@ -211,18 +201,33 @@ def _joint(mark: JointMark, takeup: TakeupLook, spot: Spot) -> str:
 def times_for(trip: Trip, laid: tuple[Laid, ...]) -> float:
     """Return how many times movements are drawn, of 1, 2, 5, 10, ..., so that the greatest of a walk is seen.
 
+    Not so many that a straight leg is drawn turned or shortened by more than half of its length: a loop would seem to
+    cross itself.
+
     Args:
         trip: the walk.
         laid: its lines on their sheets.
     """
     known = trip.moved[list(trip.good)]
-    greatest = 0.0
+    greatest, turned = 0.0, 0.0
     for one in laid:
         own = known[:, one.model.nodes, :3]
         ways = np.array([one.model.route.direction(float(station)) for station in one.model.stations])
+        turned = max(turned, _turned(one, own))
         for sheet in (one.plan, one.section):
             greatest = max(greatest, float(np.linalg.norm(sheet.shifted(own, ways), axis=-1).max(initial=0.0)))
-    return 1.0 if greatest == 0.0 else max(1.0, round_down(DRAWN / greatest))
+    if greatest == 0.0:
+        return 1.0
+    wanted = DRAWN / greatest if turned == 0.0 else min(DRAWN / greatest, _TURNED / turned)
+    return min(max(1.0, round_down(wanted)), MOST_TIMES)
 
 
-__all__ = ["DRAWN", "Scene", "overlays_of", "times_for"]
+def _turned(one: Laid, moved: Floats) -> float:
+    """Return the greatest movement of one end of a straight leg against its other end, over the leg's length."""
+    corners = np.cumsum([0.0, *(leg.length for leg in one.model.line.legs)])
+    at = np.abs(one.model.stations[:, None] - corners).argmin(axis=0)
+    ends = moved[:, at]
+    return float((np.linalg.norm(np.diff(ends, axis=1), axis=-1) / np.diff(corners)).max(initial=0.0))
+
+
+__all__ = ["DRAWN", "MOST_TIMES", "Scene", "overlays_of", "times_for"]
