@@ -142,7 +142,7 @@ def checks(joint: Joint, head: Head) -> Block | None:
                 said.said(text_of(check, "state")),
                 None if demand is None else rounded(demand, measure),
                 None if capacity is None else rounded(capacity, measure),
-                measure.unit,
+                said.said(measure.unit),
                 NONE if use is None else head.texts.figures(use_words(use)),
                 said.said(text_of(check, "outcome")),
             )
