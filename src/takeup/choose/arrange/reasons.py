@@ -308,13 +308,26 @@ def _too_much(ground: Ground, plan: Plan) -> str:
         place, last = ground.places[number], _ends(ground, number)
         if not place.held:
             continue
-        every = plan.forces[side] if last else plan.alone[side][None]
-        least = LIGHTEST * float(np.linalg.norm(every, axis=1).max())
+        least = _least_on(plan, side, last=last)
         if least > place.can_carry:
             return (
                 f"it puts at least {to_kn(least):.1f} kN on {place.name}, which carries {to_kn(place.can_carry):.1f} kN"
             )
     return ""
+
+
+def _least_on(plan: Plan, side: int, *, last: bool) -> float:
+    """Return what a plan puts on one of its places at least, as the search has it (junctions.py) [N].
+
+    Args:
+        plan: the plan.
+        side: 0 for its near place, 1 for its far one.
+        last: whether that is an end of its line, which no other plan meets.
+    """
+    dragged = np.zeros(plan.forces.shape[1]) if plan.drag is None else plan.drag[side]
+    if last:
+        return float(np.hypot(LIGHTEST * np.linalg.norm(plan.forces[side], axis=1), dragged).max())
+    return max(LIGHTEST * float(np.linalg.norm(plan.alone[side])), float(dragged.max()))
 
 
 def _ends(ground: Ground, number: int) -> bool:
