@@ -167,19 +167,23 @@ def stress_of(chain: Chain, walls: Floats, wrench: Floats, cuts: tuple[int, int]
         wrench: force and moment about the origin in each state, (s, 6).
         cuts: the first and the last of the span.
     """
-    first, last = cuts
-    own = np.arange(first, last + 1)
-    moments = wrench[:, None, 3:] - np.cross(chain.points[own][None], wrench[:, None, :3])
+    own = slice(cuts[0], cuts[1] + 1)
+    states = np.array(list({row.tobytes(): number for number, row in reversed(list(enumerate(wrench)))}.values()))[::-1]
+    x, y, z = chain.points[own].T
     modulus, area = walls[own].T
-    ways = np.diff(chain.points[first : last + 1], axis=0)
-    ways /= np.linalg.norm(ways, axis=1)[:, None]
-    ways = np.vstack([ways, ways[-1:]])
-    force = np.einsum("sk,ck->sc", wrench[:, :3], ways)
-    along = np.abs(force) / area
-    bending = np.linalg.norm(moments, axis=2) / modulus
+    ways = np.diff(np.stack([x, y, z]), axis=1)
+    ways /= np.sqrt((ways * ways).sum(axis=0))
+    fx, fy, fz, mx, my, mz = wrench[states].T[:, :, None]
+    force = wrench[states, :3] @ ways
+    force = np.hstack([force, force[:, -1:]])
+    squares = (mx - (y * fz - z * fy)) ** 2  # M - p x F about each cut, part by part
+    squares += (my - (z * fx - x * fz)) ** 2
+    squares += (mz - (x * fy - y * fx)) ** 2
+    along, bending = np.abs(force) / area, np.sqrt(squares) / modulus
     both = bending + along
     state, cut = np.unravel_index(int(both.argmax()), both.shape)
-    words = f"{both.max() / 1e6:.0f} MPa at {chain.stations[own[cut]]:.1f} m in {chain.states[state].name}"
+    where = f"{chain.stations[own][cut]:.1f} m in {chain.states[states[state]].name}"
+    words = f"{both.max() / 1e6:.0f} MPa at {where}"
     return Stress(
         bending=float(bending.max()),
         along=float(along.max()),

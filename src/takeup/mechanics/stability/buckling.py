@@ -30,7 +30,8 @@ from takeup.mechanics.stability.geometric import Geometric, Links, geometric_sti
 from takeup.mechanics.stability.modes import Pencil, lowest
 from takeup.mechanics.stability.shifted import Sparse, elastic_matrix, factor_shifted, geometric_matrix
 
-RESIDUAL_LIMIT = 1e-5  # bounds the relative error of a factor; what the search goes for is far below, cf. modes.py
+RESIDUAL_LIMIT = 1e-4  # bounds the relative error of a factor, which is near its square; what the search goes for, and
+# what a long line leaves of it, are below, cf. modes.py
 _Fixed = tuple[Floats, Links | None]
 _TRANSLATION = 1e-9  # of rotations times the mean member length: a shape with less has no translation worth scaling by
 

@@ -52,7 +52,7 @@ from takeup.mechanics import (
     no_arcs,
 )
 from takeup.mechanics.stability.buckling import pencil_of
-from takeup.mechanics.stability.modes import Pencil
+from takeup.mechanics.stability.modes import GOAL, ROUGH, Pencil
 
 EULER = np.pi**2 * BENDING / LENGTH**2
 TANGENT = 4.493409457909064  # first root of tan x = x (mathematics)
@@ -528,3 +528,29 @@ def test_fixed_forces_beyond_the_critical_ones_are_unstable():
     assert isinstance(found, Unstable)
     assert "2 load factors are below 1" in found.because
     assert isinstance(buckling(column(8), np.full(8, -1.0), fixed=np.full(8, np.nan)), NotVerified)
+
+
+def kilometre(*, short: float):
+    """Return 1 km in 21 legs with a bend after each, nodes every 2 m and rests there, a short member to either side."""
+    points = [np.zeros(3)]
+    for number in range(21 * 24):
+        begin, way = points[-1], np.eye(3)[number // 24 % 2]
+        points += [begin + part * way for part in (short, 2.0 - short, 2.0)]
+    level = (False, False, True, False, False, False)
+    return chain(points, dict.fromkeys(range(0, len(points), 3), level) | {0: ANCHOR, len(points) - 1: ANCHOR})
+
+
+def test_a_long_soft_line_has_residuals_of_rounding_and_its_factors_are_counted():
+    """Short members in a kilometre leave residuals that no search makes less than 2e-6: they are what there is.
+
+    Every factor is shut in by counts: as many below a thousandth less as there are before it, one more a thousandth
+    above. The same line without short members has the same factors, to what the residuals say they may be wrong by.
+    """
+    frame = kilometre(short=0.2)
+    found = modes(frame, -1.0)
+    assert GOAL < found.residuals.max() <= ROUGH
+    force = np.full(frame.member_count, -1.0)
+    for number, factor in enumerate(found.factors):
+        counts = [factors_below(frame, force, float(factor) * share) for share in (1.0 - 1e-3, 1.0 + 1e-3)]
+        assert counts == [number, number + 1]
+    assert found.factors == pytest.approx(modes(kilometre(short=0.7), -1.0).factors, rel=ROUGH)
