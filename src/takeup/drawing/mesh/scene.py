@@ -124,21 +124,32 @@ def part_of(results: Results, line: Line, span: tuple[float, float], look: Look)
 def _of_line(results: Results, line: Line, look: Look, within: tuple[float, float] | None = None) -> Iterator[Solid]:
     name, takeups = text_of(line.record, "name"), of_line(results, "takeups", line.record)
     spans = sorted(
-        (number_of(span, "from_m"), number_of(span, "to_m"), number, takeup)
-        for takeup in takeups
-        for number, span in enumerate(records_of(takeup, "bellows"), start=1)
-    ) if takeups else []  # fmt: skip
+        (
+            (number_of(span, "from_m"), number_of(span, "to_m"), number, takeup)
+            for takeup in takeups
+            for number, span in enumerate(records_of(takeup, "bellows"), start=1)
+        ),
+        key=lambda span: span[:2],
+    )
     low, high = within or (0.0, line.centre.length)
     spans = [span for span in spans if low <= span[0] and span[1] <= high]
-    cuts = [low, *(place for span in spans for place in span[:2]), high]
-    for number, (start, end) in enumerate(pairwise(cuts)):
-        if number % 2 == 0 and end - start > _SAME:
-            yield _run(line, f"{name}, pipe {number // 2 + 1}", (start, end), look)
+    for number, run in enumerate(_between([span[:2] for span in spans], (low, high)), start=1):
+        if run[1] - run[0] > _SAME:
+            yield _run(line, f"{name}, pipe {number}", run, look)
     for first, last, number, takeup in spans:
         several = len(records_of(takeup, "bellows")) > 1
         own = text_of(takeup, "name") + (f", bellows {number}" if several else "")
         yield _bellows(line, takeup, own, (first, last), look)
     yield from _holds(results, line, look, (low, high))
+
+
+def _between(spans: Sequence[tuple[float, float]], within: tuple[float, float]) -> Iterator[tuple[float, float]]:
+    """Yield what sorted spans leave of a whole, also what is nothing or less between spans that meet or overlap."""
+    start, high = within
+    for first, last in spans:
+        yield start, first
+        start = max(start, last)
+    yield start, high
 
 
 def _run(line: Line, name: str, span: tuple[float, float], look: Look) -> Solid:

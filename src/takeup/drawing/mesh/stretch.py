@@ -41,13 +41,14 @@ def stretch_of(results: Results) -> int:
 
     with x the most that the bellows of a joint, of live length L_b together, are shortened in any state, and y the
     most that its ends move aside, L apart: more would push the ends through each other and the pipe through the anchor
-    beside it, or lay the joint across the line. It is never below 1: a movement that is seen is drawn as it is.
+    beside it, or lay the joint across the line. It is never below 1: a movement that is seen is drawn as it is, also
+    where a joint has no room at all.
     """
     greatest = greatest_movement(results)
     if greatest < _NOTHING:
         return 1
     most = min([SEEN * extent_of(results) / greatest, *_rooms(results)])
-    return max(1, math.floor(round_down(most)))
+    return math.floor(round_down(most)) if most > 1.0 else 1
 
 
 def _rooms(results: Results) -> Iterator[float]:

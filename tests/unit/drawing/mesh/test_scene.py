@@ -130,6 +130,27 @@ def test_factor_of_a_line_that_is_not_solved_is_one():
     assert (stretch_of(document), greatest_movement(document)) == (1, 0.0)
 
 
+def test_factor_of_a_joint_without_room_is_one():
+    """By hand: 0.75 of no live length is nothing, and the factor is never below 1."""
+    document = copy.deepcopy(results())
+    takeup = document["takeups"][0]
+    takeup["bellows"], takeup["live_to_m"] = [], takeup["live_from_m"]
+    assert stretch_of(document) == 1
+
+
+def test_two_joints_at_one_place_are_both_drawn_and_pipe_only_beside_them():
+    """By hand: the second joint is the first once more, so its bellows lies between the same two stations."""
+    document = copy.deepcopy(results())
+    document["takeups"].append({**document["takeups"][0], "name": "J2"})
+    scene = scene_of(document, "operating", float(stretch_of(document)))
+    assert [solid.name for solid in scene.solids if solid.sort == "bellows"] == ["J1", "J2"]
+    alone = scene_of(results(), "operating", scene.stretch)
+    runs, wanted = ([solid for solid in one.solids if solid.sort == "pipe"] for one in (scene, alone))
+    assert len(runs) == len(wanted) == 2
+    for run, other in zip(runs, wanted, strict=True):
+        assert np.array_equal(run.vertices, other.vertices)
+
+
 def test_view_turns_the_world_right_handed():
     """From the south-west and above east goes to the right, north to the left, up upward, all three equally long."""
     view = seen_from(225.0)
