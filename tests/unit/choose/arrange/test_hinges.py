@@ -15,8 +15,9 @@ from takeup.choose.arrange.outcome import outcome_of
 from takeup.choose.arrange.propose import hunt_of
 from takeup.choose.arrange.verify import verified
 from takeup.choose.arrange.written import proposal_texts
-from takeup.choose.resolve import resolve
-from takeup.line.reading.reader import read_study
+from takeup.choose.resolve import choose_joints, resolve
+from takeup.line.reading.reader import read_study, study_from_text
+from takeup.line.reading.write_proposal import Additions, proposal_text
 from takeup.results import results_of
 
 STEAM = (6.0, 180.0, "steam")
@@ -174,3 +175,20 @@ def test_guides_stand_beside_the_outer_hinges_where_the_line_has_guides(holds):
     assert [face - hold.position.station for hold in reversed(plan.holds)] == pytest.approx(
         [0.45, 0.45 + 1.6][: len(plan.holds)], abs=0.051
     )
+
+
+@pytest.mark.parametrize(
+    "legs",
+    [
+        ("15 m east", "5 m up", "15 m east"),
+        ("15 m up", "5 m east", "15 m up"),
+        ("20 m north-east", "3 m south-east", "20 m north-east"),
+    ],
+)
+def test_pins_of_any_plane_read_back_as_they_were(legs):
+    bare = text(*legs)
+    ground = ground_on(bare)
+    added = arranged(ground, [of_concept(ground, "hinge pair")[0][0]]).lines["HW-1"]
+    more = Additions(line="HW-1", holds=added.guides, takeups=added.takeups)
+    study = choose_joints(study_from_text(proposal_text(bare, "bare.yaml", additions=[more], head="a test"), "p.yaml"))
+    assert [item.pins for item in study.lines[0].takeups] == [item.pins for item in added.takeups]
