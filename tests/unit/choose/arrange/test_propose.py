@@ -192,6 +192,21 @@ def test_a_search_that_ends_early_keeps_what_it_proved():
     assert {one.path for one in short.proposals} == proved
 
 
+def test_a_long_line_is_not_proved_to_the_end(monkeypatch):
+    """With no room for further studies the search ends once as many stand as are asked for, and says so."""
+    own = case("joints")
+    whole, short = own.hunt(), own.hunt()
+    propose(whole, 2)
+    monkeypatch.setattr(proposing, "FURTHER", 0)
+    propose(short, 2)
+    assert not whole.exhausted
+    assert short.studies <= whole.studies
+    stand = [one for one in short.proved.values() if one is not None]
+    assert len(stand) >= len(short.proposals) == 2
+    assert short.exhausted or [one.path for one in short.proposals] == [one.path for one in whole.proposals]
+    assert [one.cost for one in short.proposals] == sorted(one.cost for one in short.proposals)
+
+
 def test_a_bound_on_joints_is_kept_and_costs_nothing_less():
     own = case("two places")
     hunt = own.hunt()
