@@ -5,6 +5,7 @@ The shapes are those of interface.py; a value that is not of its shape is refuse
 
 from __future__ import annotations
 
+import math
 from typing import TypeVar
 
 from pydantic import ConfigDict, TypeAdapter, ValidationError, with_config
@@ -14,6 +15,9 @@ from takeup.desk.interface import ArrangeAsked, ChangeAsked, LookAsked, PapersAs
 from takeup.errors import TakeupError
 
 Shape = TypeVar("Shape")
+
+
+_MOST_TIMES, _MOST_PROPOSALS = 100_000.0, 99
 
 
 class BadBody(TakeupError):
@@ -53,7 +57,41 @@ def body_of(content: bytes, shape: TypeAdapter[Shape]) -> Shape:
         BadBody: it has another one; the message says where.
     """
     try:
-        return shape.validate_json(content, strict=True)
+        found = shape.validate_json(content, strict=True)
     except ValidationError as error:
         said = "; ".join(f"{'.'.join(map(str, one['loc'])) or 'the whole'}: {one['msg']}" for one in error.errors())
         raise BadBody(said) from error
+    if not _is_finite(found):
+        raise BadBody("a number is not finite")
+    return found
+
+
+def look_asked(content: bytes) -> LookAsked:
+    """Return what a look was asked for, checked.
+
+    Raises:
+        BadBody: it is none.
+    """
+    asked = body_of(content, LOOK)
+    if not 0.0 <= asked["exaggeration"] <= _MOST_TIMES:
+        raise BadBody(f"exaggeration: 0, or up to {_MOST_TIMES:g} times")
+    return asked
+
+
+def arrange_asked(content: bytes) -> ArrangeAsked:
+    """Return which proposals were asked for, checked.
+
+    Raises:
+        BadBody: it is none.
+    """
+    asked = body_of(content, ARRANGE)
+    if not 1 <= asked["best"] <= _MOST_PROPOSALS:
+        raise BadBody(f"best: 1 to {_MOST_PROPOSALS}")
+    return asked
+
+
+def _is_finite(value: object) -> bool:
+    """Return whether no number within is endless or none."""
+    if isinstance(value, dict):
+        return all(map(_is_finite, value.values()))
+    return not isinstance(value, float) or math.isfinite(value)

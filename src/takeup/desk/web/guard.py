@@ -18,10 +18,15 @@ from starlette.responses import HTMLResponse, JSONResponse, RedirectResponse, Re
 
 LARGEST_BODY = 4_000_000
 """Bytes of a request past which it is refused: a text of the largest line file, as JSON."""
+LARGEST_PASSWORD = 4_000
+"""Likewise of one that brings a password, which anybody on the network may send."""
 MARK = "x-takeup"
 """A header that only a page of the same origin can send without asking first."""
+DRAWING_POLICY = "default-src 'none'; style-src 'unsafe-inline'; sandbox; frame-ancestors 'none'"
+"""What a drawing among the papers may do when it is opened by itself: be looked at; it has no origin, and no script."""
 SIGN_IN = "/sign-in"
 """Where the password of a shared desk is sent, by a plain form."""
+_DIGITS = 9
 _UNSAFE = ("POST", "PUT", "DELETE", "PATCH")
 
 
@@ -62,10 +67,17 @@ class Guard:
         marked = request.headers.get(MARK) == "1" or request.url.path == SIGN_IN
         if request.method in _UNSAFE and not (origin is not None and marked):
             return _no(HTTPStatus.FORBIDDEN, "a change must come from the desk's own page")
-        length = request.headers.get("content-length", "")
-        if request.method in _UNSAFE and not (length.isdigit() and int(length) <= LARGEST_BODY):
+        if not self._is_small(request):
             return _no(HTTPStatus.REQUEST_ENTITY_TOO_LARGE, f"more than {LARGEST_BODY} bytes")
         return None
+
+    def _is_small(self, request: Request) -> bool:
+        """Return whether a request says how long it is, and is not too long; in chunks it would say nothing."""
+        if "transfer-encoding" in request.headers:
+            return False
+        length = request.headers.get("content-length", "" if request.method in _UNSAFE else "0")
+        most = LARGEST_PASSWORD if request.url.path == SIGN_IN else LARGEST_BODY
+        return length.isascii() and length.isdigit() and len(length) <= _DIGITS and int(length) <= most
 
     def _is_called(self, host: str) -> bool:
         """Return whether the server is asked by one of its own addresses."""
@@ -91,9 +103,9 @@ class Guard:
             f"style-src 'self' 'nonce-{self.nonce}'; img-src 'self' data: blob:; font-src 'self'; connect-src 'self'; "
             "form-action 'self'; base-uri 'none'; frame-ancestors 'none'; object-src 'none'"
         )
-        response.headers["content-security-policy"] = policy
+        response.headers.setdefault("content-security-policy", policy)
         response.headers["x-content-type-options"] = "nosniff"
-        response.headers["referrer-policy"] = "no-referrer"
+        response.headers.setdefault("referrer-policy", "no-referrer")
         response.headers["x-frame-options"] = "DENY"
         response.headers["cross-origin-opener-policy"] = "same-origin"
         response.headers["cross-origin-resource-policy"] = "same-origin"
@@ -104,7 +116,7 @@ class Guard:
 
 def same(one: str, other: str) -> bool:
     """Return whether two secrets are the same, in a time that tells nothing."""
-    return hmac.compare_digest(one.encode(), other.encode())
+    return hmac.compare_digest(*(word.encode(errors="surrogateescape") for word in (one, other)))
 
 
 def _is_number(name: str) -> bool:
@@ -120,11 +132,20 @@ def stranger(request: Request, page: str) -> Response:
     """Return the answer to one who bears no token: a page for a person, a word for a program."""
     if request.url.path.startswith("/api/"):
         return _no(HTTPStatus.UNAUTHORIZED, "open the address that the desk printed when it was started")
-    return HTMLResponse(page, status_code=HTTPStatus.UNAUTHORIZED)
+    return asking(page)
+
+
+def asking(page: str) -> Response:
+    """Return a page that may ask for the password; its form says where it comes from.
+
+    With the policy "no-referrer", of every other page, a browser sends the origin "null" with a form.
+    """
+    headers = {"referrer-policy": "same-origin"}
+    return HTMLResponse(page, status_code=HTTPStatus.UNAUTHORIZED, headers=headers)
 
 
 def _no(status: HTTPStatus, because: str) -> Response:
     return JSONResponse({"refused": because, "document": None}, status_code=status)
 
 
-__all__ = ["LARGEST_BODY", "MARK", "SIGN_IN", "Guard", "same", "stranger"]
+__all__ = ["DRAWING_POLICY", "LARGEST_BODY", "MARK", "SIGN_IN", "Guard", "asking", "same", "stranger"]

@@ -6,9 +6,25 @@ import asyncio
 import threading
 from collections.abc import AsyncIterator
 
-from takeup.desk.interface import News
+from takeup.desk.interface import News, Topic
 
-_MOST_WAITING = 100  # a page that has not taken so many is gone or will ask for everything anyway
+
+class _Listener:
+    """A page that listens: of each topic only the newest news waits for it, however slowly it takes them."""
+
+    def __init__(self) -> None:
+        self.loop = asyncio.get_running_loop()
+        self.waiting: dict[Topic, News] = {}
+        self.ended = False
+        self.awake = asyncio.Event()
+
+    def take(self, news: News | None) -> None:
+        """Take news, or that there are no more; in the loop."""
+        if news is None:
+            self.ended = True
+        else:
+            self.waiting[news["what"]] = news
+        self.awake.set()
 
 
 class Newsboard:
@@ -16,7 +32,13 @@ class Newsboard:
 
     def __init__(self) -> None:
         self._lock = threading.Lock()
-        self._listeners: list[tuple[asyncio.AbstractEventLoop, asyncio.Queue[News | None]]] = []
+        self._listeners: list[_Listener] = []
+
+    @property
+    def listening(self) -> int:
+        """How many pages listen."""
+        with self._lock:
+            return len(self._listeners)
 
     def tell(self, news: News) -> None:
         """Tell every page, from whichever thread this is."""
@@ -28,23 +50,25 @@ class Newsboard:
 
     async def stream(self) -> AsyncIterator[News]:
         """Yield what changes, for one page, until the desk is closed."""
-        queue: asyncio.Queue[News | None] = asyncio.Queue()
-        listener = (asyncio.get_running_loop(), queue)
+        own = _Listener()
         with self._lock:
-            self._listeners.append(listener)
+            self._listeners.append(own)
         try:
-            while (news := await queue.get()) is not None:
-                yield news
+            while not own.ended:
+                await own.awake.wait()
+                own.awake.clear()
+                while own.waiting:
+                    yield own.waiting.pop(next(iter(own.waiting)))
         finally:
             with self._lock:
-                self._listeners.remove(listener)
+                self._listeners.remove(own)
 
     def _put(self, news: News | None) -> None:
         with self._lock:
             listeners = list(self._listeners)
-        for loop, queue in listeners:
-            if not loop.is_closed() and queue.qsize() < _MOST_WAITING:
-                loop.call_soon_threadsafe(queue.put_nowait, news)
+        for one in listeners:
+            if not one.loop.is_closed():
+                one.loop.call_soon_threadsafe(one.take, news)
 
 
 __all__ = ["Newsboard"]

@@ -19,19 +19,19 @@ from typing import get_args
 from urllib.parse import parse_qs
 
 from starlette.applications import Starlette
-from starlette.concurrency import run_in_threadpool
 from starlette.middleware import Middleware
 from starlette.middleware.base import BaseHTTPMiddleware, RequestResponseEndpoint
 from starlette.requests import Request
-from starlette.responses import FileResponse, HTMLResponse, JSONResponse, Response, StreamingResponse
+from starlette.responses import FileResponse, JSONResponse, Response, StreamingResponse
 from starlette.routing import Route
 
 from takeup.desk.desk import Desk
 from takeup.desk.interface import Refused, Scenario
 from takeup.desk.played.scenes import scene_rows, scene_told
-from takeup.desk.web.bodies import ARRANGE, CHANGE, LOOK, PAPERS, SAVE, TAKE, BadBody, body_of
-from takeup.desk.web.guard import SIGN_IN, Guard, same, stranger
+from takeup.desk.web.bodies import CHANGE, PAPERS, SAVE, TAKE, BadBody, arrange_asked, body_of, look_asked
+from takeup.desk.web.guard import DRAWING_POLICY, SIGN_IN, Guard, asking, same, stranger
 from takeup.desk.web.pages import index_page, stranger_page
+from takeup.desk.web.threads import DeskEnds, Threads
 from takeup.errors import TakeupError
 
 Answer = Callable[[Request], Awaitable[Response]]
@@ -44,21 +44,23 @@ _ALIVE = 15.0  # a stream without news says so often that it is there [s]
 _LOG = logging.getLogger("takeup.desk")
 
 
-def app_of(desk: Desk, guard: Guard) -> Starlette:
+def app_of(desk: Desk, guard: Guard, threads: Threads | None = None) -> Starlette:
     """Return the application that serves a desk.
 
     Args:
         desk: that is served.
         guard: who may ask.
+        threads: that answer; None for some that nobody ends.
     """
-    asked = _Addresses(desk, guard)
+    threads = threads or Threads()
+    asked = _Addresses(desk, guard, threads)
 
     async def checked(request: Request, answer: RequestResponseEndpoint) -> Response:
         return guard.with_policy(await _checked(request, answer, guard))
 
     @contextlib.asynccontextmanager
     async def life(_app: Starlette) -> AsyncIterator[None]:
-        watch = asyncio.create_task(_watch(desk))
+        watch = asyncio.create_task(_watch(desk, threads))
         yield
         watch.cancel()
 
@@ -83,26 +85,28 @@ async def _checked(request: Request, answer: RequestResponseEndpoint, guard: Gua
 async def _signed_in(request: Request, guard: Guard) -> Response:
     """Return the answer to a password: one try a second, whoever tries."""
     assert guard.password is not None, "the desk is shared"
+    body = await request.body()  # before others are kept waiting: who sends no end of it, waits alone
+    given = parse_qs(body.decode(errors="replace")).get("password", [""])[0]
     async with _TRYING:
-        given = parse_qs((await request.body()).decode(errors="replace")).get("password", [""])[0]
         if same(given, guard.password):
             return guard.signed_in()
         await asyncio.sleep(_WRONG)
     page = stranger_page(guard.nonce, asks=True, said="That is not the password.")
-    return HTMLResponse(page, status_code=HTTPStatus.UNAUTHORIZED)
+    return asking(page)
 
 
-async def _watch(desk: Desk) -> None:
-    while True:
-        await asyncio.sleep(_EVERY)
-        await run_in_threadpool(desk.look_outside)
+async def _watch(desk: Desk, threads: Threads) -> None:
+    with contextlib.suppress(DeskEnds):
+        while True:
+            await asyncio.sleep(_EVERY)
+            await threads.answer(desk.look_outside)
 
 
 class _Addresses:
     """Every address, and what answers it."""
 
-    def __init__(self, desk: Desk, guard: Guard) -> None:
-        self._desk, self._guard = desk, guard
+    def __init__(self, desk: Desk, guard: Guard, threads: Threads) -> None:
+        self._desk, self._guard, self._threads = desk, guard, threads
 
     @property
     def routes(self) -> list[Route]:
@@ -126,8 +130,8 @@ class _Addresses:
             get("/api/scenes/{name}", lambda asked: scene_told(asked.path_params["name"])),
             post("/api/change", lambda body: desk.change(body_of(body, CHANGE))),
             post("/api/save", lambda body: desk.save(overwrite=body_of(body, SAVE)["overwrite"])),
-            post("/api/look", lambda body: desk.look(body_of(body, LOOK))),
-            post("/api/proposals", lambda body: desk.arrange(body_of(body, ARRANGE))),
+            post("/api/look", lambda body: desk.look(look_asked(body))),
+            post("/api/proposals", lambda body: desk.arrange(arrange_asked(body))),
             post("/api/proposals/stop", lambda _: desk.stop_arranging()),
             post("/api/proposals/take", lambda body: desk.take_proposal(body_of(body, TAKE)["number"])),
             post("/api/papers", lambda body: desk.make_papers(body_of(body, PAPERS))),
@@ -149,7 +153,9 @@ class _Addresses:
     async def _answered(self, made: Callable[[], object]) -> Response:
         """Return what is made as JSON; or in a sentence why it is not."""
         try:
-            return _json(await run_in_threadpool(made))
+            return _json(await self._threads.answer(made))
+        except DeskEnds:
+            return _json(Refused(refused="the desk ends", document=None), HTTPStatus.SERVICE_UNAVAILABLE)
         except BadBody as error:
             return _json(Refused(refused=str(error), document=None), HTTPStatus.BAD_REQUEST)
         except TakeupError as error:
@@ -168,12 +174,17 @@ class _Addresses:
     async def _paper(self, request: Request) -> Response:
         """Return a file that was made: one that the list of papers names, from its folder."""
         name = request.path_params["name"]
-        made = [one["name"] for one in (await run_in_threadpool(self._desk.papers))["files"]]
-        path = self._desk.papers_folder / name
-        if name not in made or not path.is_file():
+        try:
+            made = [one["name"] for one in (await self._threads.answer(self._desk.papers))["files"]]
+        except DeskEnds:
+            return _missing()
+        folder = self._desk.papers_folder
+        path = folder / name
+        if name not in made or not path.is_file() or path.resolve() != folder.parent.resolve() / folder.name / name:
             return _missing()
         kept = "inline" if path.suffix in (".pdf", ".svg", ".png", ".json", ".csv") else "attachment"
-        return FileResponse(path, filename=name, content_disposition_type=kept)
+        headers = {"content-security-policy": DRAWING_POLICY} if path.suffix == ".svg" else None
+        return FileResponse(path, filename=name, content_disposition_type=kept, headers=headers)
 
     async def _news(self, _request: Request) -> Response:
         return StreamingResponse(_stream(self._desk), media_type="text/event-stream")
@@ -210,7 +221,11 @@ async def _font(request: Request) -> Response:
 def _packaged(path: object, folder: object) -> Response:
     """Return a file of the package, from just this folder."""
     found = Path(str(path))
-    if found.parent != Path(str(folder)) or not found.is_file():
+    try:
+        known = found.parent == Path(str(folder)) and found.is_file()
+    except (OSError, ValueError):  # a name that no file can have
+        known = False
+    if not known:
         return _missing()
     kind = "font/otf" if found.suffix == ".otf" else mimetypes.guess_type(found.name)[0] or "application/octet-stream"
     return FileResponse(found, media_type=kind, headers={"cache-control": "no-cache"})

@@ -13,11 +13,12 @@ import uvicorn
 from takeup.desk.desk import Desk
 from takeup.desk.web.guard import Guard
 from takeup.desk.web.server import app_of
+from takeup.desk.web.threads import Threads
 from takeup.errors import TakeupError
 
 LOOPBACK, EVERYWHERE = "127.0.0.1", "0.0.0.0"  # noqa: S104 -- only where a password is asked
 SHORTEST_PASSWORD = 12
-_GRACE = 2  # seconds that open streams get when the server ends
+_GRACE = 1  # seconds that open streams get when the server ends
 
 
 class PortTaken(TakeupError):
@@ -56,9 +57,9 @@ def serve(path: Path, port: int, opened: Callable[[str], None], *, password: str
     hosts = ("127.0.0.1", "localhost", *([socket.gethostname()] if password is not None else []))
     token, nonce = secrets.token_urlsafe(32), secrets.token_urlsafe(16)
     guard = Guard(port=port, token=token, nonce=nonce, password=password, hosts=hosts)
-    desk = Desk(path)
+    desk, threads = Desk(path), Threads()
     settings = uvicorn.Config(
-        app_of(desk, guard),
+        app_of(desk, guard, threads),
         log_level="warning",
         access_log=False,
         server_header=False,
@@ -66,8 +67,13 @@ def serve(path: Path, port: int, opened: Callable[[str], None], *, password: str
         lifespan="on",
     )
     address = f"http://{LOOPBACK}:{port}/?token={guard.token}"
+
+    def ending() -> None:
+        desk.news.close()
+        threads.end()
+
     try:
-        _Server(settings, lambda: opened(address), desk.news.close).run(sockets=[listener])
+        _Server(settings, lambda: opened(address), ending).run(sockets=[listener])
     except KeyboardInterrupt:
         pass  # how a desk ends
     finally:

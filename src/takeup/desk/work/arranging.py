@@ -23,9 +23,9 @@ from takeup.choose.arrange.relax import Relaxation, relaxations
 from takeup.choose.arrange.search import Bounds
 from takeup.choose.arrange.standing import plan_words, standing_words
 from takeup.choose.arrange.written import texts_of
-from takeup.choose.costs import named_prices
 from takeup.desk.interface import ArrangeAsked, ProposalRow, Proposals, RefusedConcept
 from takeup.desk.work.jobs import Progress, Tell
+from takeup.desk.work.within import prices_within
 from takeup.drawing import to_svg
 from takeup.drawing.proposal_view import proposal_sheets
 from takeup.errors import TakeupError
@@ -81,7 +81,7 @@ def arranged(tell: Tell, text: str, file: str, folder: str, asked: ArrangeAsked)
     of = _Asked(text=text, path=Path(folder) / file, asked=asked)
     tell(0.0, "the ways to take up the growth of every span")
     study = study_from_text(text, str(of.path))
-    hunt = hunt_of(ground_of(study, named_prices(study, of.path.parent) or demonstration_prices()))
+    hunt = hunt_of(ground_of(study, prices_within(study, of.path.parent) or demonstration_prices()))
     news = _News(tell, of)
     propose(hunt, asked["best"], measure=asked["measure"], progress=news.study)
     stopped: Stopped = "most studies run" if hunt.exhausted else ""

@@ -13,9 +13,10 @@ from pathlib import Path
 from urllib.parse import quote
 
 from takeup.choose import resolve
-from takeup.choose.costs import named_prices, with_costs
+from takeup.choose.costs import with_costs
 from takeup.desk.interface import PaperFile, PaperKind, Papers, PapersAsked
 from takeup.desk.work.jobs import Progress, Tell
+from takeup.desk.work.within import Outside, is_within, prices_within
 from takeup.edge import UNITS_FOR
 from takeup.line.reading.reader import study_from_text
 from takeup.papers.registry import PAPERS, Options, papers_named
@@ -85,13 +86,16 @@ def made(tell: Tell, text: str, file: str, folder: str, asked: PapersAsked) -> M
         asked: which papers, in which units and language.
 
     Raises:
-        TakeupError: The text has faults, or a paper is unknown.
+        TakeupError: The text has faults, a paper is unknown, or the folder of papers leads out of that of the file.
     """
     papers = papers_named(asked["only"])
+    out = papers_folder(Path(folder), file)
+    if not is_within(out, Path(folder)):
+        raise Outside(f"{out.name} leads out of the folder of the line file; the desk writes nothing there")
     tell(0.0, "the study")
     place = Path(folder)
     study = study_from_text(text, str(place / file))
-    prices = named_prices(study, place)
+    prices = prices_within(study, place)
     results = results_of(resolve(study))
     priced = dict(results) if prices is None else with_costs(results, study, prices)
     options = Options(units=UNITS_FOR[asked["units"]], language=asked["language"])
@@ -100,7 +104,6 @@ def made(tell: Tell, text: str, file: str, folder: str, asked: PapersAsked) -> M
         share = _STUDIED + (_WRITTEN - _STUDIED) * number / len(papers)
         tell(share, _KINDS[paper.name][0].casefold())
         files |= paper.made(priced, options)
-    out = papers_folder(place, file)
     write_whole(files, out)
     verdict = results["verdict"]
     assert isinstance(verdict, Mapping), "every result has one"
