@@ -31,7 +31,8 @@ from takeup.mechanics.contact.walked import Event, Steps, Walk
 from takeup.mechanics.frame import Flags, Floats, Frame, Integers, Loads, NotHeld
 from takeup.mechanics.solve import NotFactored
 
-_LIMIT = 3 * 10**8  # bytes of condensed bays, and of each kind of answer a third of it: a kilometre has 3 * 10**7
+_LIMIT = 3 * 10**8  # bytes of condensed bays, of answers a third of it: a kilometre has 3 * 10**7; of walks less, since
+# each holds on to its problem
 _Condensed = ContactProblem | NotHeld | NotFactored
 
 
@@ -41,7 +42,7 @@ class Memory:
 
     problems: Shelf[_Condensed] = field(default_factory=lambda: Shelf(limit=_LIMIT, size=bytes_of))
     unique: Shelf[bool] = field(default_factory=lambda: Shelf(limit=_LIMIT, size=_one))
-    walks: Shelf[Walk] = field(default_factory=lambda: Shelf(limit=_LIMIT // 3, size=_own_bytes))
+    walks: Shelf[Walk] = field(default_factory=lambda: Shelf(limit=_LIMIT // 30, size=_own_bytes))
     answers: Shelf[StepAnswers] = field(default_factory=lambda: Shelf(limit=_LIMIT // 3, size=bytes_of))
     parts: Shelf[StepParts] = field(default_factory=lambda: Shelf(limit=_LIMIT // 3, size=bytes_of))
 
