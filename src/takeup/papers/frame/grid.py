@@ -62,15 +62,20 @@ class Field:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Grid:
-    """Columns and rows under a caption, which may be ""; `strong` are the numbers of rows set bold, from nought."""
+    """Columns and rows under a caption, which may be ""; `strong` are the numbers of rows set bold, from nought.
+
+    `across` is how many columns of a sheet a cell takes, which only a grid of one column of words asks for.
+    """
 
     fields: tuple[Field, ...]
     rows: tuple[tuple[Cell, ...], ...]
     caption: str = ""
     notes: tuple[str, ...] = ()
     strong: frozenset[int] = frozenset()
+    across: int = 1
 
     def __post_init__(self) -> None:
+        assert self.across == 1 or len(self.fields) == 1, "only a column of its own reaches over others"
         assert all(len(row) == len(self.fields) for row in self.rows), "every row fills every column"
 
 

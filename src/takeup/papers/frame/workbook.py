@@ -3,7 +3,8 @@
 A text is written as text, whatever it begins with: never as a formula, a link or a number. Numbers are numbers; a sum
 under a column is a formula of ours, with what it makes beside it, so that it is read without being worked out. One
 sheet is the head of the paper. The file bears the document's date and no clock is read, so that the same results give
-the same bytes; sheets print on A4 across, as wide as the page, with the head of the table on every page.
+the same bytes; sheets print on A4 across, as wide as the page or as several where one would be too small to read,
+with the head of the table and its first column on every page.
 """
 
 from __future__ import annotations
@@ -18,7 +19,15 @@ from typing import TYPE_CHECKING
 from takeup.papers.frame.grid import Box, Cell, Field, Grid, Number, Sheet, Sum, facts_grid, value_of
 from takeup.papers.frame.head import Head
 from takeup.papers.frame.pdf import UNDATED
-from takeup.papers.frame.sheet_shape import fit_names, page_words, widths_of
+from takeup.papers.frame.sheet_shape import (
+    SIZE,
+    fit_names,
+    height_of,
+    lines_in,
+    page_words,
+    pages_across,
+    widths_of,
+)
 
 if TYPE_CHECKING:  # the library is imported late
     from xlsxwriter import Workbook
@@ -33,7 +42,10 @@ _OPTIONS = {
     "strings_to_formulas": False,
     "strings_to_urls": False,
     "strings_to_numbers": False,
+    # A typeface that every office has, or one as wide; of no scheme, which would put another in its place.
+    "default_format_properties": {"font_name": "Arial", "font_size": SIZE, "font_scheme": "none"},
 }
+_TITLE_LINES = 1.4  # of the title's height
 
 
 def workbook_bytes(head: Head, title: str, sheets: Sequence[Sheet], *, head_first: bool = True) -> bytes:
@@ -67,7 +79,7 @@ def _about(head: Head, title: str) -> Sheet:
     said = head.texts
     parts = (("cautions", head.cautions), ("not_covered", head.not_covered), ("notes", head.remarks))
     lists = tuple(
-        Grid(fields=(Field(head=said(f"frame.{key}"), width=30.0),), rows=tuple((words,) for words in items))
+        Grid(fields=(Field(head=said(f"frame.{key}")),), rows=tuple((words,) for words in items), across=2)
         for key, items in parts
         if items
     )
@@ -78,7 +90,6 @@ def _about(head: Head, title: str) -> Sheet:
 def _print_set_up(page: Worksheet, head: Head) -> None:
     page.set_paper(_A4)
     page.set_landscape()
-    page.fit_to_pages(1, 0)
     page.set_margins(left=0.5, right=0.5, top=0.8, bottom=0.7)
     page.set_header(f"&L&8{page_words(head.project)}&R&8{page_words(head.running)}")
     page.set_footer(f"&L&8{page_words(head.file)}&C&8{page_words(head.tool)}&R&8{head.texts('frame.sheet_page')}")
@@ -89,20 +100,24 @@ class _Formats:
 
     def __init__(self, book: Workbook) -> None:
         self._book = book
-        self._made: dict[tuple[bool, bool, int | None], Format] = {}
+        self._made: dict[tuple[bool, bool, bool, int | None], Format] = {}
         self.title = book.add_format({"bold": True, "font_size": 14})
         self.loud = book.add_format({"bold": True})
         self.words = book.add_format({})
+        self.wrapped = book.add_format({"valign": "top", "text_wrap": True})
         self.head = book.add_format({"bold": True, "text_wrap": True, "valign": "vcenter", "bottom": 1, "top": 1})
 
     def of(self, cell: Cell, field: Field, *, strong: bool) -> Format:
         """Return the look of a cell; without decimals a number shows the digits that it has."""
-        boxed, number = isinstance(cell, Box), not isinstance(value_of(cell), str)
+        boxed, value = isinstance(cell, Box), value_of(cell)
+        number = isinstance(value, int | float)
         own = cell.decimals if isinstance(cell, Number) else field.decimals
-        decimals = own if number else None
-        key = (strong, boxed, decimals)
+        decimals = None if isinstance(value, str) else own
+        key = (strong, boxed, number, decimals)
         if key not in self._made:
-            look: dict[str, object] = {"valign": "top", "bold": strong, "text_wrap": decimals is None}
+            look: dict[str, object] = {"valign": "top", "bold": strong, "text_wrap": not number}
+            if number:  # a little off the words that may stand beside it
+                look |= {"align": "right", "indent": 1}
             if decimals is not None:
                 look["num_format"] = "0." + "0" * decimals if decimals else "0"
             if boxed:
@@ -121,29 +136,40 @@ class _Pen:
     def sheet(self, sheet: Sheet, head: Head) -> None:
         """Write a sheet: title, what it belongs to, notes, grids one under the other."""
         belongs = " · ".join(filter(None, (head.project, head.running, head.day)))
+        widths = widths_of(sheet.grids)
         self.text(0, 0, sheet.title, self.formats.title)
+        self.page.set_row(0, height_of(1) * _TITLE_LINES)
         self.text(1, 0, belongs, self.formats.words)
         row = 2
         for words in filter(None, (head.demonstration, *sheet.notes)):
             self.text(row, 0, words, self.formats.loud)
             row += 1
-        for column, width in enumerate(widths_of(sheet.grids)):
+        for column, width in enumerate(widths):
             self.page.set_column(column, column, width)
+        self.printed(sheet, widths)
         for grid in sheet.grids:
             first = row + 1 + bool(grid.caption)
-            row = self.grid(row + 1, grid, alone=len(sheet.grids) == 1)
+            row = self.grid(row + 1, grid, widths, alone=len(sheet.grids) == 1)
             if sheet.filtered and len(sheet.grids) == 1:
                 self.page.autofilter(first, 0, first + len(grid.rows), len(grid.fields) - 1)
                 self.page.freeze_panes(first + 1, 1)  # whose row it is stays in view as well
 
-    def grid(self, row: int, grid: Grid, *, alone: bool) -> int:
+    def printed(self, sheet: Sheet, widths: Sequence[float]) -> None:
+        """Set how many pages a sheet is wide; grids one under the other, with sentences between, stay on one."""
+        across = pages_across(widths) if len(sheet.grids) == 1 else 1
+        self.page.fit_to_pages(across, 0)
+        if across > 1:
+            self.page.repeat_columns("A:A")
+
+    def grid(self, row: int, grid: Grid, widths: Sequence[float], *, alone: bool) -> int:
         """Write a grid from a row on and return the row behind it."""
         if grid.caption:
             self.text(row, 0, grid.caption, self.formats.loud)
             row += 1
-        for column, field in enumerate(grid.fields):
-            words = f"{field.head}\n{field.unit}" if field.unit else field.head
+        heads = [f"{field.head}\n{field.unit}" if field.unit else field.head for field in grid.fields]
+        for column, words in enumerate(heads):
             self.text(row, column, words, self.formats.head)
+        self.high(row, heads, grid, widths, bold=True)
         if alone:
             self.page.freeze_panes(row + 1, 0)
             self.page.repeat_rows(row)
@@ -156,10 +182,28 @@ class _Pen:
                     self.sum(row, column, first, cell, look)
                 else:
                     self.cell(row, column, cell, look)
+            self.high(row, [value_of(cell) for cell in cells], grid, widths, bold=number in grid.strong)
         for note in grid.notes:
             row += 1
             self.text(row, 0, note, self.formats.words)
         return row + 1
+
+    def high(
+        self, row: int, values: Sequence[str | float | None], grid: Grid, widths: Sequence[float], *, bold: bool
+    ) -> None:
+        """Make a row as high as its words need; those that reach over several columns become one cell."""
+        rooms = widths if grid.across == 1 else [sum(widths[: grid.across])]
+        if grid.across > 1:
+            look = self.formats.head if bold else self.formats.wrapped
+            self.page.merge_range(row, 0, row, grid.across - 1, "", look)
+            self.text(row, 0, str(values[0]), look)
+        lines = [
+            lines_in(value, room, bold=bold)
+            for value, room in zip(values, rooms, strict=False)
+            if isinstance(value, str)
+        ]
+        if max(lines, default=1) > 1:
+            self.page.set_row(row, height_of(max(lines)))
 
     def sum(self, row: int, column: int, first: int, cell: Sum, look: Format) -> None:
         """Write the sum of a column from its first row to the one over it."""

@@ -64,6 +64,7 @@ def repacked(made: bytes, day: date) -> bytes:
 
 
 def _styles(document: Document, language: str) -> None:
+    from docx.oxml.ns import qn
     from docx.shared import Pt, RGBColor
 
     from takeup.papers.specification.docx_parts import LEVELS, number_headings, speak
@@ -77,6 +78,8 @@ def _styles(document: Document, language: str) -> None:
         _face(style.element)
         style.font.size, style.font.color.rgb = Pt(size), RGBColor(0, 0, 0)
         style.font.bold = name not in ("Normal", "List Bullet")
+    for rule in document.styles["Title"].element.iter(qn("w:bottom")):
+        rule.set(qn("w:color"), "000000")
     document.styles["Normal"].paragraph_format.space_after = Pt(4)
     document.styles["Caption"].paragraph_format.keep_with_next = True
 
@@ -109,6 +112,10 @@ def _page(document: Document, head: Head, text: Text) -> None:
     section.top_margin, section.bottom_margin = Mm(26), Mm(22)
     said = head.texts
     above, below = section.header.paragraphs[0], section.footer.paragraphs[0]
+    for name in ("Header", "Footer"):  # their own stops would keep the right-hand words in the middle
+        style = document.styles[name]
+        style.paragraph_format.tab_stops.clear_all()
+        style.font.size = Pt(_SMALL)
     for paragraph in (above, below):
         paragraph.paragraph_format.tab_stops.add_tab_stop(Mm(WIDTH_MM), WD_TAB_ALIGNMENT.RIGHT)
     above.add_run(plain_text(head.project)).font.size = Pt(_SMALL)

@@ -11,7 +11,7 @@ from python_calamine import CalamineWorkbook
 from tests.unit.drawing.results_fixture import corner
 
 from takeup.papers.frame import Box, Field, Grid, Number, Sheet, head_of, workbook_bytes
-from takeup.papers.frame.sheet_shape import fit_names, page_words
+from takeup.papers.frame.sheet_shape import fit_names, lines_in, page_words, pages_across
 
 DANGEROUS = (
     "=1+1",
@@ -91,6 +91,51 @@ def test_sheets_print_across_with_their_head_on_every_page():
     assert 'state="frozen"' in sheet
     assert "&amp;P" in sheet
     assert "Print_Titles" in parts(book([("a", 1.0)]))["xl/workbook.xml"]
+
+
+def heights(content: bytes, sheet: str) -> dict[int, float]:
+    """The heights that rows of a sheet say they have, by number."""
+    found = re.findall(r'<row r="(\d+)"[^>]*? ht="([\d.]+)"', parts(content)[f"xl/worksheets/{sheet}.xml"])
+    return {int(row): float(height) for row, height in found}
+
+
+def test_rows_are_as_high_as_the_words_in_them():
+    """By hand: 13 pt a line and 2 pt; 48 letters is the widest column, so 30 words of 8 letters stand on six lines.
+
+    Letters e are 0.58 of the type of 10 pt, times 0.92: 9 with the space take 47 pt, so five stand on 252 pt.
+    """
+    content = book([("e", 1.0), ("eeeeeeee " * 30, 1.0)])
+    rows = heights(content, "sheet2")
+    last = len(cells(content, "Loads"))
+    assert rows[last] == pytest.approx(6 * 13 + 2, abs=0.5)  # heights are rounded to dots of 0.75 pt
+    assert last - 1 not in rows, "a row of one line has the height that every row has"
+    assert rows[last - 2] == pytest.approx(2 * 13 + 2, abs=0.5), "the unit stands under the heading"
+
+
+def test_a_word_wider_than_its_column_is_counted_in_pieces():
+    """By hand: 52.5 pt of column less half a digit, over 0.92, are 54 pt; ten letters m of 10 pt are two pieces."""
+    assert lines_in("m" * 10, 10.0) == 2
+    assert lines_in("m" * 5, 10.0) == 1
+    assert lines_in("a\nb\nc", 10.0) == 3
+
+
+def test_sentences_of_the_head_reach_over_two_columns():
+    sheet = parts(book([]))["xl/worksheets/sheet1.xml"]
+    merged = re.findall(r'<mergeCell ref="A(\d+):B(\d+)"', sheet)
+    head = head_of(corner())
+    lists = [items for items in (head.cautions, head.not_covered, head.remarks) if items]
+    assert len(merged) == sum(map(len, lists)) + len(lists)
+    assert all(first == last for first, last in merged)
+
+
+def test_a_wide_sheet_is_printed_on_pages_side_by_side_with_its_first_column():
+    """By hand: 220 digits a page."""
+    assert [pages_across([width]) for width in (10.0, 220.0, 221.0)] == [1, 1, 2]
+    fields = tuple(Field(head=f"F{number}", width=30.0) for number in range(10))
+    grid = Grid(fields=fields, rows=(("x",) * 10,))
+    content = parts(workbook_bytes(head_of(corner()), "Wide", [Sheet(name="Wide", title="Wide", grids=(grid,))]))
+    assert 'fitToWidth="2"' in content["xl/worksheets/sheet2.xml"]
+    assert "Wide!$A:$A,Wide!$4:$4" in content["xl/workbook.xml"]
 
 
 def test_head_is_the_first_sheet_or_the_last():

@@ -155,6 +155,14 @@ def test_document_is_built_of_styles_fields_and_repeated_heads(text):
     ]
 
 
+def test_words_above_and_under_a_page_have_one_stop_at_the_right(text):
+    """The library's own stop in the middle would keep them there."""
+    root = text.xml("word/styles.xml")
+    for name in ("Header", "Footer"):
+        style = next(one for one in root.iter(f"{W}style") if one.get(f"{W}styleId") == name)
+        assert not list(style.iter(f"{W}tab"))
+
+
 def fields(text: Docx) -> set[str]:
     """The first word of every field in document, header and footer."""
     found = set()
