@@ -32,6 +32,8 @@ export const overwriteAsked = signal("");
 export const found = signal(0);
 /** The revision that views, walk and looks are of; 0 where nothing was readable yet. */
 export const outlineRevision = computed(() => opened.value?.outline_revision ?? 0);
+/** There is nothing to show yet: the text has faults, and was not read without them since the desk opened it. */
+export const blank = computed(() => outlineRevision.value === 0 && (opened.value?.faults.length ?? 0) > 0);
 /** Every place by its id. */
 export const places = computed(
   () => new Map((opened.value?.lines ?? []).flatMap((line) => line.places.map((place) => [place.id, place] as const))),

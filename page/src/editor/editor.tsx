@@ -45,8 +45,14 @@ export function Editor() {
         <p class="quiet small" aria-live="polite">
           {stateWords()}
         </p>
-        <button type="button" class="button plain small" aria-pressed={wrap.value} onClick={turnWrap}>
-          {wrap.value ? "long lines wrap" : "long lines run on"}
+        <button
+          type="button"
+          class="button small"
+          title={wrap.value ? "Let long rows run on to the right" : "Let long rows go on below"}
+          aria-pressed={wrap.value}
+          onClick={turnWrap}
+        >
+          Wrap
         </button>
       </div>
       <div class="file-text" ref={box} />

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { fitted, panned, toRoom, toSheet, viewBox, zoomed } from "./frame";
+import { fitted, panned, started, toRoom, toSheet, viewBox, zoomed } from "./frame";
 
 const SHEET = { width: 400, height: 100 };
 const ROOM = { width: 808, height: 408 };
@@ -24,5 +24,13 @@ describe("what is seen of a sheet", () => {
   it("is not lost from sight when it is moved", () => {
     expect(panned(fitted(SHEET, ROOM), 1e6, -1e6, SHEET)).toEqual({ x: 0, y: 100, scale: 2 });
     expect(panned(fitted(SHEET, ROOM), 20, 10, SHEET)).toEqual({ x: 190, y: 45, scale: 2 });
+  });
+  it("is the line and its names at first where the words of the whole sheet would be too small", () => {
+    const short = { ...SHEET, track: [{ x: 200, y: 50 }, { x: 260, y: 50 }] };
+    const seen = started(short, ROOM); // 112 mm and 52 mm: there is room for more than the 4 pixels that are read
+    expect(seen).toEqual({ x: 230, y: 50, scale: 4 });
+    const long = { ...SHEET, track: [{ x: 10, y: 50 }, { x: 390, y: 50 }] };
+    expect(started(long, ROOM)).toEqual({ ...fitted(SHEET, ROOM) }); // it fills the sheet
+    expect(started({ ...short, width: 100, height: 50 }, ROOM)).toEqual(fitted({ width: 100, height: 50 }, ROOM));
   });
 });

@@ -19,9 +19,11 @@ export function PlaceList() {
     <section class="places" aria-labelledby="places-title">
       <div class="panel-head">
         <h2 id="places-title">What holds and takes up</h2>
-        <p class="quiet small">Bar: use in this state. Upright mark: the worst of all states.</p>
+        <p class="quiet small">{all.length === 0 ? "Nothing yet." : "Bar: use in this state. Upright mark: the worst of all states."}</p>
       </div>
-      {all.length > 0 && all.every((place) => place.what !== "takeup") && <Bare />}
+      {all.length > 0 && all.every((place) => place.what !== "takeup") && (
+        <Bare held={all.some((place) => sortOf(place) === "anchor")} />
+      )}
       {SORTS.map(({ sort, title }) => {
         const those = all.filter((place) => sortOf(place) === sort);
         if (those.length === 0) return null;
@@ -43,10 +45,14 @@ export function PlaceList() {
 }
 
 /** For who opens a line that nothing was arranged on yet. */
-function Bare() {
+function Bare({ held }: { held: boolean }) {
   return (
     <div class="bare">
-      <p>No joint takes up growth here: what bends do not take, the anchors are pushed with.</p>
+      <p>
+        {held
+          ? "No joint takes up growth here: the anchors are pushed with what bends do not take."
+          : "Nothing anchors this line, and no joint takes up its growth."}
+      </p>
       <button type="button" class="button small" onClick={() => (room.value = "proposals")}>
         Look for joints and guides
       </button>

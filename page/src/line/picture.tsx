@@ -6,7 +6,7 @@ import { look } from "../store";
 import { nearest } from "./along";
 import { adding, addAt } from "./adding";
 import type { Frame, Size } from "./frame";
-import { fitted, panned, toSheet, viewBox, zoomed } from "./frame";
+import { fitted, panned, started, toSheet, viewBox, zoomed } from "./frame";
 import { Handles } from "./handles";
 import { Key } from "./key";
 import { Ghost } from "./ghost";
@@ -14,8 +14,8 @@ import { follow } from "./pointers";
 import { contentOf, pieceOf } from "./svg";
 import { ZoomButtons } from "./zoom";
 
-/** How each drawing was last looked at; one that is not in it is fitted to the room there is. */
-const frames = signal<ReadonlyMap<string, Frame>>(new Map());
+/** How each drawing was last looked at; one that is not in it is fitted to the room there is, as is a "whole" one. */
+const frames = signal<ReadonlyMap<string, Frame | "whole">>(new Map());
 const NO_ROOM: Size = { width: 0, height: 0 };
 const ZOOM = 1.25;
 const PAN = 60; // pixels a key moves the picture
@@ -28,14 +28,9 @@ export function Picture({ view }: { view: View }) {
   latest.current = view;
   const key = `${view.line} ${view.view}`;
   const fit = () => fitted(latest.current, room.peek());
-  const frame = frames.value.get(key) ?? fitted(view, room.value);
-  const set = (next: Frame | null) => {
-    const now = new Map(frames.value);
-    if (next === null) now.delete(key);
-    else now.set(key, next);
-    frames.value = now;
-  };
-  const current = () => frames.peek().get(key) ?? fit();
+  const frame = frameOf(frames.value.get(key), view, room.value);
+  const set = (next: Frame | "whole") => (frames.value = new Map(frames.value).set(key, next));
+  const current = () => frameOf(frames.peek().get(key), latest.current, room.peek());
   const zoom = (by: number, at = { x: room.peek().width / 2, y: room.peek().height / 2 }) =>
     set(zoomed(current(), by, at, room.peek(), fit().scale / 2));
 
@@ -63,7 +58,7 @@ export function Picture({ view }: { view: View }) {
     if (pan !== undefined) set(panned(current(), pan[0] * PAN, pan[1] * PAN, latest.current));
     else if (event.key === "+" || event.key === "=") zoom(ZOOM);
     else if (event.key === "-") zoom(1 / ZOOM);
-    else if (event.key === "0") set(null);
+    else if (event.key === "0") set("whole");
     else return;
     event.preventDefault();
   };
@@ -83,9 +78,14 @@ export function Picture({ view }: { view: View }) {
       {ready && <Ghost view={view} frame={frame} room={room.value} pointer={pointer.value} />}
       {ready && <Handles view={view} frame={frame} room={room.value} corner={() => box.current?.getBoundingClientRect()} />}
       <Key />
-      <ZoomButtons nearer={() => zoom(ZOOM)} farther={() => zoom(1 / ZOOM)} fit={() => set(null)} />
+      <ZoomButtons nearer={() => zoom(ZOOM)} farther={() => zoom(1 / ZOOM)} fit={() => set("whole")} />
     </div>
   );
+}
+
+function frameOf(kept: Frame | "whole" | undefined, view: View, room: Size): Frame {
+  if (kept === undefined) return started(view, room);
+  return kept === "whole" ? fitted(view, room) : kept;
 }
 
 const PANS: Record<string, readonly [number, number]> = {

@@ -2,7 +2,7 @@
 import { signal } from "@preact/signals";
 import { lazy } from "../lazy";
 import type { ViewTab } from "../store";
-import { lineName, opened, views, viewTab, whyOf } from "../store";
+import { blank, lineName, opened, views, viewTab, whyOf } from "../store";
 import { Icon } from "../shell/icon";
 import { Track } from "../track/track";
 import { WhyPanel } from "../why/why";
@@ -35,17 +35,18 @@ function turnFile(): void {
 
 export function LineRoom() {
   const why = whyOf.value !== "";
+  const wide = fileOpen.value || blank.value; // what has faults and no picture is looked at as text
   return (
     <main
-      class={`line-room${fileOpen.value ? " with-file" : ""}${why ? " with-why" : ""}`}
+      class={`line-room${wide ? " with-file" : ""}${why ? " with-why" : ""}`}
       style={{ "--file": `${fileWidth.value}%` }}
     >
-      {fileOpen.value && (
+      {wide && (
         <div class="left sheet">
           <Editor />
         </div>
       )}
-      {fileOpen.value && <Divider />}
+      {wide && <Divider />}
       <section class="middle sheet" aria-label="The line">
         <Tools />
         <AddBar />
@@ -55,7 +56,7 @@ export function LineRoom() {
       <aside class="right sheet" aria-label="Places and reasons">
         {why ? <WhyPanel /> : <PlaceList />}
       </aside>
-      <Track />
+      {!blank.value && <Track />}
     </main>
   );
 }
@@ -99,7 +100,7 @@ function Tools() {
           ))}
         </select>
       </label>
-      <PaletteButtons />
+      {lines.length > 0 && <PaletteButtons />}
     </div>
   );
 }
@@ -109,12 +110,43 @@ function Seen() {
   if (tab === "space") return <Space />;
   const view = views.value?.views.find((one) => one.line === lineName.value && one.view === tab);
   if (view !== undefined) return <Picture view={view} />;
+  if (blank.value) return <Blank />;
   return <p class="pad quiet">{waitingWords()}</p>;
+}
+
+const MOST = 8;
+
+/** What stands in the way of a picture, for who opens a file that cannot be read. */
+function Blank() {
+  const now = opened.value;
+  const faults = now?.faults ?? [];
+  return (
+    <div class="pad blank">
+      <p>
+        <strong>
+          {now?.text.trim() === "" ? "The file is empty." : `The file has ${faults.length === 1 ? "a fault" : `${faults.length} faults`}.`}
+        </strong>{" "}
+        {now?.text.trim() === ""
+          ? "Paste a line's text into it, or let “takeup new” write a file to begin from."
+          : "The picture comes when nothing is wrong with the text; press a fault below the text to go to its line."}
+      </p>
+      <ol>
+        {faults.slice(0, MOST).map((fault, i) => (
+          <li key={i} class="small">
+            <span class="number quiet">
+              {fault.line}:{fault.column}
+            </span>{" "}
+            {fault.message}
+          </li>
+        ))}
+      </ol>
+      {faults.length > MOST && <p class="quiet small">and {faults.length - MOST} more</p>}
+    </div>
+  );
 }
 
 function waitingWords(): string {
   const now = opened.value;
   if (now !== null && now.busy !== "") return `${now.busy} …`;
-  if (now !== null && now.faults.length > 0) return "The file has faults; the picture comes when they are mended.";
   return "The drawing is on its way …";
 }

@@ -20,18 +20,20 @@ export function Stale({ fileOpen, show }: { fileOpen: boolean; show: () => void 
     <div class="stale">
       <div role="status">
         <p class="stale-words">{why}: the picture still shows the line as it was before.</p>
-        {back !== "" && <p class="small">{now.faults[0]?.message}</p>}
+        {back !== "" && <p class="small fault-words">{now.faults[0]?.message}</p>}
       </div>
-      {back !== "" && (
-        <button type="button" class="button small first" onClick={() => void change({ do: "undo" })}>
-          Take it back: {back}
-        </button>
-      )}
-      {count > 0 && !fileOpen && (
-        <button type="button" class="button small" onClick={show}>
-          Show the file
-        </button>
-      )}
+      <div class="stale-do">
+        {back !== "" && (
+          <button type="button" class="button small first" onClick={() => void change({ do: "undo" })}>
+            Take it back: {back}
+          </button>
+        )}
+        {count > 0 && !fileOpen && (
+          <button type="button" class="button small" onClick={show}>
+            Show the file
+          </button>
+        )}
+      </div>
     </div>
   );
 }

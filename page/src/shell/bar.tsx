@@ -1,7 +1,7 @@
 // The top of the desk: what is open, what stands of it, and where to go.     (shell/bar.tsx)
 import type { StudyNews } from "../interface";
 import type { Room } from "../store";
-import { change, opened, room, save, study, typed, working } from "../store";
+import { blank, change, opened, room, save, study, typed, working } from "../store";
 import { theme } from "../theme";
 import { Icon } from "./icon";
 
@@ -71,7 +71,7 @@ function Undo({ way, words, keys }: { way: "undo" | "redo"; words: string; keys:
 function Verdict({ news }: { news: StudyNews | null }) {
   if (news === null) return <p class="verdict quiet">Study: not begun</p>;
   const running = news.job === "running";
-  const head = (running ? news.words : news.verdict || news.words) || "the study is to come";
+  const head = (running ? news.words : news.verdict || news.words) || (blank.value ? "no study: the file has faults" : "the study is to come");
   const verdict = news.verdict === "" ? head : `Verdict: ${head}`;
   const told = running ? head : verdict;
   const old = news.revision !== (opened.value?.revision ?? news.revision);

@@ -13,20 +13,23 @@ import { Times } from "./times";
 
 export function Track() {
   const trouble = walk.value?.trouble ?? "";
+  const nowhere = trouble !== "" && walk.value?.steps.length === 0;
   return (
     <section class="track sheet" aria-label="States of the walk">
       <div class="track-head">
         <Transport />
-        <Now />
+        {nowhere ? <p class="now now-words">There is nothing to walk through</p> : <Now />}
         <EventList />
         <ScenarioSwitch />
       </div>
-      {trouble !== "" && <p class="pad">{trouble}</p>}
+      {trouble !== "" && <p>{trouble}</p>}
       {trouble === "" && <Rail />}
-      <div class="track-foot">
-        <Hand />
-        <Times />
-      </div>
+      {!nowhere && (
+        <div class="track-foot">
+          <Hand />
+          <Times />
+        </div>
+      )}
     </section>
   );
 }

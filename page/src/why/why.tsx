@@ -93,26 +93,26 @@ function WhyTable({ table }: { table: Table }) {
 
 function PlainTable({ table }: { table: Table }) {
   return (
-      <div class="scroller" role="region" aria-label={table.title} tabIndex={0}>
-        <table class="table">
-          <thead>
-            <tr>
-              {table.head.map((words, i) => (
-                <th key={i} scope="col" class={kind(table.rows[0]?.[i])}>
-                  {words}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {table.rows.map((row, i) => (
-              <tr key={i}>
-                {row.map((cell, j) => (j === 0 ? <FirstCell key={j} cell={cell} /> : <OtherCell key={j} cell={cell} />))}
-              </tr>
+    <div class="scroller" role="region" aria-label={table.title} tabIndex={0}>
+      <table class="table">
+        <thead>
+          <tr>
+            {table.head.map((words, i) => (
+              <th key={i} scope="col" class={kind(table.rows[0]?.[i])}>
+                {words}
+              </th>
             ))}
-          </tbody>
-        </table>
-      </div>
+          </tr>
+        </thead>
+        <tbody>
+          {table.rows.map((row, i) => (
+            <tr key={i}>
+              {row.map((cell, j) => (j === 0 ? <FirstCell key={j} cell={cell} /> : <OtherCell key={j} cell={cell} />))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }
 
@@ -139,5 +139,5 @@ function Said({ cell }: { cell: Cell }) {
 /** Numbers stand right, words left. */
 function kind(cell: Cell | undefined): string {
   if (cell === undefined) return "";
-  return cell.use !== null || /^[-+−±]?[\d., ]+(\s?\S{0,6})?$/.test(cell.text) ? "number right" : "";
+  return cell.use !== null || /^[-+−±]?[\d., ]+(\s?\S{0,6})?$/.test(cell.text) ? "number end" : "";
 }

@@ -23,6 +23,7 @@ from takeup.units import to_kn, to_mm
 CHECKS = "Checks"
 _NOTHING = 1.0  # N, or N m: a cause that brings less is not named
 _THOUSANDS = {"N": "kN", "N m": "kN m"}
+_SIGNS = {"degC": "°C", "deg": "°"}
 
 
 def tables_from_results(results: Results, one: Place) -> tuple[list[str], list[Table]]:
@@ -86,7 +87,7 @@ def _sized(value: float | None, unit: str) -> str:
         return f"{to_kn(value):.2f} {_THOUSANDS[unit]}"
     if unit == "m" and abs(value) < 1.0:
         return f"{to_mm(value):.1f} mm"
-    return f"{value:.4g} {unit}".rstrip()
+    return f"{value:.4g} {_SIGNS.get(unit, unit)}".rstrip()
 
 
 def _growth(results: Results, one: Place) -> tuple[Record, ...]:

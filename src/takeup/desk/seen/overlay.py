@@ -41,7 +41,7 @@ _UNSEEN = 0.05  # of the force: so little of it in the plane of the sheet has no
 _HEAD = 1.6  # an arrow's head [mm]
 _JOINT, _GIVES = 6.0, 0.5  # length of a joint's sign, and how much of it a movement as rated is drawn [mm]
 _WAVES, _CREST, _ROD = 5, 1.5, 2.5
-_TURNED = 0.5  # of a leg's length: so far one of its ends is drawn moved against the other
+_TURNED = 0.9  # of a leg's length: so far one of its ends is drawn moved against the other
 _BEARS, _FREE = 1.3, 2.3  # how far beside the pipe the sign of a contact stands [mm]
 
 
@@ -201,8 +201,8 @@ def _joint(mark: JointMark, takeup: TakeupLook, spot: Spot) -> str:
 def times_for(trip: Trip, laid: tuple[Laid, ...]) -> float:
     """Return how many times movements are drawn, of 1, 2, 5, 10, ..., so that the greatest of a walk is seen.
 
-    Not so many that a straight leg is drawn turned or shortened by more than half of its length: a loop would seem to
-    cross itself.
+    Not so many that one end of a straight leg is drawn moved against the other by the leg's length: a loop would seem
+    to cross itself.
 
     Args:
         trip: the walk.
