@@ -15,13 +15,14 @@ const worstUses = computed(() => new Map((study.value?.places ?? []).map((use) =
 export function PlaceList() {
   const several = (opened.value?.lines.length ?? 0) > 1;
   const all = [...places.value.values()];
+  const good = ["passes", "close"].includes(study.value?.verdict ?? ""); // bends alone may do
   return (
     <section class="places" aria-labelledby="places-title">
       <div class="panel-head">
         <h2 id="places-title">What holds and takes up</h2>
         <p class="quiet small">{all.length === 0 ? "Nothing yet." : "Bar: use in this state. Upright mark: the worst of all states."}</p>
       </div>
-      {all.length > 0 && all.every((place) => place.what !== "takeup") && (
+      {!good && all.length > 0 && all.every((place) => place.what !== "takeup") && (
         <Bare held={all.some((place) => sortOf(place) === "anchor")} />
       )}
       {SORTS.map(({ sort, title }) => {

@@ -6,6 +6,7 @@ placed is moved by itself; anything else is moved before the rules, which then p
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import replace
 
@@ -16,6 +17,7 @@ from takeup.errors import TakeupError
 from takeup.line import SAME_STATION, Line, Study, TakeUp, route_of, zones_of
 from takeup.line.holding import ANCHORED_ENDS, Hold
 from takeup.line.parts import Position
+from takeup.line.reading.check_place import BESIDE_A_BEND, GREATEST_ELBOW, LEAST_ELBOW
 from takeup.line.room import room_in
 from takeup.line.ways import EVERY_WAY, shared_way
 
@@ -115,6 +117,7 @@ def _stand(line: Line) -> None:
                 f"{takeup.name}, {takeup.data.length:.4g} m long, has no room at {takeup.position.station:.4g} m: "
                 f"there is {round(room, 3):.4g} m clear about it between bends, holds, fittings and other joints"
             )
+        _has_its_bend(line, takeup)
     length = sum(leg.length for leg in line.legs)
     ends = [(end.name, at) for end, at in ((line.start, 0.0), (line.end, length)) if end.kind in ANCHORED_ENDS]
     holds, route = line.holds, route_of(line)
@@ -128,6 +131,21 @@ def _stand(line: Line) -> None:
         ]
         if beside:
             raise CannotStand(f"{hold.name} would stand at the same place as {beside[0][0]}, at {at:.4g} m")
+
+
+def _has_its_bend(line: Line, takeup: TakeUp) -> None:
+    """Refuse an elbow pressure balanced joint away from the bend that it is tied across, as the file's reader does."""
+    size = line.section_at(takeup.position.station).pipe.size
+    if takeup.kind != "elbow pressure balanced" or size is None:
+        return
+    middle, half, most = takeup.position.station, takeup.data.length / 2.0, BESIDE_A_BEND * size.outside_diameter
+    turns = [turn for turn in route_of(line).turns if LEAST_ELBOW <= turn.angle <= GREATEST_ELBOW]
+    away = min((max(turn.begin - middle, middle - turn.finish) - half for turn in turns), default=math.inf)
+    if away > most + SAME_STATION:
+        raise CannotStand(
+            f"{takeup.name} would stand {away:.4g} m from the nearest bend of about 90 degrees: an elbow pressure "
+            f"balanced joint is tied across one, at most {most:.4g} m away"
+        )
 
 
 def _same_zones(before: Study, after: Study) -> None:

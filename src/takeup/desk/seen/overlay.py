@@ -41,7 +41,7 @@ _UNSEEN = 0.05  # of the force: so little of it in the plane of the sheet has no
 _HEAD = 1.6  # an arrow's head [mm]
 _JOINT, _GIVES = 6.0, 0.5  # length of a joint's sign, and how much of it a movement as rated is drawn [mm]
 _WAVES, _CREST, _ROD = 5, 1.5, 2.5
-_TURNED = 0.9  # of a leg's length: so far one of its ends is drawn moved against the other
+_TURNED = 0.9  # of the distance between two corners: so far one is drawn moved against the other
 _BEARS, _FREE = 1.3, 2.3  # how far beside the pipe the sign of a contact stands [mm]
 
 
@@ -201,7 +201,7 @@ def _joint(mark: JointMark, takeup: TakeupLook, spot: Spot) -> str:
 def times_for(trip: Trip, laid: tuple[Laid, ...]) -> float:
     """Return how many times movements are drawn, of 1, 2, 5, 10, ..., so that the greatest of a walk is seen.
 
-    Not so many that one end of a straight leg is drawn moved against the other by the leg's length: a loop would seem
+    Not so many that one corner of a line is drawn moved against another by the distance between them: a loop would seem
     to cross itself.
 
     Args:
@@ -223,11 +223,14 @@ def times_for(trip: Trip, laid: tuple[Laid, ...]) -> float:
 
 
 def _turned(one: Laid, moved: Floats) -> float:
-    """Return the greatest movement of one end of a straight leg against its other end, over the leg's length."""
-    corners = np.cumsum([0.0, *(leg.length for leg in one.model.line.legs)])
-    at = np.abs(one.model.stations[:, None] - corners).argmin(axis=0)
-    ends = moved[:, at]
-    return float((np.linalg.norm(np.diff(ends, axis=1), axis=-1) / np.diff(corners)).max(initial=0.0))
+    """Return the greatest movement of one corner of a line against another, over the distance between them."""
+    stations = np.cumsum([0.0, *(leg.length for leg in one.model.line.legs)])
+    first, second = np.triu_indices(len(stations), 1)
+    points = np.array([one.model.route.point(float(station)) for station in stations])
+    apart = np.linalg.norm(points[first] - points[second], axis=1)
+    ends = moved[:, np.abs(one.model.stations[:, None] - stations).argmin(axis=0)]
+    against = np.linalg.norm(ends[:, first] - ends[:, second], axis=-1)
+    return float((against[:, apart > 0.0] / apart[apart > 0.0]).max(initial=0.0))
 
 
 __all__ = ["DRAWN", "MOST_TIMES", "Scene", "overlays_of", "times_for"]

@@ -16,7 +16,7 @@ SEEN = 0.8
 _STEEP = 0.5  # tangent of the angle up to which a movement counts as along the pipe
 _BESIDE, _TICK = 3.6, 0.9  # how far beside the pipe such a movement is drawn, half of the tick that it begins at [mm]
 _HEAD, _BARB = 1.3, 0.7  # length of an arrow's head, and half its width [mm]
-_WORDS, _LETTER = 5.6, 2.6  # how far beside the pipe the number stands, and its size [mm]
+_WORDS, _BEYOND, _LETTER = 5.6, 2.4, 2.6  # how far the number stands beside the pipe, or beyond; its size [mm]
 
 
 def points_text(at: Floats) -> str:
@@ -52,9 +52,11 @@ def movement(name: str, spot: Spot, shift: Point, words: str) -> str:
     end = (spot.at[0] + dx, spot.at[1] + dy)
     if abs(aside) > _STEEP * abs(along):
         drawn = f'{stroke(spot.at, end)}<circle cx="{end[0]:.2f}" cy="{end[1]:.2f}" r="0.70"/>'
+        beyond = 1.0 + _BEYOND / math.hypot(dx, dy)
+        x, y = spot.at[0] + beyond * dx, spot.at[1] + beyond * dy + _LETTER / 3.0
     else:
         drawn = stroke(off(spot, 0.0, -_BESIDE - _TICK), off(spot, 0.0, _TICK - _BESIDE)) + _arrow(spot, along)
-    x, y = off(spot, along / 2.0, -_WORDS)
+        x, y = off(spot, along / 2.0, -_WORDS)
     told = f'<text x="{x:.2f}" y="{y:.2f}" font-size="{_LETTER}" text-anchor="middle">{words}</text>' if words else ""
     return f'<g class="movement" data-id={quoteattr(name)} stroke="currentColor" fill="currentColor">{drawn}{told}</g>'
 

@@ -63,11 +63,14 @@ def uses_of(results: Results) -> list[PlaceUse]:
     return found
 
 
-def rank_of(check: Record) -> tuple[float, int]:
-    """Return a key that sorts checks: the greatest use first, what fails without a number before all."""
+def rank_of(check: Record) -> tuple[bool, float, int]:
+    """Return a key that sorts checks: what fails first, then by use, the greatest first.
+
+    A check that fails is never behind one that passes, however full that is; without a number it is before all.
+    """
     use, outcome = maybe_number(check, "use"), text_of(check, "outcome")
     size = use if use is not None else math.inf if outcome == "fails" else -1.0
-    return -size, _RANK.index(outcome)
+    return outcome != "fails", -size, _RANK.index(outcome)
 
 
 def outcome_of(check: Record) -> Outcome:
