@@ -9,7 +9,7 @@ from takeup.desk.opened.palette import SERIES, piece_of
 from takeup.desk.opened.readings import Reading
 from takeup.errors import TakeupError
 from takeup.library import friction_pairs
-from takeup.line import Study
+from takeup.line import Line, Study
 from takeup.line.parts import station_words
 from takeup.line.reading.edit_places import with_hold, with_moved, with_selected_joint, without
 from takeup.line.reading.wording import scalar
@@ -67,12 +67,16 @@ def _added(text: str, read: Study, change: Change) -> tuple[str, str]:
 
 
 def _split(study: Study, place: str) -> tuple[str, str]:
-    """Return the line and the name of a place's id."""
-    for line in study.lines:
-        name = place.removeprefix(f"{line.name}/")
-        if name != place:
-            return line.name, name
-    raise ChangeRefused(f"there is no '{place}' any more")
+    """Return the line and the name of a place's id; both may hold a slash: the line that has such a place counts."""
+    begun = [line for line in study.lines if place.startswith(f"{line.name}/")]
+    if not begun:
+        raise ChangeRefused(f"there is no '{place}' any more")
+    line = next((line for line in begun if place.removeprefix(f"{line.name}/") in _names(line)), begun[0])
+    return line.name, place.removeprefix(f"{line.name}/")
+
+
+def _names(line: Line) -> set[str]:
+    return {hold.name for hold in line.holds} | {takeup.name for takeup in line.takeups}
 
 
 def _on_line(study: Study, name: str, change: Change) -> float:

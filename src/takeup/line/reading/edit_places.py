@@ -8,6 +8,7 @@ rule placed has no words of its own: all that its rule placed are first written 
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -35,6 +36,7 @@ from takeup.units import parse
 
 BY_HAND = "by hand"
 _SIGNS = ((" + ", 1.0), (" - ", -1.0))
+_OWN_NAME = re.compile(r"\bJ\d+\b")
 _STEP = 6  # decimals of a metre: to the micrometre, as stations are written
 
 
@@ -123,7 +125,7 @@ def with_selected_joint(text: str, read: Study, *, line: str, kind: str, station
         series: that its joint is to be taken from.
     """
     own = _line(read, line)
-    parts = [("name", _free_name(read)), ("kind", kind), ("at", scalar(place_words(own, station)))]
+    parts = [("name", _free_name(text)), ("kind", kind), ("at", scalar(place_words(own, station)))]
     item = mapping([*parts, ("from", scalar(series)), ("select", "yes")])
     after = "holds" if value_of(_node(root_of(text), read, line), "holds") is not None else "route"
     return _with_item(text, read, line, "takeups", item, after=after)
@@ -241,10 +243,9 @@ def _line(study: Study, name: str) -> Line:
     return found
 
 
-def _free_name(read: Study) -> str:
-    lines = read.lines
-    taken = {one.name for line in lines for one in line.holds} | {one.name for line in lines for one in line.takeups}
-    taken |= {one.name for line in lines for one in line.choices}
+def _free_name(text: str) -> str:
+    """Return a name that nothing in a text bears: a corner, a branch or a state may be called J1 too."""
+    taken = set(_OWN_NAME.findall(text))
     return next(name for name in (f"J{number}" for number in range(1, len(taken) + 2)) if name not in taken)
 
 
