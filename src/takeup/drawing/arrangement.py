@@ -43,7 +43,15 @@ class Arrangement:
     cost: float
 
 
-def arranged(line: Record, places: tuple[Place, ...], looking: Looking, room: Box, units: Units) -> tuple[View, View]:
+def arranged(
+    line: Record,
+    places: tuple[Place, ...],
+    looking: Looking,
+    room: Box,
+    units: Units,
+    *,
+    brief: bool = False,
+) -> tuple[View, View]:
     """Return the view of a line and its section, at the largest scales at which they and their words fit.
 
     Args:
@@ -52,6 +60,7 @@ def arranged(line: Record, places: tuple[Place, ...], looking: Looking, room: Bo
         looking: The way to look.
         room: Of both on the sheet [mm].
         units: Of stations and lengths.
+        brief: Whether the view has names alone.
     """
     every = sorted(_arrangements(line, places, looking, room, units), key=lambda item: item.cost)
     assert every, "some scale fits on every sheet"
@@ -60,7 +69,7 @@ def arranged(line: Record, places: tuple[Place, ...], looking: Looking, room: Bo
     least = found[0].cost
 
     def drawn(item: Arrangement) -> Drawn:
-        return world_view(line, places, looking, item.view, units, scale=item.scale)
+        return world_view(line, places, looking, item.view, units, scale=item.scale, brief=brief)
 
     tried = ((drawn(item), _FOR_STEP * (item.cost - least)) for item in found[:_MOST_TRIES])
     number, view = first_good(tried)

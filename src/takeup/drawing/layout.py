@@ -1,7 +1,9 @@
 """The layout drawing: each line as it lies over its developed section, on an A3 sheet.     (drawing/layout.py)
 
 A line whose height is more than twice its plan is drawn as an elevation beside its section instead. Several lines have
-a sheet of their own before: all of them as they lie, to one scale.
+a sheet of their own before: all of them as they lie, to one scale. Of a line with more places than one sheet can name
+its anchors, joints and what is built in are drawn; the layout drawing that is issued (drawing/sheets/) shows all of it,
+part by part.
 """
 
 from __future__ import annotations
@@ -14,7 +16,7 @@ from takeup.drawing.places import Place, places_of
 from takeup.drawing.projection import DOWN, EAST, NORTH, Looking, extent_of
 from takeup.drawing.reading import Record, Results, number_of, of_line, record_of, records_of, text_of
 from takeup.drawing.route import joined_legs
-from takeup.drawing.sheet import Sheet, View
+from takeup.drawing.sheet import Point, Sheet, Text, View
 from takeup.drawing.system_view import system_view
 from takeup.drawing.world_view import scale_within
 from takeup.edge import SI, Units
@@ -22,6 +24,9 @@ from takeup.edge import SI, Units
 WIDTH, HEIGHT = 420.0, 297.0
 _EDGE = (10.0, 12.0, 410.0, 285.0)
 _FOOT = 244.0
+_MOST_PLACES = 68  # of a line, that one sheet can name and be read
+_SAID = 4.5  # height of what is said of those that it leaves out [mm]
+_MOST_FULL = 12  # anchors and joints that have station and use beside their names on the view of such a line
 
 
 def layout_sheet(results: Results, units: Units = SI) -> Sheet:
@@ -75,10 +80,21 @@ def _system_sheet(
 
 
 def _line_sheet(results: Results, line: Record, places: tuple[Place, ...], units: Units, said: str) -> Sheet:
-    views = _main_views(line, places, units)
+    places, brief, left_out = _of_long_line(places)
+    left, top, right, _ = _EDGE
+    foot = foot_above(places, _FOOT)
+    room = (left, top, right, foot - (_SAID if left_out else 0.0))
+    views: tuple[View, ...] = arranged(line, places, chosen_view(line), room, units, brief=brief)
     title = units.tell(f"Layout of line {text_of(line, 'name')}, {text_of(record_of(results, 'input'), 'project')}")
     words = (title, _described(results, line, views, units), said)
-    return _sheet(results, (line,), places, views, words=words, units=units)
+    notes = (_note(left_out, (left + 3.0, foot - 1.4), units),) if left_out else ()
+    return _sheet(results, (line,), places, (*views, *notes), words=words, units=units)
+
+
+def _note(words: str, at: Point, units: Units) -> View:
+    """Return what is said of a whole sheet, at its place."""
+    told = units.tell(words)
+    return View(title=told, scale=None, items=(Text(at=at, words=told, size=2.6),))
 
 
 def _sheet(
@@ -93,7 +109,7 @@ def _sheet(
     """Return a sheet with its foot; `words` are its title, its description and what the title block calls it."""
     title, described, said = words
     left, _, right, bottom = _EDGE
-    scales = ", ".join(dict.fromkeys(f"1 : {view.scale}" for view in views))
+    scales = ", ".join(dict.fromkeys(f"1 : {view.scale}" for view in views if view.scale is not None))
     foot = foot_above(places, _FOOT)
     return Sheet(
         width=WIDTH,
@@ -110,10 +126,13 @@ def _sheet(
     )
 
 
-def _main_views(line: Record, places: tuple[Place, ...], units: Units) -> tuple[View, ...]:
-    """Return the view of the line as it lies and its section."""
-    left, top, right, _ = _EDGE
-    return arranged(line, places, chosen_view(line), (left, top, right, foot_above(places, _FOOT)), units)
+def _of_long_line(places: tuple[Place, ...]) -> tuple[tuple[Place, ...], bool, str]:
+    """Return the places that are drawn of a line, whether they have names alone, and what is said of the others."""
+    if len(places) <= _MOST_PLACES:
+        return places, False, ""
+    kept = tuple(place for place in places if place.sort != "guide")
+    said = f"{len(places) - len(kept)} guides and rests are not on this sheet: see the layout drawing and the tables"
+    return kept, sum(place.sort in {"anchor", "joint"} for place in kept) > _MOST_FULL, said
 
 
 def chosen_view(line: Record) -> Looking:

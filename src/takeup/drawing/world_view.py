@@ -18,7 +18,7 @@ from takeup.drawing.projection import DOWN, Frame, Looking, centre_strokes, exte
 from takeup.drawing.reading import Record, maybe_number, number_of, record_of, records_of, text_of, vectors_of
 from takeup.drawing.route import along, joined_legs
 from takeup.drawing.scale import choose_scale
-from takeup.drawing.sheet import Item, Point, Polyline, Stroke, View
+from takeup.drawing.sheet import Item, Point, Polyline, Stroke, Text, View
 from takeup.drawing.signs import bend_of, drawing_order, moved_signs, sign_of
 from takeup.drawing.symbols import REACH, arrow
 from takeup.drawing.titles import north_arrow, view_heading
@@ -44,7 +44,14 @@ class Drawn:
 
 
 def world_view(
-    line: Record, places: tuple[Place, ...], looking: Looking, room: Box, units: Units, *, scale: int | None = None
+    line: Record,
+    places: tuple[Place, ...],
+    looking: Looking,
+    room: Box,
+    units: Units,
+    *,
+    scale: int | None = None,
+    brief: bool = False,
 ) -> Drawn:
     """Return a view of one line in a room of the sheet.
 
@@ -55,6 +62,7 @@ def world_view(
         room: Left, top, right, bottom [mm].
         units: Of its lengths.
         scale: The denominator; None for the largest that leaves room for words.
+        brief: Whether places have their names alone and signs no colour: a section beside it has stations and uses.
     """
     frame = frame_for((line,), looking, room, scale)
     heading, taken = headed(frame, room, units)
@@ -63,11 +71,11 @@ def world_view(
     items += pipe_items(frame, line)
     spots = spots_of(frame, line, places)
     items += stubs(frame, spots, taken)
-    items += _signs(frame, spots, taken)
+    items += _signs(frame, spots, taken, brief=brief)
     line = joined_legs(line)
     items += _flow(frame, line, taken, units)
-    dimensions, lost = _dimensions(frame, line, taken, units)
-    names, crowd = _names(frame, line, spots, taken, units)
+    dimensions, lost = _dimensions(frame, line, taken, units, brief=brief)
+    names, crowd = _brief_names(frame, spots, taken, units) if brief else _names(frame, line, spots, taken, units)
     view = View(title=units.tell(title_of(looking)), scale=frame.scale, items=(*items, *dimensions, *names))
     return Drawn(view=view, crowd=crowd + _LOST * lost)
 
@@ -132,11 +140,12 @@ def sign_box(at: Point) -> Box:
     return at[0] - REACH, at[1] - REACH, at[0] + REACH, at[1] + REACH
 
 
-def _signs(frame: Frame, spots: dict[Place, Point], taken: Taken) -> list[Item]:
+def _signs(frame: Frame, spots: dict[Place, Point], taken: Taken, *, brief: bool) -> list[Item]:
     """Return the signs; only those that get a number beside them here are coloured."""
     items: list[Item] = []
     for place in drawing_order(tuple(spots)):
-        fill = colour_of(place.use.value) if place.use is not None and place.sort != "guide" else "#ffffff"
+        said = place.use is not None and place.sort != "guide" and not brief
+        fill = colour_of(place.use.value) if place.use is not None and said else "#ffffff"
         way, axis = frame.heading(place.along), frame.heading(place.axis)
         corner = None if place.corner is None else frame.paper(place.corner)
         sign = sign_of(place, spots[place], way, axis, scale=frame.scale, fill=fill, corner=corner)
@@ -182,10 +191,15 @@ def flow_arrow(frame: Frame, line: Record, taken: Taken) -> tuple[Polyline, Poin
     return None
 
 
-def _dimensions(frame: Frame, line: Record, taken: Taken, units: Units) -> tuple[list[Item], int]:
-    """Return the length of each leg that is seen in its true length, and how many found no place."""
+def _dimensions(frame: Frame, line: Record, taken: Taken, units: Units, *, brief: bool) -> tuple[list[Item], int]:
+    """Return the length of each leg that is seen in its true length, and how many found no place.
+
+    Where names stand alone there is none: lengths would take their places.
+    """
     items: list[Item] = []
     lost = 0
+    if brief:
+        return items, lost
     points = vectors_of(line, "points")
     middle = tuple(sum(axis) / len(points) for axis in zip(*points, strict=True))
     centre = frame.paper((middle[0], middle[1], middle[2]))
@@ -226,6 +240,36 @@ def _names(
     return [item for label in found for item in label], crowd
 
 
+def _brief_names(frame: Frame, spots: dict[Place, Point], taken: Taken, units: Units) -> tuple[list[Item], float]:
+    """Return the names of the ends, anchors and joints and of what is built in, and how badly they stand.
+
+    Names without room are counted on the sheet; the ends of the line come first, since it is known by them.
+    """
+    named = [place for place in spots if place.sort in {"anchor", "joint", "item", "branch", "end"}]
+    ends = {named[0], named[-1]} if named else set()
+    named.sort(key=lambda place: (place not in ends, place.sort not in {"anchor", "joint"}, place.station))
+    labels = [
+        Label(
+            lines=tuple((words, place.sort in {"anchor", "joint"}) for words in _called(place, units)),
+            spots=(spots[place],),
+            along=frame.heading(place.along),
+        )
+        for place in named
+    ]
+    found, crowd = place_labels(labels, taken)
+    items = [item for label in found for item in label]
+    missing = sum(not label for label in found)
+    if missing:
+        said = units.tell(f"{missing} names left out for want of room: see the section")
+        items.append(Text(at=(taken.room[0] + 3.0, taken.room[3] - 1.5), words=said, size=2.2, ink="grey"))
+    return items, crowd
+
+
+def _called(place: Place, units: Units) -> tuple[str, ...]:
+    """Return the name of a place on as many lines as it needs."""
+    return folded(units.tell(place.name) if place.sort == "branch" else place.name, TYPE, _WIDEST)
+
+
 def from_the_middle(group: tuple[Place, ...]) -> list[Place]:
     """Return a group, the middle ones first."""
     middle = (len(group) - 1) / 2.0
@@ -233,8 +277,7 @@ def from_the_middle(group: tuple[Place, ...]) -> list[Place]:
 
 
 def _label(line: Record, place: Place, units: Units) -> tuple[LineOfWords, ...]:
-    called = units.tell(place.name) if place.sort == "branch" else place.name
-    names = folded(called, TYPE, _WIDEST)
+    names = _called(place, units)
     if place.sort in {"item", "branch"}:
         return (
             *((name, False) for name in names),
