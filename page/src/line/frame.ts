@@ -21,13 +21,14 @@ export function fitted(sheet: Size, room: Size): Frame {
   return { x: sheet.width / 2, y: sheet.height / 2, scale: Math.max(scale, 0.05) };
 }
 
-const READ = 4; // pixels per mm of a sheet from which on its words are read without effort
+const ENOUGH = 3.3; // pixels per mm of a sheet from which on its words can be read
+const READ = 4; // the same without effort
 const ASIDE = 26; // room that the names beside a line take [mm]
 
 /** As it is first seen: the whole sheet; where its words would be too small for that, the line and its names. */
 export function started(sheet: Size & { track: readonly { x: number; y: number }[] }, room: Size): Frame {
   const whole = fitted(sheet, room);
-  if (whole.scale >= READ || sheet.track.length === 0) return whole;
+  if (whole.scale >= ENOUGH || sheet.track.length === 0) return whole;
   const [xs, ys] = [sheet.track.map((at) => at.x), sheet.track.map((at) => at.y)];
   const [left, right] = [Math.max(Math.min(...xs) - ASIDE, 0), Math.min(Math.max(...xs) + ASIDE, sheet.width)];
   const [top, bottom] = [Math.max(Math.min(...ys) - ASIDE, 0), Math.min(Math.max(...ys) + ASIDE, sheet.height)];

@@ -84,8 +84,8 @@ export function Picture({ view }: { view: View }) {
 }
 
 function frameOf(kept: Frame | "whole" | undefined, view: View, room: Size): Frame {
-  if (kept === undefined) return started(view, room);
-  return kept === "whole" ? fitted(view, room) : kept;
+  if (kept === undefined && view.view === "plan") return started(view, room); // a section has its table below it
+  return kept === undefined || kept === "whole" ? fitted(view, room) : kept;
 }
 
 const PANS: Record<string, readonly [number, number]> = {

@@ -57,9 +57,10 @@ function Transport() {
 function Now() {
   const seen = look.value;
   if (seen === null) return <p class="now quiet">The first look is on its way …</p>;
+  if (seen.trouble !== "") return <p class="now now-words">{seen.trouble}</p>;
   return (
     <div class="now">
-      <p class="now-words">{seen.trouble || seen.words}</p>
+      <p class="now-words">{seen.words}</p>
       <p class="number">
         <Stroke dashed /> {seen.pressure_bar.toFixed(1)} bar(g)
       </p>

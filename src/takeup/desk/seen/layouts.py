@@ -15,7 +15,7 @@ from takeup.drawing.arrangement import largest_good
 from takeup.drawing.layout import chosen_view
 from takeup.drawing.mesh.centre import CentreLine, centre_line
 from takeup.drawing.places import Place, places_of
-from takeup.drawing.projection import Frame
+from takeup.drawing.projection import DOWN, Frame
 from takeup.drawing.reading import Record, Results, records_of
 from takeup.drawing.route import profile_of
 from takeup.drawing.section import SectionFrame, section_frame, section_spots, section_view
@@ -30,6 +30,8 @@ from takeup.study.model import LineModel
 
 PLAN, SECTION = (200.0, 84.0), (200.0, 92.0)
 """Width and height of the sheets [mm]: their type is read at 1280 pixels."""
+TALL_PLAN, TALL_SECTION = (200.0, 126.0), (200.0, 140.0)
+"""The same of a line that rises: seen from the side it wants height."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True, eq=False)
@@ -42,8 +44,9 @@ class Spot:
 
 @dataclass(frozen=True, kw_only=True, slots=True, eq=False)
 class PlanSheet:
-    """A line as it lies: what is drawn, and the frame."""
+    """A line as it lies: size of the sheet [mm], what is drawn, and the frame."""
 
+    size: tuple[float, float]
     view: View
     frame: Frame
     spots: dict[str, Spot]
@@ -65,8 +68,9 @@ class PlanSheet:
 
 @dataclass(frozen=True, kw_only=True, slots=True, eq=False)
 class SectionSheet:
-    """A line along its route: what is drawn, and how it is laid."""
+    """A line along its route: size of the sheet [mm], what is drawn, and how it is laid."""
 
+    size: tuple[float, float]
     view: View
     frame: SectionFrame
     spots: dict[str, Spot]
@@ -143,20 +147,24 @@ def _laid(record: Record, places: tuple[Place, ...], model: LineModel) -> Laid:
 
 
 def _plan(record: Record, places: tuple[Place, ...]) -> PlanSheet:
-    looking, room = chosen_view(record), (0.0, 0.0, *PLAN)
+    looking = chosen_view(record)
+    size = PLAN if looking is DOWN else TALL_PLAN
+    room = (0.0, 0.0, *size)
     first = scale_within((record,), looking, room)
     view = largest_good(first, lambda scale: world_view(record, places, looking, room, SI, scale=scale))
     frame = frame_for((record,), looking, room, view.scale)
     spots = spots_of(frame, record, places)
     named = {place.name: Spot(at=at, way=frame.heading(place.along)) for place, at in spots.items()}
-    return PlanSheet(view=view, frame=frame, spots=named)
+    return PlanSheet(size=size, view=view, frame=frame, spots=named)
 
 
 def _section(record: Record, places: tuple[Place, ...]) -> SectionSheet:
-    room, profile = (0.0, 0.0, *SECTION), profile_of(record)
+    size = SECTION if chosen_view(record) is DOWN else TALL_SECTION
+    room, profile = (0.0, 0.0, *size), profile_of(record)
     frame = section_frame(record, places, room, SI)
     spots = section_spots(places, frame, profile)
     return SectionSheet(
+        size=size,
         view=section_view(record, places, room, SI),
         frame=frame,
         spots={place.name: Spot(at=at, way=way) for place, (at, way) in spots.items()},
@@ -177,4 +185,16 @@ def spot_at(laid: Laid, station: float) -> tuple[Spot, Spot]:
     return Spot(at=(x, y), way=laid.plan.frame.heading(way_seen)), Spot(at=(a, b), way=(1.0, 0.0))
 
 
-__all__ = ["PLAN", "SECTION", "Laid", "PlanSheet", "SectionSheet", "Spot", "laid_lines", "results_before", "spot_at"]
+__all__ = [
+    "PLAN",
+    "SECTION",
+    "TALL_PLAN",
+    "TALL_SECTION",
+    "Laid",
+    "PlanSheet",
+    "SectionSheet",
+    "Spot",
+    "laid_lines",
+    "results_before",
+    "spot_at",
+]

@@ -27,8 +27,10 @@ from takeup.desk.seen.layouts import Laid, PlanSheet, SectionSheet, Spot, spot_a
 from takeup.desk.seen.marks import HoldMark, JointMark
 from takeup.desk.seen.strokes import SEEN, movement, off, points_text, stroke
 from takeup.desk.seen.trips import Trip
+from takeup.drawing.lettering import box_of
 from takeup.drawing.places import is_anchor
 from takeup.drawing.scale import round_down
+from takeup.drawing.sheet import Text
 from takeup.mechanics.frame import Floats
 from takeup.units import to_mm
 
@@ -133,11 +135,12 @@ def _growth(
     shifts = scene.times * sheet.shifted(moved, np.stack([mark.way for mark in marks]))
     whole = np.linalg.norm(moved, axis=1)
     seen = np.flatnonzero(np.linalg.norm(shifts, axis=1) >= SEEN).tolist()
+    taken = [box_of(item) for item in sheet.view.items if isinstance(item, Text)]
     most = max(seen, key=lambda number: float(whole[number]), default=-1)
     for number in seen:
         words = f"{to_mm(float(whole[number])):.0f} mm" if number == most else ""
         mark, (dx, dy) = marks[number], shifts[number].tolist()
-        yield movement(mark.id, spots[mark.holding.name], (dx, dy), words)
+        yield movement(mark.id, spots[mark.holding.name], (dx, dy), words, taken)
 
 
 def _contact(hold: HoldLook, spot: Spot) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from takeup.desk.interface import Handle, TrackPoint, View
-from takeup.desk.seen.layouts import PLAN, SECTION, Laid, PlanSheet, SectionSheet
+from takeup.desk.seen.layouts import Laid, PlanSheet, SectionSheet
 from takeup.desk.seen.marks import place_id
 from takeup.drawing import Sheet, to_svg
 from takeup.drawing.sheet import View as Drawing
@@ -27,16 +27,11 @@ def views_of(laid: tuple[Laid, ...], ids: frozenset[str]) -> list[View]:
 
 def _views(laid: Laid, ids: frozenset[str]) -> list[View]:
     stations = _stations(laid)
-    return [
-        _view(laid, laid.plan, PLAN, (stations, ids)),
-        _view(laid, laid.section, SECTION, (stations, ids)),
-    ]
+    return [_view(laid, laid.plan, (stations, ids)), _view(laid, laid.section, (stations, ids))]
 
 
-def _view(
-    laid: Laid, sheet: PlanSheet | SectionSheet, size: tuple[float, float], asked: tuple[Floats, frozenset[str]]
-) -> View:
-    (stations, ids), line = asked, laid.model.line.name
+def _view(laid: Laid, sheet: PlanSheet | SectionSheet, asked: tuple[Floats, frozenset[str]]) -> View:
+    (stations, ids), line, size = asked, laid.model.line.name, sheet.size
     title = _title(line, sheet.view)
     drawing = Sheet(width=size[0], height=size[1], title=title, description=title, views=(sheet.view,))
     track = sheet.paper(laid.centre.at(stations), stations)
