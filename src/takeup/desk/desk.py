@@ -44,6 +44,10 @@ from takeup.desk.work.studying import Studied, studied
 from takeup.errors import TakeupError
 from takeup.line import Study
 
+_OLDER_PROPOSALS = (
+    "These were found for an earlier text. One that is taken over stands in the place of what was changed since; undo "
+    "brings that back."
+)
 _CHOOSING = "choosing joints from their series: each is proved by a study"
 
 
@@ -142,7 +146,7 @@ class Desk:
                 raise Conflict("the text was changed in another window since; this change was not made")
             self._make(asked["change"])
             self._take_in()
-        self._tell("document")
+        self._tell_of_change()
         return self.document()
 
     def save(self, *, overwrite: bool) -> Document:
@@ -169,7 +173,7 @@ class Desk:
                 raise ChangeRefused(f"there is no proposal {number} any more")
             self._project.change(text_of(found, number), f"taking over proposal {number}")
             self._take_in()
-        self._tell("document")
+        self._tell_of_change()
         return self.document()
 
     def look_outside(self) -> None:
@@ -221,7 +225,10 @@ class Desk:
     def proposals(self) -> Proposals:
         """Return what was found so far."""
         with self._lock:
-            return proposals_of(self._of["proposals"], self._arranging.progress)
+            found = proposals_of(self._of["proposals"], self._arranging.progress)
+            if found["rows"] and found["revision"] != self._project.standing.revision:
+                found["words"] = " ".join(filter(None, (_OLDER_PROPOSALS, found["words"])))
+        return found
 
     def arrange(self, asked: ArrangeAsked) -> Proposals:
         """Begin to search for proposals."""
@@ -306,6 +313,12 @@ class Desk:
         if self._bench is None:
             raise NothingToShow("there is nothing to show yet: the text has faults, or its joints are being chosen")
         return self._bench
+
+    def _tell_of_change(self) -> None:
+        """Tell of another text; proposals that were found before are then of an earlier one."""
+        self._tell("document")
+        if self._of["proposals"]:
+            self._tell("proposals")
 
     def _tell(self, what: Topic) -> None:
         self.news.tell(News(what=what, revision=self._project.standing.revision))

@@ -19,6 +19,7 @@ from takeup.desk.opened import changes
 from takeup.desk.opened.readings import Reading, reading_of
 from takeup.desk.seen.bench import Bench, bench_of
 from takeup.desk.seen.uses import rank_of
+from takeup.desk.work.arranging import Found
 from takeup.desk.work.jobs import Progress
 from takeup.desk.work.studying import Studied
 from takeup.errors import TakeupError
@@ -126,6 +127,12 @@ def test_what_was_searched_is_told_with_the_revision_that_was_searched(tmp_path,
     moved(desk, 50.0)
     assert desk.proposals()["revision"] == 1
     assert work("arranged").began[0] == VALID
+    work("arranged").end(Found(rows=({"number": 1},), refused=(), words="Searched.", texts=(VALID,)))
+    assert desk.proposals()["words"].startswith("These were found for an earlier text.")
+    revision = desk.document()["revision"]
+    desk.take_proposal(1)
+    desk.change({"revision": revision + 1, "change": {"do": "undo"}})
+    assert "gate corner - 10 m" in desk.document()["text"], "what was changed since is had back"
     desk.close()
 
 

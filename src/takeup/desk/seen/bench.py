@@ -18,6 +18,7 @@ from takeup.desk.interface import (
     Scenario,
     Solids,
     StateRow,
+    Table,
     Views,
     Walk,
     Why,
@@ -64,6 +65,7 @@ class Bench:
         self._times: float | None = None
         self._views: Views | None = None
         self._solids: Solids | None = None
+        self._known: dict[str, tuple[list[str], list[Table]]] = {}
 
     def outline(self) -> list[LineOutline]:
         """Return the lines as the page moves things along them."""
@@ -115,7 +117,7 @@ class Bench:
         Raises:
             NoAnswer: there is no such place.
         """
-        asked = Asked(kept=self._kept, elsewhere=self._elsewhere, revision=self.revision)
+        asked = Asked(kept=self._kept, elsewhere=self._elsewhere, revision=self.revision, known=self._known)
         return why_of(asked, place, results)
 
     @property

@@ -28,11 +28,13 @@ class Asked:
         kept: the study.
         elsewhere: makes the study with a place moved to a station [m].
         revision: of the document.
+        known: what the quick model said of places already, by id: it does not change while this study stands.
     """
 
     kept: Kept
     elsewhere: Callable[[str, float], Kept]
     revision: int
+    known: dict[str, tuple[list[str], list[Table]]]
 
 
 def why_of(asked: Asked, place: str, results: Results | None) -> Why:
@@ -49,7 +51,9 @@ def why_of(asked: Asked, place: str, results: Results | None) -> Why:
     one = _place(asked.kept, place)
     says, tables = [_where(one)], list[Table]()
     try:
-        more, own = _of_model(asked, one)
+        if place not in asked.known:
+            asked.known[place] = _of_model(asked, one)
+        more, own = asked.known[place]
         says, tables = says + more, tables + own
     except TakeupError as error:
         says.append(str(error))
