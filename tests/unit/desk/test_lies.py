@@ -187,6 +187,13 @@ def test_a_state_by_hand_is_the_operating_state_of_examples_of_one_zone(name):
         assert mine["force_kn"] == pytest.approx(theirs["force_kn"], rel=_SUPERPOSED, abs=1e-5)
 
 
+def test_no_pressure_below_vacuum_has_an_answer():
+    """Thermal oil has a typed density: no table of a medium refuses it. -1.01325 bar(g) is nothing at all."""
+    one = bench("tarn-foot-thermal-oil")
+    assert "below vacuum" in one.look(asked(hand=(-1.02, 60.0)))["trouble"]
+    assert one.look(asked(hand=(-1.01325, 60.0)))["trouble"] == ""
+
+
 def check(outcome: str, use: float | None) -> dict[str, object]:
     return {"outcome": outcome, "use": use}
 

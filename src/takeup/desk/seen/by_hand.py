@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from takeup.desk.interface import ByHand
 from takeup.desk.seen.trips import BY_HAND
+from takeup.errors import OutOfRange
 from takeup.line import State, Study, Zone, Zones, ZoneState, content_density
 from takeup.line.states import FIRST
-from takeup.units import bar
+from takeup.units import STANDARD_ATMOSPHERE, bar
 
 
 def states_by_hand(study: Study, states: tuple[State, ...], asked: ByHand) -> tuple[State, State]:
@@ -18,8 +19,10 @@ def states_by_hand(study: Study, states: tuple[State, ...], asked: ByHand) -> tu
         asked: pressure and temperature.
 
     Raises:
-        OutOfRange: the content has no density at them.
+        OutOfRange: the content has no density at them, or there is no such pressure.
     """
+    if bar(asked["pressure_bar"]) < -STANDARD_ATMOSPHERE:
+        raise OutOfRange(f"{asked['pressure_bar']:g} bar(g) is below vacuum, -1.01325 bar(g)")
     installed = next((state for state in states if state.name == FIRST), states[0])
     layout = installed.layout
     zones = tuple(_zone_by_hand(study, zone, asked) for zone in layout.every)
