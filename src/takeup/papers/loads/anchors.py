@@ -19,15 +19,22 @@ from takeup.papers.loads.writer import TWO, Writer
 _AXES = "xyz"
 
 
-def anchor_chapter(results: Results, held: Held, write: Writer) -> Tree:
-    """Return all that is said of one anchor."""
+def anchor_chapter(results: Results, held: Held, write: Writer, *, brief: bool) -> Tree:
+    """Return all that is said of one anchor.
+
+    Args:
+        results: the results document.
+        held: the anchor.
+        write: its language and units.
+        brief: whether of its states only those that govern are printed.
+    """
     return {
         "name": held.name,
         "kind": write.said(held.kind),
         "loud": sentences([write("other_side")] if text_of(held.record, "other_side") else []),
         "said": sentences([*_said(held, write), *_beyond(results, held, write)]),
         "envelope": envelope_table(held, write),
-        "states": states_table(held, write),
+        "states": states_table(held, write, brief=brief),
         "parts": _parts(held, write),
         "hand": hand_table(records_of(held.record, "hand"), held.name, write),
     }

@@ -8,6 +8,7 @@ from itertools import groupby
 from takeup.papers.common.glyphs import breakable
 from takeup.papers.common.numerals import NONE
 from takeup.papers.common.tables import Cell, Tree, number_column, table, words_column
+from takeup.papers.loads.extent import governing_states
 from takeup.papers.loads.held import Held, Load
 from takeup.papers.loads.ranges import COMPONENTS, GIVING
 from takeup.papers.loads.writer import Writer
@@ -16,14 +17,21 @@ _FORCES = 3  # of six components
 _ACROSS = 16  # so many states at most stand side by side
 
 
-def states_table(held: Held, write: Writer) -> Tree:
-    """Return the loads of a hold; scenarios of one state that print the same are one row."""
-    units = write.units
-    forces = write.column([value for load in held.loads for value in load.force], units.force)
-    moments = write.column([value for load in held.loads for value in load.moment], units.moment)
+def states_table(held: Held, write: Writer, *, brief: bool) -> Tree:
+    """Return the loads of a hold; scenarios of one state that print the same are one row.
+
+    Args:
+        held: the hold.
+        write: its language and units.
+        brief: whether only the states that govern are printed.
+    """
+    units, kept = write.units, governing_states(held)
+    shown = [load for load in held.loads if not brief or load.state in kept]
+    forces = write.column([value for load in shown for value in load.force], units.force)
+    moments = write.column([value for load in shown for value in load.moment], units.moment)
     printed = [
         (load, (*forces[3 * number : 3 * number + 3], *moments[3 * number : 3 * number + 3]))
-        for number, load in enumerate(held.loads)
+        for number, load in enumerate(shown)
     ]
     rows: list[tuple[Cell, ...]] = []
     strong: list[int] = []
@@ -38,7 +46,8 @@ def states_table(held: Held, write: Writer) -> Tree:
         *(number_column(f"F{axis}", units.force.unit, "18mm") for axis in "xyz"),
         *(number_column(f"M{axis}", units.moment.unit, "18mm") for axis in "xyz"),
     )  # fmt: skip
-    return table(head, rows, write("states_caption", name=held.name), strong=strong)
+    caption = write("governing_caption" if brief else "states_caption", name=held.name)
+    return {**table(head, rows, caption, strong=strong), "together": False}
 
 
 def _alike(

@@ -8,6 +8,7 @@ from takeup.drawing.reading import Results, maybe_number, number_of, records_of,
 from takeup.papers.common.numerals import written_column
 from takeup.papers.common.tables import Cell, Tree, number_column, table, words_column
 from takeup.papers.loads.by_state import states_matrices
+from takeup.papers.loads.extent import has_many_guides
 from takeup.papers.loads.held import Held
 from takeup.papers.loads.reading_it import figure
 from takeup.papers.loads.summary import named, pairs, stacked
@@ -15,13 +16,15 @@ from takeup.papers.loads.writer import TWO, Writer
 
 
 def guide_chapter(results: Results, holds: Sequence[Held], write: Writer) -> Tree:
-    """Return what is said of guides, rests and hangers."""
+    """Return what is said of guides, rests and hangers; of many of them not state by state."""
+    many = has_many_guides(holds)
     return {
         "title": write("guides"),
         "design": design_loads(results, holds, write),
         "envelope": _envelopes(holds, write),
         "states_title": write("guides_by_state"),
-        "states": states_matrices(holds, write),
+        "states_said": write("many_guides") if many else None,
+        "states": [] if many else states_matrices(holds, write),
     }
 
 

@@ -11,6 +11,7 @@ from takeup.drawing.sheet import Sheet
 from takeup.papers.common.tables import Tree, sentences
 from takeup.papers.frame import Head, compile_pdf, frame_tree
 from takeup.papers.loads.anchors import anchor_chapter
+from takeup.papers.loads.extent import has_many_anchors
 from takeup.papers.loads.guide_tables import guide_chapter
 from takeup.papers.loads.held import held_of
 from takeup.papers.loads.not_holding import not_holding, not_solved
@@ -44,6 +45,7 @@ def loads_tree(results: Results, head: Head, plan: Sequence[Sheet]) -> Tree:
     write = writer_of(head)
     holds = held_of(results)
     anchors, guides = ([one for one in holds if one.anchor is side] for side in (True, False))
+    brief = has_many_anchors(anchors)
     first, factor, *read = how_to_read(results, write)
     sketch = sense_sheet(write.texts)
     return {
@@ -66,7 +68,8 @@ def loads_tree(results: Results, head: Head, plan: Sequence[Sheet]) -> Tree:
         "not_holding": not_holding(results, holds, write),
         "not_holding_title": write("not_holding"),
         "anchors_title": write("one_by_one"),
-        "anchors": [anchor_chapter(results, one, write) for one in anchors],
+        "anchors_said": write("many_anchors") if brief else None,
+        "anchors": [anchor_chapter(results, one, write, brief=brief) for one in anchors],
         "guides": guide_chapter(results, guides, write) if guides else None,
         "sheets": [
             {

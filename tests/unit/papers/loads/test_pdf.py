@@ -208,6 +208,7 @@ def test_what_stands_beyond_first_order_is_said_and_where_to_read_of_it(language
         document,
         next(held for held in held_of(document) if held.name == "west end"),
         writer_of(head_of(document, SI, language)),
+        brief=False,
     )
     assert said in str(chapter["said"])
 
