@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { stepIn } from "../looks";
-import { clusters } from "./events";
+import { byState, clusters, kindsOf } from "./events";
+import { rodWords } from "../line/list";
 import { limits } from "./hand";
 import { curve, rooms, shares, stepAt } from "./layout";
 import { following, stateBefore } from "./playing";
@@ -83,5 +84,29 @@ describe("the sliders", () => {
     expect(timesAt(POSITIONS)).toBe(500);
     expect(timesAt(POSITIONS / 2)).toBe(22); // sqrt(500) = 22.36, two figures
     expect(positionOf(50)).toBe(629); // ln 50 / ln 500 = 3.912 / 6.2146 = 0.6295, times 1000, rounded
+  });
+});
+
+describe("the list of what happens on the way", () => {
+  const event = (step: number, what: string) => ({ step, id: "a/b", what, words: `${what} at ${step}` });
+  const all = [event(1, "slips"), event(2, "slips"), event(2, "touches"), event(5, "slips")];
+  const state = (one: { step: number }) => (one.step < 3 ? "test" : "operating");
+
+  it("is by state, in order, and of one kind where that is asked", () => {
+    expect(byState(all, state, "").map(([name, those]) => [name, those.length])).toEqual([["test", 3], ["operating", 1]]);
+    expect(byState(all, state, "touches")).toEqual([["test", [event(2, "touches")]]]);
+  });
+
+  it("has its kinds with how often each is there, most frequent first", () => {
+    expect(kindsOf([event(0, "touches"), ...all.filter((one) => one.what === "slips")])).toEqual([["slips", 3], ["touches", 1]]);
+  });
+});
+
+describe("what is said of a rod", () => {
+  it("is its tension, or how far its nuts stand off where that can be measured", () => {
+    const rod = { name: "rod 1", tension_kn: 12.34, engaged: true, gap_mm: 0 };
+    expect(rodWords(rod)).toBe("12.3 kN");
+    expect(rodWords({ ...rod, engaged: false, gap_mm: 3.21 })).toBe("slack, nuts 3.2 mm off");
+    expect(rodWords({ ...rod, engaged: false, gap_mm: 0.01 })).toBe("slack");
   });
 });
