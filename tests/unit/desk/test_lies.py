@@ -194,6 +194,19 @@ def test_no_pressure_below_vacuum_has_an_answer():
     assert one.look(asked(hand=(-1.01325, 60.0)))["trouble"] == ""
 
 
+@pytest.mark.parametrize("station", [60.0, 69.0])
+def test_at_the_very_corner_of_a_bend_nothing_is_seen_nor_put(station):
+    """Legs of 60 m and 9 m: a file says where on a bend a hold stands, which a station alone does not."""
+    text = changed(("kind: rest,", "kind: rest, name: R,"))
+    reading = reading_of(text, Path("x.yaml"))
+    assert "very corner of a bend" in fresh(text).look(asked(hand=(5.0, 100.0), moved=("S-7/R", station)))["trouble"]
+    move = {"do": "move", "id": "S-7/R", "station_m": station}
+    add = {"do": "add", "key": "hold: rest", "line": "S-7", "station_m": station, "slides_on": "steel on steel"}
+    for change in (move, add):
+        with pytest.raises(TakeupError, match=r"corner of the bend at .* 'on_bend'"):
+            changes.changed(text, reading, change)
+
+
 def check(outcome: str, use: float | None) -> dict[str, object]:
     return {"outcome": outcome, "use": use}
 

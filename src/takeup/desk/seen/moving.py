@@ -123,6 +123,11 @@ def _stand(line: Line) -> None:
     holds, route = line.holds, route_of(line)
     for number, hold in enumerate(holds):
         at = hold.position.station
+        by_station = hold.placed_by == BY_HAND and hold.position.on_bend is None
+        if by_station and any(turn.radius and abs(turn.station - at) <= SAME_STATION for turn in route.turns):
+            raise CannotStand(
+                f"{hold.name} would stand at the very corner of a bend, at {at:.4g} m: say where in the text"
+            )
         beside = [(name, EVERY_WAY) for name, station in ends if abs(station - at) < SAME_STATION]
         beside += [
             (other.name, way)

@@ -32,6 +32,7 @@ from takeup.line.reading.text_nodes import (
 from takeup.line.reading.wording import mapping, scalar
 from takeup.line.reading.write_back import with_placed_holds
 from takeup.line.records import Line, Study, TakeUp
+from takeup.line.route import SAME_STATION, route_of
 from takeup.units import parse
 
 BY_HAND = "by hand"
@@ -70,6 +71,7 @@ def with_moved(text: str, read: Study, resolved: Study, *, line: str, name: str,
     text, position, spot = _found(text, read, resolved, line, name)
     if position.on_bend is not None:
         raise EditRefused(f"{name} stands on a bend, at its {position.on_bend}; change its place in the text")
+    _refuse_corner(_line(resolved, line), station)
     words = _moved_words(spot.words.value, position.station, station)
     return applied(text, [replaced(text, spot.words, scalar(words) if _is_name(words) else words)])
 
@@ -109,6 +111,7 @@ def with_hold(text: str, read: Study, *, line: str, kind: str, station: float, s
         said: further keys and their values, such as what it slides on.
     """
     own = _line(read, line)
+    _refuse_corner(own, station)
     item = mapping([("kind", kind), ("at", scalar(place_words(own, station))), *said])
     return _with_item(text, read, line, "holds", item, after="route")
 
@@ -136,6 +139,18 @@ def place_words(line: Line, station: float) -> str:
     places = [(0.0, line.start.name), *_corners(line)]
     at, name = max((place for place in places if place[0] <= station), key=lambda place: place[0], default=places[0])
     return name if round(station - at, _STEP) == 0.0 else f"{name} + {station_words(station - at)}"
+
+
+def _refuse_corner(line: Line, station: float) -> None:
+    """Refuse the very corner of a bend, of which a file says where on the bend is meant."""
+    turn = next(
+        (turn for turn in route_of(line).turns if turn.radius and abs(turn.station - station) <= SAME_STATION), None
+    )
+    if turn is not None:
+        raise EditRefused(
+            f"{station_words(station)} is the corner of the bend at {turn.name}: say in the text where on the bend, by "
+            "'on_bend', or stand a little before or beyond it"
+        )
 
 
 def _corners(line: Line) -> Iterator[tuple[float, str]]:
