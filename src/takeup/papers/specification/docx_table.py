@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from takeup.drawing.lettering import width_of
 from takeup.papers.specification.blocks import Blank, Cell, Grid
 from takeup.papers.specification.docx_parts import element
 from takeup.papers.specification.plain_text import plain_text
@@ -17,6 +18,8 @@ if TYPE_CHECKING:
 
 WIDTH = 9638  # of the words on a page: 170 mm in twentieths of a point
 _HALF_POINTS = "17"  # size of type in a table
+_MARGINS = 220.0  # of a cell, left and right together [1/20 pt]
+_TWIPS = 20.0  # twentieths in a point
 _BOX, _HEAD = "F2F2F2", "E2E2E2"  # grounds of a box to fill in and of a table's head
 
 
@@ -24,7 +27,7 @@ def table_element(block: Grid) -> BaseOxmlElement:
     """Return a table: fixed widths, no row broken over two pages, its head on every page, and what it shows."""
     table = element("w:tbl")
     table.append(_properties(block))
-    widths = [round(WIDTH * share / sum(block.shares)) for share in block.shares]
+    widths = column_widths(block)
     columns = element("w:tblGrid")
     for width in widths:
         columns.append(element("w:gridCol", {"w:w": str(width)}))
@@ -34,6 +37,35 @@ def table_element(block: Grid) -> BaseOxmlElement:
     for row in block.rows:
         table.append(_row(row, widths, block.numbers, head=False))
     return table
+
+
+def column_widths(block: Grid) -> list[int]:
+    """Return the widths of columns [1/20 pt]: as their shares, but none is narrower than its longest word.
+
+    What those need more the others give, each of what it has over its own longest word; where all together need more
+    than the page has the shares stay, and words are broken.
+    """
+    widths = [WIDTH * share / sum(block.shares) for share in block.shares]
+    heads = [(block.heads, True)] if block.heads else []
+    rows = [*heads, *((row, False) for row in block.rows)]
+    needed = [0.0] * len(widths)
+    for cells, strong in rows:
+        needed = [max(least, _longest(cell, strong=strong)) for least, cell in zip(needed, cells, strict=True)]
+    short = sum(max(0.0, need - width) for need, width in zip(needed, widths, strict=True))
+    spare = sum(max(0.0, width - need) for need, width in zip(needed, widths, strict=True))
+    if short > spare:
+        return [round(width) for width in widths]
+    return [
+        round(need if need > width else width - short * (width - need) / spare)
+        for need, width in zip(needed, widths, strict=True)
+    ]
+
+
+def _longest(cell: Cell, *, strong: bool) -> float:
+    """Return the width that the longest word of a cell needs, with the margins of the cell [1/20 pt]."""
+    words = plain_text(cell.words if isinstance(cell, Blank) else cell)
+    longest = max((width_of(word, 1.0, bold=strong) for word in words.split(" ")), default=0.0)
+    return _MARGINS + _TWIPS * float(_HALF_POINTS) / 2.0 * longest
 
 
 def _properties(block: Grid) -> BaseOxmlElement:
@@ -88,4 +120,4 @@ def _run(words: str, *, strong: bool, leaning: bool) -> BaseOxmlElement:
     return run
 
 
-__all__ = ["WIDTH", "table_element"]
+__all__ = ["WIDTH", "column_widths", "table_element"]

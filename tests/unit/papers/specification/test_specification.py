@@ -20,6 +20,8 @@ from takeup.edge import SI, US
 from takeup.papers.common.asked import asked_of, wanted_figures
 from takeup.papers.common.gathered import joints_of
 from takeup.papers.registry import Options
+from takeup.papers.specification.blocks import grid
+from takeup.papers.specification.docx_table import column_widths
 from takeup.papers.specification.paper import make
 from takeup.papers.specification.plain_text import plain_text
 from takeup.papers.words.catalogue import entries_of
@@ -161,6 +163,21 @@ def test_words_above_and_under_a_page_have_one_stop_at_the_right(text):
     for name in ("Header", "Footer"):
         style = next(one for one in root.iter(f"{W}style") if one.get(f"{W}styleId") == name)
         assert not list(style.iter(f"{W}tab"))
+
+
+def test_no_column_is_narrower_than_its_longest_word():
+    """By hand: 0.76 + 12 x 0.64 of 8.5 pt and 11 pt of margins are 83 pt, 1652 twentieths; a fifth is 1928.
+
+    Where even the whole page is too narrow the shares stay.
+    """
+    word = "K" + "n" * 12
+    alike = grid(["a", "b", "c", "d", "e"], [("x", "x", "x", "x", word)], "t")
+    assert column_widths(alike) == [round(9638 / 5)] * 5
+    wide = column_widths(grid(["a"] * 8, [(*["x"] * 7, word)], "t"))
+    assert wide[-1] == pytest.approx(220 + 170 * (0.76 + 12 * 0.64), abs=1.0)  # twentieths are whole
+    assert sum(wide) == pytest.approx(9638, abs=8)  # each is rounded
+    assert len(set(wide[:-1])) == 1, "the others give alike"
+    assert column_widths(grid(["a", "b"], [("m" * 90, "m" * 90)], "t")) == [4819, 4819]
 
 
 def fields(text: Docx) -> set[str]:
