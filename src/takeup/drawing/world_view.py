@@ -32,6 +32,8 @@ LEAST_ASIDE = (16.0, 11.0)  # and where the words may be tried closer
 _LOST = 40.0  # what a dimension costs that finds no place, as labels cost
 _STUB = 8.0  # a line that leaves is shown so far [mm]
 _STUB_PEN = Stroke(width=0.5, ink="grey")
+_MOST_OFF = 12.0  # a sign stands at most so far off its place where there are many [mm]
+_BRIEFLY = frozenset({"anchor", "joint", "item", "branch", "end"})
 _WIDEST = 46.0  # names longer than this on paper go on another line [mm]
 
 
@@ -69,13 +71,16 @@ def world_view(
     items: list[Item] = [*heading]
     taken.strokes += centre_strokes(frame, line)
     items += pipe_items(frame, line)
-    spots = spots_of(frame, line, places)
+    spots = _near_spots(frame, line, places) if brief else spots_of(frame, line, places)
     items += stubs(frame, spots, taken)
     items += _signs(frame, spots, taken, brief=brief)
     line = joined_legs(line)
     items += _flow(frame, line, taken, units)
     dimensions, lost = _dimensions(frame, line, taken, units, brief=brief)
-    names, crowd = _brief_names(frame, spots, taken, units) if brief else _names(frame, line, spots, taken, units)
+    if brief:
+        names, crowd = _brief_names(frame, spots, taken, units, sum(place.sort in _BRIEFLY for place in places))
+    else:
+        names, crowd = _names(frame, line, spots, taken, units)
     view = View(title=units.tell(title_of(looking)), scale=frame.scale, items=(*items, *dimensions, *names))
     return Drawn(view=view, crowd=crowd + _LOST * lost)
 
@@ -121,6 +126,20 @@ def spots_of(frame: Frame, line: Record, places: tuple[Place, ...]) -> dict[Plac
         for place, move in moved_signs(on_leg, frame.scale).items():
             spots[place] = frame.paper(along(place.at, place.along, move * frame.scale / 1000.0))
     return spots
+
+
+def _near_spots(frame: Frame, line: Record, places: tuple[Place, ...]) -> dict[Place, Point]:
+    """Return where signs stand of as many places as have room near where they are, each sort whole.
+
+    Without that a row of signs that is longer than its leg would reach out of the view; joints go first, at last all
+    but both ends.
+    """
+    anchors = tuple(place for place in places if place.sort != "joint")
+    for kept in (places, anchors):
+        spots = spots_of(frame, line, kept)
+        if all(math.dist(at, frame.paper(place.at)) <= _MOST_OFF for place, at in spots.items()):
+            return spots
+    return spots_of(frame, line, tuple(place for place in (places[0], places[-1]) if place.sort in _BRIEFLY))
 
 
 def stubs(frame: Frame, spots: dict[Place, Point], taken: Taken) -> list[Item]:
@@ -240,12 +259,15 @@ def _names(
     return [item for label in found for item in label], crowd
 
 
-def _brief_names(frame: Frame, spots: dict[Place, Point], taken: Taken, units: Units) -> tuple[list[Item], float]:
+def _brief_names(
+    frame: Frame, spots: dict[Place, Point], taken: Taken, units: Units, count: int
+) -> tuple[list[Item], float]:
     """Return the names of the ends, anchors and joints and of what is built in, and how badly they stand.
 
-    Names without room are counted on the sheet; the ends of the line come first, since it is known by them.
+    Names without room, of so many in all, are counted on the sheet; the ends of the line come first, since it is known
+    by them.
     """
-    named = [place for place in spots if place.sort in {"anchor", "joint", "item", "branch", "end"}]
+    named = [place for place in spots if place.sort in _BRIEFLY]
     ends = {named[0], named[-1]} if named else set()
     named.sort(key=lambda place: (place not in ends, place.sort not in {"anchor", "joint"}, place.station))
     labels = [
@@ -258,7 +280,7 @@ def _brief_names(frame: Frame, spots: dict[Place, Point], taken: Taken, units: U
     ]
     found, crowd = place_labels(labels, taken)
     items = [item for label in found for item in label]
-    missing = sum(not label for label in found)
+    missing = count - sum(bool(label) for label in found)
     if missing:
         said = units.tell(f"{missing} names left out for want of room: see the section")
         items.append(Text(at=(taken.room[0] + 3.0, taken.room[3] - 1.5), words=said, size=2.2, ink="grey"))

@@ -217,6 +217,44 @@ def test_long_line_has_every_anchor_and_joint_by_name(spans, units):
     assert len(missing) < len(wanted) / 4
 
 
+@pytest.mark.parametrize("length", [2000.0, 5000.0])
+def test_signs_of_a_long_straight_line_stay_in_its_view(length):
+    """2 km to the north are 100 mm at 1 : 20 000, where 20 joints and 21 anchors of 5 mm each have no room in a row.
+
+    The anchors have; on 5 km with 51 of them both ends alone. What is left out is counted, and stands in the section.
+    """
+    sheet = layout_sheet(row_of(length))
+    plan = view_of(sheet, "Plan")
+    points = [point for item in plan.items if isinstance(item, Sign) for part in item.items for point in shape_of(part)]
+    assert points
+    assert all(10.0 < x < 410.0 and 12.0 < y < 244.0 for x, y in points)
+    words = texts(plan)
+    count = int(length // 100.0)
+    named = sum(f"pier {number}" in words for number in range(count + 1))
+    assert {"pier 0", f"pier {count}"} <= set(words)
+    assert f"{2 * count + 1 - named} names left out for want of room: see the section" in words
+    assert not {"J1", "J2"} & set(words)
+
+
+def row_of(length):
+    """An anchor every 100 m and a joint behind it, to the north, with guides between."""
+    count = int(length // 100.0)
+    holds = [(f"pier {n}", "main anchor", 100.0 * n) for n in range(count + 1)]
+    holds += [(f"guide {n}", "slide guide", 100.0 * n + 50.0) for n in range(count)]
+    holds += [(f"rest {n}", "rest", 100.0 * n + 75.0) for n in range(count)]
+    joints = [(f"J{n + 1}", "externally pressurised", 100.0 * n + 2.5) for n in range(count)]
+    return results([(0.0, 0.0, 2.0), (0.0, length, 2.0)], [], holds, joints)
+
+
+def shape_of(part):
+    """The points of a stroke, or the box of a circle or an arc."""
+    if isinstance(part, Polyline):
+        return part.points
+    x, y = part.centre if hasattr(part, "centre") else part.at
+    reach = getattr(part, "radius", 0.0)
+    return ((x - reach, y - reach), (x + reach, y + reach))
+
+
 def test_riser_is_an_elevation_and_the_title_says_so():
     """42 m high on 9 m of plan: more than twice, so it is seen from the side on which it is wider."""
     sheet = layout_sheet(riser())
