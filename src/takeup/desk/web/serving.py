@@ -99,7 +99,8 @@ class _Server(uvicorn.Server):
 
 
 def _listening(port: int, address: str) -> socket.socket:
-    listener = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
+    # named as TCP, or asyncio holds small answers back for the receipt of those before: 40 ms each
+    listener = socket.socket(socket.AF_INET, socket.SOCK_STREAM, socket.IPPROTO_TCP)
     listener.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
         listener.bind((address, port))
