@@ -396,11 +396,7 @@ def _vacuum(spelling: str) -> str:
     """Return a perfect vacuum as it can be written, in bar and in the writer's own unit, never a digit below it."""
     number = -STANDARD_ATMOSPHERE / UNITS["pressure"][spelling].factor
     step = 10.0 ** (math.floor(math.log10(-number)) - _VACUUM_FIGURES + 1)
-    own, unit = f"{math.ceil(number / step - 1e-9) * step:.{_VACUUM_FIGURES}g}", _bare_pressure(spelling)
+    own = f"{math.ceil(number / step - 1e-9) * step:.{_VACUUM_FIGURES}g}"
+    unit = next(unit for unit in sorted(_PRESSURE, key=len, reverse=True) if spelling.startswith(unit))
     words = "-1.01325 bar(g) or 0 bar(a)"
     return words if unit == "bar" else f"{words}; in {unit} write {own} {unit}(g) or 0 {unit}(a)"
-
-
-def _bare_pressure(spelling: str) -> str:
-    """Return a unit of pressure without what says gauge or absolute."""
-    return next(unit for unit in sorted(_PRESSURE, key=len, reverse=True) if spelling.startswith(unit))

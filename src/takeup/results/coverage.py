@@ -152,8 +152,8 @@ COVERAGE: tuple[Coverage, ...] = (
     ),
     Coverage(
         subject=(
-            "swing joints, joints of two halves, elbow balanced joints or hoses out of a series; in-plane squirm, stress "
-            "and life of a series' bellows in a study, whether it gives their geometry or not"
+            "swing joints, joints of two halves, elbow balanced joints or hoses out of a series; in-plane squirm, "
+            "stress and life of a series' bellows in a study, whether it gives their geometry or not"
         ),
         status="not covered",
         words="such kinds are typed in; a joint of a series is judged by its maker's ratings",

@@ -13,7 +13,8 @@ from takeup.drawing.reading import Record, Results, maybe_number, number_of, rec
 from takeup.drawing.sheet import Stroke
 from takeup.edge import Measure, Units
 from takeup.papers.calculation.walk_chart import FIGURES, GOVERNING, MOST_PANELS, chart_tree
-from takeup.papers.common.chart import MOST_TALL, Chart, Curve, Key, Panel, Tick, chart_sheet, round_values
+from takeup.papers.common.chart import chart_sheet, round_values
+from takeup.papers.common.chart_records import MOST_TALL, Chart, Curve, Key, Panel, Tick
 from takeup.papers.common.glyphs import printable
 from takeup.papers.common.numerals import decimals_for, fixed, number_in
 from takeup.papers.common.places import anchors_of

@@ -14,7 +14,8 @@ from takeup.edge import Measure, Units
 from takeup.papers.calculation.states import joined_spans
 from takeup.papers.calculation.walk_events import FRICTION, Numbered, friction_is_counted
 from takeup.papers.calculation.walked import Walked
-from takeup.papers.common.chart import WIDTH, Chart, Curve, Key, Panel, Tick, chart_sheet, names_fit, told_ticks
+from takeup.papers.common.chart import WIDTH, chart_sheet, names_fit, told_ticks
+from takeup.papers.common.chart_records import Chart, Curve, Key, Panel, Tick
 from takeup.papers.common.numerals import decimals_for, number_in
 from takeup.papers.common.places import anchors_of, with_line
 from takeup.papers.common.tables import Tree

@@ -14,13 +14,12 @@ from itertools import pairwise
 
 from takeup.drawing.lettering import CAPITALS, UPWARDS, folded, shortened, width_of
 from takeup.drawing.sheet import Circle, Item, Polyline, Sheet, Stroke, Text, View
-from takeup.edge import Measure
+from takeup.papers.common.chart_records import Chart, Curve, Key, Panel, Tick
 from takeup.papers.common.numerals import fixed
 
 WIDTH = 170.0  # the width of the words on a page of the calculation [mm]
 _LEFT, _RIGHT = 15.0, 22.0  # room for the numbers of the axes and for extremes [mm]
 _TALLEST = 236.0  # of a chart, with its axis: a page less its caption and a heading [mm]
-MOST_TALL = 22.0  # height of a panel without its title, where there is room [mm]
 _LEAST = 9.0  # and where there is none [mm]
 _HEAD, _GAP = 3.6, 2.6  # a panel's title above it, the room under it [mm]
 _SMALL, _TITLE = 2.1, 2.35  # sizes of type [mm]
@@ -43,70 +42,6 @@ _FRAME, _RULE, _MARK = (
     Stroke(width=0.15, dash=(0.3, 0.9)),
 )
 _REFERENCE = Stroke(width=0.14, ink="grey", dash=(2.4, 0.7, 0.4, 0.7))
-
-Value = tuple[float, float | None]
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Curve:
-    """Points from left to right, a gap where there is no value, and the pen that draws them."""
-
-    points: tuple[Value, ...]
-    stroke: Stroke
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Panel:
-    """What one upright axis shows: values as they are printed, in the unit that the title names.
-
-    Its numbers are parted as `measure` parts them. `reference` is a line of its own, and always in view. `least` and
-    `greatest` are marked with dots, and written beside with `decimals`; None where nothing is marked.
-    """
-
-    title: str
-    measure: Measure
-    curves: tuple[Curve, ...]
-    reference: float | None = None
-    least: tuple[float, float] | None = None
-    greatest: tuple[float, float] | None = None
-    decimals: int = 1
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Tick:
-    """A place on the level axis: its number, and its name where there is one."""
-
-    at: float
-    number: str
-    name: str = ""
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Key:
-    """What strokes mean, on a row of its own: of what, and each stroke with its words; words alone are a note."""
-
-    words: str
-    strokes: tuple[tuple[Stroke, str], ...] = ()
-
-
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Chart:
-    """A whole chart.
-
-    `marks` are numbered places, (where, number), in rising order of both; `rug` small ticks, (where, up or down);
-    `key` says what the strokes mean; `most` is how high a panel may be [mm].
-    """
-
-    title: str
-    description: str
-    axis: str
-    span: tuple[float, float]
-    ticks: tuple[Tick, ...]
-    panels: tuple[Panel, ...]
-    marks: tuple[tuple[float, int], ...] = ()
-    rug: tuple[tuple[float, bool], ...] = ()
-    key: tuple[Key, ...] = ()
-    most: float = MOST_TALL
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

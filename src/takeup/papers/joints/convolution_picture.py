@@ -24,7 +24,8 @@ from takeup.drawing.lettering import folded, shortened
 from takeup.drawing.scale import round_down
 from takeup.drawing.sheet import Circle, Dimension, Item, Point, Polyline, Sheet, Stroke, Text, View
 from takeup.edge import Measure
-from takeup.papers.common.chart import WIDTH, Chart, Curve, Key, Panel, Tick, chart_sheet
+from takeup.papers.common.chart import WIDTH, chart_sheet
+from takeup.papers.common.chart_records import Chart, Curve, Key, Panel, Tick
 from takeup.papers.common.margins import MARGIN, moved
 from takeup.papers.common.numerals import decimals_for
 

@@ -17,7 +17,8 @@ from takeup.bellows.wanted import DESIGN_CURVES
 from takeup.drawing import to_svg
 from takeup.drawing.sheet import Sheet, Stroke
 from takeup.edge import Measure
-from takeup.papers.common.chart import Chart, Curve, Key, Panel, Tick, chart_sheet, round_values
+from takeup.papers.common.chart import chart_sheet, round_values
+from takeup.papers.common.chart_records import Chart, Curve, Key, Panel, Tick
 from takeup.papers.common.margins import with_margin
 from takeup.papers.common.numerals import decimals_for
 from takeup.papers.joints.convolution_picture import stems

@@ -87,7 +87,7 @@ def asked_and_judged(ground: Ground, plans: list[Plan], results: Document) -> di
 
 
 def test_friction_of_a_long_level_span_is_known_closely():
-    """130 m with three bends on some thirty rests, and an anchor between: within 3 % of the friction bound of the study.
+    """130 m with three bends on some thirty rests, and an anchor between: within 3 % of the friction of the study.
 
     The search leaves 5/8 of a support span to each anchor, the study's rests leave it half: an eighth of 4.3 m at each
     end of 50 m and 80 m, with what arcs are shorter than their corners.

@@ -19,7 +19,8 @@ from takeup.papers.calculation.walk import walk_section
 from takeup.papers.calculation.walk_chart import MOST_PANELS, walk_ticks
 from takeup.papers.calculation.walk_events import numbered_events
 from takeup.papers.calculation.walked import runs, scenario_words, walked_of
-from takeup.papers.common.chart import WIDTH, Chart, Curve, Panel, Tick, chart_sheet, names_fit, round_values
+from takeup.papers.common.chart import WIDTH, chart_sheet, names_fit, round_values
+from takeup.papers.common.chart_records import Chart, Curve, Panel, Tick
 from takeup.papers.common.glyphs import printable_tree
 
 PEN, DASHES = Stroke(width=0.3), Stroke(width=0.2, dash=(1.0, 1.0))
