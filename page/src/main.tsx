@@ -1,6 +1,11 @@
 // Where the page begins.     (main.tsx)
 import "./style.css";
-import "./room.css";
+import "./shell/shell.css";
+import "./line/room.css";
+import "./line/picture.css";
+import "./why/why.css";
+import "./track/track.css";
+import "./shell/last.css";
 import { render } from "preact";
 import { App } from "./app";
 import { startLooking } from "./looks";
