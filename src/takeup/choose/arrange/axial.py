@@ -44,6 +44,7 @@ MOST_JOINTS = 12
 """Joints of one kind that are looked at for one span, the cheapest: dearer ones are not proposed, and papers say so."""
 _STEP = 0.05  # in which places are set out [m]
 _SAME = 1e-9  # of a sum of lengths [m]
+_SURELY = 1.0 + 1e-6  # times what is rated: more is too much, whatever the rounding
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -115,7 +116,7 @@ def _of_table(course: Course, table: SeriesTable, span: tuple[int, int], unheld:
         for chosen in cheapest(course, table, list(known)):
             way = known[chosen]
             own = replace(choice, kind=_kind(concept), preset=way.preset)
-            plan = _plan(course, own, way, span, replace(asked, preset=way.preset))
+            plan = _plan(course, own, way, span, asked)
             because = f"{table.names[way.row]} finds no room beside either anchor"
             yield plan if plan is not None else Refusal(concept=concept, near=near, far=far, because=because)
 
@@ -136,20 +137,25 @@ def _ways(found: Screened, concept: Concept) -> list[_Way]:
         concept: the kind.
     """
     table, place = found.table, found.place
-    own, shortest = table.numbers, float(place.axial.min())
+    own, shortest, fits = table.numbers, float(place.axial.min()), found.fits
     rows = [row for row in range(len(table)) if table.kinds[row] == concept]
-    ways = [_Way(row=row, preset=0.0, movement=float(found.movement[row])) for row in rows if found.fits[row]]
-    for row in rows:
-        first = found.first_failed(row)
-        if first is None or found.criteria[first].name != "movement":
-            continue
+    ways = [_Way(row=row, preset=0.0, movement=float(found.movement[row])) for row in rows if fits[row]]
+    movement = next(number for number, one in enumerate(found.criteria) if one.name == "movement")
+    alike, longest = dict[float, list[int]](), float(place.axial.max())
+    for row in (row for row in rows if found.first[row] == movement):
         lacking = -shortest - float(own["axial_compression"][row] * found.share[row])
         preset = float(np.ceil(lacking * 1e3)) * 1e-3
-        if preset > 0.0:
-            used, _ = movement_use(replace(place, preset=preset), table, np.array([row]), found.share[[row]])
-            if used[0] <= 1.0 + ROUNDING:
-                ways.append(_Way(row=row, preset=preset, movement=float(used[0])))
-    return ways
+        rated = float(own["axial_extension"][row] * found.share[row])
+        hopeless = 0.0 < rated * _SURELY < longest + preset
+        if preset > 0.0 and not hopeless:
+            alike.setdefault(preset, []).append(row)
+    drawn = list[_Way]()
+    for preset, some in alike.items():
+        uses, _ = movement_use(replace(place, preset=preset), table, np.array(some), found.share[some])
+        for row, used in zip(some, uses.tolist(), strict=True):
+            if used <= 1.0 + ROUNDING:
+                drawn.append(_Way(row=row, preset=preset, movement=used))
+    return [*ways, *sorted(drawn, key=lambda way: way.row)]
 
 
 def _choice(table: SeriesTable, concept: Concept, stations: tuple[float, float]) -> Choice:
@@ -191,7 +197,11 @@ def cheapest(course: Course, table: SeriesTable, ways: Sequence[tuple[int, float
 
 def price_of(course: Course, table: SeriesTable, row: int) -> float:
     """Return what a joint of a series costs, an index."""
-    return course.prices.joint(table.kinds[row], float(table.numbers["size_dn"][row]), _index(table, row))
+    key = (table.provenance.series, row)
+    if key not in course.joint_prices:
+        size = float(table.numbers["size_dn"][row])
+        course.joint_prices[key] = course.prices.joint(table.kinds[row], size, _index(table, row))
+    return course.joint_prices[key]
 
 
 def _index(table: SeriesTable, row: int) -> float | None:
@@ -207,10 +217,10 @@ def _plan(course: Course, choice: Choice, way: _Way, span: tuple[int, int], aske
     data = takeup.data
     along = course.direction(near, far)
     area, rate = _area_and_rate(takeup)
-    push = asked.pressure * area - rate * (asked.axial + asked.preset)
+    push = asked.pressure * area - rate * (asked.axial + way.preset)
     forces = np.stack([-push[:, None] * along, push[:, None] * along])
     design = float(asked.pressure[~asked.tests].max())
-    one_side = design * area - rate * float(asked.axial[course.operating] + asked.preset)
+    one_side = design * area - rate * float(asked.axial[course.operating] + way.preset)
     stations = course.places[near].station, course.places[far].station
     holds = _guides_of_balanced(course, takeup, stations, float(push.max()))
     guides = len(holds) + len(guides_beside(course.laid, takeup, stations))
@@ -230,7 +240,7 @@ def _plan(course: Course, choice: Choice, way: _Way, span: tuple[int, int], aske
         alone=np.stack([-one_side * along, one_side * along]),
         words=(
             f"{choice.table.names[row]} at {takeup.position.words}: {asked.axial[worst] * 1e3:+.0f} mm in "
-            f"{asked.states[worst]}, {way.movement:.2f} of its ratings{_preset(asked)}; {felt}"
+            f"{asked.states[worst]}, {way.movement:.2f} of its ratings{_preset(way)}; {felt}"
         ),
     )
 
@@ -256,7 +266,7 @@ def _guides_of_balanced(course: Course, takeup: TakeUp, stations: tuple[float, f
         return ()
     middle, half = takeup.position.station, takeup.data.length / 2.0
     pipe = course.line.section_at(middle).pipe
-    modulus = pipe.material.modulus.at(course.laid.hottest_at(middle))
+    modulus = pipe.material.modulus.at(course.hottest_at(middle))
     longest = intermediate_guide_spacing(modulus, second_moment(pipe), push) if push > 0.0 else math.inf
     sides = []
     for sense, stop in ((-1.0, stations[0]), (1.0, stations[1])):
@@ -274,8 +284,8 @@ def _felt(takeup: TakeUp, thrust: float, push: float) -> str:
     return f"balanced: its springs, and {thrust / 1e3:.1f} kN left of its thrust, push with {push / 1e3:.1f} kN at most"
 
 
-def _preset(asked: Asked) -> str:
-    return f", fitted {asked.preset * 1e3:.0f} mm longer" if asked.preset else ""
+def _preset(way: _Way) -> str:
+    return f", fitted {way.preset * 1e3:.0f} mm longer" if way.preset else ""
 
 
 def _placed(course: Course, choice: Choice, row: int, span: tuple[int, int]) -> TakeUp | None:
@@ -300,7 +310,7 @@ def _placed(course: Course, choice: Choice, row: int, span: tuple[int, int]) -> 
 def _joint(course: Course, choice: Choice, row: int) -> TakeUp:
     """Return a joint of a series in its place; each is derated once for each temperature."""
     station = choice.position.station
-    key = (choice.table.provenance.series, row, course.laid.hottest_at(station), choice.preset)
+    key = (choice.table.provenance.series, row, course.hottest_at(station), choice.preset)
     if key not in course.joints:
         course.joints[key] = joint_at(course.laid, choice, row, chosen_from(choice.table, row))
     return replace(course.joints[key], position=choice.position)

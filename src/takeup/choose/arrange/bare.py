@@ -9,14 +9,13 @@ a branch meets the span.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 
-from takeup.choose.arrange.chain import Chain
+from takeup.choose.arrange.chain import Chain, Integers
 from takeup.choose.arrange.course import Course
 from takeup.choose.arrange.least import CARRYING
-from takeup.choose.arrange.records import Concept, Floats, Plan, Refusal
+from takeup.choose.arrange.records import Concept, Floats, Plan, Refusal, Stress
 from takeup.line import Allowables
 from takeup.units import to_kn
 
@@ -24,6 +23,8 @@ SURE = 1.25
 """A quick number that is over its limit by so much is taken for certain (docs/theory/proposals.md says how it was
 tested)."""
 
+_TOGETHER = 12
+"""Spans whose stresses are worked out at once: more do not fit into a core's cache."""
 _BY_STUDY = "left as it is: a branch meets it, and what they bear together is for the study of the whole to say"
 
 FEW_CYCLES = 1.2
@@ -47,8 +48,7 @@ def bare_plans(course: Course, near: int, far: int) -> Iterator[Plan | Refusal]:
             words = "one end is free: it grows that way, and nothing resists"
             yield _plan(course, "free end", (near, far), nothing, words)
         return
-    wrench = course.chain.forces(np.array([[course.cuts[near], course.cuts[far]]]))[0]
-    stress = stress_of(course.chain, course.walls, wrench, (course.cuts[near], course.cuts[far]))
+    wrench, stress = _pushed(course, near, far)
     bends = course.bends_between(near, far)
     said = f"{f'its {bends} bends' if bends else 'it is straight'}: {stress.words}"
     over = _certainly_over(course, stress, (near, far))
@@ -59,6 +59,24 @@ def bare_plans(course: Course, near: int, far: int) -> Iterator[Plan | Refusal]:
     else:
         forces = np.stack([-wrench[:, :3], wrench[:, :3]])
         yield _plan(course, "no take-up", (near, far), forces, f"nothing: {said} by the bare pipe alone")
+
+
+def _pushed(course: Course, near: int, far: int) -> tuple[Floats, Stress]:
+    """Return what the bare chain between two places that hold puts into the far one, (s, 6), and its stress.
+
+    All spans that begin at one place are worked out together, and kept until another place is asked about.
+    """
+    known = course.bare_spans
+    if (near, far) not in known:
+        known.clear()
+        ends = [number for number in course.ends_from(near) if course.places[number].held or number == far]
+        cuts = np.array([course.cuts[number] for number in ends])
+        first = course.cuts[near]
+        wrenches = course.chain.forces(np.stack([np.full(len(cuts), first), cuts], axis=1))
+        stresses = stresses_of(course.chain, course.walls, wrenches, first, cuts)
+        for end, wrench, stress in zip(ends, wrenches, stresses, strict=True):
+            known[near, end] = wrench, stress
+    return known[near, far]
 
 
 def _plan(course: Course, concept: Concept, span: tuple[int, int], forces: np.ndarray, words: str) -> Plan:
@@ -105,20 +123,6 @@ def _allowables(course: Course) -> list[Allowables]:
     return [section.pipe.allowables or course.study.allowables for section in course.line.sections]
 
 
-@dataclass(frozen=True, kw_only=True, slots=True)
-class Stress:
-    """The greatest stresses of a bare chain in any state: of bending, of the force along it, of both at once [Pa].
-
-    `words` tell the last, and where it is; `pushed` is the greatest force that pushes the first piece together [N].
-    """
-
-    bending: float
-    along: float
-    both: float
-    pushed: float
-    words: str
-
-
 def _certainly_over(course: Course, stress: Stress, span: tuple[int, int]) -> str:
     """Return which limit a span goes past for certain, in words; "" where its own study has to say.
 
@@ -158,39 +162,57 @@ def _bows(course: Course, stress: Stress, span: tuple[int, int], strength: float
     return f"it bows out: {force:.0f} kN push it together, and Euler's load of its longest free piece is {load:.0f} kN"
 
 
-def stress_of(chain: Chain, walls: Floats, wrench: Floats, cuts: tuple[int, int]) -> Stress:
-    """Return the greatest stress of bending and of force along the pipe in a bare chain, in any state, and where.
+def stresses_of(chain: Chain, walls: Floats, wrenches: Floats, first: int, cuts: Integers) -> list[Stress]:
+    """Return the greatest stresses of bending and of force along the pipe in bare chains, in any state, and where.
 
     Args:
         chain: of a line.
         walls: of it at every cut.
-        wrench: force and moment about the origin in each state, (s, 6).
-        cuts: the first and the last of the span.
+        wrenches: force and moment about the origin of each in each state, (k, s, 6).
+        first: the cut at which all of them begin.
+        cuts: those at which they end, in order, (k,).
     """
-    own = slice(cuts[0], cuts[1] + 1)
-    states = np.array(list({row.tobytes(): number for number, row in reversed(list(enumerate(wrench)))}.values()))[::-1]
-    x, y, z = chain.points[own].T
-    modulus, area = walls[own].T
+    rows = {chain.growth[state].tobytes(): state for state in reversed(range(len(chain.states)))}
+    states = np.array(sorted(rows.values()))  # states that grow alike push alike
+    found = list[Stress]()
+    for low in range(0, len(cuts), _TOGETHER):
+        some = slice(low, low + _TOGETHER)
+        found += _stresses(chain, walls, (wrenches[some][:, states], states), first, cuts[some])
+    return found
+
+
+def _stresses(
+    chain: Chain, walls: Floats, pushed: tuple[Floats, Integers], first: int, cuts: Integers
+) -> Iterator[Stress]:
+    """Yield the stresses of a few chains; `pushed` are their wrenches and the numbers of the states of those."""
+    (wrenches, states), last = pushed, cuts - first
+    own, rows = slice(first, int(cuts[-1]) + 1), np.arange(len(cuts))
+    x, y, z = np.ascontiguousarray(chain.points[own].T)
+    modulus, area = np.ascontiguousarray(walls[own].T)
     ways = np.diff(np.stack([x, y, z]), axis=1)
     ways /= np.sqrt((ways * ways).sum(axis=0))
-    fx, fy, fz, mx, my, mz = wrench[states].T[:, :, None]
-    force = wrench[states, :3] @ ways
-    force = np.hstack([force, force[:, -1:]])
+    east, north, up = np.hstack([ways, ways[:, -1:]])
+    fx, fy, fz, mx, my, mz = wrenches.transpose(2, 0, 1)[..., None]
+    force = fx * east + fy * north + fz * up
+    force[rows, :, last] = force[rows, :, last - 1]  # no member of the span is beyond its last cut
     squares = (mx - (y * fz - z * fy)) ** 2  # M - p x F about each cut, part by part
     squares += (my - (z * fx - x * fz)) ** 2
     squares += (mz - (x * fy - y * fx)) ** 2
-    along, bending = np.abs(force) / area, np.sqrt(squares) / modulus
-    both = bending + along
-    state, cut = np.unravel_index(int(both.argmax()), both.shape)
-    where = f"{chain.stations[own][cut]:.1f} m in {chain.states[states[state]].name}"
-    words = f"{both.max() / 1e6:.0f} MPa at {where}"
-    return Stress(
-        bending=float(bending.max()),
-        along=float(along.max()),
-        both=float(both.max()),
-        pushed=max(float(force[:, 0].max()), 0.0),
-        words=words,
-    )
+    within = (np.arange(len(x)) <= last[:, None])[:, None, :]
+    along, bending = np.abs(force) / area * within, np.sqrt(squares) / modulus * within
+    both = (bending + along).reshape(len(cuts), -1)
+    places, most = both.argmax(axis=1), np.maximum(force[:, :, 0].max(axis=1), 0.0).tolist()
+    for number, place in enumerate(places.tolist()):
+        state, cut = divmod(place, len(x))
+        greatest = float(both[number, place])
+        where = f"{chain.stations[first + cut]:.1f} m in {chain.states[states[state]].name}"
+        yield Stress(
+            bending=float(bending[number].max()),
+            along=float(along[number].max()),
+            both=greatest,
+            pushed=most[number],
+            words=f"{greatest / 1e6:.0f} MPa at {where}",
+        )
 
 
-__all__ = ["SURE", "Stress", "bare_plans", "stress_of", "widest_range"]
+__all__ = ["SURE", "bare_plans", "stresses_of", "widest_range"]

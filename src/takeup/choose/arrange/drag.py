@@ -13,13 +13,11 @@ it, where what carries it need not rub, and where no rest can stand over more th
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import numpy as np
 
 from takeup.choose.arrange.course import Course
 from takeup.choose.arrange.records import Floats, Plan
-from takeup.line import Section, bore_area, content_weight, insulation_weight, is_anchor, pipe_weight
+from takeup.line import is_anchor
 
 NEAR_ANCHOR = 0.625
 """Support spans of weight that an anchor takes off the rests beside it at most: 5/8 of the span to the first rest, of a
@@ -27,25 +25,29 @@ beam clamped at the anchor whose rest holds nothing beyond it (textbook); half a
 _LEVEL = 1e-6  # rise of a unit direction: rounding
 
 
-def with_drag(course: Course, plan: Plan) -> Plan:
-    """Return a plan with the friction that its anchors are asked to bear for certain.
+def drag_of(course: Course, plan: Plan) -> Floats | None:
+    """Return the friction that the anchors of a plan are asked to bear for certain, (2, s) [N]; None where none is.
 
     Args:
         course: of the search.
         plan: of a span, its places counted along the line alone.
     """
     mu = _certain_friction(course)
-    if mu == 0.0 or not _is_plain(course, plan):
-        return plan
-    low, high = (course.places[number].station for number in (plan.near, plan.far))
-    longest = max(span for start, end, span in course.spans if start < high and end > low)
-    if any(finish - begin > longest and begin < high and finish > low for begin, finish in course.blocked):
-        return plan
+    if mu == 0.0 or plan.holds or any(abs(one.towards[2]) > _LEVEL for one in plan.loops):
+        return None
+    span = (plan.near, plan.far)
+    if span not in course.rubbing:
+        course.rubbing[span] = _support_span(course, *span)
+    longest = course.rubbing[span]
+    if longest is None:
+        return None
+    low, high = (course.places[number].station for number in span)
     stops = [item.position.station for item in plan.takeups]  # rods may pass it on, and are not asked
     taken = 2.0 * NEAR_ANCHOR * longest + sum(item.data.length for item in plan.takeups)
     pieces = (low, min(stops, default=high)), (max(stops, default=low), high)
-    drags = [mu * np.maximum(_least_weight(course, *piece) - taken * _most_of_a_metre(course), 0.0) for piece in pieces]
-    return replace(plan, drag=np.array(drags))
+    weights = [_least_weight(course, *piece) for piece in (pieces if stops else pieces[:1])]
+    drags = [mu * np.maximum(weight - taken * course.heaviest_metre, 0.0) for weight in weights]
+    return np.array(drags if stops else drags * 2)
 
 
 def _certain_friction(course: Course) -> float:
@@ -56,10 +58,19 @@ def _certain_friction(course: Course) -> float:
     return min(0.0 if rule.friction is None else rule.friction.high for rule in course.line.rules)
 
 
-def _is_plain(course: Course, plan: Plan) -> bool:
+def _support_span(course: Course, near: int, far: int) -> float | None:
+    """Return the longest support span of a span that is plain; None where it is not, or no rest stands for longer."""
+    low, high = course.places[near].station, course.places[far].station
+    longest = max(span for start, end, span in course.spans if start < high and end > low)
+    if any(finish - begin > longest and begin < high and finish > low for begin, finish in course.blocked):
+        return None
+    return longest if _is_plain(course, near, far) else None
+
+
+def _is_plain(course: Course, near: int, far: int) -> bool:
     """Whether a span is level, and nothing carries or meets it but what its rules and its plan place."""
-    low, high = (course.places[number].station for number in (plan.near, plan.far))
-    if course.is_joined(plan.near, plan.far) or plan.holds or any(abs(one.towards[2]) > _LEVEL for one in plan.loops):
+    low, high = course.places[near].station, course.places[far].station
+    if course.is_joined(near, far):
         return False
     if any(low < hold.position.station < high and not is_anchor(hold) for hold in course.line.holds):
         return False
@@ -70,28 +81,13 @@ def _is_plain(course: Course, plan: Plan) -> bool:
 
 def _least_weight(course: Course, begin: float, finish: float) -> Floats:
     """Return what pipe between two stations weighs at least in each state, (s,) [N]; arcs are shorter than corners."""
-    thin = np.array([min(zone.density for zone in state.zones) for state in course.states])
-    whole = np.zeros(len(thin))
-    for section in course.line.sections:
+    whole = np.zeros(len(course.states))
+    for section, metre in zip(course.line.sections, course.lightest_metres, strict=True):
         first, last = max(section.start, begin), min(section.end, finish)
         if last > first:
-            turns = [turn for turn in course.route.turns if turn.finish > first and turn.begin < last]
-            less = sum(2.0 * turn.tangent_length - turn.arc_length for turn in turns)
-            whole += max(last - first - less, 0.0) * _metre(section, thin)
+            less = course.saved_between(first, last)
+            whole += max(last - first - less, 0.0) * metre
     return whole
 
 
-def _most_of_a_metre(course: Course) -> Floats:
-    """Return what a metre of the line weighs at most in each state, (s,) [N/m]."""
-    thick = np.array([max(zone.density for zone in state.zones) for state in course.states])
-    return np.asarray(np.max([_metre(section, thick) for section in course.line.sections], axis=0))
-
-
-def _metre(section: Section, density: Floats) -> Floats:
-    pipe = section.pipe
-    return (
-        pipe_weight(pipe) + insulation_weight(pipe, section.insulation) + content_weight(bore_area(pipe), 1.0) * density
-    )
-
-
-__all__ = ["NEAR_ANCHOR", "with_drag"]
+__all__ = ["NEAR_ANCHOR", "drag_of"]

@@ -137,14 +137,21 @@ def _beside(course: Course, length: float, edge: float, sense: float, stop: floa
     return None
 
 
-def turned(course: Course, normal: Floats, stations: tuple[float, ...]) -> Iterator[HingePlaces]:
-    """Yield hinges with what they turn by; none where three lie nearly in a line.
+def turned(course: Course, normal: Floats, stations: tuple[float, ...]) -> tuple[HingePlaces, ...]:
+    """Return hinges with what they turn by; none where three lie nearly in a line. Spans that share them share that.
 
     Args:
         course: the line.
         normal: of the plane that it turns in.
         stations: of the hinges, two or three [m].
     """
+    key = (tuple(normal.tolist()), stations)
+    if key not in course.linkages:
+        course.linkages[key] = tuple(_linkage(course, normal, stations))
+    return course.linkages[key]
+
+
+def _linkage(course: Course, normal: Floats, stations: tuple[float, ...]) -> Iterator[HingePlaces]:
     points = np.array([course.route.point(station) for station in stations])
     arms = np.cross(normal, np.diff(points, axis=0))
     if len(arms) == 1:

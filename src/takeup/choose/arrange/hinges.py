@@ -96,9 +96,9 @@ def hinge_plans(course: Course, near: int, far: int) -> Iterator[Plan | Refusal]
 def _of_table(span: _Span, table: SeriesTable) -> Iterator[Plan | Refusal]:
     found = _screened(span, table)
     own = [row for row in range(len(table)) if table.kinds[row] == _KIND]
-    fitting, because = dict[int, HingePlaces](), list[tuple[float, str]]()
+    fitting, because, fits = dict[int, HingePlaces](), list[tuple[float, str]](), found.fits
     for row in own:
-        if not found.fits[row]:
+        if not fits[row]:
             continue
         places = _easiest(span, _sets(span, _length(table, row)), _rated(found, row))
         if places is None:
@@ -187,9 +187,8 @@ def _too_far(span: _Span, found: Screened, row: int, places: HingePlaces) -> str
 
 def _plan(span: _Span, table: SeriesTable, row: int, places: HingePlaces) -> Plan | None:
     course, bent = span.course, span.bent
-    joints = [_joint(course, table, row, bent.normal, station) for station in places.stations]
-    takeups = tuple(joint for joint in joints if joint is not None)
-    if len(takeups) < len(joints):
+    takeups = _standing(course, table, row, bent.normal, places.stations)
+    if not takeups:
         return None
     half = _length(table, row) / 2.0
     guides = own_guides(course, _sides(course, bent, places, half))
@@ -217,6 +216,18 @@ def _plan(span: _Span, table: SeriesTable, row: int, places: HingePlaces) -> Pla
     )
 
 
+def _standing(
+    course: Course, table: SeriesTable, row: int, normal: Floats, stations: tuple[float, ...]
+) -> tuple[TakeUp, ...]:
+    """Return a set of hinges in their places; none where no word says how they lie. Spans that share a set share it."""
+    key = (table.provenance.series, row, tuple(normal.tolist()), stations)
+    if key not in course.hinges_standing:
+        joints = [_joint(course, table, row, normal, station) for station in stations]
+        own = tuple(joint for joint in joints if joint is not None)
+        course.hinges_standing[key] = own if len(own) == len(joints) else ()
+    return course.hinges_standing[key]
+
+
 def _joint(course: Course, table: SeriesTable, row: int, normal: Floats, station: float) -> TakeUp | None:
     """Return a hinge in its place, its pins square to the plane; None where no word says how they lie.
 
@@ -228,7 +239,7 @@ def _joint(course: Course, table: SeriesTable, row: int, normal: Floats, station
     x, y, z = (float(part) for part in course.route.direction(station))
     lie = PinsLie(along=across_the_pipe(way, (x, y, z)), way=way.words)
     choice = _choice(table, station, _length(table, row), lie)
-    key = (table.provenance.series, row, course.laid.hottest_at(station), lie.along, lie.way)
+    key = (table.provenance.series, row, course.hottest_at(station), lie.along, lie.way)
     if key not in course.hinges:
         course.hinges[key] = joint_at(course.laid, choice, row, chosen_from(table, row))
     return replace(course.hinges[key], position=choice.position)
@@ -257,9 +268,15 @@ def _bending(course: Course, bent: Bent) -> float:
     The greater of `FREE` diameters and the length of a guided cantilever that bends by all of that growth.
     """
     begin, finish = bent.legs[1]
+    if (begin, finish) not in course.bending:
+        course.bending[begin, finish] = _bends_by(course, begin, finish)
+    return course.bending[begin, finish]
+
+
+def _bends_by(course: Course, begin: float, finish: float) -> float:
     pipe = course.line.section_at(begin).pipe
     site = course.study.site.installation
-    hottest = course.laid.hottest_at((begin + finish) / 2.0)
+    hottest = course.hottest_at((begin + finish) / 2.0)
     expansion = pipe.material.expansion
     grown = abs(expansion.at(hottest) - expansion.at(site)) * (finish - begin)
     outside = pipe.size.outside_diameter

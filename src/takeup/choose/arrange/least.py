@@ -15,12 +15,13 @@ of it before it comes to the anchor; and anchors that move. What is left here, t
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
 
 from takeup.choose.arrange.course import Course
-from takeup.choose.arrange.drag import with_drag
+from takeup.choose.arrange.drag import drag_of
 from takeup.choose.arrange.records import Floats, Plan
 from takeup.line import End, Hold, bore_area, content_weight, insulation_weight, is_anchor, pipe_weight
 
@@ -32,40 +33,52 @@ WATER = 1000.0
 """Density of what fills a pipe at most [kg/m3]: of water, under the test."""
 
 
-def with_least(course: Course, plan: Plan) -> Plan:
-    """Return a plan whose forces are those that its anchors feel for certain.
+def with_least(course: Course, plan: Plan, first: int = 0) -> Plan:
+    """Return a plan whose forces are those that its anchors feel for certain, with the friction that is certain.
 
     Args:
         course: of the search.
-        plan: of a span.
+        plan: of a span, its places counted along the line alone.
+        first: number of the line's first place among all places, which those of what is returned count along.
     """
     near, far = plan.near, plan.far
-    if course.is_joined(near, far) or _uncertain(course, plan):
-        return replace(plan, forces=np.zeros_like(plan.forces), alone=np.zeros_like(plan.alone))
+    forces, alone, drag = _certain(course, plan)
+    return replace(plan, near=first + near, far=first + far, forces=forces, alone=alone, drag=drag)
+
+
+def _certain(course: Course, plan: Plan) -> tuple[Floats, Floats, Floats | None]:
+    """Return what is certain of a plan's forces, of those alone, and of the friction besides."""
+    near, far = plan.near, plan.far
     straight = not course.bends_between(near, far) and not plan.loops
+    key, allowed = (near, far, straight), GUIDING if straight else CARRYING
+    if key not in course.uncertain:
+        course.uncertain[key] = course.is_joined(near, far) or _uncertain(course, near, far, allowed)
+    if course.uncertain[key]:
+        return np.zeros_like(plan.forces), np.zeros_like(plan.alone), None
     weight = span_weight(course, near, far) + sum(item.data.weight for item in plan.takeups) if straight else np.inf
     forces, alone = _lighter(plan.forces, weight), _lighter(plan.alone, weight)
     for side, place in enumerate((near, far)):
         if course.places[place].joined:
             forces[side], alone[side] = 0.0, 0.0
-    return with_drag(course, replace(plan, forces=forces, alone=alone))
+    return forces, alone, drag_of(course, plan)
 
 
 def _lighter(forces: Floats, weight: float) -> Floats:
     """Return forces with their upright part less by a weight, none where that is more, (..., 3) [N]."""
     left = forces.copy()
+    if not left[..., 2].any():
+        return left
     left[..., 2] = np.sign(forces[..., 2]) * np.maximum(np.abs(forces[..., 2]) - weight, 0.0)
     return left
 
 
-def _uncertain(course: Course, plan: Plan) -> bool:
+def _uncertain(course: Course, near: int, far: int, allowed: Sequence[str]) -> bool:
     """Whether something of the file takes of a span's forces what the quick model does not know."""
-    low, high = course.places[plan.near].station, course.places[plan.far].station
+    low, high = course.places[near].station, course.places[far].station
     within = [hold for hold in course.line.holds if low < hold.position.station < high and not is_anchor(hold)]
-    allowed = GUIDING if _is_axial(course, plan) else CARRYING
     if any(hold.kind not in allowed for hold in within):
         return True
-    if any(_moves(course, place) for place in (plan.near, plan.far)):
+    if any(_moves(course, place) for place in (near, far)):
         return True
     return any(
         load.line == course.line.name
@@ -73,10 +86,6 @@ def _uncertain(course: Course, plan: Plan) -> bool:
         and (load.start if load.end is None else load.end).station >= low
         for load in course.study.loads
     )
-
-
-def _is_axial(course: Course, plan: Plan) -> bool:
-    return not course.bends_between(plan.near, plan.far) and not plan.loops
 
 
 def _moves(course: Course, place: int) -> bool:

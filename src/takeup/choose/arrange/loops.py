@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 import numpy as np
@@ -19,7 +20,7 @@ from takeup.line import Line, Study
 from takeup.line.choices import Choice
 from takeup.line.looped import LoopPlan, leg_of, legs_with, looped, spread, stations_of, tangent_of
 from takeup.line.parts import Leg, Position
-from takeup.line.route import Floats, turn_angle
+from takeup.line.route import turn_angle
 
 _SAME = 1e-6  # stations closer than a micrometre are one [m]
 _ROUNDING = 1e-9  # of a sum of lengths [m]
@@ -237,7 +238,12 @@ def _places(study: Study, line: Line) -> Iterator[tuple[str, Position]]:
 def _tangent(before: Leg, after: Leg) -> float:
     """Return what a bend takes of either leg, T = R tan(theta/2) [m]."""
     radius = before.to.bend_radius
-    return 0.0 if radius is None else radius * math.tan(turn_angle(_array(before), _array(after)) / 2.0)
+    return 0.0 if radius is None else _taken(radius, before.direction, after.direction)
+
+
+@lru_cache(maxsize=1_000)  # a line is asked about for every loop that may stand in it, and its corners stay
+def _taken(radius: float, before: tuple[float, float, float], after: tuple[float, float, float]) -> float:
+    return radius * math.tan(turn_angle(np.array(before), np.array(after)) / 2.0)
 
 
 def _short_leg(line: Line, plans: Sequence[LoopPlan]) -> str:
@@ -248,10 +254,6 @@ def _short_leg(line: Line, plans: Sequence[LoopPlan]) -> str:
         if before + after > leg.length:
             return f"the bends need {before + after:.6g} m of the leg to {leg.to.name}, which is {leg.length:.6g} m"
     return ""
-
-
-def _array(leg: Leg) -> Floats:
-    return np.array(leg.direction)
 
 
 __all__ = [

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from takeup.basis import first_guide_limit, second_guide_limit
 from takeup.choose.arrange.course import Course
@@ -19,6 +19,7 @@ from takeup.line.holding import HoldRule
 from takeup.line.parts import Position, station_words
 
 _STEP = 0.05  # in which places are set out [m]
+_BEYOND = 1.0  # of a stretch, past the second guide, beyond which its length changes nothing [m]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -62,6 +63,21 @@ def own_guides(course: Course, sides: Iterable[Side]) -> tuple[Hold, ...]:
     rule = guide_rule(course)
     if rule is None:
         return ()
+    wanting = tuple(_near(course, side) for side in sides)
+    if wanting not in course.own_guides:
+        course.own_guides[wanting] = _placed(course, rule, wanting)
+    return course.own_guides[wanting]
+
+
+def _near(course: Course, side: Side) -> Side:
+    """Return a side no longer than its guides could use where nothing asks for more than two: many spans share it."""
+    reach = side.free + second_guide_limit(_diameter(course, side)) + _BEYOND
+    if side.longest < math.inf or side.sense * (side.stop - side.face) <= reach:
+        return side
+    return replace(side, stop=side.face + side.sense * reach)
+
+
+def _placed(course: Course, rule: HoldRule, sides: Iterable[Side]) -> tuple[Hold, ...]:
     held = [hold.position.station for hold in course.line.holds]
     stations = list[float]()
     for side in sides:
@@ -76,11 +92,14 @@ def own_guides(course: Course, sides: Iterable[Side]) -> tuple[Hold, ...]:
 
 def _distances(course: Course, side: Side, length: float) -> list[float]:
     """Return how far guides of a side stand from its face [m]."""
-    diameter = course.line.section_at(side.face).pipe.size.outside_diameter
-    second = side.free + min(second_guide_limit(diameter), side.longest)
+    second = side.free + min(second_guide_limit(_diameter(course, side)), side.longest)
     steps = max(math.ceil((length - second) / side.longest - 1e-9), 1)
     more = [second + (length - second) * number / steps for number in range(1, steps)]
     return [side.free, second, *more]
+
+
+def _diameter(course: Course, side: Side) -> float:
+    return course.line.section_at(side.face).pipe.size.outside_diameter
 
 
 def _down(distance: float) -> float:

@@ -149,6 +149,20 @@ class Added:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class Stress:
+    """The greatest stresses of a bare chain in any state: of bending, of the force along it, of both at once [Pa].
+
+    `words` tell the last, and where it is; `pushed` is the greatest force that pushes the first piece together [N].
+    """
+
+    bending: float
+    along: float
+    both: float
+    pushed: float
+    words: str
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class LoopShape:
     """A loop by itself, wherever it stands in its leg.
 
@@ -177,4 +191,4 @@ class HingePlaces:
         return np.asarray(np.abs(self.turning @ grown.T))
 
 
-__all__ = ["Added", "Arranged", "Concept", "Floats", "HingePlaces", "LoopShape", "Place", "Plan", "Refusal"]
+__all__ = ["Added", "Arranged", "Concept", "Floats", "HingePlaces", "LoopShape", "Place", "Plan", "Refusal", "Stress"]

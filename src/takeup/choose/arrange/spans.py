@@ -42,9 +42,9 @@ def plans_of(ground: Ground) -> tuple[tuple[Plan, ...], tuple[Refusal, ...]]:
         for near, far in spans_of(course):
             for found in (*bare_plans(course, near, far), *_with_joints(course, near, far)):
                 if isinstance(found, Plan):
-                    plans.append(replace(with_least(course, found), near=first + near, far=first + far))
+                    plans.append(with_least(course, found, first))
                 else:
-                    refusals.append(replace(found, near=first + near, far=first + far))
+                    refusals.append(replace(found, near=first + near, far=first + far) if first else found)
     return tuple(plans), tuple(refusals)
 
 
@@ -55,10 +55,8 @@ def spans_of(course: Course) -> Iterator[tuple[int, int]]:
         course: the line; places are counted along it alone.
     """
     for near in range(len(course.places) - 1):
-        for far in range(near + 1, len(course.places)):
+        for far in course.ends_from(near):
             yield near, far
-            if course.places[far].fixed:
-                break
 
 
 def _with_joints(course: Course, near: int, far: int) -> list[Plan | Refusal]:
