@@ -12,6 +12,7 @@ import sys
 import textwrap
 import threading
 import time
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
@@ -33,6 +34,12 @@ PORT, TOKEN, PASSWORD = 8123, "the-token-of-this-start", "a long password"
 HOST = f"127.0.0.1:{PORT}"
 OURS = {"origin": f"http://{HOST}", "x-takeup": "1"}
 _LONG = 30.0  # s that a process may take to start or end on a busy machine
+
+
+def apart(coroutine):
+    """Run to its end in a thread of its own: where a browser is driven in this process, a loop already runs here."""
+    with ThreadPoolExecutor(1) as thread:
+        return thread.submit(asyncio.run, coroutine).result()
 
 
 class PapersDesk:
@@ -188,7 +195,7 @@ def test_a_slow_page_gets_the_newest_of_each_topic_and_no_more():
         assert board.listening == 0
         return found
 
-    found = asyncio.run(told())
+    found = apart(told())
     assert [(news["what"], news["revision"]) for news in found] == [("document", 999), ("study", 999)]
 
 
@@ -207,7 +214,7 @@ def test_who_waits_for_an_answer_is_let_go_when_the_desk_ends():
             await threads.answer(never.wait)
         return time.monotonic() - began
 
-    assert asyncio.run(asked_and_ended()) < 1.0  # it waits for nothing; a second is for a busy machine
+    assert apart(asked_and_ended()) < 1.0  # it waits for nothing; a second is for a busy machine
     never.set()
 
 
@@ -216,7 +223,7 @@ def test_what_an_answer_raises_comes_back():
         with pytest.raises(ZeroDivisionError):
             await Threads().answer(lambda: 1 // 0)
 
-    asyncio.run(asked_for_nothing())
+    apart(asked_for_nothing())
 
 
 _PARENT = """
