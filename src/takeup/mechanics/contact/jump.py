@@ -11,6 +11,7 @@ from __future__ import annotations
 import numpy as np
 
 from takeup.mechanics.contact.active_set import HELD, REG, SLIP
+from takeup.mechanics.contact.folded import newton_step
 from takeup.mechanics.contact.laws import Found, Laws
 from takeup.mechanics.contact.plane import follow_pressure, hold_again, make_room, pressed, rows_of_plane
 from takeup.mechanics.contact.position import Change, Path, Position
@@ -88,7 +89,7 @@ def _undamped(at: Position, laws: Laws, z: Floats) -> Found | None:
         if not worst <= _ASTRAY * at.reach:
             return None
         try:
-            z = z - np.linalg.solve(laws.slope(found, as_it_stands=False), found.wrong)
+            z = z + newton_step(laws, found, at.folded)
         except np.linalg.LinAlgError:
             return None
     return None

@@ -20,6 +20,7 @@ memory).
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
@@ -29,6 +30,7 @@ from takeup.mechanics.contact.active_set import FREE, HELD, PIVOT_LIMIT, SLIP, C
 from takeup.mechanics.contact.pieces import times
 from takeup.mechanics.contact.position import Position
 from takeup.mechanics.contact.scaled import Scaled
+from takeup.mechanics.contact.ways import Ways
 from takeup.mechanics.frame import Flags, Floats, Integers
 
 _GIVE = 1e-8  # of a row alone: what is closed or sticks gives in the slope, so that two that hold the same divide
@@ -167,44 +169,64 @@ class Laws:
             found: where.
             as_it_stands: whether rubs that slide have the slope of f = L u/|u|; else that of |u| f = L u.
         """
+        slope, p = self.straight(found), self.p
+        every = Ways(moves=p.w, grows=np.eye(p.gaps, len(p.w)) - p.rate[: p.gaps, None] * p.w[: p.gaps])
+        for rows, block in self.rub_slopes(found, every, np.arange(len(p.w)), as_it_stands=as_it_stands):
+            slope[rows] = block
+        return slope
+
+    def straight(self, found: Found) -> Floats:
+        """Return how what is left of the laws would change with z if nothing rubbed, (r, r).
+
+        Args:
+            found: where; which gap rows are shut is all that counts.
+        """
         p, shut, place = self.p, np.flatnonzero(found.side), np.arange(len(found.force))
         slope = -p.rate[:, None] * p.w
         slope[place, place] += 1.0
         slope[shut] *= p.give[shut, None]
         slope[shut] += p.w[shut]
         slope[shut, shut] += _GIVE
-        for of, slid in zip(self.rubbing, found.rubbed, strict=True):
-            self._rub_slope(slope, found, of, slid, slid.way if as_it_stands else slid.force)
         return slope
 
-    def _rub_slope(self, slope: Floats, found: Found, of: _Rubbing, slid: Slid, turned: Floats) -> None:
-        """Write the slope of some rubs: those that stick, then those that slide.
+    def rub_slopes(
+        self, found: Found, ways: Ways, column: Integers, *, as_it_stands: bool
+    ) -> Iterator[tuple[Integers, Floats]]:
+        """Yield rows of rubs, and how what is left of their laws changes along some ways, (k, c).
 
-        -r dslip;    df - (L/|u|) (du - t (w . du)) - w dL,    w = u/|u|, t what is told of the turn: w, or f/L
+        Those that stick, then those that slide:
+
+            -r dslip;    df - (L/|u|) (du - t (w . du)) - w dL,    w = u/|u|, t what is told of the turn: w, or f/L
+
+        Args:
+            found: where.
+            ways: along which the forces change.
+            column: of each row that rubs, the way along which its own force changes, by one, (r,).
+            as_it_stands: whether rubs that slide have the slope of f = L u/|u|; else that of |u| f = L u.
         """
-        p, (rubs, rows, stiff) = self.p, of
-        w, rate, sticks = p.w[rows], p.rate[rows], slid.length < slid.limit
-        share, growth = np.where(sticks, 0.0, slid.share), self._growth(found, rubs)
-        for first in range(len(rows)):
-            own = np.where(sticks, stiff, share * stiff - (1.0 - share) * rate[first])
-            new = -np.where(sticks, 0.0, slid.way[first])[:, None] * growth
-            for second in range(len(rows)):
-                turn = -share * turned[first] * slid.way[second] * (rate[second] + stiff)
-                new += (turn + own if first == second else turn)[:, None] * w[second]
-            slope[rows[first]] = new
-        slope[rows, rows] += np.where(sticks, stiff * _GIVE, 1.0 - share)
-        for first, second in np.ndindex(len(rows), len(rows)):
-            slope[rows[first], rows[second]] += share * turned[first] * slid.way[second]
+        for (_, rows, stiff), slid, growth in self._growths(found, ways):
+            sticks, turned = slid.length < slid.limit, slid.way if as_it_stands else slid.force
+            share, way = np.where(sticks, 0.0, slid.share), np.where(sticks, 0.0, slid.way)
+            moves, rate, place = [ways.moves[row] for row in rows], self.p.rate[rows], np.arange(len(stiff))
+            for first, row in enumerate(rows):
+                block = -way[first][:, None] * growth
+                own = np.where(sticks, stiff, share * stiff - (1.0 - share) * rate[first])
+                for second in range(len(rows)):
+                    turn = share * turned[first] * way[second]
+                    along = own if first == second else 0.0
+                    block += (along - turn * (rate[second] + stiff))[:, None] * moves[second]
+                    block[place, column[rows[second]]] += turn
+                block[place, column[row]] += np.where(sticks, stiff * _GIVE, 1.0 - share)
+                yield row, block
 
-    def _growth(self, found: Found, rubs: Integers) -> Floats:
-        """Return how the limits of some rubs change with z, (k, r)."""
-        p, place = self.p, np.arange(len(rubs))
-        growth, own = np.zeros((len(rubs), len(found.force))), np.zeros((len(rubs), len(found.force)))
-        for gap in p.pressed_by[rubs].T:
-            signed = np.where(gap >= 0, p.press[rubs, gap], 0.0) * np.sign(found.force[gap])
-            growth -= (signed * p.rate[gap])[:, None] * p.w[gap]
-            own[place, gap] += signed
-        return growth + own
+    def _growths(self, found: Found, ways: Ways) -> Iterator[tuple[_Rubbing, Slid, Floats]]:
+        """Yield rubs, and how their limits change along some ways, (k, c)."""
+        press = self.p.press * np.sign(found.force[: self.p.gaps])
+        for of, slid in zip(self.rubbing, found.rubbed, strict=True):
+            growth = np.zeros((len(of.rubs), ways.moves.shape[1]))
+            for gap in self.p.pressed_by[of.rubs].T:
+                growth += np.where(gap >= 0, press[of.rubs, gap], 0.0)[:, None] * ways.grows[gap]
+            yield of, slid, growth
 
 
 def _let_go(at: Position) -> Floats:

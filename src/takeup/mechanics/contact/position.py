@@ -9,6 +9,7 @@ from typing import NamedTuple
 import numpy as np
 
 from takeup.mechanics.contact.active_set import HELD, REG, ContactSet
+from takeup.mechanics.contact.ways import Known
 from takeup.mechanics.frame import Flags, Floats, Integers
 
 _FEW = 8  # rows: more are compared all at once
@@ -60,6 +61,7 @@ class Position:
         trouble: what would not settle; empty while all is well.
         origin: where in the step the path begins that is followed.
         span: how much of the step that path is.
+        folded: straight laws that were solved on the way.
     """
 
     s: ContactSet
@@ -86,6 +88,7 @@ class Position:
     trouble: str = ""
     origin: float = 0.0
     span: float = 1.0
+    folded: Known = field(default_factory=dict)
 
     def saved(self) -> Position:
         """Return a copy that keeps its values."""

@@ -8,6 +8,7 @@ from tests.unit.mechanics.contact.contacts import gaps, rubs
 from tests.unit.mechanics.contact.test_plane import plane_line
 
 from takeup.mechanics import condense
+from takeup.mechanics.contact.folded import newton_step
 from takeup.mechanics.contact.jump import _undamped
 from takeup.mechanics.contact.laws import Laws
 from takeup.mechanics.contact.scaled import scaled
@@ -50,3 +51,17 @@ def test_both_slopes_agree_at_the_answer(seed):
     assert found.slides.any()
     one, other = (laws.slope(found, as_it_stands=told) for told in (True, False))
     assert one == pytest.approx(other, abs=1e-9 * np.abs(one).max())
+
+
+@pytest.mark.parametrize("seed", [3, 8, 11])
+def test_step_with_straight_laws_taken_out_is_that_of_all_laws(seed):
+    """From random forces, where straight laws are off too, and where the first step led; 1e-9 is rounding."""
+    at, laws = laws_of_a_line(seed)
+    z = np.random.default_rng(seed).normal(size=len(at.y)) * at.reach
+    known = {}
+    for _ in range(2):
+        found = laws.at(z)
+        whole = np.linalg.solve(laws.slope(found, as_it_stands=False), -found.wrong)
+        assert newton_step(laws, found, known) == pytest.approx(whole, rel=0, abs=1e-9 * np.abs(whole).max())
+        z = z + whole
+    assert len(next(iter(known.values())).curved) < len(z)  # something was taken out
