@@ -180,13 +180,32 @@ export interface HoldLook {
 }
 
 /**
- * The rods of a joint in the state looked at; `gap_mm` is how far the nuts stand off where they are slack.
+ * One rod of a joint in the state looked at; `gap_mm` is how far its nuts stand off where it is slack.
+ *
+ * `use` is its tension over what one rod can carry, null where nobody said what that is; `words` says all of it.
  */
 export interface RodLook {
   name: string;
   tension_kn: number;
   engaged: boolean;
   gap_mm: number;
+  capacity_kn: number | null;
+  use: number | null;
+  words: string;
+}
+
+/**
+ * Plates, swing bars or ties of a joint, all of a sort together, in the state looked at.
+ *
+ * `force_kn` is what the checks ask of them: of plates and bars twice what the more loaded one bears, of ties their
+ * pull, below nought where they are pushed.
+ */
+export interface HardwareLook {
+  name: string;
+  force_kn: number;
+  capacity_kn: number | null;
+  use: number | null;
+  words: string;
 }
 
 /**
@@ -201,6 +220,7 @@ export interface TakeupLook {
   use: number | null;
   words: string;
   rods: RodLook[];
+  hardware: HardwareLook[];
 }
 
 /**

@@ -119,11 +119,29 @@ def test_by_hand_the_thrust_comes_and_the_rods_slacken(start, look_at):
     page = look_at(start("rods.yaml", (SCENES / "rods.yaml").read_text(encoding="utf-8")).address).page
     by_hand(page, "Pressure", 10)
     by_hand(page, "Temperature", 20)
-    expect(row(page, "J1").locator(".row-rod").first).to_contain_text("kN")
+    expect(row(page, "J1").locator(".carried").first).to_contain_text("kN of 60 kN")
     by_hand(page, "Temperature", 60)
-    expect(row(page, "J1").locator(".row-rod").first).to_contain_text("slack")
+    expect(row(page, "J1").locator(".carried").first).to_contain_text("slack")
+    expect(row(page, "J1").locator(".carried-use").first).to_have_text("0.00")
     page.get_by_role("button", name="Back to the walk").click()
     expect(page.get_by_role("button", name="Back to the walk")).to_be_disabled()
+
+
+def test_the_bar_of_a_rod_fills_as_pressure_is_pushed(start, look_at):
+    """Cold: the thrust is shared by pipe and rods in proportion, so at twice the pressure a rod is twice as full."""
+    page = look_at(start("rods.yaml", (SCENES / "rods.yaml").read_text(encoding="utf-8")).address).page
+    rod, uses, widths = row(page, "J1").locator(".carried").first, [], []
+    for pressure in (5, 10):
+        by_hand(page, "Temperature", 20)
+        by_hand(page, "Pressure", pressure)
+        expect(page.locator(".now")).to_contain_text(f"{pressure:.1f} bar(g)")
+        uses.append(float(rod.locator(".carried-use").inner_text()))
+        box = rod.locator(".bar-fill").bounding_box()
+        assert box is not None
+        widths.append(box["width"])
+    assert uses[0] > 0.05
+    assert uses[1] == pytest.approx(2.0 * uses[0], abs=0.011)  # each is written with two decimals
+    assert widths[1] == pytest.approx(2.0 * widths[0], abs=2.0)  # a pixel of a border is in each
 
 
 def test_a_faulty_file_is_mended(start, look_at):

@@ -1,6 +1,7 @@
 // Every place with its use: now, and the worst of all states.     (line/list.tsx)
 import { computed } from "@preact/signals";
-import type { HoldLook, Place, PlaceUse, RodLook, TakeupLook } from "../interface";
+import { Carried } from "../carried";
+import type { HoldLook, Place, PlaceUse, TakeupLook } from "../interface";
 import { FULL, useText } from "../colour";
 import { choose, chosen, look, opened, places, room, study, whyOf } from "../store";
 import { UseBar } from "../use";
@@ -85,12 +86,7 @@ function Row({ place, several }: { place: Place; several: boolean }) {
         {use !== null && <span class="row-load number small">{force(hold, takeup)}</span>}
         {measured && <UseBar use={use} worst={worst?.use ?? null} />}
         <span class="row-worst small quiet">{worstWords(worst)}</span>
-        {(takeup?.rods ?? []).map((rod) => (
-          <span key={rod.name} class="row-rod small">
-            <span>{rod.name}</span>
-            <span class="number">{rodWords(rod)}</span>
-          </span>
-        ))}
+        <Carried takeup={takeup} />
       </button>
     </li>
   );
@@ -116,14 +112,6 @@ function force(hold: HoldLook | undefined, takeup: TakeupLook | undefined): stri
   const moved = Math.abs(takeup.axial_mm).toFixed(1);
   return moved === "0.0" ? "0 mm" : `${moved} mm ${way}`;
 }
-
-/** Its tension; or that it is slack, and how far its nuts stand off where that can be measured. */
-export function rodWords(rod: RodLook): string {
-  if (rod.engaged) return `${rod.tension_kn.toFixed(1)} kN`;
-  return rod.gap_mm < LEAST_GAP_MM ? "slack" : `slack, nuts ${rod.gap_mm.toFixed(1)} mm off`;
-}
-
-const LEAST_GAP_MM = 0.05;
 
 function worstWords(worst: PlaceUse | undefined): string {
   if (worst === undefined && study.value?.job === "done") return "all states: no check of its own";

@@ -1,6 +1,6 @@
 // What is told on a stage, and how it plays.     (scenes/scenes.test.ts)
 import { describe, expect, it } from "vitest";
-import type { HoldLook, LineOutline, Look, Place, SceneFile, TakeupLook } from "../interface";
+import type { HoldLook, LineOutline, Look, Place, RodLook, SceneFile, TakeupLook } from "../interface";
 import { viewBoxOf } from "./drawing";
 import { REST_MS, stateAt, stretchesOf } from "./playing";
 import { actorsOf, alongPipe, rodWords, taleOf } from "./tale";
@@ -15,9 +15,13 @@ const outline: LineOutline = {
 const hold = (id: string, along_kn: number, capacity_kn: number | null): HoldLook => ({
   id, along_kn, capacity_kn, force_kn: 70, moment_knm: 0, use: 0.9, contact: "", words: "",
 });
+const slackRod = (name: string, gap_mm: number): RodLook => ({
+  name, gap_mm, tension_kn: 0, engaged: false, capacity_kn: 60, use: 0, words: "slack",
+});
+const tautRod = (name: string): RodLook => ({ ...slackRod(name, 0), tension_kn: 17.4, engaged: true, use: 0.29 });
 const joint: TakeupLook = {
   id: "L/J", axial_mm: -25.6, lateral_mm: 0.1, angular_deg: 0, length_mm: 600, use: 0.85, words: "",
-  rods: [{ name: "rod 1", tension_kn: 0, engaged: false, gap_mm: 24.84 }, { name: "rod 2", tension_kn: 0, engaged: false, gap_mm: 24.9 }],
+  rods: [slackRod("rod 1", 24.84), slackRod("rod 2", 24.9)], hardware: [],
 };
 const look: Look = {
   number: 1, revision: 0, words: "", pressure_bar: 12, temperature_c: 193, exaggeration: 40, trouble: "", overlays: [], movements: [],
@@ -40,7 +44,7 @@ describe("what is told", () => {
     expect(actorsOf(outline, null)).toEqual([]);
   });
   it("says how rods pull together", () => {
-    const taut = { ...joint, rods: [{ name: "1", tension_kn: 17.4, engaged: true, gap_mm: 0 }, { name: "2", tension_kn: 17.4, engaged: true, gap_mm: 0 }] };
+    const taut = { ...joint, rods: [tautRod("1"), tautRod("2")] };
     expect(rodWords(taut)).toBe("its rods pull with 34.8 kN");
     expect(rodWords({ ...joint, rods: [] })).toBe("");
   });

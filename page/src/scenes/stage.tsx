@@ -2,6 +2,7 @@
 import type { Signal } from "@preact/signals";
 import { useSignal, useSignalEffect } from "@preact/signals";
 import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
+import { Carried } from "../carried";
 import { ask } from "../client";
 import type { ByHand, Look, LookAsked, SceneFile, View, ViewName } from "../interface";
 import { Latest } from "../latest";
@@ -239,6 +240,7 @@ function ActorRow({ actor }: { actor: Actor }) {
           use <UseChip use={actor.use} />
         </span>
       )}
+      <Carried takeup={actor.takeup} />
     </li>
   );
 }

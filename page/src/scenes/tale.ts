@@ -11,6 +11,7 @@ export interface Actor {
   unit: string;
   words: string;
   use: number | null;
+  takeup?: TakeupLook;
 }
 
 /**
@@ -59,7 +60,7 @@ function joint(place: Place, takeup: TakeupLook): Actor {
   const [number, unit, ...way] = said === "as fitted" ? ["0.0", "mm"] : said.split(" ");
   const rods = rodWords(takeup);
   const words = [way.join(" ") || "as fitted", rods].filter((one) => one !== "").join("; ");
-  return { id: place.id, name: place.name, number: number ?? "", unit: unit ?? "", words, use: takeup.use };
+  return { id: place.id, name: place.name, number: number ?? "", unit: unit ?? "", words, use: takeup.use, takeup };
 }
 
 /** What the rods of a joint do; "" where it has none. */

@@ -106,9 +106,9 @@ export class Piece {
   paint(tones: Tones, use: number | null, chosen: boolean, slack: ReadonlySet<string>): void {
     const { what, id } = this.part;
     const { color, emissive } = this.mesh.material;
-    if (use !== null && (what === "hold" || what === "bellows")) color.set(colourOf(use));
+    if (use !== null && (what === "hold" || what === "bellows" || what === "rod")) color.set(colourOf(use));
     else color.copy(tones[what]);
-    if (what === "rod" && slack.has(id)) color.lerp(tones.hold, SLACK);
+    if (use === null && what === "rod" && slack.has(id)) color.lerp(tones.hold, SLACK);
     emissive.copy(tones.glow);
     if (chosen) emissive.addScalar(CHOSEN);
   }

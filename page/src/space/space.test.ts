@@ -194,7 +194,7 @@ const hold = (id: string, force_kn: number, use: number | null): HoldLook => ({
   id, force_kn, use, along_kn: force_kn, moment_knm: 0, capacity_kn: null, contact: "", words: "",
 });
 const joint = (axial_mm: number, lateral_mm: number): TakeupLook => ({
-  id: "L/J1", axial_mm, lateral_mm, angular_deg: 0, length_mm: 600, use: 0.4, words: "", rods: [],
+  id: "L/J1", axial_mm, lateral_mm, angular_deg: 0, length_mm: 600, use: 0.4, words: "", rods: [], hardware: [],
 });
 const placed = (id: string, what: Place["what"], kind: string): Place => ({
   id, name: id.slice(2), line: "L", what, kind, station_m: 0, from_m: 0, to_m: 0, placed_by: "", stays: "",

@@ -12,6 +12,7 @@ import {
   WebGLRenderer,
 } from "three";
 import { OrbitControls } from "three/addons/controls/OrbitControls.js";
+import { fullestOf } from "../carried";
 import type { Look, Solids } from "../interface";
 import type { Eye, EyeName, Triple } from "./camera";
 import { axesOf, distanceFor, eyesFor, towardsEye, turned } from "./camera";
@@ -103,10 +104,12 @@ export class Stage {
     const movements = new Map((look?.movements ?? []).map((one) => [one.line, Float32Array.from(one.movement_m)]));
     const uses = new Map([...(look?.holds ?? []), ...(look?.takeups ?? [])].map((one) => [one.id, one.use]));
     const slack = new Set((look?.takeups ?? []).filter((one) => one.rods.some((rod) => !rod.engaged)).map((one) => one.id));
+    const carried = new Map((look?.takeups ?? []).map((one) => [one.id, fullestOf(one)]));
     const times = Math.min(look?.exaggeration ?? 1, this.allowed(movements));
     moveAll(this.pieces, movements, times);
     for (const piece of this.pieces) {
-      piece.paint(tones, uses.get(piece.part.id) ?? null, piece.part.id === chosen && chosen !== "", slack);
+      const { id, what } = piece.part;
+      piece.paint(tones, (what === "rod" ? carried : uses).get(id) ?? null, piece.part.id === chosen && chosen !== "", slack);
     }
     this.changed();
     return times;

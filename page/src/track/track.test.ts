@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { stepIn } from "../looks";
 import { byState, clusters, kindsOf } from "./events";
-import { rodWords } from "../line/list";
 import { limits } from "./hand";
 import { curve, rooms, shares, stepAt } from "./layout";
 import { following, stateBefore } from "./playing";
@@ -99,14 +98,5 @@ describe("the list of what happens on the way", () => {
 
   it("has its kinds with how often each is there, most frequent first", () => {
     expect(kindsOf([event(0, "touches"), ...all.filter((one) => one.what === "slips")])).toEqual([["slips", 3], ["touches", 1]]);
-  });
-});
-
-describe("what is said of a rod", () => {
-  it("is its tension, or how far its nuts stand off where that can be measured", () => {
-    const rod = { name: "rod 1", tension_kn: 12.34, engaged: true, gap_mm: 0 };
-    expect(rodWords(rod)).toBe("12.3 kN");
-    expect(rodWords({ ...rod, engaged: false, gap_mm: 3.21 })).toBe("slack, nuts 3.2 mm off");
-    expect(rodWords({ ...rod, engaged: false, gap_mm: 0.01 })).toBe("slack");
   });
 });

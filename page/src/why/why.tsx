@@ -1,6 +1,7 @@
 // Why: everything about one place, and what would change it.     (why/why.tsx)
 import { useSignal, useSignalEffect } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
+import { Carried } from "../carried";
 import { ask } from "../client";
 import type { Cell, Table, Why } from "../interface";
 import { focusOn } from "../line/handles";
@@ -70,6 +71,7 @@ function Now({ id }: { id: string }) {
       </p>
       {here.use !== null && <UseChip use={here.use} />}
       {here.use !== null && <UseBar use={here.use} worst={null} />}
+      <Carried takeup={seen.takeups.find((one) => one.id === id)} />
     </div>
   );
 }

@@ -20,6 +20,7 @@ from takeup.desk.interface.document import (
 from takeup.desk.interface.looking import (
     ByHand,
     Handle,
+    HardwareLook,
     HoldLook,
     LineMovement,
     Look,
@@ -76,6 +77,7 @@ __all__ = [
     "Document",
     "Fault",
     "Handle",
+    "HardwareLook",
     "HoldLook",
     "Job",
     "LineMovement",

@@ -55,12 +55,32 @@ class HoldLook(TypedDict):
 
 
 class RodLook(TypedDict):
-    """The rods of a joint in the state looked at; `gap_mm` is how far the nuts stand off where they are slack."""
+    """One rod of a joint in the state looked at; `gap_mm` is how far its nuts stand off where it is slack.
+
+    `use` is its tension over what one rod can carry, null where nobody said what that is; `words` says all of it.
+    """
 
     name: str
     tension_kn: float
     engaged: bool
     gap_mm: float
+    capacity_kn: float | None
+    use: float | None
+    words: str
+
+
+class HardwareLook(TypedDict):
+    """Plates, swing bars or ties of a joint, all of a sort together, in the state looked at.
+
+    `force_kn` is what the checks ask of them: of plates and bars twice what the more loaded one bears, of ties their
+    pull, below nought where they are pushed.
+    """
+
+    name: str
+    force_kn: float
+    capacity_kn: float | None
+    use: float | None
+    words: str
 
 
 class TakeupLook(TypedDict):
@@ -74,6 +94,7 @@ class TakeupLook(TypedDict):
     use: float | None
     words: str
     rods: list[RodLook]
+    hardware: list[HardwareLook]
 
 
 class Overlay(TypedDict):

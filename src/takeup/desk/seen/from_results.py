@@ -56,7 +56,7 @@ def _governs(check: Record) -> str:
     use = maybe_number(check, "use")
     full = "" if use is None else f", use {use_words(use)}"
     state = text_of(check, "state")
-    return f"Governs: {text_of(check, 'title')}{full}, {text_of(check, 'outcome')}{f', in {state}' if state else ''}."
+    return f"Governs: {text_of(check, 'title')}{full}, {text_of(check, 'outcome')}{f' ({state})' if state else ''}."
 
 
 def _checks(checks: list[Record]) -> Table:

@@ -3,7 +3,8 @@
 The numbers are those of results.json: the load of a hold on the structure, the movement of a joint from its set length.
 Use of a hold is the greater of its force and its moment over what it can carry; at equipment it is that of the nozzle's
 own rule. Use of a joint is the greatest of its movements from the neutral length over its rating, what installation may
-leave out of line counted in. The bound of friction, which checks add to the walk without it, is in neither.
+leave out of line counted in; that of its rods and other hardware is told beside it (seen/carried.py). The bound of
+friction, which checks add to the walk without it, is in none.
 """
 
 from __future__ import annotations
@@ -16,7 +17,8 @@ import numpy as np
 from takeup.checks.joint_movement import UNSEEN_ANGULAR, UNSEEN_AXIAL, UNSEEN_LATERAL, combined_use
 from takeup.checks.nozzle_limits import combined
 from takeup.checks.outcome import use_of
-from takeup.desk.interface import HoldLook, RodLook, TakeupLook
+from takeup.desk.interface import HoldLook, TakeupLook
+from takeup.desk.seen.carried import hardware_at, rods_at
 from takeup.desk.seen.marks import AtNozzle, HoldMark, JointMark
 from takeup.desk.seen.trips import Trip
 from takeup.drawing.reading import use_words
@@ -125,7 +127,8 @@ def _joint(trip: Trip, mark: JointMark, step: int) -> TakeupLook:
         length_mm=to_mm(takeup.data.length + takeup.preset + axial),
         use=use,
         words=words,
-        rods=[_rod(trip, number, row.plus, row.gap[0], step) for number, row in mark.rods],
+        rods=rods_at(trip, mark, step),
+        hardware=hardware_at(trip, mark, step),
     )
 
 
@@ -154,18 +157,6 @@ def _joint_use(mark: JointMark, neutral: tuple[float, float, float]) -> tuple[fl
 def _of(limit: float | None, shown: Callable[[float], float]) -> str:
     """Return a rating as the end of a number, " of 60"; nothing where there is none."""
     return f" of {shown(limit):.4g}" if limit else ""
-
-
-def _rod(trip: Trip, number: int, name: str, gap: float, step: int) -> RodLook:
-    walk = trip.rigid
-    engaged = bool(walk.sides[step, number])
-    open_by = 0.0 if engaged else max(gap - float(walk.movements[step, number]), 0.0)
-    return RodLook(
-        name=name,
-        tension_kn=to_kn(float(walk.forces[step, number])) + 0.0,
-        engaged=engaged,
-        gap_mm=to_mm(open_by) + 0.0,
-    )
 
 
 __all__ = ["holds_at", "joints_at"]

@@ -66,6 +66,7 @@ class JointMark:
         model: its line in the frame.
         places: its pieces that are bellows.
         rods: their rows, each with its number.
+        hardware: rows of its plates, bars or balancing bellows, the same.
     """
 
     id: str
@@ -74,6 +75,7 @@ class JointMark:
     model: LineModel
     places: list[int]
     rods: tuple[tuple[int, Row], ...]
+    hardware: tuple[tuple[int, Row], ...]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True, eq=False)
@@ -138,12 +140,16 @@ def _joints(model: LineModel, rows: tuple[tuple[int, Row], ...]) -> Iterator[Joi
             takeup=takeup,
             model=model,
             places=places[takeup.name],
-            rods=tuple(
-                (number, row)
-                for number, row in rows
-                if (row.role, row.line, row.owner) == ("rod", model.line.name, takeup.name)
-            ),
+            rods=_rows_of(takeup, model, rows, ("rod",)),
+            hardware=_rows_of(takeup, model, rows, ("pin", "bar", "balance")),
         )
+
+
+def _rows_of(
+    takeup: TakeUp, model: LineModel, rows: tuple[tuple[int, Row], ...], roles: tuple[str, ...]
+) -> tuple[tuple[int, Row], ...]:
+    own = (model.line.name, takeup.name)
+    return tuple((number, row) for number, row in rows if (row.line, row.owner) == own and row.role in roles)
 
 
 __all__ = ["AtNozzle", "HoldMark", "JointMark", "Marks", "marks_of", "place_id"]

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from takeup.desk.interface import Cell, HoldLook, Place, Scenario, Table, TakeupLook, Why
 from takeup.desk.seen import sensitivity
+from takeup.desk.seen.carried import parts_of
 from takeup.desk.seen.figures import plain, signed
 from takeup.desk.seen.from_results import CHECKS, tables_from_results
 from takeup.desk.seen.kept import SCENARIOS, Kept, NoAnswer
@@ -146,23 +147,29 @@ def _hold_cells(trip: Trip, mark: HoldMark, step: int) -> list[Cell]:
 
 
 def _joint_tables(trips: list[tuple[Scenario, Trip]], mark: JointMark) -> Iterator[Table]:
-    head, rows, rods = ["state"], list[list[Cell]](), list[list[Cell]]()
+    head, rows, carried = ["state"], list[list[Cell]](), list[list[Cell]]()
     for scenario, _ in trips:
         head += [f"axial mm, {scenario}", "lateral mm", "angular °", "length mm"]
     for name, step in _states(trips):
-        row, rod = [plain(name)], [plain(name)]
+        row, parts = [plain(name)], [plain(name)]
         for _, trip in trips:
             look = joints_at(trip, (mark,), step)[0] if trip.good[step] else None
             row += _joint_cells(look)
-            rod += [_rod_cell(look, number) for number in range(len(mark.rods))]
+            parts += _carried_cells(look, parts_of(mark))
         rows.append(row)
-        rods.append(rod)
+        carried.append(parts)
     about = "From its set length, longer above nought, in each state."
     yield Table(title="Movements by state", about=about, head=head, rows=rows)
-    if mark.rods:
-        names = [f"{row.plus}, {scenario}" for scenario, _ in trips for _, row in mark.rods]
-        about = "Tension, or how far the nuts stand off their lugs."
-        yield Table(title="Rods by state", about=about, head=["state", *names], rows=rods)
+    if names := parts_of(mark):
+        own = [f"{name}, {scenario}" for scenario, _ in trips for name in names]
+        title, about = _CARRIED[bool(mark.rods)]
+        yield Table(title=title, about=about, head=["state", *own], rows=carried)
+
+
+_CARRIED = {
+    True: ("Rods by state", "Tension of each, or how far its nuts stand off their lugs."),
+    False: ("Plates, bars and ties by state", "What they carry together; plates and bars twice what the fuller does."),
+}
 
 
 def _joint_cells(look: TakeupLook | None) -> list[Cell]:
@@ -176,11 +183,17 @@ def _joint_cells(look: TakeupLook | None) -> list[Cell]:
     ]
 
 
-def _rod_cell(look: TakeupLook | None, number: int) -> Cell:
+def _carried_cells(look: TakeupLook | None, names: list[str]) -> list[Cell]:
+    """Return what each rod, plates, bars or ties carry, with their use; a slack rod has nothing to be full of."""
     if look is None:
-        return plain("no answer")
-    rod = look["rods"][number]
-    return plain(f"{rod['tension_kn']:.1f} kN" if rod["engaged"] else f"slack by {rod['gap_mm']:.1f} mm")
+        return [plain("no answer") for _ in names]
+    rods = [
+        Cell(text=f"{rod['tension_kn']:.1f} kN", use=rod["use"])
+        if rod["engaged"]
+        else plain(f"slack by {rod['gap_mm']:.1f} mm")
+        for rod in look["rods"]
+    ]
+    return rods + [Cell(text=f"{one['force_kn']:.1f} kN", use=one["use"]) for one in look["hardware"]]
 
 
 __all__ = ["Asked", "why_of"]
