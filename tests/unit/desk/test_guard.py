@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import asyncio
 import re
 import time
 from pathlib import Path
 
+import httpx2
 import pytest
 from starlette.testclient import TestClient
 
 from takeup.desk.web.guard import Guard
 from takeup.desk.web.server import app_of
+from takeup.desk.web.tries import MOST_MACHINES, Tries
 
 PORT, TOKEN, PASSWORD = 8123, "the-token-of-this-start", "a long password"
 HOST = f"127.0.0.1:{PORT}"
@@ -172,6 +175,54 @@ def test_a_wrong_one_takes_a_second_and_opens_nothing(shared):
     assert "That is not the password" in answer.text
     assert time.monotonic() - began >= 1.0
     assert shared.get("/api/document").status_code == 401
+
+
+def test_a_flood_of_wrong_passwords_keeps_no_other_machine_waiting():
+    """Two hundred tries of one machine: six have turns, a second apart (MOST_WAITING and one at once), 194 none."""
+    app = app_of(FakeDesk(), Guard(port=PORT, token=TOKEN, nonce="n", password=PASSWORD))
+    begins = "http://" + HOST
+
+    def machine(address: str) -> httpx2.AsyncClient:
+        carried = httpx2.ASGITransport(app=app, client=(address, 50_000))
+        return httpx2.AsyncClient(transport=carried, base_url=begins, headers={"origin": begins})
+
+    async def flooded() -> tuple[list[int], float, int]:
+        async with machine("192.0.2.1") as bad, machine("192.0.2.2") as good:
+            flood = [asyncio.ensure_future(bad.post("/sign-in", data={"password": "wrong"})) for _ in range(200)]
+            await asyncio.sleep(0.5)
+            began = time.monotonic()
+            opened = await good.post("/sign-in", data={"password": PASSWORD})
+            took = time.monotonic() - began
+            said = [one.result().status_code for one in flood if one.done()]
+            for one in flood:
+                one.cancel()
+            await asyncio.gather(*flood, return_exceptions=True)
+            return said, took, opened.status_code
+
+    answers, took, opened = asyncio.run(flooded())
+    assert opened == 303
+    assert took < 1.0, "less than one turn of the flood, however busy this machine is"
+    assert answers == 194 * [429]
+
+
+def test_the_right_password_waits_for_the_wrong_ones_of_its_own_machine():
+    """Or wrong ones sent side by side would cost nothing."""
+    tries = Tries(lambda: 100.0)
+    assert [tries.turn("192.0.2.1") for _ in range(7)] == [0.0, 1.0, 2.0, 3.0, 4.0, 5.0, None]
+    assert tries.turn("192.0.2.2") == 0.0
+
+
+def test_turns_come_back_and_no_more_is_kept_than_of_a_thousand_machines():
+    now = [0.0]
+    tries = Tries(lambda: now[0])
+    for number in range(MOST_MACHINES + 500):
+        tries.turn(f"machine {number}")
+    assert len(tries) == MOST_MACHINES + 1, "those beyond share one"
+    assert tries.turn("one more") is None
+    assert tries.turn("machine 3") == 1.0, "who has a turn of its own keeps it"
+    now[0] = 60.0
+    assert tries.turn("one more") == 0.0
+    assert len(tries) == 1
 
 
 def test_no_page_of_somewhere_else_tries_passwords(shared):

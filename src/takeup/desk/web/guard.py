@@ -135,13 +135,13 @@ def stranger(request: Request, page: str) -> Response:
     return asking(page)
 
 
-def asking(page: str) -> Response:
+def asking(page: str, status: HTTPStatus = HTTPStatus.UNAUTHORIZED) -> Response:
     """Return a page that may ask for the password; its form says where it comes from.
 
     With the policy "no-referrer", of every other page, a browser sends the origin "null" with a form.
     """
     headers = {"referrer-policy": "same-origin"}
-    return HTMLResponse(page, status_code=HTTPStatus.UNAUTHORIZED, headers=headers)
+    return HTMLResponse(page, status_code=status, headers=headers)
 
 
 def _no(status: HTTPStatus, because: str) -> Response:

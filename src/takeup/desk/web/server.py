@@ -32,14 +32,13 @@ from takeup.desk.web.bodies import CHANGE, PAPERS, SAVE, TAKE, BadBody, arrange_
 from takeup.desk.web.guard import DRAWING_POLICY, SIGN_IN, Guard, asking, same, stranger
 from takeup.desk.web.pages import index_page, stranger_page
 from takeup.desk.web.threads import DeskEnds, Threads
+from takeup.desk.web.tries import APART, Tries
 from takeup.errors import TakeupError
 
 Answer = Callable[[Request], Awaitable[Response]]
 _STATIC = files("takeup.desk") / "static"
 _FONTS = files("takeup.papers.common") / "fonts"
 _EVERY = 1.0  # the file on disk is looked at so often [s]
-_WRONG = 1.0  # a wrong password takes so long, and the next try waits for it [s]
-_TRYING = asyncio.Lock()
 _ALIVE = 15.0  # a stream without news says so often that it is there [s]
 _LOG = logging.getLogger("takeup.desk")
 
@@ -53,10 +52,10 @@ def app_of(desk: Desk, guard: Guard, threads: Threads | None = None) -> Starlett
         threads: that answer; None for some that nobody ends.
     """
     threads = threads or Threads()
-    asked = _Addresses(desk, guard, threads)
+    asked, tries = _Addresses(desk, guard, threads), Tries()
 
     async def checked(request: Request, answer: RequestResponseEndpoint) -> Response:
-        return guard.with_policy(await _checked(request, answer, guard))
+        return guard.with_policy(await _checked(request, answer, guard, tries))
 
     @contextlib.asynccontextmanager
     async def life(_app: Starlette) -> AsyncIterator[None]:
@@ -67,7 +66,7 @@ def app_of(desk: Desk, guard: Guard, threads: Threads | None = None) -> Starlett
     return Starlette(routes=asked.routes, middleware=[Middleware(BaseHTTPMiddleware, dispatch=checked)], lifespan=life)
 
 
-async def _checked(request: Request, answer: RequestResponseEndpoint, guard: Guard) -> Response:
+async def _checked(request: Request, answer: RequestResponseEndpoint, guard: Guard, tries: Tries) -> Response:
     """Return the answer to a request that may be asked, or why it may not."""
     refused = guard.refused(request)
     if refused is not None:
@@ -76,23 +75,26 @@ async def _checked(request: Request, answer: RequestResponseEndpoint, guard: Gua
     if request.url.path == "/" and token is not None and same(token, guard.token):
         return guard.signed_in()
     if request.url.path == SIGN_IN and request.method == "POST" and guard.password is not None:
-        return await _signed_in(request, guard)
+        return await _signed_in(request, guard, tries)
     if not guard.is_signed_in(request):
         return stranger(request, stranger_page(guard.nonce, asks=guard.password is not None))
     return await answer(request)
 
 
-async def _signed_in(request: Request, guard: Guard) -> Response:
-    """Return the answer to a password: one try a second, whoever tries."""
+async def _signed_in(request: Request, guard: Guard, tries: Tries) -> Response:
+    """Return the answer to a password: one try a second of each machine, none kept waiting by another."""
     assert guard.password is not None, "the desk is shared"
-    body = await request.body()  # before others are kept waiting: who sends no end of it, waits alone
+    body = await request.body()
     given = parse_qs(body.decode(errors="replace")).get("password", [""])[0]
-    async with _TRYING:
-        if same(given, guard.password):
-            return guard.signed_in()
-        await asyncio.sleep(_WRONG)
-    page = stranger_page(guard.nonce, asks=True, said="That is not the password.")
-    return asking(page)
+    wait = tries.turn("" if request.client is None else request.client.host)
+    if wait is None:
+        said = "Too many tries from this machine wait already: try again in some seconds."
+        return asking(stranger_page(guard.nonce, asks=True, said=said), HTTPStatus.TOO_MANY_REQUESTS)
+    await asyncio.sleep(wait)
+    if same(given, guard.password):
+        return guard.signed_in()
+    await asyncio.sleep(APART)
+    return asking(stranger_page(guard.nonce, asks=True, said="That is not the password."))
 
 
 async def _watch(desk: Desk, threads: Threads) -> None:

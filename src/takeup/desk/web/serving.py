@@ -63,6 +63,7 @@ def serve(path: Path, port: int, opened: Callable[[str], None], *, password: str
         log_level="warning",
         access_log=False,
         server_header=False,
+        proxy_headers=False,  # whoever tries passwords could name another machine in them
         timeout_graceful_shutdown=_GRACE,
         lifespan="on",
     )
