@@ -13,7 +13,9 @@ import re
 from functools import cache
 
 import pypdf
+import pytest
 from benchmarks.long_line import line_text
+from python_calamine import CalamineWorkbook
 from tests.example_studies import results as results_of_example
 from tests.shared import once
 
@@ -21,11 +23,13 @@ from takeup.choose import resolve
 from takeup.line.reading.reader import study_from_text
 from takeup.papers.calculation.paper import make as calculation
 from takeup.papers.card.paper import make as card
+from takeup.papers.data_sheets.paper import make as data_sheets
 from takeup.papers.frame import head_of
 from takeup.papers.layout.paper import make as layout
 from takeup.papers.pictures.sheet import picture_svg
 from takeup.papers.pictures.view import view_of
 from takeup.papers.registry import Options
+from takeup.papers.words import texts
 from takeup.results import results_of
 
 SHORT = """takeup: 1
@@ -117,6 +121,32 @@ def test_card_of_a_long_line_has_a_column_for_joints_that_are_set_alike():
     assert len(long()["takeups"]) == 4
     assert "J2, J3 length [mm]" in words  # both between an anchor and the middle, 92 m and 92 m
     assert "J4 length [mm]" in words
+
+
+@pytest.mark.parametrize(("language", "alike"), [("en", "states alike"), ("de", "gleiche Zustände")])
+def test_states_that_print_alike_are_one_row_on_paper_and_all_of_them_in_the_workbook(language, alike, monkeypatch):
+    """Two legs have 18 states, ten of them at the same figures at a joint of the first span; twelve legs have 90."""
+    monkeypatch.setattr("takeup.papers.common.alike.LONG", 10)
+    options = Options(language=language)
+    sheets = data_sheets(long(), options)
+    pdf = " ".join(pages(sheets["joints.pdf"]))
+    assert alike in pdf
+    assert alike in " ".join(pages(calculation(long(), options)["calculation.pdf"]))
+    tab = CalamineWorkbook.from_filelike(io.BytesIO(sheets["joints.xlsx"])).get_sheet_by_name("J1").to_python()
+    first = [str(row[0]) for row in tab]
+    said = texts(language).said
+    for state in long()["states"]:
+        assert said(state["name"]) in first
+    assert not any(alike in words for words in first)
+
+
+def test_long_run_of_joints_is_told_by_its_ends():
+    """Four joints one after another; the box of demonstration data and the order of work name the first and last."""
+    words = " ".join(pages(card(long(), Options())["card.pdf"]))
+    assert "Demonstration data: J1 to J4" in words
+    assert "Fit J1 to J4 with the shipping bars in" in words
+    told = " ".join(pages(calculation(long(), Options(language="de"))["calculation.pdf"]))
+    assert "J1 bis J4" in told
 
 
 def test_ends_of_a_line_are_named_before_forty_anchors():

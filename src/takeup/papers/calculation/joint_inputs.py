@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from takeup.drawing.reading import Record, Results, maybe_number, number_of, record_of, records_of, text_of, texts_of
 from takeup.edge import Measure, Units
+from takeup.papers.common.alike import from_to, names_told
 from takeup.papers.common.numerals import NONE, as_given, written
 from takeup.papers.common.tables import Tree, number_column, table, words_column
 
@@ -57,7 +58,8 @@ def provenance_of(results: Results) -> list[tuple[str, str]]:
     for joint in records_of(results, "takeups"):
         words = "; ".join(filter(None, (text_of(joint, "provenance"), *texts_of(joint, "remarks"))))
         said.setdefault(words, []).append(text_of(joint, "name"))
-    return [(", ".join(names), words) for words, names in said.items()]
+    order = [text_of(joint, "name") for joint in records_of(results, "takeups")]
+    return [(", ".join(names_told(names, order, from_to)), words) for words, names in said.items()]
 
 
 def _data_table(joints: Sequence[Record], units: Units) -> Tree:

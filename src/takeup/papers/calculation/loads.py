@@ -21,11 +21,13 @@ from takeup.papers.calculation.advice import advice_part
 from takeup.papers.calculation.fitting import fitting_tables
 from takeup.papers.calculation.hardware_needed import needed_tables
 from takeup.papers.calculation.joint_parts import parts_tables
+from takeup.papers.common.alike import gathered, states_alike
 from takeup.papers.common.beyond import beyond_first_order
-from takeup.papers.common.numerals import decimals_for, fixed, told, written, written_column
+from takeup.papers.common.numerals import decimals_for, fixed, percent_of, told, written, written_column
 from takeup.papers.common.places import anchors_of, guides_of, holds_word, with_line
 from takeup.papers.common.tables import Cell, Column, Tree, number_column, sentences, table, words_column
 
+_MOVED = "Movements from the set length, pressure and spring force, by state"
 _RARE = ("imposed", "sustained loads", "occasional loads")
 
 
@@ -124,7 +126,8 @@ def _six(loads: Sequence[tuple[str, Record]], head: str, caption: str, strong: S
     forces = _threes([load for _, load in loads], "force_n", units.force)
     moments = _threes([load for _, load in loads], "moment_nm", units.moment)
     rows = [(name, *force, *moment) for (name, _), force, moment in zip(loads, forces, moments, strict=True)]
-    return table((words_column(head, "1fr"), *_six_columns(units)), rows, caption, strong=strong)
+    shown = gathered(rows, strong, states_alike)
+    return table((words_column(head, "1fr"), *_six_columns(units)), shown.cells, caption, strong=shown.strong)
 
 
 def _threes(loads: Sequence[Record], key: str, measure: Measure) -> list[list[str]]:
@@ -148,7 +151,7 @@ def hand_table(rows: Sequence[Record], caption: str, units: Units) -> Tree | Non
                 value,
                 model,
                 measure.unit,
-                fixed(maybe_number(row, "difference_percent"), 1),
+                percent_of(value, maybe_number(row, "difference_percent")),
             )
         )
     head = (
@@ -259,5 +262,5 @@ def _movements(joint: Record, units: Units) -> Tree:
     return {
         "name": text_of(joint, "name"),
         "said": sentences([f"Set length {set_length}, preset {preset}. Axial above zero lengthens the joint."]),
-        "table": table(head, rows, "Movements from the set length, pressure and spring force, by state"),
+        "table": table(head, gathered(rows, [], states_alike).cells, _MOVED),
     }

@@ -66,6 +66,13 @@ class Wording:
         """Return words of ours; places where they may break are found again."""
         return breakable(self(words.replace(_BREAK, "")))
 
+    def run(self, words: str) -> str:
+        """Return names, of a run its two ends: "J2 to J19, J21"."""
+        parts = words.replace(_BREAK, "").split(", ")
+        ends = [None if part in self.names else _ends_of(part, self.names) for part in parts]
+        said = [part if pair is None else self.said.from_to(*pair) for part, pair in zip(parts, ends, strict=True)]
+        return breakable(", ".join(said))
+
     def place(self, words: str) -> str:
         """Return a place by its name, or a stretch between two."""
         plain = words.replace(_BREAK, "")
@@ -89,7 +96,7 @@ def wording_of(results: Results, said: Texts) -> Wording:
     told += [text_of(row, "span") for row in records_of(results, "growth_hand")]
     told += [part for check in checks for part in (text_of(check, "where"), *text_of(check, "because").split("; "))]
     stretches = {
-        stretch: said("layout.from_to", near=pair[0], far=pair[1])
+        stretch: said.from_to(*pair)
         for stretch in sorted(set(told), key=len, reverse=True)
         if (pair := _ends_of(stretch, names)) is not None
     }
@@ -147,7 +154,7 @@ def _record(key: str, value: Mapping[str, object], words: Wording) -> Tree:
 
 def _fact(pair: Sequence[str], words: Wording, *, named: bool) -> list[str]:
     label, fact = pair
-    return [label if named else words.breaking(label), words.breaking(fact)]
+    return [words.run(label) if named else words.breaking(label), words.breaking(fact)]
 
 
 def _table(table: Mapping[str, object], words: Wording) -> Tree:

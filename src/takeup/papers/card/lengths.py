@@ -177,7 +177,7 @@ def _notes(printer: Printer, joints: Sequence[Record]) -> Iterator[str]:
         for words in _said_of(printer, joint):
             found.setdefault(words, []).append(text_of(joint, "name"))
     for words, names in found.items():
-        yield printer.say("of_joints", joints=", ".join(names), words=words)
+        yield printer.say("of_joints", joints=printer.names_of(text_of(joints[0], "line"), names), words=words)
 
 
 def _said_of(printer: Printer, joint: Record) -> Iterator[str]:

@@ -48,7 +48,7 @@ def readings(printer: Printer, joints: Sequence[Record]) -> Tree | None:
     if not rows:
         return None
     heads = [printer.say(key) for key in ("joint_short", "what", "cold", "hot", "never", "read_cold", "read_hot")]
-    widths = ["1fr", "1.2fr", "1.1fr", "1.2fr", "1.35fr", "0.9fr", "0.9fr"]
+    widths = ["1fr", "1.05fr", "1.3fr", "1.4fr", "1.2fr", "0.9fr", "0.9fr"]
     return card_table(printer.say("readings"), heads, rows, widths=widths)
 
 
@@ -103,6 +103,10 @@ def _bounds(printer: Printer, reading: _Reading) -> Cell:
 
 def reading_notes(printer: Printer, joints: Sequence[Record]) -> Iterator[str]:
     """Yield at which temperatures these are, and how much lengths change with every ten degrees."""
+
+    def named(names: list[str]) -> str:
+        return printer.names_of(text_of(joints[0], "line"), names)
+
     found: dict[tuple[str, str], dict[str, list[str]]] = {}
     for joint in joints:
         cold, hot = faces_in(joint, INSTALLED), faces_in(joint, OPERATING)
@@ -119,14 +123,14 @@ def reading_notes(printer: Printer, joints: Sequence[Record]) -> Iterator[str]:
     step = printer.told(_step(printer), printer.units.temperature_difference, 0)
     for (near_words, far_words), changes in found.items():
         said = ("; " if any(len(names) > 1 for names in changes.values()) else ", ").join(
-            printer.say("changes_by", joint=", ".join(names), by=by) for by, names in changes.items()
+            printer.say("changes_by", joint=named(names), by=by) for by, names in changes.items()
         )
         yield printer.say("per_step", cold=near_words, hot=far_words, step=step, changes=said)
     if found:
         yield printer.say("band_words")
     sagging = [text_of(joint, "name") for joint in joints if _sags(joint)]
     if sagging:
-        yield printer.say("sag_words", joints=", ".join(sagging))
+        yield printer.say("sag_words", joints=named(sagging))
 
 
 def _sags(joint: Record) -> bool:

@@ -42,7 +42,7 @@ def _before(printer: Printer, line: Record, joints: Sequence[Record]) -> Iterato
     say = printer.say
     holds = holds_of(printer, line)
     if joints:
-        yield say("step_check", joints=_names(joints))
+        yield say("step_check", joints=_joints(printer, joints))
     anchors = [text_of(hold, "name") for hold in holds if is_anchor(text_of(hold, "kind"))]
     if anchors:
         yield say("step_anchors", names=", ".join(anchors))
@@ -63,7 +63,7 @@ def _fitting(printer: Printer, line: Record, joints: Sequence[Record]) -> Iterat
         return
     yield say("step_temperature")
     yield say("step_cut")
-    for lateral, angular, names in _misalignments(joints):
+    for lateral, angular, names in _misalignments(printer, joints):
         by = {}
         if lateral:
             by["lateral"] = printer.told(lateral, small, 1)
@@ -73,23 +73,21 @@ def _fitting(printer: Printer, line: Record, joints: Sequence[Record]) -> Iterat
     hardware = [joint for joint in joints if any(record_of(record_of(joint, "data"), key) for key in _HELD)]
     gaps = [joint for joint in hardware if _has_gap(joint)]
     if gaps:
-        yield say("step_gaps", joints=_names(gaps))
+        yield say("step_gaps", joints=_joints(printer, gaps))
     if hardware:
-        yield say("step_hardware", joints=_names(hardware))
+        yield say("step_hardware", joints=_joints(printer, hardware))
     yield say("step_as_set")
-    held = things(printer, line, joints=False)
-    yield (
-        say("step_bars", things=held, joints=_names(joints)) if held else say("step_bars_alone", joints=_names(joints))
-    )
+    held, named = things(printer, line, joints=False), _joints(printer, joints)
+    yield say("step_bars", things=held, joints=named) if held else say("step_bars_alone", joints=named)
 
 
-def _misalignments(joints: Sequence[Record]) -> list[tuple[float, float, str]]:
+def _misalignments(printer: Printer, joints: Sequence[Record]) -> list[tuple[float, float, str]]:
     """Return what may be out of line and askew, with the names of the joints of which it is so."""
     found: dict[tuple[float, float], list[Record]] = {}
     for joint in joints:
         lateral, angular = (maybe_number(joint, f"misalignment_{way}") or 0.0 for way in ("lateral_mm", "angular_deg"))
         found.setdefault((lateral, angular), []).append(joint)
-    return [(lateral, angular, _names(same)) for (lateral, angular), same in found.items()]
+    return [(lateral, angular, _joints(printer, same)) for (lateral, angular), same in found.items()]
 
 
 def _has_gap(joint: Record) -> bool:
@@ -115,7 +113,7 @@ def _under_pressure(printer: Printer, line: Record, joints: Sequence[Record]) ->
         yield say("step_empty")
     hangers = [hold for hold in of_line(printer.results, "holds", line) if text_of(hold, "kind") == "spring hanger"]
     if hangers:
-        yield say("step_hangers_free", names=_names(hangers))
+        yield say("step_hangers_free", names=", ".join(text_of(hanger, "name") for hanger in hangers))
 
 
 def _hot(printer: Printer, line: Record, joints: Sequence[Record]) -> Iterator[str]:
@@ -130,8 +128,8 @@ def _hot(printer: Printer, line: Record, joints: Sequence[Record]) -> Iterator[s
     yield say("step_compare_joints" if joints else "step_compare")
 
 
-def _names(records: Sequence[Record]) -> str:
-    return ", ".join(text_of(record, "name") for record in records)
+def _joints(printer: Printer, joints: Sequence[Record]) -> str:
+    return printer.names_of(text_of(joints[0], "line"), [text_of(joint, "name") for joint in joints])
 
 
 __all__ = ["steps"]

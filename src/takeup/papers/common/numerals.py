@@ -32,6 +32,11 @@ def fixed(value: float | None, decimals: int) -> str:
     return words.replace("-", MINUS)
 
 
+def percent_of(whole: str, difference: float | None) -> str:
+    """Return a difference in per cent; a dash where the whole is printed as nought, of which nothing is a part."""
+    return fixed(difference, 1) if any(letter in "123456789" for letter in whole) else NONE
+
+
 def decimals_for(values: Iterable[float | None], figures: int = 4, most: int = 3) -> int:
     """Return the decimals that give the largest of some numbers about so many figures, between 0 and `most`."""
     largest = max((abs(value) for value in values if value is not None and math.isfinite(value)), default=0.0)

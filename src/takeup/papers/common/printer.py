@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from takeup.drawing.reading import Record, Results, records_of, text_of
 from takeup.edge import Measure, Units
+from takeup.papers.common.alike import names_told
 from takeup.papers.common.numerals import NONE, told, written
 from takeup.papers.frame.head import Head
 from takeup.papers.words import Texts
@@ -57,6 +58,11 @@ class Printer:
         several = len(records_of(self.results, "lines")) > 1
         name = text_of(record, "name")
         return self.say("of_line", name=name, line=text_of(record, "line")) if several else name
+
+    def names_of(self, line: str, names: Sequence[str]) -> str:
+        """Return the names of joints of a line, of a long run its two ends: "J2 to J19, J21"."""
+        order = [text_of(joint, "name") for joint in self.joints if text_of(joint, "line") == line]
+        return ", ".join(names_told(names, order, self.texts.from_to))
 
 
 __all__ = ["Printer"]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from takeup.papers.common.alike import gathered
 from takeup.papers.common.gathered import Joint
 from takeup.papers.common.glyphs import breakable
 from takeup.papers.common.tables import Align, Column, Tree, sentences, table
@@ -34,8 +35,8 @@ def joint_tree(content: Content, head: Head) -> Tree:
         "conditions": _form(content.conditions, head),
         "dimensions": _form(content.dimensions, head),
         "cycles": _form(content.cycles, head),
-        "duties": [rows(block) for block in content.duties],
-        "parts": [rows(block) for block in content.parts],
+        "duties": [_by_state(block, head) for block in content.duties],
+        "parts": [_by_state(block, head) for block in content.parts],
         "hardware": None if content.hardware is None else _form(content.hardware, head),
         "needed": rows(content.needed, "1fr"),
         "fitting": _form(content.fitting, head),
@@ -92,6 +93,20 @@ def _table_tree(block: Block, head: Head, *, first: str) -> Tree:
     columns = [_column(field, grid, number, first) for number, field in enumerate(grid.fields)]
     rows = [[shown(cell, head.units) for cell in row] for row in grid.rows]
     return {**_said(block), "table": table(columns, rows, block.caption, strong=sorted(grid.strong))}
+
+
+def _by_state(block: Block, head: Head) -> Tree:
+    """Return a table of states, a long one with those that print alike in one row; the workbook has every one."""
+
+    def told(last: str, count: int) -> str:
+        return head.texts("data_sheet.states_alike", last=last, count=count)
+
+    if block.grid is None:
+        return _table_tree(block, head, first="")
+    grid = block.grid
+    shown_rows = gathered([[shown(cell, head.units) for cell in row] for row in grid.rows], sorted(grid.strong), told)
+    columns = [_column(field, grid, number, "30mm") for number, field in enumerate(grid.fields)]
+    return {**_said(block), "table": table(columns, shown_rows.cells, block.caption, strong=shown_rows.strong)}
 
 
 def _column(field: Field, grid: Grid, number: int, first: str) -> Column:

@@ -12,6 +12,7 @@ from datetime import date
 
 from takeup.drawing.reading import Record, Results, number_of, record_of, records_of, text_of, texts_of
 from takeup.edge import SI, Units
+from takeup.papers.common.alike import names_told
 from takeup.papers.common.numerals import as_given
 from takeup.papers.words import ENGLISH, Language, Texts, texts
 
@@ -187,7 +188,9 @@ def _demonstration(results: Results, said: Texts) -> str:
     limits = any(
         _invented(text_of(check, "because"), text_of(check, "source")) for check in records_of(results, "checks")
     )
-    names = [*joints, *([said("frame.demonstration_limits")] if limits else [])]
+    order = [text_of(joint, "name") for joint in records_of(results, "takeups")]
+    told = names_told(joints, order, said.from_to)
+    names = [*told, *([said("frame.demonstration_limits")] if limits else [])]
     return said("frame.demonstration", names=", ".join(names)) if names else ""
 
 

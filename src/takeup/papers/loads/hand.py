@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from takeup.drawing.reading import Record, maybe_number, text_of
-from takeup.papers.common.numerals import fixed, written_column
+from takeup.papers.common.numerals import percent_of, written_column
 from takeup.papers.common.tables import Cell, Tree, number_column, table, words_column
 from takeup.papers.loads.writer import TWO, Writer
 
@@ -16,7 +16,7 @@ def hand_table(rows: tuple[Record, ...], name: str, write: Writer) -> Tree | Non
     for row in rows:
         measure = write.units.of_hand(text_of(row, "unit"))
         value, model = written_column([maybe_number(row, key) for key in ("value", "model")], measure, TWO)
-        percent = write.texts.figures(fixed(maybe_number(row, "difference_percent"), 1))
+        percent = write.texts.figures(percent_of(value, maybe_number(row, "difference_percent")))
         cells.append((write.said(text_of(row, "what")), value, model, measure.unit, percent))
     head = (
         words_column(write("what"), "70mm"), number_column(write("by_hand"), "", "1fr"),

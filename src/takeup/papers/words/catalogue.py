@@ -66,6 +66,10 @@ class Texts:
         """Return the parts of a text of the results that stay English in this language."""
         return () if not words or self.language == ENGLISH else _read(self.language, words).lacking
 
+    def from_to(self, near: str, far: str) -> str:
+        """Return a stretch between two names."""
+        return self("layout.from_to", near=near, far=far)
+
     def figures(self, number: str) -> str:
         """Return a number that was written with a decimal point with this language's mark."""
         return number if self.mark == "." else _POINT.sub(self.mark, number)

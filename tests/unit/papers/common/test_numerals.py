@@ -12,6 +12,7 @@ from takeup.papers.common.numerals import (
     column,
     fixed,
     pair,
+    percent_of,
     plain,
     scientific,
     to_safe_side,
@@ -34,6 +35,12 @@ from takeup.papers.common.numerals import (
 )
 def test_fixed_has_a_true_minus_and_no_minus_before_nought(value, decimals, words):
     assert fixed(value, decimals) == words
+
+
+@pytest.mark.parametrize(("whole", "words"), [("82.80", "−0.6"), ("0.00", "–"), ("−0.0", "–"), ("–", "–")])
+def test_difference_from_nought_is_no_part_of_it(whole, words):
+    """A hand result of 0.00 kN beside 0.02 kN of the model would be a difference of -100 % of the model's."""
+    assert percent_of(whole, -0.6) == words
 
 
 def test_column_has_one_number_of_decimals():
