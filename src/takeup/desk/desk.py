@@ -41,6 +41,7 @@ from takeup.desk.work.arranging import Found, arranged, proposals_of, text_of
 from takeup.desk.work.jobs import Work
 from takeup.desk.work.making_papers import Made, made, papers_folder, papers_of
 from takeup.desk.work.studying import Studied, studied
+from takeup.desk.work.within import words_within
 from takeup.errors import TakeupError
 from takeup.line import Study
 
@@ -83,10 +84,10 @@ class Desk:
         self._reading = Reading()
         self._bench: Bench | None = None
         self._of: dict[str, int] = {"study": 0, "proposals": 0, "papers": 0, "choice": 0}
-        self._study: Work[Studied] = Work(studied, lambda: self._tell("study"))
-        self._choice: Work[Study | tuple[Fault, ...]] = Work(chosen, self._choice_news)
-        self._arranging: Work[Found] = Work(arranged, lambda: self._tell("proposals"))
-        self._papers: Work[Made] = Work(made, lambda: self._tell("papers"))
+        self._study: Work[Studied] = Work(studied, lambda: self._tell("study"), self.told)
+        self._choice: Work[Study | tuple[Fault, ...]] = Work(chosen, self._choice_news, self.told)
+        self._arranging: Work[Found] = Work(arranged, lambda: self._tell("proposals"), self.told)
+        self._papers: Work[Made] = Work(made, lambda: self._tell("papers"), self.told)
         self._take_in()
 
     @property
@@ -98,6 +99,10 @@ class Desk:
     def papers_folder(self) -> Path:
         """Where papers are written: the only other place that is read."""
         return papers_folder(self.path.parent, self.path.name)
+
+    def told(self, words: str) -> str:
+        """Return words as pages are told them: a desk may be shared, and where its folder lies is nobody's matter."""
+        return words_within(words, self.path.parent)
 
     def close(self) -> bool:
         """End every work and every stream; return whether changes are kept beside the file, unsaved."""
@@ -128,7 +133,7 @@ class Desk:
                 readable=self._reading.resolved is not None and not self._reading.faults,
                 outline_revision=bench.revision if bench is not None else 0,
                 busy=_CHOOSING if self._reading.is_open else "",
-                faults=list(self._reading.faults),
+                faults=[Fault(**{**one, "message": self.told(one["message"])}) for one in self._reading.faults],
                 lines=bench.outline() if bench is not None else [],
                 states=bench.states() if bench is not None else [],
                 palette=palette(),

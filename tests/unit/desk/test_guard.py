@@ -32,6 +32,10 @@ class FakeDesk:
     def look_outside(self):
         """Nothing to see."""
 
+    def told(self, words):
+        """As they are."""
+        return words
+
     def papers(self):
         """None were made."""
         return {"files": []}

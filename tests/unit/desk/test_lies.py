@@ -34,8 +34,8 @@ class FakeWork:
 
     every: list[FakeWork] = []  # noqa: RUF012 -- a test reads what the desk made
 
-    def __init__(self, function, news):
-        self.function, self._news = function, news
+    def __init__(self, function, news, told=str):
+        self.function, self._news, self.told = function, news, told
         self.progress = Progress(job="none")
         self.began: tuple[object, ...] = ()
         self.every.append(self)

@@ -161,13 +161,15 @@ class _Addresses:
         except BadBody as error:
             return _json(Refused(refused=str(error), document=None), HTTPStatus.BAD_REQUEST)
         except TakeupError as error:
-            return _json(Refused(refused=str(error), document=self._desk.document()), HTTPStatus.CONFLICT)
+            return _json(
+                Refused(refused=self._desk.told(str(error)), document=self._desk.document()), HTTPStatus.CONFLICT
+            )
         except OSError as error:
             because = f"the file cannot be written: {(error.strerror or 'no reason given').lower()}"
             return _json(Refused(refused=because, document=self._desk.document()), HTTPStatus.CONFLICT)
         except Exception as error:  # noqa: BLE001 -- a page must get an answer; the terminal gets the whole story
             _LOG.exception("a question of the page could not be answered")
-            said = f"Takeup itself went wrong: {type(error).__name__}: {error}"
+            said = self._desk.told(f"Takeup itself went wrong: {type(error).__name__}: {error}")
             return _json(Refused(refused=said, document=None), HTTPStatus.INTERNAL_SERVER_ERROR)
 
     async def _page(self, _request: Request) -> Response:

@@ -60,11 +60,15 @@ class Work(Generic[Answer]):
     Args:
         function: what is done; called with a `Tell` first, in a process of its own.
         news: called without a lock held, from another thread, whenever something has changed.
+        told: what is told of the words that it says.
     """
 
-    def __init__(self, function: Callable[..., Answer], news: Callable[[], None]) -> None:
+    def __init__(
+        self, function: Callable[..., Answer], news: Callable[[], None], told: Callable[[str], str] = str
+    ) -> None:
         self._function = function
         self._news = news
+        self._told = told
         self._lock = threading.Lock()
         self._running: BaseProcess | None = None
         self._spare: tuple[BaseProcess, Connection] | None = None
@@ -149,7 +153,7 @@ class Work(Generic[Answer]):
             if number != self._starts or self._progress.job != "running":
                 return False
             kept = self._progress.answer if progress.answer is None else progress.answer
-            self._progress = replace(progress, answer=kept)
+            self._progress = replace(progress, answer=kept, words=self._told(progress.words))
         self._news()
         return progress.job == "running"
 

@@ -5,6 +5,7 @@ A text on the desk may come from whoever a shared desk let in, and a folder from
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 from takeup.choose.arrange.prices import Prices
@@ -35,6 +36,19 @@ def prices_within(study: Study, folder: Path) -> Prices | None:
     return named_prices(study, folder)
 
 
+def words_within(words: str, folder: Path) -> str:
+    """Return words with paths in a folder as they are from there: whoever is let in need not know where it lies.
+
+    Args:
+        words: said of a file in it.
+        folder: of the line file, as those paths have it.
+    """
+    if folder == folder.parent:
+        return words
+    begun = r"(?<![\w.-])" + re.escape(str(folder))  # not the end of a longer path, nor a folder of a like name
+    return re.sub(begun + r"(?![\w./\\-])", ".", re.sub(begun + r"[/\\]", "", words))
+
+
 def is_within(path: Path, folder: Path) -> bool:
     """Return whether a path, every link followed, is in a folder or is to be made there."""
     try:
@@ -43,4 +57,4 @@ def is_within(path: Path, folder: Path) -> bool:
         return False
 
 
-__all__ = ["Outside", "is_within", "prices_within"]
+__all__ = ["Outside", "is_within", "prices_within", "words_within"]
