@@ -428,6 +428,7 @@ export interface Why {
  */
 export interface ProposalRow {
   number: number;
+  key: string;
   title: string;
   cost: string;
   anchor_load: string;
@@ -464,6 +465,17 @@ export interface Proposals {
 export interface ArrangeAsked {
   best: number;
   measure: "cost" | "anchor-load" | "joints";
+}
+
+/**
+ * Which proposal is taken over: by its number, and its `key`, since a search that goes on may put another there.
+ *
+ * `revision` is that of the text that the page shows.
+ */
+export interface TakeAsked {
+  revision: number;
+  number: number;
+  key: string;
 }
 
 /**

@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it, vi } from "vitest";
-import type { ChangeAsked, Document } from "./interface";
+import type { ChangeAsked, Document, TakeAsked } from "./interface";
 
 /** A server of one document, as far as the page's store needs one. */
 class Server {
@@ -10,9 +10,18 @@ class Server {
   answer = (address: string, request?: RequestInit): Promise<Response> => {
     if (this.gone) return Promise.reject(new TypeError("no answer"));
     if (address === "/api/change") return Promise.resolve(this.change(JSON.parse(String(request?.body))));
+    if (address === "/api/proposals/take") return Promise.resolve(this.take(JSON.parse(String(request?.body))));
     if (address === "/api/document") return Promise.resolve(Response.json(this.document));
     return Promise.resolve(Response.json({ refused: "not here", document: null }, { status: 404 }));
   };
+
+  private take(asked: TakeAsked): Response {
+    if (asked.revision !== this.document.revision)
+      return Response.json({ refused: "changed meanwhile", document: this.document }, { status: 409 });
+    if (asked.key !== "key") return Response.json({ refused: "another one by now", document: this.document }, { status: 409 });
+    this.document = made(this.document.revision + 1, "proposed\n");
+    return Response.json(this.document);
+  }
 
   private change(asked: ChangeAsked): Response {
     this.asked.push(asked);
@@ -109,6 +118,24 @@ describe("the document between page and server", () => {
     await vi.waitFor(() => expect(server.document.text).toBe("mine\n"), 4000);
     expect(store.link.value).toBe("here");
     expect(sessionStorage.getItem("takeup.typed")).toBeNull();
+  });
+
+  it("takes a proposal over the text that is shown, and asks where another stands there by now", async () => {
+    const { server, store } = await opened();
+    server.document = made(2, "theirs\n");
+    expect(await store.takeOver(1, "key", 1)).toBe("moved");
+    expect([server.document.text, store.opened.value?.text]).toEqual(["theirs\n", "theirs\n"]);
+    expect(await store.takeOver(1, "key", 2)).toBe("done");
+    expect(store.opened.value?.text).toBe("proposed\n");
+    expect(await store.takeOver(1, "other", 3)).toBe("not");
+    expect(store.notices.value.at(-1)?.words).toBe("another one by now");
+  });
+
+  it("asks before a proposal stands in the place of what was typed since", async () => {
+    const { server, store } = await opened();
+    store.typeText("typed\n");
+    expect(await store.takeOver(1, "key", 1)).toBe("moved");
+    expect(server.document.text).toBe("typed\n");
   });
 
   it("drops an answer that is older than what is shown", async () => {

@@ -1,7 +1,7 @@
 // What the page knows and shows, and what it asks of the server.     (store.ts)
 import { batch, computed, effect, signal } from "@preact/signals";
 import { ask, NotDone } from "./client";
-import type { Change, Document, Look, Scenario, StudyNews, Views, Walk } from "./interface";
+import type { Change, Document, Look, Scenario, StudyNews, TakeAsked, Views, Walk } from "./interface";
 import { connect, link, onNews, say, tried } from "./link";
 import * as typing from "./typed";
 
@@ -175,6 +175,34 @@ export function save(overwrite: boolean): Promise<boolean> {
     await sendTyped();
     return worked(() => written(overwrite));
   });
+}
+
+/** Put a proposal into the text that stood at a revision; "moved": another one stands there now. */
+export function takeOver(number: number, key: string, at: number): Promise<"done" | "moved" | "not"> {
+  return inTurn(async () => {
+    await sendTyped();
+    if (typed.value.mine !== null && link.value === "here") {
+      say("First choose between the two texts; then go on.");
+      return "not";
+    }
+    if ((opened.value?.revision ?? 0) !== at) return "moved";
+    working.value = true;
+    const how = await tried(() => takenOver({ revision: at, number, key }));
+    working.value = false;
+    return how ?? "not";
+  });
+}
+
+async function takenOver(asked: TakeAsked): Promise<"done" | "moved"> {
+  try {
+    arrived(await ask<Document>("/api/proposals/take", asked));
+    return "done";
+  } catch (reason) {
+    if (!(reason instanceof NotDone) || reason.document === null) throw reason;
+    arrived(reason.document);
+    if (reason.document.revision === asked.revision) throw reason;
+    return "moved";
+  }
 }
 
 async function written(overwrite: boolean): Promise<boolean> {

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import time
 from pathlib import Path
+from urllib.parse import urlsplit
 
 import pytest
 from playwright.sync_api import Page, expect
@@ -204,18 +205,41 @@ def test_why_says_loads_by_state_and_the_hand_beside_the_model(start, look_at):
     expect(page.get_by_role("heading", name="What holds and takes up")).to_be_visible()
 
 
+def elsewhere_first(route) -> None:
+    """Change the text as another window would, before what this one asks for arrives."""
+    desk = "{}://{}".format(*urlsplit(route.request.url)[:2])
+    asked = route.request.frame.page.request
+    document = asked.get(f"{desk}/api/document").json()
+    change = {"do": "text", "text": document["text"] + "# elsewhere\n"}
+    data = {"revision": document["revision"], "change": change}
+    assert asked.post(f"{desk}/api/change", data=data, headers={"origin": desk, "x-takeup": "1"}).ok
+    route.continue_()
+
+
 def test_a_proposal_is_taken_over_and_had_back(start, look_at):
     desk = start("bare/ashlar-court-heating.yaml")
-    page = look_at(desk.address).page
+    window = look_at(desk.address)
+    page = window.page
     page.get_by_role("button", name="Proposals").click()
     page.get_by_role("spinbutton").fill("1")
     page.get_by_role("button", name="Search").click()
-    page.get_by_role("button", name="Take number 1 over").click()
-    expect(page.get_by_role("button", name="Line")).to_have_attribute("aria-current", "page")
+    take = page.get_by_role("button", name="Take number 1 over")
+    take.wait_for()
+    page.route("**/api/proposals/take", elsewhere_first, times=1)
+    take.click()
+    doubt = page.get_by_role("dialog", name="Take number 1 over all the same?")
+    doubt.wait_for()
+    assert text_of(page).endswith("# elsewhere\n"), "another window's change stands"
+    doubt.get_by_role("button", name="Take it over").click()
+    expect(page.get_by_role("button", name="Line", exact=True)).to_have_attribute("aria-current", "page")
     expect(page.locator(".top-name")).to_contain_text("not saved")
-    expect(page.get_by_role("button", name="Undo: taking over proposal 1")).to_be_visible()
+    page.get_by_role("button", name="Undo: taking over proposal 1").click()
+    until_text(page, "# elsewhere\n$")
     page.get_by_role("button", name=re.compile("^Undo")).click()
     expect(page.locator(".top-name")).not_to_contain_text("not saved")
+    (refused,) = window.complaints  # Chromium tells of every answer that refuses
+    assert "409" in refused
+    window.complaints.clear()
 
 
 def test_papers_are_made_and_opened(start, look_at):

@@ -1,8 +1,8 @@
 // What a search has come to, and asking for one.     (proposals/found.ts)
 import { signal } from "@preact/signals";
 import { ask } from "../client";
-import type { ArrangeAsked, Document, Proposals } from "../interface";
-import { onNews, opened, refreshDocument, room, say, tried } from "../store";
+import type { ArrangeAsked, ProposalRow, Proposals } from "../interface";
+import { onNews, opened, room, say, takeOver, tried } from "../store";
 
 export const found = signal<Proposals | null>(null);
 export const asked = signal<ArrangeAsked>({ best: 3, measure: "cost" });
@@ -28,14 +28,18 @@ export async function stop(): Promise<void> {
   found.value = (await tried(() => ask<Proposals>("/api/proposals/stop", {}))) ?? found.value;
 }
 
+/** The proposal that was pressed when the text had changed: whether it is meant all the same is asked. */
+export const doubted = signal<ProposalRow | null>(null);
+
 /** Put a proposal into the text, as one change that undo takes back, and go and look at it. */
-export async function take(number: number): Promise<void> {
-  taking.value = number;
-  const taken = await tried(() => ask<Document>("/api/proposals/take", { number }));
+export async function take(row: ProposalRow): Promise<void> {
+  doubted.value = null;
+  taking.value = row.number;
+  const how = await takeOver(row.number, row.key, opened.value?.revision ?? 0);
   taking.value = 0;
-  if (taken === null) return;
-  await refreshDocument();
-  say(`Proposal ${number} is in the file now; undo takes it back.`);
+  if (how === "moved") doubted.value = row;
+  if (how !== "done") return;
+  say(`Proposal ${row.number} is in the file now; undo takes it back.`);
   room.value = "line";
 }
 

@@ -3,7 +3,8 @@ import "./proposals.css";
 import { useEffect } from "preact/hooks";
 import type { ArrangeAsked, ProposalRow, Proposals as Found, RefusedConcept } from "../interface";
 import { Drawing } from "../scenes/drawing";
-import { asked, follow, found, isOfNow, MOST, start, stop, take, taking } from "./found";
+import { Dialog } from "../shell/asking";
+import { asked, doubted, follow, found, isOfNow, MOST, start, stop, take, taking } from "./found";
 
 export function Proposals() {
   useEffect(follow, []);
@@ -20,7 +21,28 @@ export function Proposals() {
         </>
       )}
       {now !== null && now.refused.length > 0 && <Refused refused={now.refused} />}
+      {doubted.value !== null && <Doubted row={doubted.value} />}
     </div>
+  );
+}
+
+/** Another text stands there than the one that the proposal was pressed for: what is meant is asked. */
+function Doubted({ row }: { row: ProposalRow }) {
+  return (
+    <Dialog title={`Take number ${row.number} over all the same?`}>
+      <p>
+        The text was changed since, and the proposal was found for the one before. Taken over it stands in the place of what was
+        changed; undo brings that back.
+      </p>
+      <div class="buttons">
+        <button type="button" class="button first" onClick={() => (doubted.value = null)}>
+          Leave the text as it is
+        </button>
+        <button type="button" class="button" onClick={() => void take(row)}>
+          Take it over
+        </button>
+      </div>
+    </Dialog>
   );
 }
 
@@ -144,7 +166,7 @@ function Card({ row, fresh }: { row: ProposalRow; fresh: boolean }) {
         <Fact name="Joints" value={String(row.joints)} />
         <Fact name="Its study" value={row.verdict} />
       </dl>
-      <button type="button" class="button first" disabled={taking.value !== 0 || !fresh} onClick={() => void take(row.number)}>
+      <button type="button" class="button first" disabled={taking.value !== 0 || !fresh} onClick={() => void take(row)}>
         {taking.value === row.number ? "Being taken over …" : `Take number ${row.number} over`}
       </button>
       <Flow words={stands ?? ""} />

@@ -13,7 +13,7 @@ export function Asking() {
   );
 }
 
-function Dialog({ title, children }: { title: string; children: ComponentChildren }) {
+export function Dialog({ title, children }: { title: string; children: ComponentChildren }) {
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => dialog.current?.showModal(), []);
   return (

@@ -24,6 +24,7 @@ from takeup.desk.interface import (
     Scenario,
     Solids,
     StudyNews,
+    TakeAsked,
     Topic,
     Views,
     Walk,
@@ -37,7 +38,7 @@ from takeup.desk.opened.readings import Reading, chosen, faults_of, reading_of
 from takeup.desk.played.scenes import scene_look
 from takeup.desk.seen.bench import Bench, bench_of, news_of_study
 from takeup.desk.web.news import Newsboard
-from takeup.desk.work.arranging import Found, arranged, proposals_of, text_of
+from takeup.desk.work.arranging import Found, arranged, key_of, proposals_of, text_of
 from takeup.desk.work.jobs import Work
 from takeup.desk.work.making_papers import Made, made, papers_folder, papers_of
 from takeup.desk.work.studying import Studied, studied
@@ -166,17 +167,24 @@ class Desk:
         self._tell("document")
         return self.document()
 
-    def take_proposal(self, number: int) -> Document:
+    def take_proposal(self, asked: TakeAsked) -> Document:
         """Put the line file of a proposal in the place of the text, as one change.
 
         Raises:
-            ChangeRefused: there is no such proposal any more.
+            Conflict: the text that it was to stand in the place of stands no more.
+            ChangeRefused: there is no such proposal any more, or another one has its number.
         """
+        number = asked["number"]
         with self._lock:
+            if asked["revision"] != self._project.standing.revision:
+                raise Conflict(f"the text was changed in another window since; proposal {number} was not taken over")
             found = self._arranging.progress.answer
             if found is None or not 1 <= number <= len(found.rows):
                 raise ChangeRefused(f"there is no proposal {number} any more")
-            self._project.change(text_of(found, number), f"taking over proposal {number}")
+            text = text_of(found, number)
+            if key_of(text) != asked["key"]:
+                raise ChangeRefused(f"proposal {number} is another one by now; it was not taken over")
+            self._project.change(text, f"taking over proposal {number}")
             self._take_in()
         self._tell_of_change()
         return self.document()

@@ -19,7 +19,7 @@ from takeup.desk.opened import changes
 from takeup.desk.opened.readings import Reading, reading_of
 from takeup.desk.seen.bench import Bench, bench_of
 from takeup.desk.seen.uses import rank_of
-from takeup.desk.work.arranging import Found
+from takeup.desk.work.arranging import Found, key_of
 from takeup.desk.work.jobs import Progress
 from takeup.desk.work.studying import Studied
 from takeup.errors import TakeupError
@@ -130,9 +130,40 @@ def test_what_was_searched_is_told_with_the_revision_that_was_searched(tmp_path,
     work("arranged").end(Found(rows=({"number": 1},), refused=(), words="Searched.", texts=(VALID,)))
     assert desk.proposals()["words"].startswith("These were found for an earlier text.")
     revision = desk.document()["revision"]
-    desk.take_proposal(1)
+    taken(desk, revision, VALID)
     desk.change({"revision": revision + 1, "change": {"do": "undo"}})
     assert "gate corner - 10 m" in desk.document()["text"], "what was changed since is had back"
+    desk.close()
+
+
+def taken(desk: Desk, revision: int, text: str) -> None:
+    desk.take_proposal({"revision": revision, "number": 1, "key": key_of(text)})
+
+
+def test_no_proposal_is_taken_over_in_the_place_of_a_text_that_was_not_shown(tmp_path, work):
+    """Another window changes the text between the look and the press: refused with words, and nothing is lost."""
+    desk = desk_on(tmp_path, VALID)
+    desk.arrange({"best": 1, "measure": "cost"})
+    offered = VALID.replace("medium: ", "medium:  ")
+    work("arranged").end(Found(rows=({"number": 1},), refused=(), words="", texts=(offered,)))
+    revision = moved(desk, 50.0)
+    text = desk.document()["text"]
+    with pytest.raises(desk_module.Conflict, match="changed in another window since; proposal 1 was not taken over"):
+        taken(desk, revision - 1, offered)
+    assert desk.document()["text"] == text
+    taken(desk, revision, offered)
+    assert desk.document()["text"] == offered
+    desk.close()
+
+
+def test_a_search_that_goes_on_puts_no_other_proposal_in_the_place_of_the_one_pressed(tmp_path, work):
+    desk = desk_on(tmp_path, VALID)
+    desk.arrange({"best": 1, "measure": "cost"})
+    better = VALID.replace("medium: ", "medium:  ")
+    work("arranged").end(Found(rows=({"number": 1},), refused=(), words="", texts=(better,)))
+    with pytest.raises(TakeupError, match="proposal 1 is another one by now"):
+        taken(desk, 1, VALID)
+    assert desk.document()["text"] == VALID
     desk.close()
 
 

@@ -16,7 +16,7 @@ from takeup.desk.web.guard import Guard
 from takeup.desk.web.server import app_of
 from takeup.desk.work.within import words_within
 
-TOKEN = "the-token-of-this-start"
+PORT, TOKEN = 8123, "the-token-of-this-start"
 _PATIENCE = 60.0  # s in which a process on a busy machine has read a text
 
 
@@ -59,7 +59,7 @@ def test_a_series_that_is_not_there_and_what_is_refused_name_no_folder(tmp_path,
     def fail() -> None:
         raise RuntimeError(f"nothing at {tmp_path / 'line.yaml'}")
 
-    guard = Guard(port=8123, token=TOKEN, nonce="n")
+    guard = Guard(port=PORT, token=TOKEN, nonce="n")
     headers = {"origin": "http://127.0.0.1:8123", "x-takeup": "1", "cookie": f"{guard.cookie}={TOKEN}"}
     client = TestClient(app_of(desk, guard), base_url="http://127.0.0.1:8123", headers=headers)
     for wrong, status in ((refuse, 409), (fail, 500)):

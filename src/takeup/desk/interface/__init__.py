@@ -62,6 +62,7 @@ from takeup.desk.interface.telling import (
     SceneTold,
     StudyNews,
     Table,
+    TakeAsked,
     Topic,
     Why,
 )
@@ -111,6 +112,7 @@ __all__ = [
     "StateRow",
     "StudyNews",
     "Table",
+    "TakeAsked",
     "TakeupLook",
     "Topic",
     "TrackPoint",

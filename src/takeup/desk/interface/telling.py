@@ -71,6 +71,7 @@ class ProposalRow(TypedDict):
     """A proposal in the comparison."""
 
     number: int
+    key: str
     title: str
     cost: str
     anchor_load: str
@@ -104,6 +105,17 @@ class ArrangeAsked(TypedDict):
 
     best: int
     measure: Literal["cost", "anchor-load", "joints"]
+
+
+class TakeAsked(TypedDict):
+    """Which proposal is taken over: by its number, and its `key`, since a search that goes on may put another there.
+
+    `revision` is that of the text that the page shows.
+    """
+
+    revision: int
+    number: int
+    key: str
 
 
 class PaperFile(TypedDict):
@@ -216,7 +228,7 @@ class Addresses(TypedDict):
     GET  /api/proposals                      Proposals
     POST /api/proposals     ArrangeAsked     Proposals
     POST /api/proposals/stop                 Proposals
-    POST /api/proposals/take {number}        Document, or 409 Refused
+    POST /api/proposals/take TakeAsked       Document, or 409 Refused
     GET  /api/papers                         Papers
     POST /api/papers        PapersAsked      Papers
     GET  /papers/NAME                        a file that was made

@@ -11,7 +11,7 @@ from typing import TypeVar
 from pydantic import ConfigDict, TypeAdapter, ValidationError, with_config
 from typing_extensions import TypedDict
 
-from takeup.desk.interface import ArrangeAsked, ChangeAsked, LookAsked, PapersAsked
+from takeup.desk.interface import ArrangeAsked, ChangeAsked, LookAsked, PapersAsked, TakeAsked
 from takeup.errors import TakeupError
 
 Shape = TypeVar("Shape")
@@ -29,13 +29,6 @@ class SaveAsked(TypedDict):
     """Whether the file is overwritten even though something else has changed it."""
 
     overwrite: bool
-
-
-@with_config(ConfigDict(extra="forbid"))
-class TakeAsked(TypedDict):
-    """Which proposal is taken over."""
-
-    number: int
 
 
 CHANGE: TypeAdapter[ChangeAsked] = TypeAdapter(ChangeAsked)

@@ -135,7 +135,7 @@ class _Addresses:
             post("/api/look", lambda body: desk.look(look_asked(body))),
             post("/api/proposals", lambda body: desk.arrange(arrange_asked(body))),
             post("/api/proposals/stop", lambda _: desk.stop_arranging()),
-            post("/api/proposals/take", lambda body: desk.take_proposal(body_of(body, TAKE)["number"])),
+            post("/api/proposals/take", lambda body: desk.take_proposal(body_of(body, TAKE))),
             post("/api/papers", lambda body: desk.make_papers(body_of(body, PAPERS))),
         ]
 

@@ -6,6 +6,7 @@ line is left out here: it runs as many studies again, and the page compares what
 
 from __future__ import annotations
 
+import hashlib
 import time
 from collections import Counter
 from collections.abc import Iterator
@@ -152,19 +153,26 @@ def _outcome(hunt: Hunt, asked: ArrangeAsked, stopped: Stopped, given: tuple[Rel
 def _found(outcome: Outcome, of: _Asked) -> Found:
     hunt = outcome.hunt
     sheets = proposal_sheets([one.found.results for one in hunt.proposals], hunt.ground.names)
+    texts = tuple(texts_of(outcome, of.text, of.path).values())
     return Found(
-        rows=tuple(_row(hunt, number, to_svg(sheet)) for number, sheet in enumerate(sheets)),
+        rows=tuple(_row(hunt, number, to_svg(sheet), texts[number]) for number, sheet in enumerate(sheets)),
         refused=tuple(_refused(hunt)),
         words=_words(outcome),
-        texts=tuple(texts_of(outcome, of.text, of.path).values()),
+        texts=texts,
     )
 
 
-def _row(hunt: Hunt, number: int, svg: str) -> ProposalRow:
+def key_of(text: str) -> str:
+    """Return what tells a proposal from every other, by its line file."""
+    return hashlib.sha256(text.encode(errors="surrogatepass")).hexdigest()
+
+
+def _row(hunt: Hunt, number: int, svg: str, text: str) -> ProposalRow:
     proposal, prices = hunt.proposals[number], hunt.ground.prices
     place, load = proposal.greatest_load
     return ProposalRow(
         number=number + 1,
+        key=key_of(text),
         title=_title(proposal),
         cost=f"{proposal.cost:.1f} {prices.unit}",
         anchor_load=f"{to_kn(load):.1f} kN at {hunt.ground.places[place].name}",
