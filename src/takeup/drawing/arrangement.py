@@ -112,17 +112,21 @@ def _arrangements(
                 yield Arrangement(view=view, section=section, scale=tried, cost=cost)
 
 
+def tall_at(line: Record, scale: int) -> float:
+    """Return how tall the profile of a line is drawn at a scale of its section [mm]."""
+    profile = profile_of(line)
+    levels = [z for _, z in profile]
+    rise = max(levels) - min(levels)
+    tall = 1000.0 * rise / scale
+    return min(_LEVEL + _SLOPE * rise / (profile[-1][0] - profile[0][0]), _TALLEST) if tall < _LEVEL else tall
+
+
 def _sections(line: Record, places: tuple[Place, ...], wide: float, units: Units) -> Iterator[tuple[int, float]]:
     """Yield scales of the section, the largest that fits on the sheet first, with the height that each needs [mm]."""
-    profile = profile_of(line)
-    length, levels = profile[-1][0], [z for _, z in profile]
-    rise = max(levels) - min(levels)
+    length = profile_of(line)[-1][0]
     scale = choose_scale((length, 0.0), (wide - width_for(0.0, 1, units), 1.0))
     for _ in range(_SCALES):
-        tall = 1000.0 * rise / scale
-        if tall < _LEVEL:
-            tall = min(_LEVEL + _SLOPE * rise / length, _TALLEST)
-        yield scale, height_for(unowned(line, places), units, tall + 0.1)
+        yield scale, height_for(unowned(line, places), units, tall_at(line, scale) + 0.1)
         scale = round_up(scale + 1)
 
 

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 
 from takeup.drawing.arrangement import arranged, largest_good
 from takeup.drawing.furniture import foot_above, frame_view, legend_view, title_block, use_view
+from takeup.drawing.long_line import long_views, rows_of
 from takeup.drawing.places import Place, places_of
 from takeup.drawing.projection import DOWN, EAST, NORTH, Looking, extent_of
 from takeup.drawing.reading import Record, Results, number_of, of_line, record_of, records_of, text_of
@@ -48,14 +49,17 @@ def layout_sheets(results: Results, units: Units = SI) -> tuple[Sheet, ...]:
     """
     lines = records_of(results, "lines")
     places = [places_of(results, line) for line in lines]
-    if len(lines) == 1:
-        return (_line_sheet(results, lines[0], places[0], units, "layout of the line"),)
-    count = 1 + len(lines)
-    sheets = [_system_sheet(results, lines, places, units, f"sheet 1 of {count}: all lines")]
-    for number, (line, own) in enumerate(zip(lines, places, strict=True), start=2):
-        said = f"sheet {number} of {count}: line {text_of(line, 'name')}"
-        sheets.append(_line_sheet(results, line, own, units, said))
-    return tuple(sheets)
+    drawn = [(line, *_drawn(line, own, units)) for line, own in zip(lines, places, strict=True)]
+    count = sum(len(sheets) for _, _, sheets in drawn) + (len(lines) > 1)
+    found: list[Sheet] = []
+    if len(lines) > 1:
+        found.append(_system_sheet(results, lines, places, units, f"sheet 1 of {count}: all lines"))
+    for line, shown, sheets in drawn:
+        for views in sheets:
+            said = f"sheet {len(found) + 1} of {count}: line {text_of(line, 'name')}"
+            said = said if count > 1 else "layout of the line"
+            found.append(_line_sheet(results, line, shown, views, units, said=said))
+    return tuple(found)
 
 
 def _system_sheet(
@@ -79,16 +83,26 @@ def _system_sheet(
     return _sheet(results, lines, every, (view,), words=(title, described, said), units=units)
 
 
-def _line_sheet(results: Results, line: Record, places: tuple[Place, ...], units: Units, said: str) -> Sheet:
+def _drawn(
+    line: Record, places: tuple[Place, ...], units: Units
+) -> tuple[tuple[Place, ...], tuple[tuple[View, ...], ...]]:
+    """Return the places of a line that are drawn, and the views of it, sheet by sheet."""
     places, brief, left_out = _of_long_line(places)
     left, top, right, _ = _EDGE
-    foot = foot_above(places, _FOOT)
+    foot, looking = foot_above(places, _FOOT), chosen_view(line)
     room = (left, top, right, foot - (_SAID if left_out else 0.0))
-    views: tuple[View, ...] = arranged(line, places, chosen_view(line), room, units, brief=brief)
+    note = (_note(left_out, (left + 3.0, foot - 1.4), units),) if left_out else ()
+    if brief and looking is DOWN and len(rows_of(line, places, right - left, units)) > 1:
+        return places, tuple((*views, *note) for views in long_views(line, places, looking, room, units))
+    return places, ((*arranged(line, places, looking, room, units, brief=brief), *note),)
+
+
+def _line_sheet(
+    results: Results, line: Record, places: tuple[Place, ...], views: tuple[View, ...], units: Units, *, said: str
+) -> Sheet:
     title = units.tell(f"Layout of line {text_of(line, 'name')}, {text_of(record_of(results, 'input'), 'project')}")
     words = (title, _described(results, line, views, units), said)
-    notes = (_note(left_out, (left + 3.0, foot - 1.4), units),) if left_out else ()
-    return _sheet(results, (line,), places, (*views, *notes), words=words, units=units)
+    return _sheet(results, (line,), places, views, words=words, units=units)
 
 
 def _note(words: str, at: Point, units: Units) -> View:

@@ -7,7 +7,6 @@ the profile each hold, take-up and corner has a tick, its station, its use and i
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
@@ -23,12 +22,12 @@ from takeup.drawing.signs import drawing_order, moved_signs, sign_of
 from takeup.drawing.titles import view_heading
 from takeup.edge import System, Units
 
-Paper = Callable[[float, float], Point]
 _TYPE = 2.4
 _LEVEL = 1e-6  # a rise below a micrometre is none [m]
 _FIGURES = 3.0  # two figures of elevation stand at least so far apart [mm]
 _APART = 3.4  # two lines of words read upwards stand at least so far apart [mm]
-_HEAD = 17.0
+HEAD = 17.0  # over a section with a title [mm]
+NEXT_HEAD = 8.0  # over one that goes on from a row over it [mm]
 _LEFT: dict[System, float] = {"si": 26.0, "us": 32.0}  # room for the figures of the elevations [mm]
 _RIGHT = 10.0
 _REACH = 0.05  # the slope of the profile at a place is taken over so much either side [m]
@@ -53,9 +52,9 @@ def band_height(places: tuple[Place, ...], units: Units) -> float:
     return _FAN + sum(_rows(places, units).values())
 
 
-def height_for(places: tuple[Place, ...], units: Units, tall: float) -> float:
-    """Return the height of a section whose profile is so tall on paper [mm]."""
-    return _HEAD + 8.0 + tall + band_height(places, units)
+def height_for(places: tuple[Place, ...], units: Units, tall: float, head: float = HEAD) -> float:
+    """Return the height of a section whose profile is so tall on paper, with so much over it [mm]."""
+    return head + 8.0 + tall + band_height(places, units)
 
 
 def width_for(length: float, scale: int, units: Units) -> float:
@@ -79,11 +78,12 @@ class SectionFrame:
     """A section laid on the sheet: where station nought at its lowest elevation falls [mm], and to which scales.
 
     Args:
-        left: of station nought [mm].
+        left: of the first station [mm].
         foot: of the lowest elevation [mm].
         wide: room for the profile [mm].
         base: top of the band [mm].
         low: the lowest elevation [m].
+        start: the first station [m].
         scale: denominator of that of stations.
         factor: how many times as large elevations are drawn.
     """
@@ -93,36 +93,70 @@ class SectionFrame:
     wide: float
     base: float
     low: float
+    start: float
     scale: int
     factor: int
 
     def paper(self, station: float, elevation: float) -> Point:
         """Return where a station at an elevation falls on the sheet [mm]."""
         above = 1000.0 * self.factor * (elevation - self.low) / self.scale
-        return self.left + 1000.0 * station / self.scale, self.foot - above
+        return self.left + 1000.0 * (station - self.start) / self.scale, self.foot - above
 
 
-def section_frame(line: Record, places: tuple[Place, ...], room: Box, units: Units) -> SectionFrame:
-    """Return how the section of a line is laid in a room of the sheet: left, top, right, bottom [mm]."""
+def section_frame(
+    line: Record, places: tuple[Place, ...], room: Box, units: Units, *, head: float = HEAD, scale: int | None = None
+) -> SectionFrame:
+    """Return how the section of a line, or of a part of it, is laid in a room of the sheet.
+
+    Args:
+        line: The line of the results, or what is between two stations of it.
+        places: Its places.
+        room: Left, top, right, bottom [mm].
+        units: Of stations and elevations.
+        head: Room for the title [mm].
+        scale: The denominator of that of stations; None for the largest that fits.
+    """
     profile = profile_of(line)
     low, high = min(z for _, z in profile), max(z for _, z in profile)
     left, band = room[0] + _LEFT[units.system], band_height(unowned(line, places), units)
     wide = room[2] - _RIGHT - left
-    tall = room[3] - room[1] - _HEAD - 8.0 - band
-    scale = choose_scale((profile[-1][0], high - low), (wide, tall))
+    tall = room[3] - room[1] - head - 8.0 - band
+    scale = scale or choose_scale((profile[-1][0] - profile[0][0], high - low), (wide, tall))
     base = room[3] - band
     factor = exaggeration(high - low, scale, tall)
-    return SectionFrame(left=left, foot=base - 7.0, wide=wide, base=base, low=low, scale=scale, factor=factor)
+    return SectionFrame(
+        left=left, foot=base - 7.0, wide=wide, base=base, low=low, start=profile[0][0], scale=scale, factor=factor
+    )
 
 
-def section_view(line: Record, places: tuple[Place, ...], room: Box, units: Units) -> View:
-    """Return the section in a room of the sheet: left, top, right, bottom [mm]."""
+def section_view(
+    line: Record,
+    places: tuple[Place, ...],
+    room: Box,
+    units: Units,
+    *,
+    scale: int | None = None,
+    goes_on: bool = False,
+) -> View:
+    """Return the section of a line, or of a part of it, in a room of the sheet.
+
+    Args:
+        line: The line of the results, or what is between two stations of it.
+        places: Its places.
+        room: Left, top, right, bottom [mm].
+        units: Of stations and elevations.
+        scale: The denominator of that of stations; None for the largest that fits.
+        goes_on: Whether it goes on from a row over it, whose title and scale are its own; else it has a title.
+    """
     profile, own = profile_of(line), unowned(line, places)
-    frame = section_frame(line, places, room, units)
+    head = NEXT_HEAD if goes_on else HEAD
+    frame = section_frame(line, places, room, units, head=head, scale=scale)
     more = "elevations to the same scale" if frame.factor == 1 else f"elevations exaggerated {frame.factor} times"
     title = "Developed long-section: station along the pipe against elevation"
-    heading, _ = view_heading(title, frame.scale, (room[0], room[1]), units, more, most=room[2] - room[0] - 16.0)
-    items: list[Item] = [*heading, *_levels(profile, frame.paper, room, units)]
+    heading: tuple[Item, ...] = ()
+    if not goes_on:
+        heading, _ = view_heading(title, frame.scale, (room[0], room[1]), units, more, most=room[2] - room[0] - 16.0)
+    items: list[Item] = [*heading, *_levels(profile, frame, room, units, head)]
     items.append(Polyline(points=tuple(frame.paper(*pair) for pair in profile), stroke=_PIPE))
     shown = _that_fit(own, int(frame.wide / _APART) + 1)
     ticks = tuple(frame.paper(place.station, elevation_at(profile, place.station)) for place in shown)
@@ -134,15 +168,15 @@ def section_view(line: Record, places: tuple[Place, ...], room: Box, units: Unit
     return View(title=units.tell(title), scale=frame.scale, items=tuple(items))
 
 
-def _levels(profile: tuple[Point, ...], paper: Paper, room: Box, units: Units) -> list[Item]:
+def _levels(profile: tuple[Point, ...], frame: SectionFrame, room: Box, units: Units, over: float) -> list[Item]:
     """Return thin level lines at the lowest, the highest and the levels where the line runs level, with figures."""
     runs = [a for (_, a), (_, b) in pairwise(profile) if abs(a - b) < _LEVEL]
     wanted = sorted({round(z, 3) for z in (min(z for _, z in profile), max(z for _, z in profile), *runs)})
     head, side = units.length.named(units.tell("elevation")), room[0] + _LEFT[units.system]
-    items: list[Item] = [Text(at=(room[0] + 3.0, room[1] + _HEAD - 0.5), words=head, size=2.2, ink="grey")]
+    items: list[Item] = [Text(at=(room[0] + 3.0, room[1] + over - 0.5), words=head, size=2.2, ink="grey")]
     last = None
     for level in wanted:
-        y = paper(0.0, level)[1]
+        y = frame.paper(frame.start, level)[1]
         if last is not None and last - y < _FIGURES:
             continue
         last = y
@@ -169,10 +203,11 @@ def section_spots(
     """Return where the sign of each place stands on the profile, and the way of the profile there."""
     moves, found = moved_signs(places, frame.scale), {}
     for place in places:
-        station = min(max(place.station + moves.get(place, 0.0) * frame.scale / 1000.0, 0.0), profile[-1][0])
+        first = profile[0][0]
+        station = min(max(place.station + moves.get(place, 0.0) * frame.scale / 1000.0, first), profile[-1][0])
         ends = [
             frame.paper(there, elevation_at(profile, there))
-            for there in (max(station - _REACH, 0.0), station, min(station + _REACH, profile[-1][0]))
+            for there in (max(station - _REACH, first), station, min(station + _REACH, profile[-1][0]))
         ]
         slope = math.hypot(ends[2][0] - ends[0][0], ends[2][1] - ends[0][1])
         way = ((ends[2][0] - ends[0][0]) / slope, (ends[2][1] - ends[0][1]) / slope)

@@ -20,7 +20,7 @@ from takeup.drawing.reading import Results, text_of
 from takeup.drawing.route import Vector, along
 from takeup.drawing.scale import choose_scale
 from takeup.drawing.sheet import Item, Point, Polyline, Sheet, Stroke, Text, View
-from takeup.drawing.signs import drawing_order, sign_of
+from takeup.drawing.signs import SMALL, crowd_of, drawing_order, sign_of
 from takeup.drawing.titles import north_arrow, view_heading
 from takeup.drawing.world_view import sign_box, title_of
 from takeup.edge import Units
@@ -213,17 +213,42 @@ def _shown_places(drawn: Drawn) -> Iterator[tuple[Place, Point]]:
 
 
 def _holds(drawn: Drawn, taken: Taken) -> Iterator[Item]:
-    """Yield the signs of what holds the lines and takes up their growth, uncoloured."""
-    frame = drawn.frame
+    """Yield the signs of what holds the lines and takes up their growth, uncoloured; of many small ones, no guides."""
+    frame, many = drawn.frame, _are_many(drawn)
+    size = SMALL if many else 1.0
     for place, at in _shown_places(drawn):
-        if place.sort not in {"anchor", "guide", "joint"}:
+        if place.sort not in ({"anchor", "joint"} if many else {"anchor", "guide", "joint"}):
             continue
         way, axis = frame.heading(place.along), frame.heading(place.axis)
         corner = None if place.corner is None else frame.paper(place.corner)
-        sign = sign_of(place, at, way, axis, scale=frame.scale, corner=corner)
+        sign = sign_of(place, at, way, axis, scale=frame.scale, corner=corner, size=size)
         if sign is not None:
-            taken.signs.append(sign_box(at))
+            taken.signs.append(sign_box(at, size))
             yield sign
+
+
+def _are_many(drawn: Drawn) -> bool:
+    """Tell whether signs would stand on one another: those of anchors and joints take more than a line is long."""
+    shown: dict[str, list[Place]] = {}
+    for bowed in drawn.lines:
+        seen = [place for place in places_of(drawn.moving.results, bowed.line) if place.sort in {"anchor", "joint"}]
+        shown[text_of(bowed.line, "name")] = seen
+    return any(crowd_of(tuple(places), drawn.frame.scale) > 1.0 for places in shown.values() if len(places) > 1)
+
+
+def _named(drawn: Drawn) -> Iterator[tuple[Place, Point]]:
+    """Yield the anchors and joints that are named; of many the outermost, and those on either side of the peak."""
+    shown = [(place, at) for place, at in _shown_places(drawn) if place.sort in {"anchor", "joint"}]
+    if not _are_many(drawn):
+        yield from shown
+        return
+    number, at = drawn.moving.peak
+    station = drawn.lines[number].stations[at]
+    shown.sort(key=lambda pair: pair[0].station)
+    before = [pair for pair in shown if pair[0].station <= station]
+    beyond = [pair for pair in shown if pair[0].station > station]
+    chosen = [*shown[:1], *before[-1:], *beyond[:1], *shown[-1:]]
+    yield from (pair for place, pair in enumerate(chosen) if pair not in chosen[:place])
 
 
 def _names(drawn: Drawn, taken: Taken, units: Units) -> list[Item]:
@@ -242,9 +267,8 @@ def _names(drawn: Drawn, taken: Taken, units: Units) -> list[Item]:
     ]
     if len(drawn.lines) > 1:
         items += _line_names(drawn, taken, units)
-    for place, spot in _shown_places(drawn):
-        if place.sort in {"anchor", "joint"}:
-            items += place_label(((place.name, False),), spot, taken, along=frame.heading(place.along))
+    for place, spot in _named(drawn):
+        items += place_label(((place.name, False),), spot, taken, along=frame.heading(place.along))
     return items
 
 

@@ -19,7 +19,7 @@ from takeup.drawing.reading import Record, maybe_number, number_of, record_of, r
 from takeup.drawing.route import along, joined_legs
 from takeup.drawing.scale import choose_scale
 from takeup.drawing.sheet import Item, Point, Polyline, Stroke, Text, View
-from takeup.drawing.signs import bend_of, drawing_order, moved_signs, sign_of
+from takeup.drawing.signs import SMALL, bend_of, drawing_order, moved_signs, sign_of
 from takeup.drawing.symbols import REACH, arrow
 from takeup.drawing.titles import north_arrow, view_heading
 from takeup.edge import Units
@@ -33,6 +33,7 @@ _LOST = 40.0  # what a dimension costs that finds no place, as labels cost
 _STUB = 8.0  # a line that leaves is shown so far [mm]
 _STUB_PEN = Stroke(width=0.5, ink="grey")
 _MOST_OFF = 12.0  # a sign stands at most so far off its place where there are many [mm]
+_LITTLE_OFF = 5.0  # and so far before it is made small
 _BRIEFLY = frozenset({"anchor", "joint", "item", "branch", "end"})
 _WIDEST = 46.0  # names longer than this on paper go on another line [mm]
 
@@ -71,9 +72,9 @@ def world_view(
     items: list[Item] = [*heading]
     taken.strokes += centre_strokes(frame, line)
     items += pipe_items(frame, line)
-    spots = _near_spots(frame, line, places) if brief else spots_of(frame, line, places)
+    spots, size = _near_spots(frame, line, places) if brief else (spots_of(frame, line, places), 1.0)
     items += stubs(frame, spots, taken)
-    items += _signs(frame, spots, taken, brief=brief)
+    items += _signs(frame, spots, taken, size, brief=brief)
     line = joined_legs(line)
     items += _flow(frame, line, taken, units)
     dimensions, lost = _dimensions(frame, line, taken, units, brief=brief)
@@ -117,29 +118,30 @@ def scale_within(lines: Sequence[Record], looking: Looking, room: Box, aside: tu
     return choose_scale((greatest[0] - least[0], greatest[1] - least[1]), (wide, high))
 
 
-def spots_of(frame: Frame, line: Record, places: tuple[Place, ...]) -> dict[Place, Point]:
-    """Return where on the sheet each sign stands: at its place, or moved along its leg off its neighbours."""
+def spots_of(frame: Frame, line: Record, places: tuple[Place, ...], size: float = 1.0) -> dict[Place, Point]:
+    """Return where on the sheet each sign of a size stands: at its place, or moved along its leg off its neighbours."""
     spots = {place: frame.paper(place.at) for place in places}
     for leg in records_of(joined_legs(line), "legs"):
         start, end = number_of(leg, "start_m"), number_of(leg, "end_m")
         on_leg = tuple(place for place in places if start - _SAME <= place.station <= end + _SAME)
-        for place, move in moved_signs(on_leg, frame.scale).items():
+        for place, move in moved_signs(on_leg, frame.scale, size).items():
             spots[place] = frame.paper(along(place.at, place.along, move * frame.scale / 1000.0))
     return spots
 
 
-def _near_spots(frame: Frame, line: Record, places: tuple[Place, ...]) -> dict[Place, Point]:
-    """Return where signs stand of as many places as have room near where they are, each sort whole.
+def _near_spots(frame: Frame, line: Record, places: tuple[Place, ...]) -> tuple[dict[Place, Point], float]:
+    """Return where signs stand of as many places as have room near where they are, each sort whole, and their size.
 
-    Without that a row of signs that is longer than its leg would reach out of the view; joints go first, at last all
-    but both ends.
+    Without that a row of signs that is longer than its leg would reach out of the view. They are small where whole
+    ones would stand off their places; then joints go, at last all but both ends.
     """
     anchors = tuple(place for place in places if place.sort != "joint")
-    for kept in (places, anchors):
-        spots = spots_of(frame, line, kept)
-        if all(math.dist(at, frame.paper(place.at)) <= _MOST_OFF for place, at in spots.items()):
-            return spots
-    return spots_of(frame, line, tuple(place for place in (places[0], places[-1]) if place.sort in _BRIEFLY))
+    for kept, size, off in ((places, 1.0, _LITTLE_OFF), (places, SMALL, _MOST_OFF), (anchors, 1.0, _MOST_OFF)):
+        spots = spots_of(frame, line, kept, size)
+        if all(math.dist(at, frame.paper(place.at)) <= off for place, at in spots.items()):
+            return spots, size
+    ends = tuple(place for place in (places[0], places[-1]) if place.sort in _BRIEFLY)
+    return spots_of(frame, line, ends), 1.0
 
 
 def stubs(frame: Frame, spots: dict[Place, Point], taken: Taken) -> list[Item]:
@@ -154,12 +156,13 @@ def stubs(frame: Frame, spots: dict[Place, Point], taken: Taken) -> list[Item]:
     return items
 
 
-def sign_box(at: Point) -> Box:
-    """Return the box that a sign takes [mm]."""
-    return at[0] - REACH, at[1] - REACH, at[0] + REACH, at[1] + REACH
+def sign_box(at: Point, size: float = 1.0) -> Box:
+    """Return the box that a sign takes [mm], of a size against that of the legend."""
+    reach = size * REACH
+    return at[0] - reach, at[1] - reach, at[0] + reach, at[1] + reach
 
 
-def _signs(frame: Frame, spots: dict[Place, Point], taken: Taken, *, brief: bool) -> list[Item]:
+def _signs(frame: Frame, spots: dict[Place, Point], taken: Taken, size: float, *, brief: bool) -> list[Item]:
     """Return the signs; only those that get a number beside them here are coloured."""
     items: list[Item] = []
     for place in drawing_order(tuple(spots)):
@@ -167,10 +170,10 @@ def _signs(frame: Frame, spots: dict[Place, Point], taken: Taken, *, brief: bool
         fill = colour_of(place.use.value) if place.use is not None and said else "#ffffff"
         way, axis = frame.heading(place.along), frame.heading(place.axis)
         corner = None if place.corner is None else frame.paper(place.corner)
-        sign = sign_of(place, spots[place], way, axis, scale=frame.scale, fill=fill, corner=corner)
+        sign = sign_of(place, spots[place], way, axis, scale=frame.scale, fill=fill, corner=corner, size=size)
         if sign is not None:
             items.append(sign)
-            taken.signs.append(sign_box(spots[place]))
+            taken.signs.append(sign_box(spots[place], size))
         bend = bend_of(place, corner, frame.scale)
         if bend is not None:
             taken.signs.append(sign_box(balance_beyond(spots[place], bend)))

@@ -9,6 +9,7 @@ from itertools import combinations, pairwise
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.unit.drawing.long_lines import main_of
 from tests.unit.drawing.results_fixture import corner, loop, results, riser, straight
 
 from takeup.drawing import layout_sheet, to_svg
@@ -28,31 +29,6 @@ LONG = [
     pytest.param(lambda: main_of(31), id="31 spans"),
 ]
 PAPER = 1e-9  # mm: coordinates are sums of a few floats near 400
-
-
-def main_of(spans):
-    """An invented main in spans of 60 m that lie to the right and to the left by turns, with eight guides each.
-
-    Behind every anchor stands a joint, so that of 31 spans there are 63 names to be placed.
-    """
-    points, holds, joints = [(0.0, 0.0, 4.5)], [("west station", "main anchor", 0.0)], []
-    for number in range(spans):
-        start, (x, y, z) = 60.0 * number, points[-1]
-        points.append((x + 60.0, y, z) if number % 4 != 3 else (x, y + 60.0 * (1 if number % 8 == 3 else -1), z))
-        holds += [(f"guide {number}.{n}", "slide guide", start + 4.0 + 6.0 * n) for n in range(1, 9)]
-        joints.append((f"J{number}", "externally pressurised", start + 3.0))
-        kind = "main anchor" if number == spans - 1 else "intermediate anchor"
-        holds.append((f"anchor {number + 1}", kind, start + 60.0 - (0.0 if number == spans - 1 else 2.0)))
-    kept = [
-        points[0],
-        *(b for a, b, c in zip(points, points[1:], points[2:], strict=False) if _turns(a, b, c)),
-        points[-1],
-    ]
-    return results(kept, [305.0] * (len(kept) - 2), holds, joints)
-
-
-def _turns(a, b, c):
-    return (b[0] - a[0], b[1] - a[1]) != (c[0] - b[0], c[1] - b[1])
 
 
 def texts(view):
@@ -185,74 +161,6 @@ def test_layout_in_us_units_has_feet_and_inches_at_the_same_true_scale():
     assert "NPS 8, 8.626 × 0.322 in" in words
     assert "Legs in the order of the flow: 314 ft 11 1/2 in from start header" in words
     assert not re.search(r"(?<![a-z])mm(?![a-z])|\d m\b", re.sub(r"<svg[^>]*>|guide at [0-9.]+ m", "", words))
-
-
-def test_guides_of_a_long_line_are_counted_not_dropped_in_silence():
-    sheet = layout_sheet(straight(400))
-    section = texts(view_of(sheet, "Developed"))
-    words = "400 guides and rests are not on this sheet: see the layout drawing and the tables"
-    assert texts(view_of(sheet, "400 guides")) == [words]
-    assert "middle anchor" in section
-    assert "slide guide: pipe free to slide along" not in texts(view_of(sheet, "Signs"))
-    plan = texts(view_of(sheet, "Plan"))
-    assert "middle anchor" in plan
-    assert "station 75.00 m" in plan, "few anchors and joints keep what stands beside their names"
-
-
-@pytest.mark.parametrize("units", [SI, US], ids=["si", "us"])
-@pytest.mark.parametrize("spans", [9, 31])
-def test_long_line_has_every_anchor_and_joint_by_name(spans, units):
-    """All of them with station and use in the section; on the plan by name, or the sheet says how many are not."""
-    document = main_of(spans)
-    sheet = layout_sheet(document, units)
-    section, plan = (texts(view_of(sheet, title)) for title in ("Developed", "Plan"))
-    wanted = [item for item in (*document["holds"], *document["takeups"]) if item["kind"] != "slide guide"]
-    for item in wanted:
-        assert item["name"] in section
-        assert units.length.figures(item["station_m"], 2) in section
-    missing = [item["name"] for item in wanted if item["name"] not in plan]
-    said = f"{len(missing)} names left out for want of room: see the section"
-    assert missing == [] or said in plan
-    assert {"west station", f"anchor {spans}"} <= set(plan), "the ends of a line are named before all else"
-    assert len(missing) < len(wanted) / 4
-
-
-@pytest.mark.parametrize("length", [2000.0, 5000.0])
-def test_signs_of_a_long_straight_line_stay_in_its_view(length):
-    """2 km to the north are 100 mm at 1 : 20 000, where 20 joints and 21 anchors of 5 mm each have no room in a row.
-
-    The anchors have; on 5 km with 51 of them both ends alone. What is left out is counted, and stands in the section.
-    """
-    sheet = layout_sheet(row_of(length))
-    plan = view_of(sheet, "Plan")
-    points = [point for item in plan.items if isinstance(item, Sign) for part in item.items for point in shape_of(part)]
-    assert points
-    assert all(10.0 < x < 410.0 and 12.0 < y < 244.0 for x, y in points)
-    words = texts(plan)
-    count = int(length // 100.0)
-    named = sum(f"pier {number}" in words for number in range(count + 1))
-    assert {"pier 0", f"pier {count}"} <= set(words)
-    assert f"{2 * count + 1 - named} names left out for want of room: see the section" in words
-    assert not {"J1", "J2"} & set(words)
-
-
-def row_of(length):
-    """An anchor every 100 m and a joint behind it, to the north, with guides between."""
-    count = int(length // 100.0)
-    holds = [(f"pier {n}", "main anchor", 100.0 * n) for n in range(count + 1)]
-    holds += [(f"guide {n}", "slide guide", 100.0 * n + 50.0) for n in range(count)]
-    holds += [(f"rest {n}", "rest", 100.0 * n + 75.0) for n in range(count)]
-    joints = [(f"J{n + 1}", "externally pressurised", 100.0 * n + 2.5) for n in range(count)]
-    return results([(0.0, 0.0, 2.0), (0.0, length, 2.0)], [], holds, joints)
-
-
-def shape_of(part):
-    """The points of a stroke, or the box of a circle or an arc."""
-    if isinstance(part, Polyline):
-        return part.points
-    x, y = part.centre if hasattr(part, "centre") else part.at
-    reach = getattr(part, "radius", 0.0)
-    return ((x - reach, y - reach), (x + reach, y + reach))
 
 
 def test_riser_is_an_elevation_and_the_title_says_so():

@@ -6,11 +6,11 @@ import math
 from dataclasses import dataclass
 from itertools import pairwise
 
+from takeup.drawing.cut import Part
 from takeup.drawing.places import Place
 from takeup.drawing.reading import Record, Results, number_of, records_of, text_of, vector_of, vectors_of
 from takeup.drawing.route import Vector, dot
 from takeup.drawing.sheets.about import Scribe
-from takeup.drawing.sheets.cut import Part
 
 _KINDS = ("operating", "design")  # of states, the first that there is
 _LEAST = 0.5  # a smaller movement is not shown [mm]

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from itertools import pairwise
 
+from takeup.drawing.cut import Part, legs_of
 from takeup.drawing.labels import Box, Label, LineOfWords, Taken, place_label, place_labels
 from takeup.drawing.places import Place
 from takeup.drawing.reading import Record, Results, number_of
@@ -16,7 +17,6 @@ from takeup.drawing.route import Vector
 from takeup.drawing.sheet import Item, Point, Polyline, View
 from takeup.drawing.sheets.about import Scribe
 from takeup.drawing.sheets.askew import Askew, askew_in, heading_of
-from takeup.drawing.sheets.cut import Part, legs_of
 from takeup.drawing.sheets.folding import name_lines
 from takeup.drawing.sheets.growth import Moving, moving_places, state_shown, taken_up
 from takeup.drawing.sheets.heading import BARE, heading, north_arrow

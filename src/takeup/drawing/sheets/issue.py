@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
+from takeup.drawing.cut import Part, parts_of
 from takeup.drawing.labels import Box
 from takeup.drawing.layout import view_of_all
 from takeup.drawing.places import Place, places_of
@@ -18,7 +19,6 @@ from takeup.drawing.reading import Record, Results, records_of, text_of
 from takeup.drawing.section import unowned
 from takeup.drawing.sheet import Sheet, View
 from takeup.drawing.sheets.about import About, Scribe, Words
-from takeup.drawing.sheets.cut import Part, parts_of
 from takeup.drawing.sheets.foot import Called, foot_of, foot_views
 from takeup.drawing.sheets.growth import state_shown
 from takeup.drawing.sheets.isometric import isometric_view

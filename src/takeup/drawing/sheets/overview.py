@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from takeup.drawing.arrangement import first_good
+from takeup.drawing.cut import Part
 from takeup.drawing.labels import Box, Label, LineOfWords, Taken, place_label, place_labels
 from takeup.drawing.places import Place
 from takeup.drawing.projection import Frame, Looking, centre_strokes, extent_of, single_line
@@ -14,7 +15,6 @@ from takeup.drawing.reading import Record, nominal_size, record_of, text_of, vec
 from takeup.drawing.route import joined_legs, on_legs
 from takeup.drawing.sheet import Item, Point, Polyline, View
 from takeup.drawing.sheets.about import Scribe
-from takeup.drawing.sheets.cut import Part
 from takeup.drawing.sheets.folding import name_lines
 from takeup.drawing.sheets.heading import HEIGHT
 from takeup.drawing.sheets.pens import MATCH, PIPE, TYPE

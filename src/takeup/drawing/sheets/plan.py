@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from takeup.drawing.arrangement import first_good
+from takeup.drawing.cut import Part, legs_of
 from takeup.drawing.dimensioning import placed_chain, placed_dimension
 from takeup.drawing.joint_signs import balance_beyond
 from takeup.drawing.labels import Box, Label, LineOfWords, Taken, place_label, place_labels
@@ -17,7 +18,6 @@ from takeup.drawing.reading import Record, maybe_number, number_of, record_of, r
 from takeup.drawing.route import joined_legs, on_legs
 from takeup.drawing.sheet import Item, Point, Polyline, View
 from takeup.drawing.sheets.about import Scribe
-from takeup.drawing.sheets.cut import Part, legs_of
 from takeup.drawing.sheets.folding import name_lines
 from takeup.drawing.sheets.heading import HEIGHT, heading, north_arrow
 from takeup.drawing.sheets.pens import AWAY, MATCH, PIPE, TYPE

@@ -11,13 +11,13 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from itertools import pairwise
 
+from takeup.drawing.cut import Part
 from takeup.drawing.labels import Box, spread
 from takeup.drawing.lettering import CAPITALS, UPWARDS, shortened, width_of
 from takeup.drawing.route import elevation_at, profile_of
 from takeup.drawing.scale import exaggeration
 from takeup.drawing.sheet import Dimension, Item, Ordinate, Point, Polyline, Stroke, Text, View
 from takeup.drawing.sheets.about import Scribe
-from takeup.drawing.sheets.cut import Part
 from takeup.drawing.sheets.heading import HEIGHT, heading
 from takeup.drawing.sheets.pens import LINE, MATCH, PIPE, TYPE
 from takeup.drawing.sheets.plan import Beyond, name_of

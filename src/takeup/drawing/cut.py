@@ -1,4 +1,4 @@
-"""A part of a line between two stations, as a line of its own.     (drawing/sheets/cut.py)
+"""A part of a line between two stations, as a line of its own.     (drawing/cut.py)
 
 Stations stay those of the whole line.
 """
@@ -44,6 +44,18 @@ def parts_of(line: Record, places: tuple[Place, ...]) -> tuple[Part, ...]:
     last = number_of(records_of(line, "legs")[-1], "end_m")
     strong = sum(place.sort in {"anchor", "joint"} for place in places)
     count = max(-(-len(places) // _MOST_PLACES), -(-strong // _MOST_STRONG), int(-(-last // _LONGEST)), 1)
+    return cut_in(line, places, count)
+
+
+def cut_in(line: Record, places: tuple[Place, ...], count: int) -> tuple[Part, ...]:
+    """Return a line in so many parts with about as many places each; fewer where nothing can be cut.
+
+    Args:
+        line: the line of the results.
+        places: its places.
+        count: of parts.
+    """
+    last = number_of(records_of(line, "legs")[-1], "end_m")
     cuts = _cuts(line, places, count)
     bounds = [0.0, *cuts, last]
     return tuple(
@@ -125,4 +137,4 @@ def legs_of(part: Part) -> tuple[tuple[Record, tuple[float, float, float], tuple
     return tuple(zip(records_of(joined, "legs"), points[:-1], points[1:], strict=True))
 
 
-__all__ = ["Part", "legs_of", "parts_of"]
+__all__ = ["Part", "cut_in", "legs_of", "parts_of"]
