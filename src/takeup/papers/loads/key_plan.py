@@ -12,6 +12,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from takeup.drawing.arrangement import first_good
+from takeup.drawing.cut import Part, parts_of
 from takeup.drawing.labels import Box, Label, LineOfWords, Taken, place_labels
 from takeup.drawing.layout import view_of_all
 from takeup.drawing.places import Place, places_of
@@ -19,7 +20,6 @@ from takeup.drawing.projection import Looking, centre_strokes, extent_of, single
 from takeup.drawing.reading import Results, records_of, text_of
 from takeup.drawing.sheet import Item, Point, Sheet, View
 from takeup.drawing.sheets.about import About, Scribe, is_named_by_kind
-from takeup.drawing.cut import Part, parts_of
 from takeup.drawing.sheets.folding import name_lines
 from takeup.drawing.sheets.foot import Called, foot_of, foot_views
 from takeup.drawing.sheets.heading import HEIGHT
