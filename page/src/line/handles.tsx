@@ -6,7 +6,7 @@ import { chosen, places, uses, whyOf } from "../store";
 import { nearest, placeOf, stationText } from "./along";
 import type { Frame, Size } from "./frame";
 import { toRoom, toSheet } from "./frame";
-import { giveUp, hold, lineOf, putDown, remove, stationNow, stepAlong } from "./moving";
+import { giveUp, hold, lineOf, pinching, putDown, remove, stationNow, stepAlong } from "./moving";
 import { UseChip } from "../use";
 import { sortOf } from "./sorts";
 import { sizes, tellable } from "./tellable";
@@ -112,6 +112,10 @@ function Handle({ place, x, y, entry, off, toStation, all, told, size }: HandleP
   const moves = place.stays === "";
   const station = stationNow(place);
   const held = dragged.value?.id === place.id;
+  function letGo(): void {
+    if (down.current?.moved === true) giveUp();
+    down.current = null;
+  }
   const pointer = {
     onPointerDown: (event: PointerEvent) => {
       if (event.button !== 0) return;
@@ -122,20 +126,19 @@ function Handle({ place, x, y, entry, off, toStation, all, told, size }: HandleP
     onPointerMove: (event: PointerEvent) => {
       const began = down.current;
       if (began === null || !moves) return;
+      if (pinching.value) return letGo();
       if (!began.moved && Math.hypot(event.clientX - began.x, event.clientY - began.y) < STILL) return;
       began.moved = true;
       const next = toStation(event, began.off);
       if (next !== null) hold(place, next, event.altKey, event);
     },
     onPointerUp: () => {
+      if (pinching.value) return letGo();
       if (down.current?.moved === true) void putDown();
       else if (down.current !== null) whyOf.value = place.id;
       down.current = null;
     },
-    onPointerCancel: () => {
-      down.current = null;
-      giveUp();
-    },
+    onPointerCancel: letGo,
   };
   const limits = moves
     ? {

@@ -8,6 +8,9 @@ import { snap, stepped } from "./along";
 /** To what a moved place snaps [m]. */
 export const snapStep = signal(0.1);
 
+/** Two fingers are on the picture: they zoom it, and what one of them touches is not moved. */
+export const pinching = signal(false);
+
 export function lineOf(name: string): LineOutline | null {
   return opened.value?.lines.find((line) => line.name === name) ?? null;
 }

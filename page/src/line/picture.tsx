@@ -10,6 +10,7 @@ import { fitted, panned, started, toSheet, viewBox, zoomed } from "./frame";
 import { Handles } from "./handles";
 import { Key } from "./key";
 import { Ghost } from "./ghost";
+import { pinching } from "./moving";
 import { follow } from "./pointers";
 import { contentOf, pieceOf } from "./svg";
 import { ZoomButtons } from "./zoom";
@@ -45,6 +46,7 @@ export function Picture({ view }: { view: View }) {
       least: () => fit().scale / 2,
       set,
       corner: () => element.getBoundingClientRect(),
+      together: (two) => (pinching.value = two),
       pressed: (at, event) => {
         const near = nearest(latest.current.track, ...pair(toSheet(current(), at, room.peek())));
         if (near !== null && adding.peek() !== null) void addAt(near.station_m, event.altKey);

@@ -7,6 +7,11 @@ interface Point {
   y: number;
 }
 
+interface Finger extends Point {
+  /** It came down on a place, which it moves by itself while no other finger is there. */
+  onPlace: boolean;
+}
+
 /** What the hands need of the picture. */
 export interface Picture {
   sheet: () => Size;
@@ -15,6 +20,8 @@ export interface Picture {
   least: () => number;
   set: (frame: Frame) => void;
   corner: () => Point;
+  /** Whether two fingers are on it: a place that one of them touches is then not picked up. */
+  together: (two: boolean) => void;
   /** A press that moved nothing. */
   pressed: (at: Point, event: PointerEvent) => void;
 }
@@ -23,17 +30,20 @@ const STILL = 4; // pixels that a press may tremble
 
 /** Follow pointers and the wheel on an element; the answer ends it. */
 export function follow(element: HTMLElement, picture: Picture): () => void {
-  const down = new Map<number, Point>();
+  const down = new Map<number, Finger>();
   let began: Point | null = null;
   const at = (event: MouseEvent): Point => {
     const corner = picture.corner();
     return { x: event.clientX - corner.x, y: event.clientY - corner.y };
   };
   const onDown = (event: PointerEvent) => {
-    if (event.button !== 0 || (event.target instanceof Element && event.target.closest("button") !== null)) return;
-    element.setPointerCapture(event.pointerId);
-    down.set(event.pointerId, at(event));
-    began = down.size === 1 ? at(event) : null;
+    const button = event.target instanceof Element ? event.target.closest("button") : null;
+    const onPlace = button?.classList.contains("handle") === true && event.pointerType === "touch";
+    if (event.button !== 0 || (button !== null && !onPlace)) return;
+    if (!onPlace) element.setPointerCapture(event.pointerId);
+    down.set(event.pointerId, { ...at(event), onPlace });
+    began = down.size === 1 && !onPlace ? at(event) : null;
+    if (down.size > 1) picture.together(true);
   };
   const onMove = (event: PointerEvent) => {
     const before = down.get(event.pointerId);
@@ -42,14 +52,15 @@ export function follow(element: HTMLElement, picture: Picture): () => void {
     const other = [...down].find(([id]) => id !== event.pointerId)?.[1];
     if (began !== null && distance(began, now) < STILL) return;
     began = null;
-    if (other === undefined) picture.set(panned(picture.frame(), now.x - before.x, now.y - before.y, picture.sheet()));
-    else pinch(picture, other, before, now);
-    down.set(event.pointerId, now);
+    if (other !== undefined) pinch(picture, other, before, now);
+    else if (!before.onPlace) pan(picture, before, now);
+    down.set(event.pointerId, { ...now, onPlace: before.onPlace });
   };
   const onUp = (event: PointerEvent) => {
     if (began !== null && down.has(event.pointerId) && event.type === "pointerup") picture.pressed(began, event);
     began = null;
     down.delete(event.pointerId);
+    if (down.size === 0) picture.together(false);
   };
   const onWheel = (event: WheelEvent) => {
     event.preventDefault();
@@ -76,11 +87,21 @@ function listen(
   return () => ends.abort();
 }
 
+function pan(picture: Picture, before: Point, now: Point): void {
+  picture.set(panned(picture.frame(), now.x - before.x, now.y - before.y, picture.sheet()));
+}
+
+/** What is between two fingers stays between them. */
 function pinch(picture: Picture, other: Point, before: Point, now: Point): void {
   const was = distance(other, before);
   if (was === 0) return;
-  const middle = { x: (other.x + now.x) / 2, y: (other.y + now.y) / 2 };
+  const middle = between(other, now);
+  pan(picture, between(other, before), middle);
   picture.set(zoomed(picture.frame(), distance(other, now) / was, middle, picture.room(), picture.least()));
+}
+
+function between(a: Point, b: Point): Point {
+  return { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
 }
 
 function distance(a: Point, b: Point): number {

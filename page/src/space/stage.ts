@@ -169,10 +169,9 @@ export class Stage {
 
   /** Where the eye is now, as it was turned by hand or by keys. */
   now(): Eye {
-    const away = this.camera.position.clone().sub(this.controls.target).normalize();
-    const flat = Math.hypot(away.x, away.y);
-    const around = flat < 1e-3 ? this.eye.around : Math.atan2(away.y, away.x);
-    return { around, above: Math.atan2(away.z, flat) };
+    const away = this.camera.position.clone().sub(this.controls.target);
+    const right = new Vector3(1, 0, 0).applyQuaternion(this.camera.quaternion); // straight above only it tells the way
+    return { around: Math.atan2(-right.x, right.y), above: Math.atan2(away.z, Math.hypot(away.x, away.y)) };
   }
 
   private distance(): number {
