@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from takeup.drawing.lettering import box_of
 from takeup.drawing.sheet import Item, Point, Polyline, Stroke, Text
@@ -23,6 +23,7 @@ _LEADER = Stroke(width=0.18, ink="grey")
 _GAP = 0.8
 _DISTANCES = (3.5, 5.0, 7.0, 9.5, 13.0, 17.0, 22.0, 28.0)
 _FOR_STROKE, _FOR_SIGN = 9.0, 25.0  # what a leader costs that crosses one [mm of leader]
+_FOR_SHORT = 6.0  # and one that has its first words alone
 _MISSING = 100.0  # what a label costs that finds no place
 _GOOD = 13.0  # a label that costs no more stands well
 _PASSES = 3  # of placing all labels
@@ -139,12 +140,23 @@ def crosses(stroke: tuple[Point, Point], box: Box) -> bool:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Label:
-    """Words for one of some points [mm]: `along` is the way of the pipe; places beside it are tried first."""
+    """Words for one of some points.
+
+    Args:
+        lines: the lines of words, each with whether it is bold.
+        spots: the points [mm].
+        along: the way of the pipe; places beside it are tried first.
+        size: of the type [mm].
+        short: lines that do where all of them stand badly; none where they do not.
+        weight: of how badly it stands, against other labels.
+    """
 
     lines: tuple[LineOfWords, ...]
     spots: tuple[Point, ...]
     along: Point = (1.0, 0.0)
     size: float = TYPE
+    short: tuple[LineOfWords, ...] = ()
+    weight: float = 1.0
 
 
 def place_label(
@@ -182,7 +194,7 @@ def place_labels(labels: Sequence[Label], taken: Taken) -> tuple[list[tuple[Item
     for _ in range(_PASSES):
         tried = taken.copy()
         found = {number: _placed(labels[number], tried, math.inf) for number in order}
-        crowd = sum(max(0.0, cost - _GOOD) for _, cost in found.values())
+        crowd = sum(labels[number].weight * max(0.0, cost - _GOOD) for number, (_, cost) in found.items())
         if best is None or crowd < best[0]:
             best = (crowd, {number: items for number, (items, _) in found.items()}, tried)
         if crowd == 0.0:
@@ -196,6 +208,24 @@ def place_labels(labels: Sequence[Label], taken: Taken) -> tuple[list[tuple[Item
 
 def _placed(label: Label, taken: Taken, most: float) -> tuple[tuple[Item, ...], float]:
     """Return a label where it costs least, and the cost; nothing where no place costs at most so much."""
+    best = _best(label, taken, most)
+    if label.short and (best is None or best[0] > _GOOD + _FOR_SHORT):
+        shorter = replace(label, lines=label.short, short=())
+        found = _best(shorter, taken, most)
+        if found is not None and (best is None or found[0] + _FOR_SHORT < best[0]):
+            label, best = shorter, (found[0] + _FOR_SHORT, found[1], found[2])
+    if best is None:
+        return (), _MISSING
+    cost, box, at = best
+    end = _nearest(at, box)
+    taken.words.append(box)
+    if math.dist(at, end) > _DISTANCES[0]:
+        taken.strokes.append((_trimmed(at, end), end))
+    return _label_items(label, box, (at, end)), cost
+
+
+def _best(label: Label, taken: Taken, most: float) -> tuple[float, Box, Point] | None:
+    """Return what a label costs where it costs least, its box there and the spot that it speaks of."""
     size = _size_of(label)
     best: tuple[float, Box, Point] | None = None
     for at in label.spots:
@@ -208,14 +238,7 @@ def _placed(label: Label, taken: Taken, most: float) -> tuple[tuple[Item, ...], 
             cost = far + around.cost(at, _nearest(at, box))
             if cost <= most and (best is None or cost < best[0]) and cost < math.inf:
                 best = (cost, box, at)
-    if best is None:
-        return (), _MISSING
-    cost, box, at = best
-    end = _nearest(at, box)
-    taken.words.append(box)
-    if math.dist(at, end) > _DISTANCES[0]:
-        taken.strokes.append((_trimmed(at, end), end))
-    return _label_items(label, box, (at, end)), cost
+    return best
 
 
 def _boxes_round(at: Point, size: Point, distances: tuple[float, ...], along: Point) -> Iterator[tuple[float, Box]]:

@@ -20,12 +20,14 @@ from tests.example_studies import results as results_of_example
 from tests.shared import once
 
 from takeup.choose import resolve
+from takeup.drawing.sheet import Text
 from takeup.line.reading.reader import study_from_text
 from takeup.papers.calculation.paper import make as calculation
 from takeup.papers.card.paper import make as card
 from takeup.papers.data_sheets.paper import make as data_sheets
 from takeup.papers.frame import head_of
 from takeup.papers.layout.paper import make as layout
+from takeup.papers.layout.paper import sheets_of
 from takeup.papers.pictures.sheet import picture_svg
 from takeup.papers.pictures.view import view_of
 from takeup.papers.registry import Options
@@ -101,6 +103,28 @@ def test_long_line_is_cut_into_sheets_that_name_each_other():
     stations = [set(re.findall(r"match line station ([\d.]+) m", page)) for page in found[1:]]
     assert all(stations), "each part has a match line"
     assert stations[0] & stations[-1], "and its neighbour the same"
+
+
+def test_plan_of_every_part_names_its_anchors_and_joints():
+    """Beside a middle anchor its joint has no room for a station: the name alone stands there, and the row has it."""
+    found = set()
+    for sheet in sheets_of(long(), head_of(long(), Options().units, "en")):
+        for view in sheet.views:
+            if view.title == "Plan":
+                found |= {item.words for item in view.items if isinstance(item, Text)}
+    named = [
+        row["name"] for row in (*long()["holds"], *long()["takeups"]) if row["kind"] not in {"slide guide", "rest"}
+    ]
+    assert set(named) <= found
+
+
+def test_corners_of_a_whole_line_are_named_all_or_not_at_all():
+    """Named where they have room they would be an arbitrary choice, with leaders across the signs of anchors."""
+    first = sheets_of(long(), head_of(long(), Options().units, "en"))[0]
+    whole = next(view for view in first.views if view.title == "Whole line")
+    words = {item.words for item in whole.items if isinstance(item, Text)}
+    corners = {bend["name"] for bend in long()["lines"][0]["bends"]}
+    assert len(corners & words) in {0, len(corners)}
 
 
 def test_head_of_a_table_never_stands_alone_under_the_charts_of_a_walk():

@@ -29,7 +29,7 @@ _MOST_SIGNS = 24  # with more anchors and joints only the ends are shown: the sh
 _BREAK = 6.0
 _TRIES = 3
 _FOR_STEP = 20.0
-_RANK = {"anchor": 0, "joint": 0, "item": 1, "end": 2, "corner": 3}
+_RANK = {"anchor": 0, "joint": 0, "item": 1, "end": 2}  # corners are named last, and all of them or none
 _SHARES = (0.5, 0.35, 0.65, 0.2, 0.8)
 
 
@@ -98,15 +98,18 @@ def _drawn(
         items += _parts(frame, whole, taken, scribe)
         items += _line_name(frame, whole.line, taken, scribe)
     named = sorted((p for p in spots if p.sort in _RANK), key=lambda p: (_RANK[p.sort], p.station))
-    labels = [
-        Label(lines=_label(place, scribe), spots=(spots[place],), along=frame.heading(place.along), size=TYPE)
-        for place in named
-    ]
-    found, crowd = place_labels(labels, taken)
+    found, crowd = place_labels([_label_of(frame, place, spots, scribe) for place in named], taken)
     items += [item for label in found for item in label]
+    corners = [place for place in spots if place.sort == "corner"]
+    beside, crowded = place_labels([_label_of(frame, place, spots, scribe) for place in corners], taken)
+    items += [item for label in beside for item in label if crowded == 0.0]
     return Drawn(
         view=View(title=title, scale=scale.ratio, items=tuple(items), zero=frame.paper((0.0, 0.0, 0.0))), crowd=crowd
     )
+
+
+def _label_of(frame: Frame, place: Place, spots: dict[Place, Point], scribe: Scribe) -> Label:
+    return Label(lines=_label(place, scribe), spots=(spots[place],), along=frame.heading(place.along), size=TYPE)
 
 
 def _label(place: Place, scribe: Scribe) -> tuple[LineOfWords, ...]:

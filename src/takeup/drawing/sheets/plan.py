@@ -36,6 +36,7 @@ _FLAT = 1e-3  # a leg is seen flat when so little of its length is lost: its tru
 _SAME = 1e-6
 _TOGETHER = 1e-3  # places so near to one another are one [m]
 _BREAK = 9.0  # half a match line, and the pipe that is shown beyond it [mm]
+_STRONG = 3.0  # how much more it counts that an anchor or a joint has no name
 _RANK = {"anchor": 0, "joint": 0, "item": 1, "branch": 1, "corner": 2, "end": 2}
 
 
@@ -237,23 +238,29 @@ def _marked(part: Part, leg: Record) -> list[float]:
 def _names(
     frame: Frame, part: Part, spots: dict[Place, Point], taken: Taken, scribe: Scribe
 ) -> tuple[list[Item], float]:
-    """Return the labels and how badly they stand: anchors and joints first, corners and ends, then guides together."""
+    """Return the labels and how badly they stand: anchors and joints first, corners and ends, then guides together.
+
+    Where room is short anchors and joints have their names alone and guides their number: the stations have the rest.
+    """
     shown = sorted((p for p in spots if p.sort in _RANK), key=lambda p: (_RANK[p.sort], p.station))
     labels = [
         Label(
-            lines=label_of(part.line, place, scribe),
+            lines=(words := label_of(part.line, place, scribe)),
             spots=(spots[place],),
             along=frame.heading(place.along),
             size=TYPE,
+            short=words[:-1] if place.sort in {"anchor", "joint"} else (),
+            weight=_STRONG if place.sort in {"anchor", "joint"} else 1.0,
         )
         for place in shown
     ]
     labels += [
         Label(
-            lines=group_words(group, scribe),
+            lines=(words := group_words(group, scribe)),
             spots=tuple(spots[place] for place in from_the_middle(group)),
             along=frame.heading(group[0].along),
             size=TYPE,
+            short=words[:1] if len(group) > 1 else (),
         )
         for group in groups_of(part.line, part.places)
     ]
