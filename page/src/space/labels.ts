@@ -1,4 +1,4 @@
-// What is written beside anchors and joints in the turning view, and where there is room for it.     (space/labels.ts)
+// What is written beside anchors and joints in the turning view.     (space/labels.ts)
 import type { HoldLook, Look, Place, TakeupLook } from "../interface";
 import { sortOf } from "../line/sorts";
 
@@ -41,37 +41,3 @@ export function movedText(joint: TakeupLook): string {
 }
 
 const LEAST_MM = 0.05; // less would be written as 0.0
-
-export interface Box {
-  x: number;
-  y: number;
-  width: number;
-  height: number;
-}
-
-/** Where labels stand so that none covers another: each over its place, higher where it must; null where no room is. */
-export function spread(wanted: readonly Box[], room: { width: number; height: number }): (Box | null)[] {
-  const taken: Box[] = [];
-  return wanted.map((box) => {
-    const found = LIFTS.map((lift) => lifted(box, lift, room)).find(
-      (one) => inside(one, room) && !taken.some((other) => covers(one, other)),
-    );
-    if (found !== undefined) taken.push(found);
-    return found ?? null;
-  });
-}
-
-const LIFTS = [0, 1, -1.8, 2, -2.8, 3] as const; // heights of a label over where it would stand
-
-function lifted(box: Box, lift: number, room: { width: number }): Box {
-  const x = Math.min(Math.max(box.x, 2), Math.max(room.width - box.width - 2, 2));
-  return { ...box, x, y: box.y - lift * (box.height + 3) };
-}
-
-function inside(box: Box, room: { width: number; height: number }): boolean {
-  return box.y >= 0 && box.y + box.height <= room.height;
-}
-
-function covers(a: Box, b: Box): boolean {
-  return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
-}

@@ -113,6 +113,16 @@ export class Piece {
     if (chosen) emissive.addScalar(CHOSEN);
   }
 
+  /** Of how many corners it is. */
+  get corners(): number {
+    return this.skins.into.length / 3;
+  }
+
+  /** Where a corner of it is now. */
+  corner(number: number, into: Vector3): Vector3 {
+    return into.fromArray(this.skins.into, 3 * number);
+  }
+
   /** Where the top of it is now. */
   top(into: Vector3): Vector3 {
     const [now, rest, k] = [this.skins.into, this.skins.rest, 3 * this.nearest];

@@ -11,7 +11,7 @@ import type { Riding } from "./displace";
 import type { Skins } from "./rings";
 import { movedMiddles, place, ringsOf, turnsBetween, turnsOf } from "./rings";
 import { mostTimes, spanOf, spoken } from "./times";
-import { forceText, labelsOf, movedText, spread } from "./labels";
+import { forceText, labelsOf, movedText } from "./labels";
 
 describe("decoding", () => {
   it("reads little-endian float32", () => {
@@ -216,16 +216,5 @@ describe("labels", () => {
     expect(movedText(joint(-3, 40))).toBe("40.0 mm sideways");
     expect(movedText(joint(-0.04, 0.03))).toBe("as fitted");
     expect(forceText(100)).toBe("100.0 kN");
-  });
-  it("cover neither each other nor the rim", () => {
-    const box = { x: 50, y: 60, width: 40, height: 20 };
-    const found = spread([box, { ...box, x: 60 }, { ...box, x: -30 }], { width: 200, height: 200 });
-    expect(found[0]).toEqual(box);
-    expect(found[1]!.y).toBe(60 - 23); // a height of 20 and 3 between
-    expect(found[2]!.x).toBe(2);
-  });
-  it("are left out where there is no room", () => {
-    const box = { x: 0, y: 5, width: 40, height: 20 };
-    expect(spread([box, box], { width: 50, height: 30 })[1]).toBeNull();
   });
 });

@@ -19,10 +19,12 @@ import { axesOf, distanceFor, eyesFor, towardsEye, turned } from "./camera";
 import { moveAll } from "./moving";
 import { Piece } from "./piece";
 import type { Tones } from "./piece";
+import type { Spot } from "./spread";
 import { mostTimes, spoken } from "./times";
 
 const ANGLE = 26; // degrees that the picture is high: little, so that what is parallel looks it
 const ROOM = 1.12; // times the room that the line needs, so that labels stand beside it
+const MOST_SPOTS = 3000; // of what is drawn, that labels stand off
 const STILL = 5; // pixels that a press may tremble
 
 /** Whether this browser can draw in space at all. */
@@ -194,6 +196,22 @@ export class Stage {
     if (at.z > 1 || Math.abs(at.x) > 1 || Math.abs(at.y) > 1) return null;
     const { clientWidth, clientHeight } = this.canvas;
     return { x: (at.x + 1) * 0.5 * clientWidth, y: (1 - at.y) * 0.5 * clientHeight };
+  }
+
+  /** So many places of what is drawn, on the canvas [pixels], that nothing wider than a label lies between them. */
+  drawnAt(): Spot[] {
+    const { clientWidth, clientHeight } = this.canvas;
+    const all = this.pieces.reduce((sum, piece) => sum + piece.corners, 0);
+    const every = Math.max(Math.ceil(all / MOST_SPOTS), 1);
+    const [found, at]: [Spot[], Vector3] = [[], new Vector3()];
+    for (const piece of this.pieces) {
+      for (let k = 0; k < piece.corners; k += every) {
+        piece.corner(k, at).project(this.camera);
+        if (Math.abs(at.x) > 1 || Math.abs(at.y) > 1 || at.z > 1) continue;
+        found.push({ x: (at.x + 1) * 0.5 * clientWidth, y: (1 - at.y) * 0.5 * clientHeight });
+      }
+    }
+    return found;
   }
 
   private up(event: PointerEvent): void {

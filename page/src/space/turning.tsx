@@ -77,7 +77,7 @@ function useStage(box: RefObject<HTMLDivElement>, props: Props): RefObject<Stage
       pressed: (id) => shown.peek().choose(id),
       drawn: () => {
         const room = { width: canvas.clientWidth, height: canvas.clientHeight };
-        written.place((id) => made.onCanvas(id), room);
+        written.place((id) => made.onCanvas(id), room, made.drawnAt());
         drawCompass(compass, armsOf(made.now()));
       },
     }));

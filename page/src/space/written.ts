@@ -1,23 +1,31 @@
 // Labels as elements over the canvas: written when a look comes, put in place when the eye moves.     (space/written.ts)
 import { colourOf, inkOn, useText } from "../colour";
-import type { Box, Label } from "./labels";
-import { spread } from "./labels";
+import type { Label } from "./labels";
+import type { Box, Room, Spot } from "./spread";
+import { leaderOf, spread } from "./spread";
 
 interface Written {
   element: HTMLElement;
   words: string;
   width: number;
   height: number;
+  leader: SVGLineElement;
+  box: Box | null;
 }
 
-const OVER = 12; // pixels between a place and its label
+const SPACE = "http://www.w3.org/2000/svg";
 
 /** The labels of one view. What they say is also in the list of places, so they are not read aloud. */
 export class Labels {
   private readonly those = new Map<string, Written>();
   private order: string[] = [];
 
-  constructor(private readonly host: HTMLElement) {}
+  private readonly leaders = document.createElementNS(SPACE, "svg");
+
+  constructor(private readonly host: HTMLElement) {
+    this.leaders.setAttribute("class", "space-leaders");
+    host.append(this.leaders);
+  }
 
   /** Say these, and no others; the first one has room before the others. */
   say(labels: readonly Label[], chosen: string): void {
@@ -26,6 +34,7 @@ export class Labels {
     for (const [id, written] of this.those) {
       if (this.order.includes(id)) continue;
       written.element.remove();
+      written.leader.remove();
       this.those.delete(id);
     }
     for (const label of sorted) this.write(label, label.id === chosen);
@@ -44,28 +53,33 @@ export class Labels {
   private added(id: string): Written {
     const element = document.createElement("span");
     this.host.append(element);
-    const written = { element, words: "", width: 0, height: 0 };
+    const leader = document.createElementNS(SPACE, "line");
+    this.leaders.append(leader);
+    const written: Written = { element, words: "", width: 0, height: 0, leader, box: null };
     this.those.set(id, written);
     return written;
   }
 
   /** Put all in place; `at` says where a place is on the canvas [pixels], null where it is not seen. */
-  place(at: (id: string) => { x: number; y: number } | null, room: { width: number; height: number }): void {
-    const shown: { written: Written; box: Box }[] = [];
-    for (const id of this.order) {
-      const [written, point] = [this.those.get(id)!, at(id)];
-      written.element.hidden = point === null;
-      if (point === null) continue;
-      const { width, height } = written;
-      shown.push({ written, box: { x: point.x - width / 2, y: point.y - height - OVER, width, height } });
-    }
-    const boxes = spread(shown.map((one) => one.box), room);
-    shown.forEach(({ written }, k) => {
-      const box = boxes[k] ?? null;
-      written.element.hidden = box === null;
-      if (box !== null) written.element.style.transform = `translate(${Math.round(box.x)}px, ${Math.round(box.y)}px)`;
-    });
+  place(at: (id: string) => Spot | null, room: Room, drawn: readonly Spot[]): void {
+    const all = this.order.map((id) => ({ written: this.those.get(id)!, at: at(id) }));
+    const seen = all.flatMap(({ written, at }) => (at === null ? [] : [{ written, at }]));
+    const boxes = spread(seen.map(({ written, at }) => ({ ...written, at, before: written.box })), room, drawn);
+    for (const { written, at } of all) if (at === null) put(written, null, null);
+    seen.forEach(({ written, at }, k) => put(written, at, boxes[k] ?? null));
   }
+}
+
+function put(written: Written, at: Spot | null, box: Box | null): void {
+  written.element.hidden = box === null;
+  written.box = box;
+  const leader = at === null || box === null ? null : leaderOf(box, at);
+  written.leader.setAttribute("visibility", leader === null ? "hidden" : "visible");
+  if (box !== null) written.element.style.transform = `translate(${Math.round(box.x)}px, ${Math.round(box.y)}px)`;
+  if (leader === null) return;
+  const [from, to] = leader;
+  const ends = { x1: from.x, y1: from.y, x2: to.x, y2: to.y };
+  for (const [name, value] of Object.entries(ends)) written.leader.setAttribute(name, value.toFixed(1));
 }
 
 function rank(label: Label, chosen: string): number {
