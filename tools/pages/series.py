@@ -8,6 +8,7 @@ from takeup.joints.series.columns import (
     BALANCE_COLUMNS,
     BELLOWS_COLUMNS,
     FILES,
+    HOSE_COLUMNS,
     JOINT_COLUMNS,
     MORE_COLUMNS,
     PIN_COLUMNS,
@@ -20,32 +21,35 @@ from takeup.units import to_bar
 _INTRODUCTION = f"""\
 # The demonstration series
 
-A series of joints that belongs to nobody, to try the tool on: DN 25 to DN 1000, three pressure classes, several travels
+A series of joints that belongs to nobody, to try the tool on: DN 15 to DN 1000, three pressure classes, several travels
 each: single axial joints, externally pressurised ones and universal pairs from DN 50, small-bore compensators up to
-DN 65, hinges and in-line pressure balanced joints from DN 50 to DN 300. It is **{PROVENANCE}**:
-sizes, classes, travels, proportions and the price index are invented, nothing of it can be bought, and no line that
-will be built rests on it. Every row says so in its last column, every joint loaded from it in its source, and the
-command when it makes the tables.
+DN 65, hinges and in-line pressure balanced joints from DN 50 to DN 300, loops of braided hose from DN 15 to DN 80. It
+is **{PROVENANCE}**: sizes, classes, travels, proportions and the price index are invented, nothing of it can be bought,
+and no line that will be built rests on it. Every row says so in its last column, every joint loaded from it in its
+source, and the command when it makes the tables.
 
 `takeup bellows series --out DIR` makes the tables from `src/takeup/joints/series/inputs.yaml` in about half a
 minute, the same bytes each time. They stand in `src/takeup/joints/series/data/` as well; `manifest.csv` there has the
 SHA-256 of the inputs and of each table. A table of the same name in DIR is replaced, each whole or not at all; what the
-stock cannot do is left out and named. In Python, `takeup.joints.series` has `entries(kind)` and `entry(name)`.
+stock cannot do is left out and named. In Python, `takeup.joints.series` has `entries(kind)` and `entry(name)` of
+those with a bellows.
 """
 _NAMES = """\
 ## Names
 
 Kind, size, pressure, travel, in words: `axial DN 200, 12 bar, 40 mm`, `pressed from outside DN 200, 12 bar, 50 mm`,
 `universal DN 200, 12 bar, 50 mm across`, `small-bore DN 32, 6 bar, 20 mm`, `hinged DN 100, 12 bar, 8 deg`,
-`balanced in line DN 100, 6 bar, 20 mm`. The travel is the rated compression of axial joints, the lateral movement that
-was wanted of a universal, the angle that was wanted of a hinge. Each name stands once.
+`balanced in line DN 100, 6 bar, 20 mm`, `hose loop DN 50, 12 bar, 25 mm`. The travel is the rated compression of axial
+joints, the lateral movement that was wanted of a universal, the angle that was wanted of a hinge, the movement of a
+hose loop along both ways and across. Each name stands once.
 """
 _CLASSES = """\
 ## Pressure classes
 
 Rated at the pressure and temperature of the class for 1000 cycles, tested at 20 °C at 1.5 times the pressure. Rates of
 the tables belong to the rated temperature, as `takeup bellows rate` gives them for the row; cold ones are higher by
-E(20 °C)/E. A joint loaded from the tables has the cold rates, because spring forces are greatest then.
+E(20 °C)/E. A joint loaded from the tables has the cold rates, because spring forces are greatest then. Hose loops are
+rated for 2000 cycles, and their rates stay as they stand.
 """
 _MADE = """\
 ## How a row is made
@@ -84,6 +88,15 @@ same criteria and the same life; across and where it turns the wider of both rul
 the lightest the softest is taken, since it is for weak anchors; its balancing rate stands in a column of its own. Two
 spools as long as a weld end stand between. Four ties carry 1.25 of what it pulls with in the test, up to a whole
 kilonewton, and a tenth of that when they are pushed (invented); rings and ties are weighed.
+
+**Hose loops** are invented from end to end: nothing of a hose is computed. Hose legs hang 2 R apart, R = 3 D, from
+elbows of 1.5 D, so that with M the movement
+
+    live length 2 R,  length 2 R + 2 (1.5 D + stub),  drop 1.5 D + (4 M + D) + R, each up to 5 mm
+    k_x = 4 N/mm (D/100 mm)² (1 + p/12 bar) 25 mm/M,  k_y = 0.8 k_x,  torsion limit 50 N·m (D/100 mm)³
+
+They weigh as a tube of 2 mm for hose and braid with elbows and ends of pipe; their index is (10 + 6500 D²)
+(1 + p/60 bar) (M/25 mm)^½, D in metres.
 
 **Rates of a universal** are of each bellows, as a line file and `takeup bellows rate` have them, and so are its live
 length, effective area and torsion limit; its movements, length and weight are of the whole joint. The rates of the
@@ -138,8 +151,8 @@ def series_page() -> str:
         "",
         "## Files and columns",
         "",
-        "All files have the same columns in the same order, those of hinges and of balanced joints some more before",
-        "the last; a cell is empty where the kind has no such number.",
+        "All files have the same columns in the same order, those of hinges, balanced joints and hose loops some more",
+        "before the last; a cell is empty where the kind has no such number.",
         f"Units end the names. Files: {', '.join(f'`{name}`' for name in FILES.values())}.",
         "",
         *table(("column", "meaning"), _columns()),
@@ -151,6 +164,10 @@ def series_page() -> str:
         "Of balanced joints alone:",
         "",
         *table(("column", "meaning"), [(f"`{name}`", words) for name, words in BALANCE_COLUMNS.items()]),
+        "",
+        "Of hose loops alone:",
+        "",
+        *table(("column", "meaning"), [(f"`{name}`", words) for name, words in HOSE_COLUMNS.items()]),
         "",
         _MADE,
         _FEEDING,

@@ -48,6 +48,10 @@ _RULES = """\
   a test pressure not below the rated one, bellows that fit between the ends and into each other, centres of universals,
   rods of tied kinds, a gap of limit rods, a rated angle of hinges. Rods and plates are as cold as they were installed.
 - **How pins lie** is no column: a line file says it where it has the joint, `pins: { along: upright }`.
+- **Hose loops** are as typed in: nothing of a hose is computed. Both axial and lateral movement are rated, rates are
+  those measured, `lateral_rate` or `angular_rate` besides `axial_rate`, and a material does not raise them. A geometry,
+  an effective area and `annealed` are faults. Past its rated cycles no movement is left of a hose, unless the row
+  states its own `life_exponent`. `drop` says how far it hangs; proposals respect it, and tell it.
 - **Rates** are those at the rated temperature. Where the row names a `material` of the library, a study takes them
   times E(20 °C)/E(T), as spring forces are greatest in the cold; else as they stand.
 - **The geometry of the bellows** is whole or absent. A radius that is not stated is a quarter of the pitch, and the
@@ -115,6 +119,7 @@ def series_table_page() -> str:
 
 def _row(one: Column) -> tuple[str, ...]:
     needed = "yes" if one.needed == TABLE_KINDS else ", ".join(one.needed) or "no"
+    needed = f"yes, but of {' and '.join(one.spared)}, which has none" if one.spared else needed
     needed = "with the others" if one.name in GEOMETRY_NEEDED else needed
     return f"`{one.ours}`", needed, one.limits, one.meaning
 

@@ -152,16 +152,16 @@ COVERAGE: tuple[Coverage, ...] = (
     ),
     Coverage(
         subject=(
-            "swing joints, joints of two halves, elbow balanced joints or hoses out of a series; in-plane squirm, "
-            "stress and life of a series' bellows in a study, whether it gives their geometry or not"
+            "swing joints, joints of two halves or elbow balanced joints out of a series; in-plane squirm, stress "
+            "and life of a series' bellows in a study, whether it gives their geometry or not"
         ),
         status="not covered",
         words="such kinds are typed in; a joint of a series is judged by its maker's ratings",
     ),
     Coverage(
         subject=(
-            "proposals of gimbals, swing joints, elbow balanced joints and hoses, of hinges in spans of three bends or "
-            "more, of joints elsewhere than beside an anchor or a corner"
+            "proposals of gimbals, swing joints and elbow balanced joints, of hinges or hoses in spans of three bends "
+            "or more, of hoses in risers or lines of steam, of joints elsewhere than beside an anchor or a corner"
         ),
         status="not covered",
         words="such joints are typed in or named in the line file, and a proposal keeps them as given",

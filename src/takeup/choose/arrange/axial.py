@@ -10,16 +10,15 @@ springs of both bellows, and brings two guides along on the side that no anchor 
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import get_args
 
 import numpy as np
 
-from takeup.basis import first_guide_limit, intermediate_guide_spacing
+from takeup.basis import first_guide_limit
 from takeup.choose.arrange.course import Course
-from takeup.choose.arrange.own_guides import Side, first_distance, own_guides
+from takeup.choose.arrange.own_guides import guides_beside_spring
 from takeup.choose.arrange.records import Concept, Plan, Refusal
 from takeup.choose.rules import guides_beside
 from takeup.choose.selection.place import Place as Asked
@@ -27,7 +26,7 @@ from takeup.choose.selection.screen import ROUNDING, Screened, movement_use, scr
 from takeup.choose.selection.trial import at_rest, cycles_of, joint_at
 from takeup.joints import KINDS, TakeUpKind
 from takeup.joints.tables import SeriesTable
-from takeup.line import SAME_STATION, Hold, TakeUp, is_anchor, second_moment
+from takeup.line import SAME_STATION, TakeUp, is_anchor
 from takeup.line.choices import Choice, Chosen
 from takeup.line.parts import Position, station_words
 
@@ -42,7 +41,8 @@ FACE = 0.3
 """From an anchor to the face of a joint: room for a weld and a spanner [m] (common practice, no source)."""
 MOST_JOINTS = 12
 """Joints of one kind that are looked at for one span, the cheapest: dearer ones are not proposed, and papers say so."""
-_STEP = 0.05  # in which places are set out [m]
+STEP = 0.05
+"""In which places are set out [m]."""
 _SAME = 1e-9  # of a sum of lengths [m]
 _SURELY = 1.0 + 1e-6  # times what is rated: more is too much, whatever the rounding
 
@@ -110,7 +110,7 @@ def _of_table(course: Course, table: SeriesTable, span: tuple[int, int], unheld:
     for concept in kinds:
         ways = _ways(found, concept)
         if not ways:
-            yield Refusal(concept=concept, near=near, far=far, because=_nearest(found, concept))
+            yield Refusal(concept=concept, near=near, far=far, because=nearest_words(found, concept))
             continue
         known = {(way.row, way.preset): way for way in ways}
         for chosen in cheapest(course, table, list(known)):
@@ -179,7 +179,7 @@ def _asked(course: Course, choice: Choice, span: tuple[int, int]) -> Asked:
     return replace(rest, axial=-along, cycles=cycles_of(course.study))
 
 
-def _nearest(found: Screened, concept: str) -> str:
+def nearest_words(found: Screened, concept: str) -> str:
     """Return why the joint of a kind that comes nearest to fitting does not."""
     rows = [row for row in range(len(found.table)) if found.table.kinds[row] == concept]
     sized = max(rows, key=lambda row: (found.nearness(row)[0], -found.nearness(row)[1]))
@@ -222,7 +222,7 @@ def _plan(course: Course, choice: Choice, way: _Way, span: tuple[int, int], aske
     design = float(asked.pressure[~asked.tests].max())
     one_side = design * area - rate * float(asked.axial[course.operating] + way.preset)
     stations = course.places[near].station, course.places[far].station
-    holds = _guides_of_balanced(course, takeup, stations, float(push.max()))
+    holds = guides_beside_spring(course, takeup, stations, float(push.max())) if takeup.balance is not None else ()
     guides = len(holds) + len(guides_beside(course.laid, takeup, stations))
     own = takeup.position.station - data.length / 2.0, takeup.position.station + data.length / 2.0
     worst = int(np.abs(asked.axial).argmax())
@@ -253,30 +253,6 @@ def _area_and_rate(takeup: TakeUp) -> tuple[float, float]:
     return data.effective_area - balance.effective_area, data.axial_rate + balance.axial_rate
 
 
-def _guides_of_balanced(course: Course, takeup: TakeUp, stations: tuple[float, float], push: float) -> tuple[Hold, ...]:
-    """Return the guides of a balanced joint on the side that is not next to an anchor; none of other kinds.
-
-    Args:
-        course: the line.
-        takeup: the joint.
-        stations: of both anchors [m].
-        push: greatest force of its springs, and of what is left of its thrust [N].
-    """
-    if takeup.balance is None:
-        return ()
-    middle, half = takeup.position.station, takeup.data.length / 2.0
-    pipe = course.line.section_at(middle).pipe
-    modulus = pipe.material.modulus.at(course.hottest_at(middle))
-    longest = intermediate_guide_spacing(modulus, second_moment(pipe), push) if push > 0.0 else math.inf
-    sides = []
-    for sense, stop in ((-1.0, stations[0]), (1.0, stations[1])):
-        face = middle + sense * half
-        free = first_distance(course, face)
-        if sense * (stop - face) > free:
-            sides.append(Side(face=face, sense=sense, stop=stop, free=free, longest=longest))
-    return own_guides(course, sides)
-
-
 def _felt(takeup: TakeUp, thrust: float, push: float) -> str:
     """Return what a joint does to its anchors, in words: its thrust [N], or what is left of it with the springs."""
     if takeup.balance is None:
@@ -290,20 +266,24 @@ def _preset(way: _Way) -> str:
 
 def _placed(course: Course, choice: Choice, row: int, span: tuple[int, int]) -> TakeUp | None:
     """Return the joint beside the near anchor, else beside the far one; None where neither leaves room."""
-    table = choice.table
-    length = float(table.numbers["length"][row])
-    begin, finish = (course.places[number].station for number in span)
+    every = (placed_beside(course, choice, row, span, number) for number in span)
+    return next((takeup for takeup in every if takeup is not None), None)
+
+
+def placed_beside(course: Course, choice: Choice, row: int, span: tuple[int, int], number: int) -> TakeUp | None:
+    """Return a joint beside one of the two places of a span; None where that is no anchor, or leaves no room."""
+    if not course.places[number].held:
+        return None  # a joint stands beside an anchor, and a branch does not begin with one
+    length = float(choice.table.numbers["length"][row])
+    begin, finish = (course.places[place].station for place in span)
     reach = first_guide_limit(course.line.section_at(begin + FACE).pipe.size.outside_diameter)
-    for number in span:
-        if not course.places[number].held:
-            continue  # a joint stands beside an anchor, and a branch does not begin with one
-        first, sense = (begin, 1.0) if number == span[0] else (finish, -1.0)
-        steps = int(max(reach - FACE, 0.0) / _STEP)
-        for step in range(steps + 1):
-            middle = first + sense * (_up(FACE + length / 2.0) + step * _STEP)
-            if _has_room(course, middle, length, (begin, finish)):
-                position = Position(words=station_words(middle), station=middle)
-                return _joint(course, replace(choice, position=position), row)
+    first, sense = (begin, 1.0) if number == span[0] else (finish, -1.0)
+    steps = int(max(reach - FACE, 0.0) / STEP)
+    for step in range(steps + 1):
+        middle = first + sense * (_up(FACE + length / 2.0) + step * STEP)
+        if _has_room(course, middle, length, (begin, finish)):
+            position = Position(words=station_words(middle), station=middle)
+            return _joint(course, replace(choice, position=position), row)
     return None
 
 
@@ -317,7 +297,7 @@ def _joint(course: Course, choice: Choice, row: int) -> TakeUp:
 
 
 def _up(distance: float) -> float:
-    return float(np.ceil(distance / _STEP - 1e-9) * _STEP)
+    return float(np.ceil(distance / STEP - 1e-9) * STEP)
 
 
 def _has_room(course: Course, middle: float, length: float, stations: tuple[float, float]) -> bool:
@@ -342,4 +322,15 @@ def chosen_from(table: SeriesTable, row: int) -> Chosen:
     )
 
 
-__all__ = ["AXIAL", "FACE", "MOST_JOINTS", "axial_plans", "cheapest", "chosen_from", "price_of"]
+__all__ = [
+    "AXIAL",
+    "FACE",
+    "MOST_JOINTS",
+    "STEP",
+    "axial_plans",
+    "cheapest",
+    "chosen_from",
+    "nearest_words",
+    "placed_beside",
+    "price_of",
+]

@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
+from numpy.typing import NDArray
 
 from takeup.choose.arrange.chain import Chain, chain_of, walls_of
 from takeup.choose.arrange.places import anchor_of
@@ -111,6 +112,16 @@ class Course:
     @cached_property
     def hinge_screens(self) -> dict[tuple[object, ...], Screened]:
         """What series say to corners before anything moves, by series and place (hinges.py)."""
+        return {}
+
+    @cached_property
+    def hose_screens(self) -> dict[tuple[str, float], tuple[Screened, NDArray[np.intp], str]]:
+        """What series say to places beside anchors before anything moves, by series and station (hose_stands.py)."""
+        return {}
+
+    @cached_property
+    def anchors_moved(self) -> dict[int, Floats]:
+        """How far anchors of the file move, by their places (hose_stands.py)."""
         return {}
 
     @cached_property

@@ -11,10 +11,10 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from takeup.basis import first_guide_limit, second_guide_limit
+from takeup.basis import first_guide_limit, intermediate_guide_spacing, second_guide_limit
 from takeup.choose.arrange.course import Course
 from takeup.choose.rests import APART
-from takeup.line import Hold
+from takeup.line import Hold, TakeUp, second_moment
 from takeup.line.holding import HoldRule
 from takeup.line.parts import Position, station_words
 
@@ -69,6 +69,48 @@ def own_guides(course: Course, sides: Iterable[Side]) -> tuple[Hold, ...]:
     return course.own_guides[wanting]
 
 
+def guides_beside_spring(
+    course: Course, takeup: TakeUp, stations: tuple[float, float], push: float, *, beside: float = 0.0
+) -> tuple[Hold, ...]:
+    """Return the guides that a joint of a straight span brings along on each side that is not next to an anchor.
+
+    Args:
+        course: the line.
+        takeup: the joint.
+        stations: of both anchors [m].
+        push: greatest force of its springs, and of what is left of its thrust [N].
+        beside: from its face, how near an anchor guides it [m]; as far as the first guide where that is more.
+    """
+    middle, half = takeup.position.station, takeup.data.length / 2.0
+    pipe = course.line.section_at(middle).pipe
+    modulus = pipe.material.modulus.at(course.hottest_at(middle))
+    longest = intermediate_guide_spacing(modulus, second_moment(pipe), push) if push > 0.0 else math.inf
+    sides = []
+    for sense, stop in ((-1.0, stations[0]), (1.0, stations[1])):
+        face = middle + sense * half
+        free = first_distance(course, face)
+        if sense * (stop - face) > max(free, beside):
+            sides.append(Side(face=face, sense=sense, stop=stop, free=free, longest=longest))
+    return own_guides(course, sides)
+
+
+def own_rest(course: Course, side: Side) -> tuple[Hold, ...]:
+    """Return a rest where the first guide would stand, of the kind that the line's rule of support spans has.
+
+    Args:
+        course: the line.
+        side: of a joint that carries no weight and must move across; none where there is no room or no such rule.
+    """
+    rule = next((rule for rule in course.line.rules if rule.by == "support spans" and rule.kind == "rest"), None)
+    if rule is None:
+        return ()
+    station = round(side.face + side.sense * _down(side.free), 6)
+    held = (hold.position.station for hold in course.line.holds)
+    if side.sense * (side.stop - station) < APART or any(abs(station - other) <= APART for other in held):
+        return ()
+    return (_guide(rule, station),) if course.line.allowed.is_clear(station) else ()
+
+
 def _near(course: Course, side: Side) -> Side:
     """Return a side no longer than its guides could use where nothing asks for more than two: many spans share it."""
     reach = side.free + second_guide_limit(_diameter(course, side)) + _BEYOND
@@ -118,4 +160,4 @@ def _guide(rule: HoldRule, station: float) -> Hold:
     )
 
 
-__all__ = ["Side", "first_distance", "guide_rule", "own_guides"]
+__all__ = ["Side", "first_distance", "guide_rule", "guides_beside_spring", "own_guides", "own_rest"]

@@ -155,7 +155,7 @@ def _called(plan: Plan) -> str:
         return "a set of three hinges"
     if not plan.takeups:
         return "leaving it without a take-up" if plan.concept == "no take-up" else f"a {plan.concept}"
-    noun = "" if plan.concept.endswith("compensator") else " joint"
+    noun = "" if plan.concept.endswith(("compensator", "loop")) else " joint"
     return f"{'an' if plan.concept.startswith(('a', 'e', 'i', 'o')) else 'a'} {plan.concept}{noun}"
 
 

@@ -27,6 +27,7 @@ Concept = Literal[
     "tied universal",
     "hinge pair",
     "three hinges",
+    "braided hose loop",
 ]
 """What takes up the growth between two neighbouring anchors."""
 

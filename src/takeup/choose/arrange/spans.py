@@ -10,6 +10,7 @@ from takeup.choose.arrange.bare import bare_plans
 from takeup.choose.arrange.course import Course
 from takeup.choose.arrange.ground import Ground
 from takeup.choose.arrange.hinges import hinge_plans
+from takeup.choose.arrange.hoses import hose_plans
 from takeup.choose.arrange.least import with_least
 from takeup.choose.arrange.loop import loop_plans
 from takeup.choose.arrange.offset import offset_plans
@@ -22,7 +23,6 @@ NEVER: dict[str, str] = {
     "swing joint": "no series can have one, since its bars are made for their leg: type it in, and it is kept as given",
     "elbow pressure balanced": "no series can have one, since it is made with its elbow: type it in, and it is kept as "
     "given; beside a nozzle in a straight run an in-line balanced joint is proposed",
-    "braided hose loop": "no series can have one, since nothing of a hose is computed: type it in",
     "double with anchor base": "two joints beside one anchor do the same, and are proposed as such",
 }
 """Concepts that are never proposed for any span, and why; proposals say so once."""
@@ -72,6 +72,7 @@ def _with_joints(course: Course, near: int, far: int) -> list[Plan | Refusal]:
         *axial_plans(course, near, far),
         *offset_plans(course, near, far),
         *hinge_plans(course, near, far),
+        *hose_plans(course, near, far),
     ]
 
 

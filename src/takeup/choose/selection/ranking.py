@@ -48,7 +48,8 @@ def anchored(screened: Screened) -> Anchored:
     """
     place, own = screened.place, screened.table.numbers
     free = np.array([not KINDS[kind].restrained for kind in screened.table.kinds])
-    rate = own["axial_rate"] * own["cold_share"] / np.array([KINDS[kind].bellows for kind in screened.table.kinds])
+    pieces = np.array([max(KINDS[kind].bellows, 1) for kind in screened.table.kinds])  # a hose is one, of no bellows
+    rate = own["axial_rate"] * own["cold_share"] / pieces
     balancing = own["balance_effective_area"]
     rate = rate + np.nan_to_num(own["balance_axial_rate"]) * own["cold_share"]
     left = np.where(free, own["effective_area"], np.where(np.isnan(balancing), 0.0, own["effective_area"] - balancing))

@@ -77,9 +77,15 @@ BALANCE_COLUMNS: Final[dict[str, str]] = {
 }
 """Of balancing bellows, in the table of balanced joints alone."""
 
+HOSE_COLUMNS: Final[dict[str, str]] = {
+    "drop_mm": "how far it hangs, from the middle of the pipe to the lowest point of the hose",
+}
+"""Of hose loops, in their table alone."""
+
 OWN_COLUMNS: Final[dict[str, dict[str, str]]] = {
     "hinged": PIN_COLUMNS,
     "in-line pressure balanced": BALANCE_COLUMNS,
+    "braided hose loop": HOSE_COLUMNS,
 }
 """Columns that the table of one kind has and others do not."""
 
@@ -93,6 +99,7 @@ FILES: Final[dict[str, str]] = {
     "small-bore compensator": "small_bore.csv",
     "hinged": "hinged.csv",
     "in-line pressure balanced": "in_line_balanced.csv",
+    "braided hose loop": "braided_hose.csv",
 }
 """The file of each kind."""
 
@@ -107,6 +114,7 @@ __all__ = [
     "BELLOWS_COLUMNS",
     "COLUMNS",
     "FILES",
+    "HOSE_COLUMNS",
     "JOINT_COLUMNS",
     "MORE_COLUMNS",
     "OWN_COLUMNS",

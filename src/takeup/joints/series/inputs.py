@@ -82,6 +82,20 @@ class TieSteel:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
+class HoseLoops:
+    """Loops of braided hose: sizes DN, wall of their ends at least, movements along and across [m], angle [rad].
+
+    `rated_cycles` are those of the rated movement.
+    """
+
+    sizes: tuple[int, ...]
+    least_wall: str
+    travel: tuple[float, ...]
+    angle: float
+    rated_cycles: float
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
 class SeriesInputs:
     """All of it.
 
@@ -103,6 +117,7 @@ class SeriesInputs:
         travels: by kind.
         hinge: what plates and pins of hinges are sized by.
         ties: what the ties of balancing bellows are sized by.
+        hoses: loops of braided hose.
     """
 
     material: str
@@ -122,6 +137,7 @@ class SeriesInputs:
     travels: Mapping[SeriesKind, tuple[Travels, ...]]
     hinge: HingeSteel
     ties: TieSteel
+    hoses: HoseLoops
 
     def travels_of(self, kind: SeriesKind, size: int) -> tuple[float, ...]:
         """Return the travels that a kind has in a size [m]; of hinges, angles [rad]."""
@@ -161,6 +177,7 @@ def series_inputs() -> SeriesInputs:
         },
         hinge=_hinge(said["hinge"]),
         ties=_ties(said["ties"]),
+        hoses=_hoses(said["hoses"]),
     )
 
 
@@ -227,11 +244,22 @@ def _ties(said: dict[str, Any]) -> TieSteel:
     )
 
 
+def _hoses(said: dict[str, Any]) -> HoseLoops:
+    return HoseLoops(
+        sizes=tuple(said["sizes"]),
+        least_wall=said["least_wall"],
+        travel=_lengths(said["travel"]),
+        angle=parse(said["angle"], "angle"),
+        rated_cycles=float(said["rated_cycles"]),
+    )
+
+
 __all__ = [
     "INPUTS_FILE",
     "OUTSIDE",
     "SERIES_KINDS",
     "HingeSteel",
+    "HoseLoops",
     "PipeEnds",
     "PressureClass",
     "SeriesInputs",

@@ -18,6 +18,7 @@ import numpy as np
 from takeup.bellows.geometry import Array, Bellows
 from takeup.joints.series.choose import Chosen, Wanted, bearing, bearing_balanced, bearing_pairs, choose
 from takeup.joints.series.columns import FILES, OWN_COLUMNS, PROVENANCE, columns_of
+from takeup.joints.series.hose import HoseLoop, hose_loops
 from takeup.joints.series.inputs import (
     INPUTS_FILE,
     OUTSIDE,
@@ -31,6 +32,7 @@ from takeup.joints.series.parts import Pipe, pipe_of
 from takeup.joints.series.rated import RatedJoints, rated_joints
 from takeup.units import to_bar, to_deg, to_mm, to_mm2, to_mpa, to_n_per_mm, to_nm_per_deg
 
+HOSE = "braided hose loop"
 ENDS = "weld ends"
 SMALL_ENDS = "threaded"
 """Of small-bore compensators."""
@@ -71,8 +73,10 @@ def make_series(inputs: SeriesInputs, *, sizes: tuple[int, ...] | None = None) -
         else:
             found[wanted.kind].append(one)
     files = {FILES[kind]: _text(inputs, kind, tuple(each)) for kind, each in found.items()}
+    hoses = tuple(hose_loops(inputs, sizes))
+    files[FILES[HOSE]] = _hose_text(inputs, hoses)
     files[MANIFEST] = manifest(files)
-    return Series(files=files, rows=sum(map(len, found.values())), left_out=tuple(left_out))
+    return Series(files=files, rows=sum(map(len, found.values())) + len(hoses), left_out=tuple(left_out))
 
 
 def manifest(files: Mapping[str, str]) -> str:
@@ -144,6 +148,44 @@ def _text(inputs: SeriesInputs, kind: SeriesKind, every: tuple[Chosen, ...]) -> 
         cells = _cells(inputs, every, joints) | {name: _own_cells(joints, name) for name in OWN_COLUMNS.get(kind, {})}
         writer.writerows(zip(*(cells[name] for name in columns), strict=True))
     return stream.getvalue()
+
+
+def _hose_text(inputs: SeriesInputs, every: tuple[HoseLoop, ...]) -> str:
+    """Return the file of hose loops; a cell is empty where a hose has no such number."""
+    stream = io.StringIO()
+    writer = csv.DictWriter(stream, columns_of(HOSE), restval="", lineterminator="\n")
+    writer.writeheader()
+    writer.writerows(_hose_cells(inputs, one) for one in every)
+    return stream.getvalue()
+
+
+def _hose_cells(inputs: SeriesInputs, one: HoseLoop) -> dict[str, str]:
+    """Return the cells of a hose loop that are not empty."""
+    pressure, travel = to_bar(one.of.pressure), number(to_mm(one.travel))
+    return {
+        "name": f"hose loop DN {one.size}, {pressure:g} bar, {travel} mm",
+        "kind": HOSE,
+        "size_dn": str(one.size),
+        "pressure_bar": number(pressure),
+        "temperature_c": number(one.of.temperature),
+        "rated_cycles": number(inputs.hoses.rated_cycles),
+        "axial_compression_mm": travel,
+        "axial_extension_mm": travel,
+        "lateral_mm": travel,
+        "angular_deg": number(to_deg(inputs.hoses.angle)),
+        "axial_rate_n_per_mm": number(to_n_per_mm(one.axial_rate)),
+        "lateral_rate_n_per_mm": number(to_n_per_mm(one.lateral_rate)),
+        "torsion_limit_nm": number(one.torsion_limit),
+        "length_mm": number(to_mm(one.length)),
+        "live_length_mm": number(to_mm(one.live_length)),
+        "weight_kg": number(one.weight),
+        "ends": ENDS,
+        "test_pressure_bar": number(inputs.test_factor * pressure),
+        "price_index": number(one.price_index),
+        "material": inputs.material,
+        "drop_mm": number(to_mm(one.drop)),
+        "provenance": PROVENANCE,
+    }
 
 
 def _cells(inputs: SeriesInputs, every: tuple[Chosen, ...], joints: RatedJoints) -> dict[str, list[str]]:

@@ -18,6 +18,7 @@ class Column:
         meaning: in words.
         measure: what it measures; None for a plain number.
         needed: kinds whose rows cannot be without.
+        spared: kinds whose rows cannot have it, though all others need it.
         above: least value, itself excluded, in our unit; None where there is none.
         least: least value, in our unit.
         most: greatest value, in our unit.
@@ -29,6 +30,7 @@ class Column:
     meaning: str
     measure: Measure | None = None
     needed: tuple[TakeUpKind, ...] = ()
+    spared: tuple[TakeUpKind, ...] = ()
     above: float | None = None
     least: float | None = None
     most: float | None = None

@@ -12,7 +12,7 @@ from takeup.bellows.reading.inputs import INPUTS, Input
 from takeup.joints.data import TakeUpKind
 from takeup.joints.series.columns import BELLOWS_COLUMNS, JOINT_COLUMNS
 from takeup.joints.tables.column import Column, Words
-from takeup.joints.tables.kinds_of_table import BALANCED, PINNED, RODDED, TABLE_KINDS, UNIVERSALS
+from takeup.joints.tables.kinds_of_table import BALANCED, HOSES, PINNED, RODDED, TABLE_KINDS, UNIVERSALS
 from takeup.joints.tables.measures import Measure, ours
 from takeup.units import ABSOLUTE_ZERO, STANDARD_ATMOSPHERE, to_bar
 
@@ -28,6 +28,7 @@ def _column(
     meaning: str = "",
     *,
     needed: tuple[TakeUpKind, ...] = (),
+    spared: tuple[TakeUpKind, ...] = (),
     above: float | None = None,
     least: float | None = None,
     most: float | None = None,
@@ -40,6 +41,7 @@ def _column(
         meaning=meaning or JOINT_COLUMNS[name if measure is None else f"{name}_{ours(measure)}"],
         measure=measure,
         needed=needed,
+        spared=spared,
         above=above,
         least=least,
         most=most,
@@ -54,13 +56,13 @@ JOINT: Final = (
     _column("rated_cycles", above=0.0, most=1e9),
     _column("axial_compression", "length", needed=_ALL, least=0.0, most=_MOVED),
     _column("axial_extension", "length", needed=_ALL, least=0.0, most=_MOVED),
-    _column("lateral", "length", least=0.0, most=_MOVED),
+    _column("lateral", "length", needed=HOSES, least=0.0, most=_MOVED),
     _column("angular", "angle", least=0.0, most=180.0),
     _column("axial_rate", "rate", needed=_ALL, above=0.0, most=1e7),
     _column("lateral_rate", "rate", "lateral rate, ends parallel, likewise", above=0.0, most=1e7),
     _column("angular_rate", "angular rate", "angular rate, likewise", above=0.0, most=1e9),
     _column("torsion_limit", "torque", above=0.0, most=1e9),
-    _column("effective_area", "area", needed=_ALL, above=0.0, most=2e7),
+    _column("effective_area", "area", needed=_ALL, spared=HOSES, above=0.0, most=2e7),
     _column("length", "length", "from end to end, as made", needed=_ALL, above=0.0, most=_LONG),
     _column("live_length", "length", needed=_ALL, above=0.0, most=_LONG),
     _column("weight", "weight", needed=_ALL, above=0.0, most=1e5),
@@ -104,8 +106,10 @@ MORE: Final = (
             above=0.0, most=20.0),
     _column("torsion_rate", "angular rate", "of a bellows, at the rated temperature; by the published form where "
             "the row gives the bellows and their material but not this", above=0.0, most=1e12),
+    _column("drop", "length", "of a hose loop: how far it hangs, from the middle of the pipe to its lowest point",
+            above=0.0, most=_MOVED),
 )  # fmt: skip
-"""Of the joint: of universals, and what only other tables say."""
+"""Of the joint: of universals, of hose loops, and what only other tables say."""
 
 RODS: Final = (
     _column("rod_count", None, "rods, evenly round the pipe", needed=RODDED, least=2.0, most=24.0, whole=True),

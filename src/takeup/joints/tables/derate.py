@@ -8,6 +8,7 @@ Movement over more cycles than rated:
                   the row gives geometry and material and the curve is for them              (from memory)
     by the table  (N_r/N)^(1/m) with the exponent m that the row states
     by the rule   (N_r/N)^(1/3.4), the exponent of EJMA's average curve                      (from memory)
+    by its maker  none of a hose, for whose life no curve is known, unless its row states m
 
 The rule's floor of the curve is left out, and the stress of pressure with it. It is on the safe side while the range
 that pressure takes, 0.7 (S3 + S4), is below that floor, 372 MPa. Theory: docs/theory/selection.md.
@@ -24,6 +25,7 @@ from takeup.bellows.duty import Duty, Metal
 from takeup.bellows.envelope import life_movement
 from takeup.bellows.forms.life import EJMA_EXPONENT, LONGEST, SHORTEST, life_asme_design, range_asme_design
 from takeup.bellows.reading.metals import OneMetal, StatedMetal, metal_of, together
+from takeup.joints.tables.kinds_of_table import HOSES
 from takeup.joints.tables.table import Derating, Floats, SeriesTable
 
 AS_RATED: Final = "as rated"
@@ -31,7 +33,8 @@ BY_GEOMETRY: Final = "by geometry: ASME design curve (from memory)"
 BY_TABLE: Final = "by the exponent that the table states"
 BY_RULE: Final = f"by the rule: exponent {EJMA_EXPONENT:g}, of EJMA's average curve (from memory)"
 UNKNOWN: Final = "not known: the table gives no rated cycles"
-HOW: Final = (AS_RATED, BY_GEOMETRY, BY_TABLE, BY_RULE, UNKNOWN)
+BY_MAKER: Final = "by its maker: no rule is known for a hose past its rated cycles, and the table states no exponent"
+HOW: Final = (AS_RATED, BY_GEOMETRY, BY_TABLE, BY_RULE, UNKNOWN, BY_MAKER)
 """How a share of movement was found; `movement_share` gives its number."""
 
 _HALFWAY = 20_000.0  # cycles: of the curve's two ends the one farther from the rated life is the second point
@@ -97,6 +100,8 @@ def movement_share(
     more = cycles > rated
     share[more] = (rated[more] / cycles) ** (1.0 / exponent[more])
     how[more] = np.where(np.isnan(stated[more]), HOW.index(BY_RULE), HOW.index(BY_TABLE))
+    worn = more & _hoses(table, asked) & np.isnan(stated)
+    share[worn], how[worn] = 0.0, HOW.index(BY_MAKER)
     share[np.isnan(rated)], how[np.isnan(rated)] = np.nan, HOW.index(UNKNOWN)
     by_shape = np.flatnonzero(more & table.has_geometry[asked])
     if len(by_shape):
@@ -108,6 +113,11 @@ def movement_share(
         share[by_shape[known]] = found[known]
         how[by_shape[known]] = HOW.index(BY_GEOMETRY)
     return share, how
+
+
+def _hoses(table: SeriesTable, rows: NDArray[np.intp]) -> NDArray[np.bool_]:
+    """Return which of some rows are hoses, whose life only their maker knows, (k,)."""
+    return np.array([table.kinds[row] in HOSES for row in rows.tolist()], dtype=bool)
 
 
 def _share_of_curve(kept: Floats, rated: Floats) -> Floats:
@@ -135,6 +145,9 @@ def cycles_at(table: SeriesTable, share: Floats) -> tuple[Floats, NDArray[np.int
     used = np.maximum(share, 1e-12)
     cycles = np.minimum(rated * used**-exponent, np.maximum(rated, LONGEST))
     how = np.where(np.isnan(stated), HOW.index(BY_RULE), HOW.index(BY_TABLE)).astype(np.int8)
+    hoses = _hoses(table, np.arange(len(table))) & np.isnan(stated)
+    cycles[hoses] = np.where(share[hoses] <= 1.0, rated[hoses], np.nan)
+    how[hoses] = HOW.index(BY_MAKER)
     how[np.isnan(rated)] = HOW.index(UNKNOWN)
     rows = np.flatnonzero(table.has_geometry & np.isfinite(rated) & np.isfinite(share) & (share > 0.0))
     if len(rows):
@@ -209,6 +222,7 @@ def _metal(key: tuple[str, bool | None, float]) -> OneMetal:
 __all__ = [
     "AS_RATED",
     "BY_GEOMETRY",
+    "BY_MAKER",
     "BY_RULE",
     "BY_TABLE",
     "HOW",

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from takeup.joints.data import JointData
-from takeup.joints.tables.derate import HOW, hottest_rated, movement_share, pressure_left
+from takeup.joints.tables.derate import BY_MAKER, HOW, hottest_rated, movement_share, pressure_left
 from takeup.joints.tables.table import SeriesTable
 
 
@@ -33,7 +33,8 @@ def derated(table: SeriesTable, row: int, temperature: float, cycles: float | No
 
     Movements are those left over the cycles, which become its rated cycles; the pressure that left at the temperature.
     Its temperature is the highest that its derating reaches where it has one, as rated where not; a joint that is too
-    hot for that keeps its pressure, and the check of its temperature fails it.
+    hot for that keeps its pressure, and the check of its temperature fails it. A hose asked for more than its rated
+    cycles keeps these, and the check of its cycles fails it.
 
     Args:
         table: the series.
@@ -59,6 +60,9 @@ def derated(table: SeriesTable, row: int, temperature: float, cycles: float | No
     share = float(shares[0])
     if cycles is None or np.isnan(share):
         words.append("movements as rated: " + ("no cycles are stated" if cycles is None else HOW[how[0]]))
+        return DeratedJoint(data=data, words="; ".join(words), share=1.0, rated_temperature=rated.temperature)
+    if HOW[how[0]] == BY_MAKER:
+        words.append(f"movements as rated, for {data.rated_cycles:g} cycles only; {BY_MAKER}")
         return DeratedJoint(data=data, words="; ".join(words), share=1.0, rated_temperature=rated.temperature)
     kept = "as rated" if share == 1.0 else f"kept to {share:.3f} of the rated ones, {HOW[how[0]]},"
     words.append(f"movements {kept} over {cycles:g} cycles; rated for {data.rated_cycles:g}")

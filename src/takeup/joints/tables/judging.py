@@ -15,10 +15,11 @@ from numpy.typing import NDArray
 from takeup.joints.data import TakeUpKind
 from takeup.joints.kinds import KINDS
 from takeup.joints.tables.column import Column
-from takeup.joints.tables.columns import BALANCE, COLUMNS, PINS, WORDS
+from takeup.joints.tables.columns import BALANCE, BELLOWS, COLUMNS, PINS, WORDS
 from takeup.joints.tables.derating import against_rated, derating_of
 from takeup.joints.tables.kinds_of_table import (
     BALANCED,
+    HOSES,
     LIMITED,
     PINNED,
     REFUSED_KINDS,
@@ -58,6 +59,7 @@ def judge(said: Stated) -> None:
     _check_rods(said)
     _check_pins(said)
     _check_balance(said)
+    _check_hoses(said)
     _check_derating(said)
 
 
@@ -131,19 +133,23 @@ def _why_no_kind(kind: str) -> str:
 def _check_needed(said: Stated) -> None:
     """Note empty cells that a row of its kind cannot be without; a column missing for all is told once, elsewhere."""
     for word in WORDS:
-        _check_filled(said, (word.name, word.name, word.meaning), word.needed, there=word.name in said.words)
+        silent = said.silent(word.name)
+        _check_filled(said, (word.name, word.name, word.meaning), word.needed, silent, there=word.name in said.words)
     for one in COLUMNS:
         if one.name not in _ROD_COLUMNS:
-            _check_filled(said, (one.name, one.ours, one.meaning), one.needed, there=one.name in said.numbers)
+            silent = said.silent(one.name) & ~of_kinds(said, one.spared)
+            _check_filled(said, (one.name, one.ours, one.meaning), one.needed, silent, there=one.name in said.numbers)
 
 
-def _check_filled(said: Stated, column: tuple[str, str, str], needed: tuple[TakeUpKind, ...], *, there: bool) -> None:
-    """Note cells of a column, by its name, its name with our unit and its meaning."""
+def _check_filled(
+    said: Stated, column: tuple[str, str, str], needed: tuple[TakeUpKind, ...], silent: Rows, *, there: bool
+) -> None:
+    """Note empty cells of a column, by its name, its name with our unit and its meaning."""
     name, shown, meaning = column
     every = needed == TABLE_KINDS
     if not needed or (every and not there):
         return
-    wrong = said.silent(name) if every else said.silent(name) & of_kinds(said, needed)
+    wrong = silent if every else silent & of_kinds(said, needed)
     found = "the cell is empty" if there else f"the column '{shown}' is missing"
     whose = "" if every else f" of the kinds {', '.join(needed)}"
     _note(said, wrong, name, lambda _: f"{found}; it is required{whose}: {meaning}")
@@ -181,7 +187,7 @@ def _check_pressures(said: Stated) -> None:
 def _check_lengths(said: Stated) -> None:
     """Note bellows that do not fit between the ends, or into each other."""
     length, live, centres = (said.number(name) for name in ("length", "live_length", "centres"))
-    two = of_kinds(said, UNIVERSALS)
+    two, kinds = of_kinds(said, UNIVERSALS), said.said("kind")
     _note(
         said,
         live > length * _ROUNDING,
@@ -190,7 +196,12 @@ def _check_lengths(said: Stated) -> None:
     )
     one = ~two & ~np.isnan(centres) & of_kinds(said, TABLE_KINDS)
     _note(
-        said, one, "centres", lambda row: f"a joint that is {said.said('kind')[row]} has one bellows; leave this empty"
+        said,
+        one,
+        "centres",
+        lambda row: (
+            f"a joint that is {kinds[row]} has {'no' if kinds[row] in HOSES else 'one'} bellows; leave this empty"
+        ),
     )
     over = two & (centres <= live)
     _note(
@@ -284,6 +295,26 @@ def _check_balance(said: Stated) -> None:
         "balance_effective_area",
         lambda row: f"{area[row]:g} mm² does not balance the {own[row]:g} mm² of the joint, not even by half",
     )
+
+
+def _check_hoses(said: Stated) -> None:
+    """Note of a hose what a bellows has, or what its maker must say since nothing is computed; and what only it has."""
+    hose, kinds = of_kinds(said, HOSES), said.said("kind")
+    for one in BELLOWS:
+        if one.name in said.numbers:
+            computed = hose & ~said.silent(one.name)
+            _note(said, computed, one.name, lambda _: "nothing of a hose is computed from a geometry; leave this empty")
+    area = hose & ~said.silent("effective_area")
+    _note(said, area, "effective_area", lambda _: "a hose loop carries its thrust in its braid; leave this empty")
+    annealed = hose & np.array([bool(word) for word in said.said("annealed")], dtype=bool)
+    _note(said, annealed, "annealed", lambda _: "nothing of a hose is computed from its metal; leave this empty")
+    unmeasured = hose & said.silent("lateral_rate") & said.silent("angular_rate")
+    message = "nothing of a hose is computed: state lateral_rate_n_per_mm or angular_rate_nm_per_deg, as measured"
+    _note(said, unmeasured, "lateral_rate", lambda _: message)
+    stiff = hose & (said.number("lateral") == 0.0)
+    _note(said, stiff, "lateral", lambda _: "a hose loop is rated for lateral movement; 0 is none")
+    hangs = of_kinds(said, TABLE_KINDS) & ~hose & ~said.silent("drop")
+    _note(said, hangs, "drop", lambda row: f"a joint that is {kinds[row]} does not hang; leave this empty")
 
 
 def _needs() -> tuple[str, ...]:

@@ -19,6 +19,7 @@ TABLE_KINDS: Final[tuple[TakeUpKind, ...]] = (
     "hinged",
     "gimbal",
     "in-line pressure balanced",
+    "braided hose loop",
 )
 """Kinds that a row of numbers describes wholly, but for how pins lie, which a line says where it has the joint."""
 
@@ -29,7 +30,6 @@ _DOUBLE = "it is two joints with an anchor base between; put one of its halves i
 REFUSED_KINDS: Final[dict[str, str]] = {
     "swing": _BARRED,
     "elbow pressure balanced": _BESIDE_A_BEND,
-    "braided hose loop": "a hose has no effective area or rates among the columns; type it into the line file",
     "double": _DOUBLE,
     "double externally pressurised": _DOUBLE,
 }
@@ -42,5 +42,18 @@ TIED: Final = tuple(kind for kind in RODDED if KINDS[kind].restrained)
 LIMITED: Final = tuple(kind for kind in RODDED if not KINDS[kind].restrained)
 PINNED: Final = tuple(kind for kind in TABLE_KINDS if KINDS[kind].pins != "none")
 BALANCED: Final = tuple(kind for kind in TABLE_KINDS if KINDS[kind].balanced)
+HOSES: Final = tuple(kind for kind in TABLE_KINDS if not KINDS[kind].bellows)
+"""Kinds without a bellows, whose braid carries the thrust: they have no effective area, and nothing is computed."""
 
-__all__ = ["BALANCED", "LIMITED", "PINNED", "REFUSED_KINDS", "RODDED", "RODLESS", "TABLE_KINDS", "TIED", "UNIVERSALS"]
+__all__ = [
+    "BALANCED",
+    "HOSES",
+    "LIMITED",
+    "PINNED",
+    "REFUSED_KINDS",
+    "RODDED",
+    "RODLESS",
+    "TABLE_KINDS",
+    "TIED",
+    "UNIVERSALS",
+]

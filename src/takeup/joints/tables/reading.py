@@ -21,7 +21,7 @@ from takeup.joints.tables.cells import Cells, csv_cells, said_above
 from takeup.joints.tables.columns import BELLOWS, COLUMNS, ENDS
 from takeup.joints.tables.derating import derating_of
 from takeup.joints.tables.judging import judge, of_kinds
-from takeup.joints.tables.kinds_of_table import TABLE_KINDS, TIED
+from takeup.joints.tables.kinds_of_table import HOSES, TABLE_KINDS, TIED
 from takeup.joints.tables.measures import in_si
 from takeup.joints.tables.metals import Metals, metals_of
 from takeup.joints.tables.shapes import geometry, given, judge_shapes, radius_notes
@@ -119,9 +119,11 @@ def _table(said: Stated, metals: Metals, provenance: Provenance) -> SeriesTable:
         if one not in BELLOWS
     }
     numbers |= geometry(said)
-    known = ~np.isnan(metals.modulus)
+    hoses = of_kinds(said, HOSES)
+    known = ~np.isnan(metals.modulus) & ~hoses  # rates of a hose are those measured, whatever it is made of
     numbers["cold_share"] = np.where(known, metals.cold_modulus / np.where(known, metals.modulus, 1.0), 1.0)
     numbers["torsion_rate"] = _torsion(said, metals, numbers)
+    numbers["effective_area"] = np.where(hoses, 0.0, numbers["effective_area"])  # a braid draws back what pressure does
     tied = of_kinds(said, TIED) & np.isnan(numbers["rod_gap"])
     numbers["rod_gap"] = np.where(tied, 0.0, numbers["rod_gap"])
     notes = zip(said.said("provenance"), radius_notes(said), strict=True)

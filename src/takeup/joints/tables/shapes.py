@@ -10,7 +10,8 @@ from takeup.bellows.geometry import Bellows, bellows, chosen, stack_thickness, w
 from takeup.bellows.impossible import impossible
 from takeup.bellows.unlikely import MOST_OF_BORE, THINNEST_OF_BORE, THINNEST_OF_HEIGHT, unlikely
 from takeup.joints.tables.columns import BELLOWS, BY_NAME, GEOMETRY_NEEDED
-from takeup.joints.tables.judging import Rows
+from takeup.joints.tables.judging import Rows, of_kinds
+from takeup.joints.tables.kinds_of_table import HOSES
 from takeup.joints.tables.measures import in_si
 from takeup.joints.tables.stated import Stated
 from takeup.joints.tables.table import Floats
@@ -58,6 +59,7 @@ def judge_shapes(said: Stated) -> None:
     some = np.zeros(said.rows, dtype=bool)
     for name in columns:
         some |= ~said.silent(name)
+    some &= ~of_kinds(said, HOSES)  # of which none is asked
     for name in GEOMETRY_NEEDED:
         lacking = some & said.silent(name)
         said.note_rows(np.flatnonzero(lacking), name, partial(_half, BY_NAME[name].ours))

@@ -135,7 +135,7 @@ def _columns(cells: Cells, faults: FaultList) -> dict[str, tuple[int, Heading]]:
     meanings = {one.ours: one.meaning for one in COLUMNS if one.needed == TABLE_KINDS}
     meanings |= {one.name: one.meaning for one in WORDS if one.needed == TABLE_KINDS}
     names = {one.ours: one.name for one in COLUMNS}
-    missing = [name for name in meanings if names.get(name, name) not in found]
+    missing = [name for name in meanings if names.get(name, name) not in found and not _spared(cells, found, name)]
     if missing and not cells.columns:
         unsound = True
     for name in missing:
@@ -143,6 +143,15 @@ def _columns(cells: Cells, faults: FaultList) -> dict[str, tuple[int, Heading]]:
         message = f"the column '{name}' is required: {meanings[name]}{hint}"
         faults.add(*cells.head, f"{cells.called(cells.head)}{message}")
     return {name: one for name, one in found.items() if name not in IGNORED}
+
+
+def _spared(cells: Cells, found: Mapping[str, tuple[int, Heading]], column: str) -> bool:
+    """Whether every row is of a kind that has no such column, by its name with our unit."""
+    spared = next((one.spared for one in COLUMNS if one.ours == column), ())
+    if not spared or "kind" not in found or not cells.columns:
+        return False
+    kinds = cells.columns[found["kind"][0]]
+    return bool(kinds) and all(kind in spared for kind in kinds)
 
 
 def numbers_of(

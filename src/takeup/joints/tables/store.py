@@ -24,6 +24,7 @@ from takeup.joints.series.columns import FILES, PROVENANCE
 from takeup.joints.series.inputs import series_inputs
 from takeup.joints.tables.columns import COLUMNS, WORDS, WORDS_BY_NAME
 from takeup.joints.tables.derating import in_our_unit
+from takeup.joints.tables.kinds_of_table import HOSES
 from takeup.joints.tables.reading import read_table, stored_table
 from takeup.joints.tables.stated import Stated
 from takeup.joints.tables.table import Provenance, SeriesTable
@@ -126,7 +127,8 @@ def demonstration() -> SeriesTable:
         whose=f"nobody ({PROVENANCE})",
     )
     table = stored_table(content, DEMONSTRATION, provenance)
-    return replace(table, annealed=(series_inputs().annealed,) * len(table))
+    formed = series_inputs().annealed
+    return replace(table, annealed=tuple(None if kind in HOSES else formed for kind in table.kinds))
 
 
 def _in_one(texts: Sequence[str]) -> str:

@@ -44,6 +44,7 @@ NUMBERS = (
     "length",
     "live_length",
     "centres",
+    "drop",
     "weight",
     "price_index",
     "cold_share",
@@ -177,6 +178,8 @@ class SeriesTable:
             return None if value is None else value * number("cold_share")
 
         note = f"; {self.notes[row]}" if self.notes[row] else ""
+        hangs = said("drop")
+        note += "" if hangs is None else f"; hangs {hangs * 1e3:.5g} mm below the middle of its pipe"
         return JointData(
             axial_rate=number("axial_rate") * number("cold_share"),
             lateral_rate=rate("lateral_rate"),

@@ -170,6 +170,9 @@ HOT_STEAM = (6.0, 180.0, "steam")
         (("9 m up",), "small-bore compensator", {"pipe": SMALL}),
         (("20 m east", "2 m north", "20 m east"), "hinge pair", {"takes": HOT_STEAM}),
         (("40 m east", "2 m north"), "three hinges", {"takes": HOT_STEAM}),
+        (("16 m east",), "braided hose loop", {"pipe": SMALL}),
+        (("24 m east",), "braided hose loop", {"pipe": SMALL, "holds": (RESTS,)}),
+        (("9 m east", "5 m north"), "braided hose loop", {"pipe": SMALL}),  # said to leave nothing
     ],
 )
 def test_the_bound_holds_for_each_kind_of_joint(legs, concept, keys):
@@ -268,7 +271,7 @@ def test_a_loose_joint_at_a_branch_that_nothing_may_hold_is_refused_and_fails(mo
     assert "nothing holds its thrust where the branch leaves HW-1" in said["single axial"]
     assert "nothing holds its thrust" in said["externally pressurised"]
     kinds = {one.concept for one in hunt_of(ground_on(text)).plans if one.near == 2}
-    assert kinds == {"no take-up", "in-line pressure balanced"}
+    assert kinds == {"no take-up", "in-line pressure balanced", "braided hose loop"}
     monkeypatch.setattr(axial, "_unheld", lambda _course, _near: "")
     hunt = hunt_of(ground_on(text))
     main = next(one for one in hunt.plans if one.near == 0 and one.concept == "no take-up")

@@ -33,6 +33,15 @@ LINES = {
         {"may": ("{ at: 6 m, can_carry: { force: 14 kN } }", "{ at: 11 m, can_carry: { force: 25 kN } }")},
         ("16 m east",),
     ),
+    "hoses": (
+        {
+            "may": ("{ at: 6 m, can_carry: { force: 1 kN } }",),
+            "room": "",
+            "ends": ("1.2 kN", "1.2 kN"),
+            "pipe": "{ size: DN 50, wall: 3.91 mm, material: ASTM A106 B, bends: long radius }",
+        },
+        ("9 m east", "4 m north"),
+    ),
 }
 
 
@@ -87,6 +96,8 @@ def case(name: str) -> Case:
     if name == "two places":  # one of each span, two of the first: six paths
         first, others = [one for one in plans if one.far == 1], [one for one in plans if one.concept != "no take-up"]
         plans = (*few(tuple(first), 2), *few(tuple(one for one in others if one.far > 1), 1))
+    elif name == "hoses":
+        plans = few(tuple(one for one in plans if one.concept in ("braided hose loop", "small-bore compensator")), 2)
     else:
         plans = few(plans, 2)
     found = {}

@@ -107,13 +107,13 @@ def test_unknown_name_is_refused_with_the_nearest():
 
 
 def test_command_writes_the_tables_and_says_what_they_are(tmp_path, capsys, monkeypatch):
-    """Two sizes in place of all; the whole is a quarter of a minute."""
+    """Two sizes in place of all, with 48 hose loops, which are all there; the whole is a quarter of a minute."""
     few = replace(series_inputs(), sizes=(65, 250))
     monkeypatch.setattr(inputs_module, "series_inputs", lambda: few)
     folder = tmp_path / "made" / "here"
     assert run(["bellows", "series", "--out", str(folder)]) == PROVED
     said = capsys.readouterr().out.splitlines()
-    assert said[0].startswith("72 joints in ")
+    assert said[0].startswith("120 joints in ")
     assert said[0].endswith(f" s: {PROVENANCE}.")
     assert said[1:] == [str(folder / name) for name in (*FILES.values(), "manifest.csv")]
     assert len((folder / "universal.csv").read_text(encoding="utf-8").splitlines()) == 1 + 2 * 3 * 2

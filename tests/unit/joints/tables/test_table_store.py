@@ -171,9 +171,10 @@ def test_words_of_provenance_come_back_whatever_they_hold(tmp_path):
 
 
 def test_demonstration_series_gives_what_its_entries_give():
-    """All but the source, and the weight: a table has it in N, as a line file has."""
-    table = load_table(DEMONSTRATION, Path("nowhere"))
-    assert table.names == tuple(one.name for one in entries())
+    """All but the source, and the weight: a table has it in N, as a line file has. Hoses behind them are no entries."""
+    table, many = load_table(DEMONSTRATION, Path("nowhere")), len(entries())
+    assert table.names[:many] == tuple(one.name for one in entries())
+    assert set(table.kinds[many:]) == {"braided hose loop"}
     for row, one in enumerate(entries()):
         found = table.data(row)
         for field in fields(found):
@@ -187,10 +188,11 @@ def test_demonstration_series_gives_what_its_entries_give():
             one.material,
             "threaded" if one.kind == "small-bore compensator" else "welded",
         )
-    shape = table.shapes(np.arange(len(table)))
+    assert np.array_equal(np.flatnonzero(table.has_geometry), np.arange(many))
+    shape = table.shapes(np.arange(many))
     assert np.array_equal(shape.pitch, np.concatenate([one.shape.pitch for one in entries()]))
     assert set(table.notes) == {PROVENANCE}
-    assert set(table.annealed) == {False}
+    assert set(table.annealed[:many]) == {False}
 
 
 def test_demonstration_series_passes_the_judgement_of_imported_tables():
