@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { nearest, placeOf, snap, stationText, stepped, wayOf } from "./along";
+import type { Place } from "../interface";
+import { listedName, listedStation, nearest, placeOf, snap, stationText, stepped, wayOf } from "./along";
 
 /** 10 m to the right drawn over 100 mm, then 5 m down drawn over 50 mm. */
 const TRACK = [
@@ -66,5 +67,15 @@ describe("steps by keys", () => {
   it("are written as short as they are", () => {
     expect(stationText(46.5)).toBe("46.5 m");
     expect(stationText(46.0000001)).toBe("46 m");
+  });
+  it("are read in whole centimetres in a list where a rule made them, name and all, and as they are where a person did", () => {
+    const place = (name: string, placed_by: string): Place => ({
+      id: `L/${name}`, name, line: "L", what: "hold", kind: "slide guide", station_m: 1.438845, from_m: 0, to_m: 0, placed_by, stays: "",
+    });
+    const ruled = place("slide guide at 1.438845 m", "spacing rule");
+    expect([listedName(ruled), listedStation(ruled, 1.438845)]).toEqual(["slide guide at 1.44 m", "1.44 m"]);
+    expect(listedName(place("slide guide at 26.05 m", "spacing rule"))).toBe("slide guide at 26.05 m");
+    const own = place("guide at 1.438845 m", "by hand");
+    expect([listedName(own), listedStation(own, 1.438845)]).toEqual(["guide at 1.438845 m", "1.439 m"]);
   });
 });

@@ -1,5 +1,5 @@
 // Stations along a drawn line: the nearest one to the pointer, where one lies, and snapping.     (line/along.ts)
-import type { Corner, TrackPoint } from "../interface";
+import type { Corner, Place, TrackPoint } from "../interface";
 
 export interface Near {
   station_m: number;
@@ -89,3 +89,16 @@ function tidy(station_m: number): number {
 export function stationText(station_m: number): string {
   return `${Number(station_m.toFixed(3))} m`;
 }
+
+/** A station as it is read in a list: of what a rule put there, whole centimetres. */
+export function listedStation(place: Place, station_m: number): string {
+  return place.placed_by === BY_HAND ? stationText(station_m) : `${Number(station_m.toFixed(2))} m`;
+}
+
+/** A name as it is read in a list: one made of a station by a rule has that in whole centimetres, as lists have it. */
+export function listedName(place: Place): string {
+  const made = place.placed_by === BY_HAND ? null : /^(.* at )(\d+\.\d{3,}) m$/.exec(place.name);
+  return made === null ? place.name : `${made[1]}${Number(Number(made[2]).toFixed(2))} m`;
+}
+
+const BY_HAND = "by hand";

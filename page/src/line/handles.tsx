@@ -3,7 +3,7 @@ import { useRef } from "preact/hooks";
 import type { Place, View } from "../interface";
 import { dragged } from "../looks";
 import { chosen, places, uses, whyOf } from "../store";
-import { nearest, placeOf, stationText } from "./along";
+import { listedName, listedStation, nearest, placeOf, stationText } from "./along";
 import type { Frame, Size } from "./frame";
 import { toRoom, toSheet } from "./frame";
 import { giveUp, hold, lineOf, pinching, putDown, remove, stationNow, stepAlong } from "./moving";
@@ -169,7 +169,7 @@ function Handle({ place, x, y, entry, off, toStation, all, told, size }: HandleP
       </button>
       {told && <HandleUse place={place} />}
       <span class="handle-words" aria-hidden="true">
-        {held ? stationText(station) : `${place.name} · ${stationText(station)}`}
+        {held ? stationText(station) : `${listedName(place)} · ${listedStation(place, station)}`}
       </span>
     </div>
   );

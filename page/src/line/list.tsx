@@ -5,7 +5,7 @@ import type { HoldLook, Place, PlaceUse, TakeupLook } from "../interface";
 import { FULL, useText } from "../colour";
 import { choose, chosen, look, opened, places, room, study, whyOf } from "../store";
 import { UseBar } from "../use";
-import { stationText } from "./along";
+import { listedName, listedStation } from "./along";
 import { stationNow } from "./moving";
 import { SORTS, sortOf } from "./sorts";
 
@@ -80,7 +80,9 @@ function Row({ place, several }: { place: Place; several: boolean }) {
           whyOf.value = place.id;
         }}
       >
-        <span class="row-name">{place.name}</span>
+        <span class="row-name" title={place.name}>
+          {listedName(place)}
+        </span>
         <span class="row-use number">{use === null ? force(hold, takeup) : <Use use={use} />}</span>
         {use !== null && <span class="row-what quiet small">{about(place, several)}</span>}
         {use !== null && <span class="row-load number small">{force(hold, takeup)}</span>}
@@ -93,7 +95,7 @@ function Row({ place, several }: { place: Place; several: boolean }) {
 }
 
 function about(place: Place, several: boolean): string {
-  return `${several ? `${place.line} · ` : ""}${place.kind}, ${stationText(stationNow(place))}`;
+  return `${several ? `${place.line} · ` : ""}${place.kind}, ${listedStation(place, stationNow(place))}`;
 }
 
 function Use({ use }: { use: number }) {

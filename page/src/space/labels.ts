@@ -1,5 +1,6 @@
 // What is written beside anchors and joints in the turning view.     (space/labels.ts)
 import type { HoldLook, Look, Place, TakeupLook } from "../interface";
+import { listedName } from "../line/along";
 import { sortOf } from "../line/sorts";
 
 /** A label: whose it is, and what it says. */
@@ -24,7 +25,7 @@ function isTold(place: Place, chosen: string): boolean {
 function labelOf(place: Place, holds: Map<string, HoldLook>, takeups: Map<string, TakeupLook>): Label {
   const [hold, takeup] = [holds.get(place.id), takeups.get(place.id)];
   const number = hold !== undefined ? forceText(hold.force_kn) : takeup !== undefined ? movedText(takeup) : "";
-  return { id: place.id, name: place.name, number, use: (hold ?? takeup)?.use ?? null };
+  return { id: place.id, name: listedName(place), number, use: (hold ?? takeup)?.use ?? null };
 }
 
 /** A force as it is written everywhere. */

@@ -4,6 +4,7 @@ import { useEffect, useRef } from "preact/hooks";
 import { Carried } from "../carried";
 import { ask } from "../client";
 import type { Cell, Table, Why } from "../interface";
+import { listedName } from "../line/along";
 import { focusOn } from "../line/handles";
 import { remove } from "../line/moving";
 import { Icon } from "../shell/icon";
@@ -32,7 +33,7 @@ export function WhyPanel() {
       <div class="panel-head why-head">
         <Icon name="back" title="Back to all places (Escape)" press={close} />
         <h2 id="why-title" ref={title} tabIndex={-1}>
-          {told?.title ?? place?.name ?? "Why"}
+          {place === undefined ? (told?.title ?? "Why") : listedName(place)}
         </h2>
         {place !== undefined && place.what !== "end" && (
           <Icon name="remove" title={`Remove ${place.name} (Delete); undo brings it back`} press={() => void remove(place)} />

@@ -12,7 +12,7 @@ from tests.builders import hold, joint, line_file
 from tests.unit.desk.benches import EXAMPLES, KETTERBY, asked, bench, of_text, step_of
 from tests.unit.drawing.system_fixture import SYSTEM
 
-from takeup.desk.seen.layouts import PLAN, SECTION, TALL_PLAN, TALL_SECTION
+from takeup.desk.seen.layouts import PLAN, SECTION, TALL_PLAN, TALL_SECTION, WIDTHS, narrowest
 from takeup.desk.seen.overlay import MOST_TIMES
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -38,18 +38,27 @@ def test_every_line_is_drawn_in_plan_and_along_its_route(drawn):
     ]
     for view in views:
         root = ET.fromstring(view["svg"])  # noqa: S314 -- our own drawing
-        size = PLAN if view["view"] == "plan" else SECTION
-        assert root.get("viewBox") == f"0 0 {size[0]:g} {size[1]:g}"
-        assert (view["width"], view["height"]) == size
+        assert view["width"] in WIDTHS
+        assert view["height"] == (PLAN if view["view"] == "plan" else SECTION)
+        assert root.get("viewBox") == f"0 0 {view['width']:g} {view['height']:g}"
         assert view["line"] in view["title"]
 
 
 def test_a_line_that_rises_has_sheets_that_are_high_enough_to_see_it():
     """24 m of riser: on 84 mm and 92 mm it was a dozen millimetres high, smaller than its signs."""
     for view in bench("rowan-house-copper-riser").views()["views"]:
-        assert (view["width"], view["height"]) == (TALL_PLAN if view["view"] == "plan" else TALL_SECTION)
+        assert view["height"] == (TALL_PLAN if view["view"] == "plan" else TALL_SECTION)
         ys = [at["y"] for at in view["track"]]
         assert max(ys) - min(ys) >= 45.0  # 48 mm at 1 : 500
+
+
+def test_a_sheet_is_as_narrow_as_the_scale_of_its_line_lets_it_be():
+    """The offset, 40 m across, is 80 mm long at 1 : 500: the narrowest does; the demonstration is 150 mm at 1 : 1000."""
+    offset = {view["view"]: view["width"] for view in bench("fell-gill-offset").views()["views"]}
+    assert offset == {"plan": WIDTHS[0], "section": WIDTHS[0]}
+    long = {view["view"]: view["width"] for view in bench(KETTERBY).views()["views"]}
+    assert WIDTHS[0] < long["plan"] <= long["section"] <= WIDTHS[-1]
+    assert narrowest(lambda width: 500 if width >= 172.0 else 1000) == 175.0
 
 
 def test_nothing_that_is_drawn_has_a_style_or_a_script(drawn):

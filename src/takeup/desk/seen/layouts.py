@@ -6,6 +6,7 @@ A line that is more than twice as high as its plan is wide is seen from the side
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -15,7 +16,7 @@ from takeup.drawing.arrangement import largest_good
 from takeup.drawing.layout import chosen_view
 from takeup.drawing.mesh.centre import CentreLine, centre_line
 from takeup.drawing.places import Place, places_of
-from takeup.drawing.projection import DOWN, Frame
+from takeup.drawing.projection import DOWN, Frame, Looking
 from takeup.drawing.reading import Record, Results, records_of
 from takeup.drawing.route import profile_of
 from takeup.drawing.section import SectionFrame, section_frame, section_spots, section_view
@@ -28,9 +29,11 @@ from takeup.results.sections import line_part, takeups_part
 from takeup.study import Unsolved
 from takeup.study.model import LineModel
 
-PLAN, SECTION = (200.0, 84.0), (200.0, 92.0)
-"""Width and height of the sheets [mm]: their type is read at 1280 pixels."""
-TALL_PLAN, TALL_SECTION = (200.0, 126.0), (200.0, 140.0)
+WIDTHS = tuple(150.0 + 5.0 * step for step in range(11))
+"""How wide a sheet may be [mm]: the narrower, the larger all is on a screen; at 1280 pixels the widest can be read."""
+PLAN, SECTION = 84.0, 92.0
+"""Height of the sheets [mm]."""
+TALL_PLAN, TALL_SECTION = 126.0, 140.0
 """The same of a line that rises: seen from the side it wants height."""
 
 
@@ -148,18 +151,41 @@ def _laid(record: Record, places: tuple[Place, ...], model: LineModel) -> Laid:
 
 def _plan(record: Record, places: tuple[Place, ...]) -> PlanSheet:
     looking = chosen_view(record)
-    size = PLAN if looking is DOWN else TALL_PLAN
-    room = (0.0, 0.0, *size)
-    first = scale_within((record,), looking, room)
-    view = largest_good(first, lambda scale: world_view(record, places, looking, room, SI, scale=scale))
-    frame = frame_for((record,), looking, room, view.scale)
+    high = PLAN if looking is DOWN else TALL_PLAN
+    wide = narrowest(lambda width: scale_within((record,), looking, (0.0, 0.0, width, high)))
+    size = wide, high
+    view, frame = _plan_view(record, places, looking, size)
+    if wide < WIDTHS[-1]:
+        widest = _plan_view(record, places, looking, (WIDTHS[-1], high))
+        if frame.scale > widest[1].scale:  # names do not stand well beside a line so large
+            size, (view, frame) = (WIDTHS[-1], high), widest
     spots = spots_of(frame, record, places)
     named = {place.name: Spot(at=at, way=frame.heading(place.along)) for place, at in spots.items()}
     return PlanSheet(size=size, view=view, frame=frame, spots=named)
 
 
+def _plan_view(
+    record: Record, places: tuple[Place, ...], looking: Looking, size: tuple[float, float]
+) -> tuple[View, Frame]:
+    room = (0.0, 0.0, *size)
+    first = scale_within((record,), looking, room)
+    view = largest_good(first, lambda scale: world_view(record, places, looking, room, SI, scale=scale))
+    return view, frame_for((record,), looking, room, view.scale)
+
+
+def narrowest(scale_at: Callable[[float], int]) -> float:
+    """Return the narrowest width [mm] at which a line is drawn at the scale that it has on the widest sheet.
+
+    Args:
+        scale_at: the denominator of its scale on a sheet so wide [mm].
+    """
+    wanted = scale_at(WIDTHS[-1])
+    return next(width for width in WIDTHS if scale_at(width) == wanted)
+
+
 def _section(record: Record, places: tuple[Place, ...]) -> SectionSheet:
-    size = SECTION if chosen_view(record) is DOWN else TALL_SECTION
+    high = SECTION if chosen_view(record) is DOWN else TALL_SECTION
+    size = narrowest(lambda width: section_frame(record, places, (0.0, 0.0, width, high), SI).scale), high
     room, profile = (0.0, 0.0, *size), profile_of(record)
     frame = section_frame(record, places, room, SI)
     spots = section_spots(places, frame, profile)
@@ -190,11 +216,13 @@ __all__ = [
     "SECTION",
     "TALL_PLAN",
     "TALL_SECTION",
+    "WIDTHS",
     "Laid",
     "PlanSheet",
     "SectionSheet",
     "Spot",
     "laid_lines",
+    "narrowest",
     "results_before",
     "spot_at",
 ]
