@@ -53,7 +53,7 @@ def test_a_line_that_rises_has_sheets_that_are_high_enough_to_see_it():
 
 
 def test_a_sheet_is_as_narrow_as_the_scale_of_its_line_lets_it_be():
-    """The offset, 40 m across, is 80 mm long at 1 : 500: the narrowest does; the demonstration is 150 mm at 1 : 1000."""
+    """The offset, 40 m across, is 80 mm long at 1 : 500: the narrowest does; the demonstration is 150 mm long."""
     offset = {view["view"]: view["width"] for view in bench("fell-gill-offset").views()["views"]}
     assert offset == {"plan": WIDTHS[0], "section": WIDTHS[0]}
     long = {view["view"]: view["width"] for view in bench(KETTERBY).views()["views"]}
