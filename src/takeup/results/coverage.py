@@ -161,7 +161,7 @@ COVERAGE: tuple[Coverage, ...] = (
     Coverage(
         subject=(
             "proposals of gimbals, swing joints and elbow balanced joints, of hinges or hoses in spans of three bends "
-            "or more, of hoses in risers or lines of steam, of joints elsewhere than beside an anchor or a corner"
+            "or more, of hoses where pipe rises or carries steam, of joints elsewhere than beside an anchor or a corner"
         ),
         status="not covered",
         words="such joints are typed in or named in the line file, and a proposal keeps them as given",

@@ -38,6 +38,8 @@ def hose_plans(course: Course, near: int, far: int) -> Iterator[Plan | Refusal]:
         because = because or f"a loop that hangs would hold condensate, and the line carries {course.line.medium}"
     if course.bends_between(near, far) > MOST_BENDS:
         because = because or "it is proposed in straight spans and those of one or two bends; typed in, it is kept"
+    if course.bends_between(near, far) and float(np.abs(course.growth(near, far)[:, 2]).max()) > _FLAT:
+        because = because or "the span rises: a hose carries none of what hangs on it, and rests would hold it down"
     if because:
         yield Refusal(concept=CONCEPT, near=near, far=far, because=because)
         return
@@ -94,6 +96,8 @@ def _plan(course: Course, span: tuple[int, int], stand: Stand) -> Plan | str:
         holds = guides_beside_spring(course, takeup, stations, push, beside=_BESIDE)
     else:
         holds = _rest_beside(course, span, stand, takeup)
+        if not straight and not holds:
+            return f"{table.names[stand.row]}: no rest stands beside it, and it carries none of the pipe"
     guides = 0 if any(hold.kind == "rest" for hold in holds) else len(holds)
     half = takeup.data.length / 2.0
     stands = [(takeup.position.station - half, takeup.position.station + half)]
@@ -146,9 +150,7 @@ def _room_below(course: Course, takeup: TakeUp, drop: float) -> tuple[bool, str]
 
 
 def _rest_beside(course: Course, span: tuple[int, int], stand: Stand, takeup: TakeUp) -> tuple[Hold, ...]:
-    """Return a rest beside a hose, which carries none of the pipe; none where the pipe has to rise or fall there."""
-    if float(np.abs(course.growth(*span)[:, 2]).max()) > _FLAT:
-        return ()
+    """Return a rest beside a hose, which carries none of the pipe; none where the line has no such rule, or room."""
     sense = 1.0 if stand.side == span[0] else -1.0
     face = takeup.position.station + sense * takeup.data.length / 2.0
     stops = [turn.begin if sense > 0.0 else turn.finish for turn in course.route.turns]

@@ -106,6 +106,8 @@ def test_an_anchor_that_settles_moves_the_hose_beside_it_across():
     [
         (("16 m east",), {"takes": (6.0, 180.0, "steam")}, "would hold condensate, and the line carries steam"),
         (("9 m up",), {}, "a loop hangs from level pipe, and it rises beside"),
+        (("6 m east", "5 m up", "4 m east"), {}, "the span rises: a hose carries none of what hangs on it"),
+        (("9 m east", "5 m north"), {"holds": (GUIDES,)}, "no rest stands beside it, and it carries none of the pipe"),
         (("4 m east", "3 m north", "4 m east", "3 m north"), {}, "straight spans and those of one or two bends"),
         (("16 m east",), {"room": "{ towards: down, depth: 0.4 m }"}, "it hangs 435 mm below the middle of the pipe"),
         (("16 m east",), {"pipe": SMALL.replace("DN 50, wall: 3.91", "DN 200, wall: 8.18")}, "its size is not that of"),
@@ -137,17 +139,13 @@ def test_how_far_it_hangs_is_told_and_held_against_room_that_the_file_gives():
         (("40 m east",), {}),
         (("14 m east",), {"holds": (RESTS,)}),
         (("9 m east", "5 m north"), {}),
-        (("6 m east", "5 m up", "4 m east"), {}),
         (("12 m east", "2 m north", "12 m east"), {}),
         (("12 m east",), {"end_more": SETTLES}),
     ],
-    ids=["straight", "drawn out", "no guides", "L", "riser in a Z", "Z", "settlement"],
+    ids=["straight", "drawn out", "no guides", "L", "Z", "settlement"],
 )
 def test_what_is_proposed_stands_by_its_own_study(legs, keys):
-    """The cheapest beside each anchor; on level rests its movement is that of the quick model, and a little turning.
-
-    A riser hangs on its level pipe, which no rest carries beside the hose: what it sags there the study alone knows.
-    """
+    """The cheapest beside each anchor; its movement is that of the quick model at most, and a little turning."""
     ground = ground_on(text(*legs, **({"ends": ("5 kN", "5 kN")} | keys)))
     plans = hoses(ground)
     for place in {plan.takeups[0].position.station for plan in plans}:
@@ -156,8 +154,7 @@ def test_what_is_proposed_stands_by_its_own_study(legs, keys):
         assert found.stands, [row for row in found.results["checks"] if row["outcome"] == "fails"]
         movement = next(row for row in found.results["checks"] if row["rule"] == "joint_movement")
         said = float(plan.words.partition(" of its ratings")[0].rpartition(" ")[2])
-        if "5 m up" not in legs:
-            assert movement["use"] <= said + 0.1  # 0.3 deg of turning beside a rest, of 3 deg rated
+        assert movement["use"] <= said + 0.1  # 0.3 deg of turning beside a rest, of 3 deg rated
 
 
 def test_where_anchors_are_weak_it_is_proposed_and_its_file_reads_back(tmp_path):
