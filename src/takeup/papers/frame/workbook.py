@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import io
 import math
+import textwrap
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
@@ -46,6 +47,7 @@ _OPTIONS = {
     "default_format_properties": {"font_name": "Arial", "font_size": SIZE, "font_scheme": "none"},
 }
 _TITLE_LINES = 1.4  # of the title's height
+_BESIDE = 110  # letters that surely stand on the first of several pages, beside the first column
 
 
 def workbook_bytes(head: Head, title: str, sheets: Sequence[Sheet], *, head_first: bool = True) -> bytes:
@@ -135,18 +137,12 @@ class _Pen:
 
     def sheet(self, sheet: Sheet, head: Head) -> None:
         """Write a sheet: title, what it belongs to, notes, grids one under the other."""
-        belongs = " · ".join(filter(None, (head.project, head.running, head.day)))
         widths = widths_of(sheet.grids)
-        self.text(0, 0, sheet.title, self.formats.title)
-        self.page.set_row(0, height_of(1) * _TITLE_LINES)
-        self.text(1, 0, belongs, self.formats.words)
-        row = 2
-        for words in filter(None, (head.demonstration, *sheet.notes)):
-            self.text(row, 0, words, self.formats.loud)
-            row += 1
+        across = pages_across(widths) if len(sheet.grids) == 1 else 1
+        self.printed(across)
+        row = self.headed(sheet, head, across)
         for column, width in enumerate(widths):
             self.page.set_column(column, column, width)
-        self.printed(sheet, widths)
         for grid in sheet.grids:
             first = row + 1 + bool(grid.caption)
             row = self.grid(row + 1, grid, widths, alone=len(sheet.grids) == 1)
@@ -154,9 +150,26 @@ class _Pen:
                 self.page.autofilter(first, 0, first + len(grid.rows), len(grid.fields) - 1)
                 self.page.freeze_panes(first + 1, 1)  # whose row it is stays in view as well
 
-    def printed(self, sheet: Sheet, widths: Sequence[float]) -> None:
+    def headed(self, sheet: Sheet, head: Head, across: int) -> int:
+        """Write the title, what the sheet belongs to and its notes, and return the row behind them.
+
+        On a sheet that is several pages wide the first column is on each of them, and words that reach out of it would
+        be cut there: they stand beside it, on the first page alone, in lines that do not reach over its edge.
+        """
+        column = 1 if across > 1 else 0
+        belongs = " · ".join(filter(None, (head.project, head.running, head.day)))
+        self.text(0, column, sheet.title, self.formats.title)
+        self.page.set_row(0, height_of(1) * _TITLE_LINES)
+        self.text(1, column, belongs, self.formats.words)
+        notes = [words for words in (head.demonstration, *sheet.notes) if words]
+        if across > 1:
+            notes = [line for words in notes for line in textwrap.wrap(words, _BESIDE)]
+        for row, words in enumerate(notes, start=2):
+            self.text(row, column, words, self.formats.loud)
+        return 2 + len(notes)
+
+    def printed(self, across: int) -> None:
         """Set how many pages a sheet is wide; grids one under the other, with sentences between, stay on one."""
-        across = pages_across(widths) if len(sheet.grids) == 1 else 1
         self.page.fit_to_pages(across, 0)
         if across > 1:
             self.page.repeat_columns("A:A")

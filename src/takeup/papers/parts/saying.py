@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from types import MappingProxyType
 
 from takeup.drawing.reading import Record, maybe_number, nominal_size, number_of, record_of, text_of, texts_of
@@ -15,6 +15,7 @@ from takeup.papers.words.catalogue import entries_of
 _HALF = "half of "
 _TABLED = ("pipe", "bend", "insulation", "take-up", "hold")  # groups that a price file has tables of
 _LOAD = 2  # decimals of a load in kN
+_NAMES = 700  # letters, on some 27 lines of their column: a row has 31 at most
 
 
 def part_words(head: Head, row: Record) -> str:
@@ -37,6 +38,12 @@ def size_words(head: Head, row: Record) -> str:
     """Return the size of a part's pipe; of a reducer and a tee both sizes."""
     sizes = [nominal_size(row, head.units), text_of(row, f"to_{head.units.nominal}") or text_of(row, "to_size")]
     return " × ".join(filter(None, sizes))
+
+
+def names_words(head: Head, names: Sequence[str]) -> str:
+    """Return the names of what a row stands for; the first and the last of more than a row can be high for."""
+    every = ", ".join(names)
+    return every if len(every) <= _NAMES else head.texts("parts.names_by_ends", first=names[0], last=names[-1])
 
 
 def details(head: Head, row: Record) -> str:
@@ -191,4 +198,4 @@ def _number(head: Head, record: Record, key: str) -> str:
     return "" if value is None else head.texts.figures(f"{value:.6g}")
 
 
-__all__ = ["details", "part_words", "price_words", "size_words", "spring_words"]
+__all__ = ["details", "names_words", "part_words", "price_words", "size_words", "spring_words"]

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from takeup.drawing.reading import Record, Results, maybe_number, of_line, record_of, records_of, text_of
 from takeup.papers.frame import Cell, Field, Grid, Head, Number, Sheet, Sum
 from takeup.papers.parts.listed import Listed, prices_of, rows_of
-from takeup.papers.parts.saying import details, part_words, price_words, size_words, spring_words
+from takeup.papers.parts.saying import details, names_words, part_words, price_words, size_words, spring_words
 
 GROUPS = ("pipe", "bend", "item", "tee", "insulation", "take-up", "hardware", "hold")
 _METRES, _LOAD, _STATION = 2, 2, 2  # decimals in SI
@@ -70,7 +70,7 @@ def _row(results: Results, head: Head, part: Listed, number: int, *, priced: boo
     yield details(head, row)
     yield amount(head, part)
     yield unit_words(head, row)
-    yield ", ".join(part.names)
+    yield names_words(head, part.names)
     yield None if part.load is None else head.units.force.number(part.load)
     if priced:
         each = part.each

@@ -14,6 +14,7 @@ from takeup.drawing.reading import (
     records_of,
     text_of,
 )
+from takeup.papers.common.alike import gathered
 from takeup.papers.common.places import pipe_words
 from takeup.papers.common.printer import Printer
 from takeup.papers.common.setting import zone_state_at
@@ -152,7 +153,15 @@ def _states(printer: Printer, joint: Record) -> Grid:
         printer.headed("torsion", degrees),
     )
     caption = say("states_of", joint=printer.name_of(joint))
-    return grid(heads, rows, caption, shares=(2.6, 1.1, 1.3, 1.1, 1.0, 1.0, 1.0, 1.0), numbers=[1, 2, 4, 5, 6, 7])
+
+    def told(last: str, count: int) -> str:
+        return printer.texts("data_sheet.states_alike", last=last, count=count)
+
+    shown = [
+        (" ".join(row[0]) if isinstance(row[0], tuple) else row[0], *map(str, row[1:]))
+        for row in gathered(rows, [], told).cells
+    ]
+    return grid(heads, shown, caption, shares=(2.6, 1.1, 1.3, 1.1, 1.0, 1.0, 1.0, 1.0), numbers=[1, 2, 4, 5, 6, 7])
 
 
 __all__ = ["conditions", "scope", "standards"]

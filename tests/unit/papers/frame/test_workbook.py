@@ -138,6 +138,20 @@ def test_a_wide_sheet_is_printed_on_pages_side_by_side_with_its_first_column():
     assert "Wide!$A:$A,Wide!$4:$4" in content["xl/workbook.xml"]
 
 
+def test_title_of_a_sheet_several_pages_wide_stands_beside_the_column_that_is_on_each_of_them():
+    """Over that column it would stand on every page again, cut at its edge; a note has lines of 110 letters."""
+    fields = tuple(Field(head=f"F{number}", width=30.0) for number in range(10))
+    grid = Grid(fields=fields, rows=(("x",) * 10,))
+    wide = Sheet(name="Wide", title="A wide sheet", grids=(grid,), notes=("note " * 40,))
+    read = cells(workbook_bytes(head_of(corner()), "Wide", [wide]), "Wide")
+    at = next(number for number, row in enumerate(read) if row[0] == "F0")
+    over = read[:at]
+    assert over[0][1] == "A wide sheet"
+    assert all(not row[0] for row in over)
+    assert sum("note" in str(row[1]) for row in over) == 2  # 199 letters
+    assert max(len(str(row[1])) for row in over) <= 110
+
+
 def test_head_is_the_first_sheet_or_the_last():
     first, last = (
         CalamineWorkbook.from_filelike(io.BytesIO(book([], head_first=ahead))).sheet_names for ahead in (True, False)

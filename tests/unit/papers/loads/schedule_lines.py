@@ -96,10 +96,10 @@ def rows(content: bytes, sheet: str) -> list[dict[str, object]]:
 
 
 def notes(content: bytes, sheet: str) -> list[str]:
-    """What stands over the head of a sheet."""
+    """What stands over the head of a sheet, in its first column, or beside it where the sheet is several pages wide."""
     read = CalamineWorkbook.from_filelike(io.BytesIO(content)).get_sheet_by_name(sheet).to_python()
     at = next(number for number, row in enumerate(read) if row[0] in {"Hold", "Halterung", "Place", "Stelle"})
-    return [str(row[0]) for row in read[:at]]
+    return [str(row[0] or row[1]) for row in read[:at]]
 
 
 def pages(content: bytes) -> list[str]:

@@ -18,7 +18,9 @@ from tests.price_builders import round_prices
 from takeup.choose.costs import with_costs
 from takeup.edge import SI, US
 from takeup.line.reading.reader import study_from_text
+from takeup.papers.frame import head_of
 from takeup.papers.parts.paper import make
+from takeup.papers.parts.saying import names_words
 from takeup.papers.registry import Options
 from takeup.results import results_of
 
@@ -132,6 +134,14 @@ def test_every_hold_stands_by_itself_along_the_line():
         assert row[4] == one["station_m"]
         load = guides.get(row[1], one["envelope"]["design_force_n"])
         assert row[5] == pytest.approx(load / 1e3, rel=1e-12)
+
+
+def test_names_of_a_row_that_would_be_too_high_are_told_by_both_ends():
+    """700 letters are some 27 lines of 30; a row of a sheet is 409 pt high at most, 31 lines of 13 pt."""
+    head = head_of(counted(), SI, "en")
+    many = [f"slide guide at {number} m" for number in range(60)]
+    assert names_words(head, many) == "slide guide at 0 m to slide guide at 59 m: all of them in parts.csv"
+    assert names_words(head, many[:20]) == ", ".join(many[:20])
 
 
 def test_without_prices_there_are_quantities_only_and_it_is_said():

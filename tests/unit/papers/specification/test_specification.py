@@ -66,6 +66,16 @@ def test_states_of_a_joint_are_those_of_the_results(document, text):
     assert len(rows) > 8
 
 
+def test_states_that_are_alike_are_one_row_of_a_long_table(document, monkeypatch):
+    """With a limit of two rows, as with many states: what is gathered and what is not add up to all states."""
+    monkeypatch.setattr("takeup.papers.common.alike.LONG", 2)
+    joint = {**document["takeups"][0], "movements": [{**document["takeups"][0]["movements"][0]}] * 5}
+    several = {**document, "takeups": [joint]}
+    state = joint["movements"][0]["state"]
+    rows = made(several).table("state", "pressure [bar(g)]")
+    assert [row[0] for row in rows] == [f"{state} to “{state}”: 5 states alike"]
+
+
 def test_lengths_to_set_are_those_of_the_results(document, text):
     (joint,) = document["takeups"]
     by_day = {row["temperature_c"]: row for row in joint["setting"]["rows"]}
