@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 
 import pytest
 from tests.builders import hold, line_file
@@ -10,8 +11,11 @@ from tests.unit.desk.benches import EXAMPLES, KETTERBY, asked, bench, of_text, s
 from tests.unit.drawing.system_fixture import SYSTEM
 
 from takeup.choose import resolve
+from takeup.desk.opened import changes
+from takeup.desk.opened.readings import reading_of
 from takeup.desk.seen.looks import holds_at
 from takeup.desk.seen.moving import CannotStand, moved_study
+from takeup.line import route_of
 from takeup.line.reading.edit_places import with_moved
 from takeup.line.reading.reader import study_from_text
 
@@ -128,6 +132,36 @@ def test_a_line_of_several_is_moved_and_the_others_feel_it():
         assert after["trouble"] == "" or re.search(r"no room|same place", after["trouble"])
         assert len(after["overlays"]) == (2 * len(one.outline()) if after["trouble"] == "" else 0)
     assert len(before["overlays"]) == 2 * len(one.outline())
+
+
+def test_what_counts_from_what_is_in_the_hand_goes_with_it_as_the_text_will_say():
+    """A load and a branching line are placed by the anchor that is moved by 0.5 m."""
+    text = SYSTEM
+    for old, new in (
+        ("on: DS-1, from: 60 m, to: 80 m", "on: DS-1, from: dairy anchor - 3 m, to: dairy anchor + 5 m"),
+        ("at: dairy corner + 13 m, tee", "at: dairy anchor + 9 m, tee"),
+    ):
+        assert old in text
+        text = text.replace(old, new, 1)
+    reading = reading_of(text, Path("x.yaml"))
+    assert reading.faults == ()
+    place = next(one for line in of_text(text).outline() for one in line["places"] if one["name"] == "dairy anchor")
+    there = place["station_m"] + 0.5
+    seen = moved_study(reading.read, reading.resolved, place["id"], there)
+    new, _ = changes.changed(text, reading, {"do": "move", "id": place["id"], "station_m": there})
+    said = resolve(study_from_text(new, "x.yaml"))
+    for mine, theirs, before in zip(seen.loads, said.loads, reading.resolved.loads, strict=True):
+        assert (mine.start.station, mine.end.station) == pytest.approx((theirs.start.station, theirs.end.station))
+        assert mine.start.station == pytest.approx(before.start.station + 0.5)
+    for study in (seen, said):
+        curd = study.line("DS-3")
+        assert curd.branch.position.station == pytest.approx(place["station_m"] + 9.5)
+        assert curd.start_at == pytest.approx(route_of(study.line("DS-1")).point(curd.branch.position.station))
+    look = of_text(text).look(asked(step=2, moved=(place["id"], there)))
+    after = of_text(new).look(asked(step=2))
+    assert look["trouble"] == ""
+    for mine, theirs in zip(look["holds"], after["holds"], strict=True):
+        assert mine["force_kn"] == pytest.approx(theirs["force_kn"], rel=1e-6, abs=1e-5)  # nodes are numbered anew
 
 
 def test_a_move_after_which_a_state_names_no_zone_is_refused():

@@ -1,6 +1,7 @@
 """A study with one hold or joint at another station, as the file would give it.     (desk/seen/moving.py)
 
-What the file places by the name of what is moved follows it, as it will when the text is changed. A hold that a rule
+What the file places by the name of what is moved follows it, as it will when the text is changed: other holds and
+joints, loads, and lines that branch off there; zones are bound by places of the route alone. A hold that a rule
 placed is moved by itself; anything else is moved before the rules, which then place their holds anew.
 """
 
@@ -14,7 +15,7 @@ from takeup.choose.rules import resolve_rules
 from takeup.desk.seen.marks import place_id
 from takeup.desk.seen.outline import places_of_line
 from takeup.errors import TakeupError
-from takeup.line import SAME_STATION, Line, Study, TakeUp, route_of, zones_of
+from takeup.line import SAME_STATION, Line, Load, Study, TakeUp, route_of, zones_of
 from takeup.line.holding import ANCHORED_ENDS, Hold
 from takeup.line.parts import Position
 from takeup.line.reading.check_place import BESIDE_A_BEND, GREATEST_ELBOW, LEAST_ELBOW
@@ -54,8 +55,10 @@ def moved_study(read: Study, resolved: Study, place: str, station: float) -> Stu
     if one["placed_by"] != BY_HAND:
         moved = _with_places(resolved, line.name, {one["name"]: station})
     else:
-        shifted = _followers(_with_joints(read, resolved), line.name, one["name"], station)
-        placed = _with_places(_with_joints(read, resolved), line.name, shifted)
+        whole = _with_joints(read, resolved)
+        shifted = _followers(whole, line.name, one["name"], station)
+        shifts = {name: at - _at(whole.line(line.name))[name].station for name, at in shifted.items()}
+        placed = _others_with(_with_places(whole, line.name, shifted), line.name, shifts)
         _stand(placed.line(line.name))
         moved = resolve_rules(placed)
     _stand(moved.line(line.name))
@@ -71,15 +74,19 @@ def _with_joints(read: Study, resolved: Study) -> Study:
 
 def _followers(study: Study, line: str, name: str, station: float) -> dict[str, float]:
     """Return where everything goes that is placed by the name of what is moved, itself included."""
-    own = study.line(line)
-    things: list[Hold | TakeUp] = [*own.holds, *own.takeups]
-    at = {one.name: one.position for one in things}
+    at = _at(study.line(line))
     shift = station - at[name].station
     found, new = {name: station}, [name]
-    for _ in range(len(things)):
+    for _ in range(len(at)):
         new = [other for other, position in at.items() if other not in found and _base(position) in new]
         found |= {other: at[other].station + shift for other in new}
     return found
+
+
+def _at(line: Line) -> dict[str, Position]:
+    """Return where every hold and joint of a line is, by its name."""
+    things: list[Hold | TakeUp] = [*line.holds, *line.takeups]
+    return {one.name: one.position for one in things}
 
 
 def _base(position: Position) -> str:
@@ -106,6 +113,37 @@ def _line(line: Line, placed: Callable[[Position, str], Position]) -> Line:
         holds=tuple(sorted(holds, key=lambda hold: hold.position.station)),
         takeups=tuple(sorted(takeups, key=lambda takeup: takeup.position.station)),
     )
+
+
+def _others_with(study: Study, name: str, shifts: dict[str, float]) -> Study:
+    """Return a study with the loads and branches moved that count from what is moved on a line.
+
+    Args:
+        study: with that moved.
+        name: of the line.
+        shifts: how far each thing on it is moved [m].
+    """
+
+    def follow(position: Position) -> Position:
+        return replace(position, station=position.station + shifts.get(_base(position), 0.0))
+
+    def load(one: Load) -> Load:
+        if one.line != name:
+            return one
+        return replace(one, start=follow(one.start), end=None if one.end is None else follow(one.end))
+
+    route = route_of(study.line(name))
+
+    def branched(line: Line) -> Line:
+        if line.branch is None or line.branch.of != name or not shifts.get(_base(line.branch.position), 0.0):
+            return line
+        branch = replace(line.branch, position=follow(line.branch.position))
+        if not 0.0 <= branch.position.station <= route.length:
+            raise CannotStand(f"{line.name} would leave {name} at {branch.position.station:.4g} m, where it is not")
+        x, y, z = route.point(branch.position.station).tolist()
+        return replace(line, branch=branch, start_at=(x, y, z))
+
+    return replace(study, lines=tuple(map(branched, study.lines)), loads=tuple(map(load, study.loads)))
 
 
 def _stand(line: Line) -> None:
