@@ -115,7 +115,7 @@ class Course:
         return {}
 
     @cached_property
-    def hose_screens(self) -> dict[tuple[str, float], tuple[Screened, NDArray[np.intp], str]]:
+    def hose_screens(self) -> dict[tuple[str, float], tuple[Screened, NDArray[np.intp], Floats, str]]:
         """What series say to places beside anchors before anything moves, by series and station (hose_stands.py)."""
         return {}
 

@@ -13,6 +13,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Final
 
 import numpy as np
@@ -27,6 +28,7 @@ from takeup.choose.selection.place import Place as Asked
 from takeup.choose.selection.screen import ROUNDING, Screened, movement_use, screen
 from takeup.choose.selection.trial import at_rest, cycles_of
 from takeup.joints.tables import SeriesTable
+from takeup.library import size_number
 from takeup.line import End, Hold, is_anchor
 from takeup.line.choices import Choice
 from takeup.line.parts import Position, station_words
@@ -95,11 +97,14 @@ def stands_beside(
         side: that of them which the hose stands beside.
     """
     station = course.places[side].station + (FACE if side == span[0] else -FACE)
-    along = np.asarray(course.route.direction(station))
+    size = course.line.section_at(station).pipe.size
+    if size_number(size) not in _sizes(table):
+        yield math.inf, f"no hose of the series is of the size of the pipe, {size.dn}"
+        return
+    found, rows, along, because = _screened(course, table, station)
     if abs(along[2]) > LEVEL:
         yield math.inf, f"a loop hangs from level pipe, and it rises beside {course.places[side].name}"
         return
-    found, rows, because = _screened(course, table, station)
     if not len(rows):
         yield math.inf, because
         return
@@ -116,17 +121,25 @@ def stands_beside(
             yield stand.use, _too_far(stand, found.how_words(row))
 
 
-def _screened(course: Course, table: SeriesTable, station: float) -> tuple[Screened, NDArray[np.intp], str]:
+@lru_cache(maxsize=8)  # series of a file are few, and each is asked for every span
+def _sizes(table: SeriesTable) -> frozenset[float]:
+    """Return the sizes of the hoses of a series, by their numbers."""
+    sizes = zip(table.numbers["size_dn"].tolist(), table.kinds, strict=True)
+    return frozenset(size for size, kind in sizes if kind == CONCEPT)
+
+
+def _screened(course: Course, table: SeriesTable, station: float) -> tuple[Screened, NDArray[np.intp], Floats, str]:
     """Return what a series says to pressures and temperatures at a place, before anything moves; once a place.
 
-    Then which hoses stand those, and why none does.
+    Then which hoses stand those, the way of the pipe there, and why none stands them.
     """
     key = (table.provenance.series, station)
     if key not in course.hose_screens:
         place = replace(at_rest(course.laid, choice_of(table, station)), cycles=cycles_of(course.study))
         found = screen(place, table)
         rows = np.array([row for row in np.flatnonzero(found.fits) if table.kinds[row] == CONCEPT], dtype=np.intp)
-        course.hose_screens[key] = found, rows, "" if len(rows) else nearest_words(found, CONCEPT)
+        because = "" if len(rows) else nearest_words(found, CONCEPT)
+        course.hose_screens[key] = found, rows, np.asarray(course.route.direction(station)), because
     return course.hose_screens[key]
 
 
