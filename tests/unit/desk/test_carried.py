@@ -95,9 +95,9 @@ def test_where_nobody_said_what_a_rod_carries_there_is_no_use_and_the_words_say_
     (joint,) = one.look(asked(step=step_of(one, "cold at design pressure")))["takeups"]
     for rod in joint["rods"]:
         assert (rod["use"], rod["capacity_kn"]) == (None, None)
-        assert rod["words"] == f"{rod['tension_kn']:.1f} kN; what one can carry is not stated"
+        assert rod["words"] == f"{rod['tension_kn']:.1f} kN; capacity not stated"
     (joint,) = one.look(asked(step=step_of(one, "coldest day, shut down")))["takeups"]
-    assert joint["rods"][0]["words"] == "slack, nuts 0.3 mm off; what one can carry is not stated"
+    assert joint["rods"][0]["words"] == "slack, nuts 0.3 mm off; capacity not stated"
 
 
 def test_a_rod_is_fuller_as_pressure_is_pushed_by_hand():

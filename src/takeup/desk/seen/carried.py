@@ -24,6 +24,7 @@ from takeup.study.contact_rows import Row
 from takeup.units import to_kn, to_mm
 
 _PINNED, _TIES = {"pin", "bar"}, "ties"
+_UNSAID = "; capacity not stated"
 _SEEN = 5e-5  # m: less of a gap is written as 0.0 mm
 _NOTHING = 1.0  # Pa below nought: no vacuum
 
@@ -63,7 +64,7 @@ def _rod(trip: Trip, rod: tuple[int, Row], limit: float | None, step: int) -> Ro
         gap_mm=to_mm(open_by) + 0.0,
         capacity_kn=None if limit is None else to_kn(limit),
         use=_use(tension, limit),
-        words=_beside(to_kn(tension), limit, "one") if engaged else _slack(open_by, limit),
+        words=_beside(to_kn(tension), limit) if engaged else _slack(open_by, limit),
     )
 
 
@@ -73,18 +74,14 @@ def _use(force: float, limit: float | None) -> float | None:
     return use if use is None or math.isfinite(use) else None
 
 
-def _beside(force: float, limit: float | None, what: str) -> str:
+def _beside(force: float, limit: float | None) -> str:
     """Return a force [kN] beside what can be carried [N], in words."""
-    return f"{force:.1f} kN" + (f" of {to_kn(limit):.4g} kN" if limit is not None else _unsaid(what))
-
-
-def _unsaid(what: str) -> str:
-    return f"; what {what} can carry is not stated"
+    return f"{force:.1f} kN" + (f" of {to_kn(limit):.4g} kN" if limit is not None else _UNSAID)
 
 
 def _slack(open_by: float, limit: float | None) -> str:
     away = "" if open_by < _SEEN else f", nuts {to_mm(open_by):.1f} mm off"
-    return f"slack{away}" + ("" if limit is not None else _unsaid("one"))
+    return f"slack{away}" + ("" if limit is not None else _UNSAID)
 
 
 def hardware_at(trip: Trip, mark: JointMark, step: int) -> list[HardwareLook]:
@@ -99,7 +96,7 @@ def hardware_at(trip: Trip, mark: JointMark, step: int) -> list[HardwareLook]:
     pins, balance = mark.takeup.pins, mark.takeup.balance
     if pins is not None and any(row.role in _PINNED for _, row in mark.hardware):
         most = _most_of_plates(trip, mark, step)
-        words = f"twice {_beside(to_kn(most), pins.can_carry, 'both')}"
+        words = f"twice {_beside(to_kn(most), pins.can_carry)}"
         found.append(_look(_plates(mark), 2.0 * most, pins.can_carry, words))
     if balance is not None:
         found += [_ties(trip, mark, balance, number, step) for number, row in mark.hardware if row.role == "balance"]
@@ -125,9 +122,9 @@ def _ties(trip: Trip, mark: JointMark, balance: Balance, number: int, step: int)
     spring = float(trip.rigid.forces[step, number]) + balance.axial_rate * mark.takeup.preset
     pull = spring + balance.effective_area * pressure
     if pull < 0.0 and pressure < -_NOTHING:
-        words = f"pushed: {_beside(to_kn(-pull), balance.can_be_pushed, 'all')}"
+        words = f"pushed: {_beside(to_kn(-pull), balance.can_be_pushed)}"
         return {**_look(_TIES, -pull, balance.can_be_pushed, words), "force_kn": to_kn(pull)}
-    words = _beside(to_kn(pull), balance.can_carry, "all") if pull >= 0.0 else "nothing pulls them"
+    words = _beside(to_kn(pull), balance.can_carry) if pull >= 0.0 else "nothing pulls them"
     return _look(_TIES, pull, balance.can_carry, words)
 
 
