@@ -29,6 +29,7 @@ _GOOD = 13.0  # a label that costs no more stands well
 _PASSES = 3  # of placing all labels
 _NEAR = 4  # the first so many distances are close by
 _WAYS = 16
+_ROUND = [(math.cos(2.0 * math.pi * n / _WAYS), math.sin(2.0 * math.pi * n / _WAYS)) for n in range(_WAYS)]
 _LEADING = 1.3
 _NOTHING = 1e-12
 _CLEAR = 2.6  # a leader begins outside the sign it speaks of [mm]
@@ -64,12 +65,25 @@ class Taken:
 
     def cost(self, at: Point, end: Point) -> float:
         """Return what a leader from a place costs besides its length; without bound where it would cross words."""
-        leader = (_trimmed(at, end), end)
-        if any(crosses(leader, _widened(box)) for box in self.words):
-            return math.inf
-        signs = sum(crosses(leader, box) for box in self.signs if not _within(at, box))
-        strokes = sum(_cut(*leader, *stroke) for stroke in self.strokes)
-        return _FOR_SIGN * signs + _FOR_STROKE * strokes
+        start = _trimmed(at, end)
+        left, right = (start[0], end[0]) if start[0] < end[0] else (end[0], start[0])
+        top, bottom = (start[1], end[1]) if start[1] < end[1] else (end[1], start[1])
+        for box in self.words:  # asked for thousands of leaders: plain loops, what lies beside one left out at once
+            near = box[0] - _GAP <= right and left <= box[2] + _GAP and box[1] - _GAP <= bottom and top <= box[3] + _GAP
+            if near and crosses((start, end), _widened(box)):
+                return math.inf
+        cost = 0.0
+        for box in self.signs:
+            near = box[0] <= right and left <= box[2] and box[1] <= bottom and top <= box[3]
+            if near and not _within(at, box) and crosses((start, end), box):
+                cost += _FOR_SIGN
+        for one, other in self.strokes:
+            if (one[0] < left and other[0] < left) or (one[0] > right and other[0] > right):
+                continue
+            if (one[1] < top and other[1] < top) or (one[1] > bottom and other[1] > bottom):
+                continue
+            cost += _FOR_STROKE * _cut(start, end, one, other)
+        return cost
 
     def near(self, at: Point, reach: float) -> Taken:
         """Return only what is within reach of a place [mm]."""
@@ -243,8 +257,7 @@ def _best(label: Label, taken: Taken, most: float) -> tuple[float, Box, Point] |
 
 def _boxes_round(at: Point, size: Point, distances: tuple[float, ...], along: Point) -> Iterator[tuple[float, Box]]:
     """Yield how far and where a label may stand: nearest first, of those equally near the ones beside the pipe first"""
-    ways = [(math.cos(2.0 * math.pi * n / _WAYS), math.sin(2.0 * math.pi * n / _WAYS)) for n in range(_WAYS)]
-    ways.sort(key=lambda way: -round(abs(way[0] * along[1] - way[1] * along[0]), 6))
+    ways = sorted(_ROUND, key=lambda way: -round(abs(way[0] * along[1] - way[1] * along[0]), 6))
     for far in distances:
         for way in ways:
             yield far, _box_towards(at, way, far, size)

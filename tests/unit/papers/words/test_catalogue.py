@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import get_args
 
 import pytest
+from ruamel.yaml import YAML
 
 import takeup
 from takeup.edge import US
@@ -18,7 +19,7 @@ from takeup.joints import KINDS
 from takeup.line.holding import EndKind, HoldKind
 from takeup.line.states import Content
 from takeup.papers.words import ENGLISH, LANGUAGES, texts
-from takeup.papers.words.catalogue import FOLDER, LOOKED_UP, entries_of, fields_of
+from takeup.papers.words.catalogue import FOLDER, LOOKED_UP, entries_of, fields_of, flat_texts
 from takeup.results.coverage import COVERAGE
 from takeup.results.words import CAUTIONS
 from takeup.study import CAUSES
@@ -53,6 +54,19 @@ def source() -> str:
     ]
     text = "\n".join(path.read_text(encoding="utf-8") for path in paths)
     return re.sub(r'"\s*\n\s*f?"', "", text).replace("'", '"')
+
+
+@pytest.mark.parametrize("path", sorted(FOLDER.glob("*/*.yaml")), ids=lambda path: f"{path.parent.name}-{path.stem}")
+def test_topics_are_read_as_a_reader_of_all_yaml_reads_them(path):
+    """The catalogue's own reader takes keys and texts line by line; ruamel.yaml knows the whole language."""
+    words = path.read_text(encoding="utf-8")
+    assert dict(flat_texts(words)) == YAML(typ="safe").load(words)
+
+
+@pytest.mark.parametrize("line", ["key: |", "key: a # b", "key: [a]", "- a", "key: 'a'", "key:", "  key: a", "a: b: c"])
+def test_what_the_reader_of_topics_does_not_know_is_refused(line):
+    with pytest.raises(AssertionError, match="a key and its text"):
+        list(flat_texts(line))
 
 
 def topic_of(key: str) -> str:
