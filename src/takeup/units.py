@@ -341,10 +341,8 @@ def _listed(words: list[str]) -> str:
 
 def _nearest(spelling: str, kind: Kind) -> str | None:
     """Return the closest spelling of the kind: the same letters in another case first."""
-    for known in UNITS[kind]:
-        if known.casefold() == spelling.casefold():
-            return known
-    near = difflib.get_close_matches(spelling, UNITS[kind], n=1, cutoff=0.6)
+    alike = [known for known in UNITS[kind] if known.casefold() == spelling.casefold()]
+    near = alike or difflib.get_close_matches(spelling, UNITS[kind], n=1, cutoff=0.6)
     return near[0] if near else None
 
 
@@ -395,8 +393,8 @@ def _refuse_impossible(text: str, value: float, kind: Kind, spelling: str) -> No
 def _vacuum(spelling: str) -> str:
     """Return a perfect vacuum as it can be written, in bar and in the writer's own unit, never a digit below it."""
     number = -STANDARD_ATMOSPHERE / UNITS["pressure"][spelling].factor
-    step = 10.0 ** (math.floor(math.log10(-number)) - _VACUUM_FIGURES + 1)
-    own = f"{math.ceil(number / step - 1e-9) * step:.{_VACUUM_FIGURES}g}"
+    figures = 10.0 ** (_VACUUM_FIGURES - math.ceil(math.log10(-number)))
+    own = f"{math.ceil(number * figures - 1e-9) / figures:.{_VACUUM_FIGURES}g}"
     unit = next(unit for unit in sorted(_PRESSURE, key=len, reverse=True) if spelling.startswith(unit))
-    words = "-1.01325 bar(g) or 0 bar(a)"
-    return words if unit == "bar" else f"{words}; in {unit} write {own} {unit}(g) or 0 {unit}(a)"
+    in_own = "" if unit == "bar" else f"; in {unit} write {own} {unit}(g) or 0 {unit}(a)"
+    return f"-1.01325 bar(g) or 0 bar(a){in_own}"
