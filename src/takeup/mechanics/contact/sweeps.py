@@ -16,6 +16,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from takeup.mechanics.contact.loosely import is_beyond
 from takeup.mechanics.contact.position import Position
 from takeup.mechanics.frame import Floats
 
@@ -34,7 +35,7 @@ def swept(at: Position, z: Floats, start: Floats) -> Iterator[Floats]:
     """
     p = at.s.p
     out = np.eye(len(z)) - p.w * p.rate
-    if len(z) == 0 or np.linalg.cond(out) > _LOOSE:
+    if len(z) == 0 or is_beyond(out, _LOOSE):
         return
     unsprung = np.linalg.inv(out)
     w, free = unsprung @ p.w, unsprung @ at.moved

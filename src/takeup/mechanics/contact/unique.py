@@ -14,6 +14,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from takeup.mechanics.contact.loosely import greatest_stretch, is_beyond
 from takeup.mechanics.contact.rows import ContactProblem
 from takeup.mechanics.contact.scaled import scaled
 from takeup.mechanics.frame import Flags, Floats
@@ -38,7 +39,7 @@ def uniqueness_shown(problem: ContactProblem, *, mu: Floats | float | None = Non
     out = np.eye(len(p.w)) - p.w * p.rate
     if len(p.w) == 0:
         return True
-    if np.linalg.cond(out) > _LOOSE:
+    if is_beyond(out, _LOOSE):
         return False
     rubbing = (p.rub_of >= 0) & (p.press.any(axis=1) | (p.constant > 0.0))[p.rub_of] if count else p.rub_of >= 0
     rows = np.flatnonzero(~p.idle & ((np.arange(len(p.w)) < p.gaps) | rubbing))
@@ -57,4 +58,4 @@ def _bound(w: Floats, press: Floats, weight: float, tangent: Flags) -> float:
         inverse = np.linalg.inv(np.linalg.cholesky(0.5 * (heavy + heavy.T)))
     except np.linalg.LinAlgError:
         return np.inf
-    return float(np.linalg.norm(press @ inverse.T, 2) * np.linalg.norm(w[tangent] @ inverse.T, 2))
+    return greatest_stretch(press @ inverse.T) * greatest_stretch(w[tangent] @ inverse.T)

@@ -20,6 +20,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from takeup.mechanics.contact.loosely import is_beyond
 from takeup.mechanics.contact.presence import told_feet
 from takeup.mechanics.contact.rows import ContactProblem, second_tangents
 from takeup.mechanics.contact.walked import Walk
@@ -181,11 +182,17 @@ def parts_of(walk: Walk, steps: Integers | None = None) -> StepParts:
     sticking = np.zeros(len(chosen), dtype=bool)
     true, feet = _true_forces(walk), told_feet(walk.steps, walk.forces.shape[1])
     systems: dict[bytes, _Held] = {}
+    divided: dict[int, list[_Divided]] = {}
     for place, step in enumerate(chosen):
         if walk.held[step]:
             held = _held_in(walk, int(step), systems)
-            amounts[place], forces[place] = _parts_of_step(walk, int(step), held, true=true[step], feet=feet[step])
             sticking[place] = held.sticking
+            one = _divided(walk, int(step), held, true=true[step], feet=feet[step])
+            divided.setdefault(id(held), []).append(one._replace(place=place))
+    for alike in divided.values():  # of one system: solved together
+        inner = _solved(alike[0].held.matrix, np.concatenate([one.right for one in alike], axis=1))
+        for one, own in zip(alike, np.split(inner, len(alike), axis=1), strict=True):
+            amounts[one.place], forces[one.place] = _parts_of_step(walk, int(chosen[one.place]), one, own)
     units = problem.units
     return StepParts(
         steps=chosen,
@@ -222,8 +229,18 @@ def _held_in(walk: Walk, step: int, known: dict[bytes, _Held]) -> _Held:
     return _Held(closed, rows, sticking=True, matrix=_system(problem, rows))
 
 
-def _parts_of_step(walk: Walk, step: int, held: _Held, *, true: Floats, feet: Floats) -> tuple[Floats, Floats]:
-    """Return the amounts of unit answers in each part, (c + 3, c + r), and the forces of its gap rows."""
+class _Divided(NamedTuple):
+    """What each part of a step asks of a system: movement `alone`, what is `told`, and the `right` side, (r, c + 3)."""
+
+    held: _Held
+    alone: Floats
+    told: Floats
+    right: Floats
+    place: int = -1
+
+
+def _divided(walk: Walk, step: int, held: _Held, *, true: Floats, feet: Floats) -> _Divided:
+    """Return what each part of a step asks."""
     problem, given = walk.problem, walk.steps.amounts[step]
     count, causes, g = len(problem.rate), len(given), walk.forces.shape[1]
     closed = held.closed
@@ -236,12 +253,19 @@ def _parts_of_step(walk: Walk, step: int, held: _Held, *, true: Floats, feet: Fl
     told[:, causes + 1] = np.where(closed, moved - give * true, 0.0) - told[:, causes]
     told[:, causes + 2] = np.where(held.rows, np.where(closed, 0.0, moved), true)
     share = np.where(held.rows, 1.0, problem.rate)[:, None]
-    inner = _solved(held.matrix, told - share * alone)  # (r, c + 3)
-    away = alone - problem.compliance @ inner
-    amounts = np.zeros((causes + 3, causes + count))
+    return _Divided(held, alone, told, told - share * alone)
+
+
+def _parts_of_step(walk: Walk, step: int, of: _Divided, inner: Floats) -> tuple[Floats, Floats]:
+    """Return the amounts of unit answers in each part, (c + 3, c + r), and the forces of its gap rows."""
+    problem, given, g = walk.problem, walk.steps.amounts[step], walk.forces.shape[1]
+    causes = len(given)
+    away = of.alone - problem.compliance @ inner
+    amounts = np.zeros((causes + 3, causes + len(problem.rate)))
     amounts[np.arange(causes), np.arange(causes)] = given
     amounts[:, causes:] = -inner.T
-    forces = np.where(held.rows[:, None], inner + problem.rate[:, None] * away, told)  # an open row's is what is told
+    held = of.held.rows[:, None]
+    forces = np.where(held, inner + problem.rate[:, None] * away, of.told)  # an open row's is what is told
     return amounts, forces[:g].T
 
 
@@ -268,5 +292,4 @@ def _is_loose(matrix: Floats, held: Flags, problem: ContactProblem) -> bool:
     size = np.sqrt(np.diag(problem.compliance))
     size = np.where(size > 0.0, size, 1.0)
     scaled = matrix * np.where(held, 1.0 / size, size)[:, None] / size
-    value = np.linalg.svd(scaled, compute_uv=False)
-    return len(value) > 0 and bool(value[-1] <= _LOOSE * value[0])
+    return is_beyond(scaled, 1.0 / _LOOSE)
