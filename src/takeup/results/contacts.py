@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+import numpy as np
+
 from takeup.results.plain import Json
 from takeup.study import Solved
 from takeup.study.contact_rows import Row
@@ -12,19 +14,41 @@ from takeup.units import to_mm
 _NOTHING = 1e-6  # N: the force of a contact that only touches
 
 
-def contact_rows(solved: Solved, line: str, name: str) -> list[Json]:
-    """Return how each contact of a hold stands in every state it is there in.
+def contacts_of_holds(solved: Solved) -> dict[tuple[str, str], list[Json]]:
+    """Return how each contact stands in every state it is there in, by line and name of its hold.
 
     Args:
         solved: one scenario.
-        line: the hold's line.
-        name: of the hold.
     """
-    return [
-        row
-        for number, contact in _contacts(solved, line, name, ("hold",))
-        for row in _hold_rows(solved, number, contact)
-    ]
+    found: dict[tuple[str, str], list[Json]] = {}
+    walk, way = solved.run.walk, solved.run.way
+    sides, moved = walk.sides[way.arrivals].T.tolist(), walk.movements[way.arrivals].T.tolist()
+    forces, present = np.abs(walk.forces[way.arrivals]).T.tolist(), way.steps.present
+    for number, row in enumerate(solved.run.ground.contacts.rows):
+        if row.role != "hold":
+            continue
+        there = [True] * len(way.states) if present is None else present[way.arrivals, number].tolist()
+        found.setdefault((row.line, row.owner), []).extend(
+            {"state": state.name, "scenario": solved.scenario, **_stands(row, *stand)}
+            for state, is_there, *stand in zip(
+                way.states, there, sides[number], moved[number], forces[number], strict=True
+            )
+            if is_there
+        )
+    return found
+
+
+def _stands(row: Row, side: int, moved: float, force: float) -> dict[str, Json]:
+    """Return how a contact stands: which of its sides is shut, or is nearer and how far it is from that."""
+    left = ((row.gap[0] - moved, row.plus), (row.gap[1] + moved, row.minus))
+    gap, words = min(one for one in left if one[1])
+    shut = row.plus if side > 0 else row.minus
+    return {
+        "side": shut if side else words,
+        "gap_mm": 0.0 if side else to_mm(max(gap, 0.0)) + 0.0,
+        "force_n": force,
+        "status": "touches" if side else "open",
+    }
 
 
 def rod_rows(solved: Solved, line: str, name: str) -> list[Json]:
@@ -94,23 +118,3 @@ def _contacts(solved: Solved, line: str, name: str, roles: tuple[str, ...]) -> I
     for number, row in enumerate(solved.run.ground.contacts.rows):
         if row.line == line and row.owner == name and row.role in roles:
             yield number, row
-
-
-def _hold_rows(solved: Solved, number: int, row: Row) -> Iterator[Json]:
-    walk, way = solved.run.walk, solved.run.way
-    present = way.steps.present
-    for state, step in zip(way.states, way.arrivals, strict=True):
-        if present is not None and not present[step, number]:
-            continue
-        side, moved = int(walk.sides[step, number]), float(walk.movements[step, number])
-        left = {row.plus: row.gap[0] - moved, row.minus: row.gap[1] + moved}
-        nearer = min((gap, words) for words, gap in left.items() if words)
-        words = nearer[1] if side == 0 else (row.plus if side > 0 else row.minus)
-        yield {
-            "state": state.name,
-            "scenario": solved.scenario,
-            "side": words,
-            "gap_mm": 0.0 if side else to_mm(max(nearer[0], 0.0)) + 0.0,
-            "force_n": abs(float(walk.forces[step, number])) + 0.0,
-            "status": "touches" if side else "open",
-        }

@@ -10,8 +10,8 @@ from numpy.typing import NDArray
 from takeup.checks import design_forces, governing
 from takeup.hand import HandResult, anchor_by_hand, friction_by_hand, growth_by_hand
 from takeup.line import Stretch, stretches_of
-from takeup.results.contacts import contact_rows
-from takeup.results.plain import Json, numbers
+from takeup.results.contacts import contacts_of_holds
+from takeup.results.plain import Json, force_and_moment, numbers
 from takeup.study import CAUSES, NO_FRICTION, HoldLoads, LineAnswer, Solved, Walked, friction_bounds, step_words
 
 Floats = NDArray[np.float64]
@@ -23,6 +23,7 @@ _NOTHING = 1.0  # N, or mm for growth: below this a difference in per cent says 
 def holds_part(walked: Walked) -> list[Json]:
     """Return every hold and anchored end, line by line along the flow."""
     rows: list[Json] = []
+    contacts = [contacts_of_holds(one) for one in walked.scenarios]
     for number, (answer, model) in enumerate(zip(walked.base.lines, walked.base.model.lines, strict=True)):
         bounds = friction_bounds(answer)
         placed = {hold.name: hold.placed_by for hold in answer.line.holds}
@@ -35,6 +36,7 @@ def holds_part(walked: Walked) -> list[Json]:
                 combined=np.array([one.loads[:, model.supports[place]] for one in walked.combinations]),
                 bound=bounds.get(hold.name),
                 placed_by=placed.get(hold.name, "by hand"),
+                contact=[row for own in contacts for row in own.get((answer.line.name, hold.name), [])],
             )
             rows.append(_hold(told))
     return rows
@@ -52,6 +54,7 @@ class _Told:
         combined: its loads in each combination and step, (k, s, 6); NaN where there are none.
         bound: friction bound along the pipe, (states,); None where it is not an anchor.
         placed_by: who placed it.
+        contact: how its contacts stand, in each whole scenario and state.
     """
 
     walked: Walked
@@ -61,6 +64,7 @@ class _Told:
     combined: Floats
     bound: Floats | None
     placed_by: str
+    contact: list[Json]
 
     @property
     def base(self) -> HoldLoads:
@@ -78,7 +82,7 @@ def _hold(told: _Told) -> Json:
     main_name, main = told.scenarios[-1]
     bound = np.zeros(len(answer.states)) if told.bound is None else told.bound
     worst = governing(design_forces(hold, bound))
-    total, parts = main.total, main.parts
+    total, parts = main.total.tolist(), main.parts.tolist()
     return {
         "name": hold.name,
         "line": answer.line.name,
@@ -90,14 +94,14 @@ def _hold(told: _Told) -> Json:
         "other_side": "to be added" if hold.kind == "continues" else None,
         "loads": [_load(state.name, main_name, total[k], parts[k]) for k, state in enumerate(answer.states)],
         "scenarios": [
-            {"scenario": name, "state": state.name, "force_n": numbers(row[:3]), "moment_nm": numbers(row[3:])}
+            {"scenario": name, "state": state.name, **force_and_moment(row)}
             for name, loads in told.scenarios
-            for state, row in zip(answer.states, loads.total, strict=True)
+            for state, row in zip(answer.states, loads.total.tolist(), strict=True)
         ],
         "giving": None if hold.flexible is None else _giving(answer, hold.flexible.sum(axis=1)),
         "envelope": _envelope(told, bound),
         "band": None if told.bound is None else _band(told, told.bound),
-        "contact": [row for one in told.walked.scenarios for row in contact_rows(one, answer.line.name, hold.name)],
+        "contact": told.contact,
         "hand": [] if told.bound is None else hand_rows(answer, hold, bound, worst),
     }
 
@@ -105,21 +109,16 @@ def _hold(told: _Told) -> Json:
 def _giving(answer: LineAnswer, total: Floats) -> Json:
     """Return the loads where the structures behind anchors give, (states, 6)."""
     return [
-        {"state": state.name, "force_n": numbers(row[:3]), "moment_nm": numbers(row[3:])}
-        for state, row in zip(answer.states, total, strict=True)
+        {"state": state.name, **force_and_moment(row)} for state, row in zip(answer.states, total.tolist(), strict=True)
     ]
 
 
-def _load(state: str, scenario: str, total: Floats, parts: Floats) -> Json:
+def _load(state: str, scenario: str, total: list[float], parts: list[list[float]]) -> Json:
     return {
         "state": state,
         "scenario": scenario,
-        "force_n": numbers(total[:3]),
-        "moment_nm": numbers(total[3:]),
-        "parts": {
-            cause: {"force_n": numbers(part[:3]), "moment_nm": numbers(part[3:])}
-            for cause, part in zip(CAUSES, parts, strict=True)
-        },
+        **force_and_moment(total),
+        "parts": {cause: force_and_moment(part) for cause, part in zip(CAUSES, parts, strict=True)},
     }
 
 

@@ -43,13 +43,14 @@ def _line_answer(line: LineModel, branches: tuple[LineAnswer, ...], runs: Sequen
     states = rigid.way.states
     starts, ends = rigid.starts[:, :, line.members], rigid.ends[:, :, line.members]
     displacements = moving.displacements[:, line.nodes]
+    nearest = _open_by(rigid)
     return LineAnswer(
         study=rigid.ground.study,
         line=line.line,
         model=line,
         states=states,
         displacements=displacements,
-        holds=tuple(_hold_loads(line, row, states, runs) for row in range(len(line.holds))),
+        holds=tuple(_hold_loads(line, row, states, (runs, nearest)) for row in range(len(line.holds))),
         joints=tuple(_joint_movements(line, runs, displacements)),
         effective_forces=_axial_force(line, starts, ends),
         end_moments=np.stack([starts[..., 3:], ends[..., 3:]], axis=3),
@@ -59,8 +60,10 @@ def _line_answer(line: LineModel, branches: tuple[LineAnswer, ...], runs: Sequen
     )
 
 
-def _hold_loads(line: LineModel, row: int, states: tuple[State, ...], runs: Sequence[Run]) -> HoldLoads:
-    hold, rigid = line.holds[row], runs[0]
+def _hold_loads(line: LineModel, row: int, states: tuple[State, ...], found: tuple[Sequence[Run], Floats]) -> HoldLoads:
+    """Return the loads of a hold from the runs, and from how far each hold's contacts are from touching."""
+    (runs, nearest), hold = found, line.holds[row]
+    rigid = runs[0]
     sides = np.zeros((*rigid.starts.shape[:2], 3, 6))
     place = int(np.argmin(np.abs(line.stations - hold.station)))
     if place > 0:
@@ -79,19 +82,20 @@ def _hold_loads(line: LineModel, row: int, states: tuple[State, ...], runs: Sequ
         axes=hold.axes,
         sides=sides,
         flexible=flexible,
-        open_by=_open_by(rigid, int(support)),
+        open_by=nearest[:, support],
     )
 
 
-def _open_by(run: Run, support: int) -> Floats:
-    """Return how far the contacts of a hold are from touching, the nearest of them, (states,) [m]."""
+def _open_by(run: Run) -> Floats:
+    """Return how far the contacts of every hold are from touching, the nearest of them, (states, h) [m]."""
     steps, walk = run.way.arrivals, run.walk
-    nearest = np.full(len(steps), np.inf)
-    for number, row in enumerate(run.ground.contacts.rows):
-        if row.hold == support:
-            moved = walk.movements[steps, number]
-            gap = np.minimum(row.gap[0] - moved, row.gap[1] + moved)
-            nearest = np.minimum(nearest, np.where(walk.sides[steps, number] != 0, 0.0, np.maximum(gap, 0.0)))
+    rows = [(number, row) for number, row in enumerate(run.ground.contacts.rows) if row.hold is not None]
+    nearest = np.full((len(steps), len(run.ground.model.holds)), np.inf)
+    for number, row in rows:
+        moved = walk.movements[steps, number]
+        gap = np.minimum(row.gap[0] - moved, row.gap[1] + moved)
+        own = np.where(walk.sides[steps, number] != 0, 0.0, np.maximum(gap, 0.0))
+        nearest[:, row.hold] = np.minimum(nearest[:, row.hold], own)
     return np.where(np.isinf(nearest), 0.0, nearest)
 
 
