@@ -49,6 +49,7 @@ def arrange(
         Folder for the proposals; `<file stem>.proposals` beside the file when left out.
     """
     from takeup.choose.arrange.ground import ground_of
+    from takeup.choose.arrange.hands import hands_for
     from takeup.choose.arrange.outcome import outcome_of
     from takeup.choose.arrange.propose import hunt_of
     from takeup.choose.arrange.search import Bounds
@@ -56,8 +57,8 @@ def arrange(
 
     study = read_study(file)
     ground = ground_of(study, _prices(study, file))
-    with progress_line("the ways to take up the growth of every span") as told:
-        hunt = hunt_of(ground)
+    with progress_line("the ways to take up the growth of every span") as told, hands_for(ground) as hands:
+        hunt = hunt_of(ground, hands)
         outcome = outcome_of(
             hunt,
             best,

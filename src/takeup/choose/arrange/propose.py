@@ -15,6 +15,7 @@ from dataclasses import dataclass, field, replace
 
 from takeup.choose.arrange.assemble import arranged, plans_on, resolved_with
 from takeup.choose.arrange.ground import Ground
+from takeup.choose.arrange.hands import Hands
 from takeup.choose.arrange.junctions import LIGHTEST, Junctions, junction_loads, junctions_of
 from takeup.choose.arrange.parts import Part, cost_of, parts_of
 from takeup.choose.arrange.records import Arranged, Plan, Refusal
@@ -30,6 +31,7 @@ from takeup.choose.arrange.search import (
     web_on,
 )
 from takeup.choose.arrange.spans import plans_of
+from takeup.choose.arrange.tasks import begin_studies, plans_by, study_by
 from takeup.choose.arrange.verify import Verified, verified
 from takeup.line import Study
 from takeup.mechanics import Memory
@@ -38,7 +40,7 @@ MOST_STUDIES = 200
 """Studies that are run for one call before it is said that more were not tried."""
 MOST_PLACED = 300
 """Paths of which guides and rests are placed for one call before the best of those is studied, whatever else waits."""
-FURTHER = 1_000
+FURTHER = 500
 """Holds in all lines of further studies, once as many proposals stand as are asked for: so much work goes into the
 proof that nothing better is still to come. Short lines are proved to the end; of a long one it is said that more were
 not tried."""
@@ -104,6 +106,7 @@ class Hunt:
         together: plans that fail together.
         hopeless: why nothing stands whatever is arranged; "" while nobody knows of that.
         met: what meets where, and for which plans it was worked out.
+        hands: other processes for the studies; None for none.
     """
 
     ground: Ground
@@ -122,6 +125,7 @@ class Hunt:
     together: set[Together] = field(default_factory=set)
     hopeless: str = ""
     met: tuple[tuple[Plan, ...], Junctions] | None = None
+    hands: Hands | None = None
 
     def junctions(self) -> Junctions:
         """Return what meets where, worked out once for the same plans."""
@@ -135,10 +139,15 @@ _Waiting = tuple[Key, int, int, Path, Proposal | None]
 """What it is put in order by, its stage and its turn; the path, and its proposal once it is proved."""
 
 
-def hunt_of(ground: Ground) -> Hunt:
-    """Return a search with the plans of every span, nothing proved yet."""
-    plans, refusals = plans_of(ground)
-    return Hunt(ground=ground, plans=plans, refusals=refusals)
+def hunt_of(ground: Ground, hands: Hands | None = None) -> Hunt:
+    """Return a search with the plans of every span, nothing proved yet.
+
+    Args:
+        ground: what it stands on.
+        hands: other processes for the studies, which stand on the same; None for none.
+    """
+    plans, refusals = plans_of(ground) if hands is None else plans_by(hands)
+    return Hunt(ground=ground, plans=plans, refusals=refusals, hands=hands)
 
 
 def propose(
@@ -196,7 +205,7 @@ def _in_order(hunt: Hunt, web: Web, measure: Measure, best: int, progress: Progr
     waiting: list[_Waiting] = []
     stand = further = placed = 0
     while (ahead is not None or waiting) and not hunt.hopeless:
-        is_next = ahead is not None and (not waiting or ahead[0] <= waiting[0][0])
+        is_next = ahead is not None and (not waiting or ahead[0] <= waiting[0][0] or _too_few(hunt, waiting))
         if is_next and waiting and placed >= MOST_PLACED:
             hunt.exhausted, is_next = True, False  # what may be better is not looked at
         if ahead is not None and is_next:
@@ -207,6 +216,7 @@ def _in_order(hunt: Hunt, web: Web, measure: Measure, best: int, progress: Progr
             cost = max(hunt.placed[path], least[1])
             key = (cost if measure == "cost" else least[0], cost)
             heapq.heappush(waiting, (key, 1, next(ticket), path, None))
+            _begin_ahead(hunt, web, waiting)
             ahead = next(coming, None)
             continue
         _, _, _, path, proposal = heapq.heappop(waiting)
@@ -218,12 +228,32 @@ def _in_order(hunt: Hunt, web: Web, measure: Measure, best: int, progress: Progr
                     hunt.exhausted = True
                     yield from _proved_yet(waiting)
                     return
-                hunt.proved[path] = _prove(hunt, path, progress)
+                hunt.proved[path] = _prove(hunt, path, progress, _likely(hunt, web, waiting))
                 further += hunt.held if stand >= best else 0
             proved = hunt.proved[path]
             if proved is not None and proved.greatest_load[1] <= web.bounds.load:
                 stand += 1
                 heapq.heappush(waiting, (measured(proved, measure), 2, next(ticket), path, proved))
+
+
+def _too_few(hunt: Hunt, waiting: Sequence[_Waiting]) -> bool:
+    """Whether fewer paths wait for their studies than there are hands."""
+    return hunt.hands is not None and sum(item[4] is None for item in waiting) <= hunt.hands.count
+
+
+def _begin_ahead(hunt: Hunt, web: Web, waiting: Sequence[_Waiting]) -> None:
+    """Have hands that would be idle begin the studies that are likely to be asked for first."""
+    if hunt.hands is not None and hunt.hands.idle:
+        begin_studies(hunt.hands, {path: _plans(hunt, path) for path in _likely(hunt, web, waiting)})
+
+
+def _likely(hunt: Hunt, web: Web, waiting: Sequence[_Waiting]) -> list[Path]:
+    """Return the paths that are likely to be studied next, as many as there are hands."""
+    if hunt.hands is None:
+        return []
+    coming = (item[3] for item in sorted(waiting, key=lambda item: item[:3]) if item[4] is None)
+    unknown = (path for path in coming if path not in hunt.proved and not is_refused(web, path))
+    return list(itertools.islice(unknown, hunt.hands.count))
 
 
 def _proved_yet(waiting: Sequence[_Waiting]) -> Iterator[Proposal]:
@@ -240,12 +270,16 @@ def measured(proposal: Proposal, measure: Measure) -> Key:
 def _cost_placed(hunt: Hunt, path: Path) -> float:
     """Return what a path costs with its guides and rests as they are placed, anchors by their least load."""
     ground = hunt.ground
-    whole = arranged(ground, [hunt.plans[number] for number in path])
+    whole = arranged(ground, _plans(hunt, path))
     loads = {}
     for before, after in itertools.pairwise(whole.plans):
         if before.far == after.near:
             loads[before.far] = LIGHTEST * float(junction_loads([before], [after])[0, 0])
     return cost_of(_parts(ground, whole, resolved_with(ground, whole), _named(ground, loads)))
+
+
+def _plans(hunt: Hunt, path: Path) -> list[Plan]:
+    return [hunt.plans[number] for number in path]
 
 
 def _named(ground: Ground, loads: Mapping[int, float]) -> dict[tuple[str, str], float]:
@@ -270,13 +304,20 @@ def _parts(ground: Ground, whole: Arranged, study: Study, loads: Mapping[tuple[s
     return tuple(parts)
 
 
-def _prove(hunt: Hunt, path: Path, progress: Progress) -> Proposal | None:
-    """Return a path with its own study, where that stands; else note who is to blame."""
+def _prove(hunt: Hunt, path: Path, progress: Progress, likely: Sequence[Path] = ()) -> Proposal | None:
+    """Return a path with its own study, where that stands; else note who is to blame.
+
+    Args:
+        hunt: it is noted in.
+        path: of the plans.
+        progress: told of the study.
+        likely: paths whose studies are likely to be asked for next.
+    """
     ground = hunt.ground
-    whole = arranged(ground, [hunt.plans[number] for number in path])
+    whole = arranged(ground, _plans(hunt, path))
     hunt.studies += 1
     progress(hunt, _told(ground, whole))
-    found = verified(ground, whole, hunt.memory)
+    found = _study_of(hunt, whole, path, likely)
     hunt.held = sum(len(line.holds) for line in found.study.lines)
     if not found.stands:
         for one in found.blamed:
@@ -292,6 +333,14 @@ def _prove(hunt: Hunt, path: Path, progress: Progress) -> Proposal | None:
     anchors = {end: found.loads[ground.places[end].line, ground.places[end].name] for end in sorted(ends)}
     parts = _parts(ground, whole, found.study, found.loads)
     return Proposal(path=path, whole=whole, found=found, parts=parts, cost=cost_of(parts), anchor_loads=anchors)
+
+
+def _study_of(hunt: Hunt, whole: Arranged, path: Path, likely: Sequence[Path]) -> Verified:
+    """Return what the study of a path says; where there are hands they begin those that are likely to follow."""
+    if hunt.hands is None:
+        return verified(hunt.ground, whole, hunt.memory)
+    begin_studies(hunt.hands, {one: _plans(hunt, one) for one in (path, *likely)})
+    return study_by(hunt.hands, path)
 
 
 def _told(ground: Ground, whole: Arranged) -> str:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from typing import NamedTuple
 
 from takeup.choose.arrange.axial import axial_plans
 from takeup.choose.arrange.bare import bare_plans
@@ -36,16 +37,51 @@ def plans_of(ground: Ground) -> tuple[tuple[Plan, ...], tuple[Refusal, ...]]:
     Args:
         ground: of the search.
     """
+    return put_together(
+        plans_from(ground, line, range(len(course.places))) for line, course in enumerate(ground.courses)
+    )
+
+
+def put_together(every: Iterable[Planned]) -> tuple[tuple[Plan, ...], tuple[Refusal, ...]]:
+    """Return plans and refusals of one part of the spans after another as one.
+
+    Args:
+        every: of the parts.
+    """
     plans: list[Plan] = []
     refusals: list[Refusal] = []
-    for first, course in zip(ground.firsts, ground.courses, strict=True):
-        for near, far in spans_of(course):
-            for found in (*bare_plans(course, near, far), *_with_joints(course, near, far)):
-                if isinstance(found, Plan):
-                    plans.append(with_least(course, found, first))
-                else:
-                    refusals.append(replace(found, near=first + near, far=first + far) if first else found)
+    for part in every:
+        plans += part.plans
+        refusals += part.refusals
     return tuple(plans), tuple(refusals)
+
+
+class Planned(NamedTuple):
+    """Plans of some spans, and concepts that do not serve."""
+
+    plans: list[Plan]
+    refusals: list[Refusal]
+
+
+def plans_from(ground: Ground, line: int, nears: range) -> Planned:
+    """Return the plans of the spans of one line that begin at some of its places, and what does not serve.
+
+    Args:
+        ground: of the search.
+        line: number of the line.
+        nears: numbers of the places, counted along the line.
+    """
+    first, course = ground.firsts[line], ground.courses[line]
+    found_here = Planned([], [])
+    for near, far in spans_of(course):
+        if near not in nears:
+            continue
+        for found in (*bare_plans(course, near, far), *_with_joints(course, near, far)):
+            if isinstance(found, Plan):
+                found_here.plans.append(with_least(course, found, first))
+            else:
+                found_here.refusals.append(replace(found, near=first + near, far=first + far) if first else found)
+    return found_here
 
 
 def spans_of(course: Course) -> Iterator[tuple[int, int]]:
@@ -76,4 +112,4 @@ def _with_joints(course: Course, near: int, far: int) -> list[Plan | Refusal]:
     ]
 
 
-__all__ = ["NEVER", "plans_of", "spans_of"]
+__all__ = ["NEVER", "Planned", "plans_from", "plans_of", "put_together", "spans_of"]
