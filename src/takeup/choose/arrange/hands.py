@@ -13,14 +13,13 @@ from __future__ import annotations
 import gc
 import multiprocessing
 import os
-import signal
-import threading
 from collections.abc import Callable, Hashable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from multiprocessing.connection import Connection, wait
 from multiprocessing.process import BaseProcess
 
+from takeup.beside import stay_beside
 from takeup.choose.arrange.ground import Ground
 from takeup.mechanics import Memory
 
@@ -198,8 +197,7 @@ def _one_thread_each() -> Iterator[None]:
 
 def _worked(connection: Connection, ground: Ground) -> None:
     """Do one task after the other, until the search ends."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)  # the search itself decides what an interruption ends
-    threading.Thread(target=_end_with_the_search, daemon=True).start()
+    stay_beside()
     own = Own(ground=ground)
     gc.set_threshold(*_SELDOM)
     while True:
@@ -212,14 +210,6 @@ def _worked(connection: Connection, ground: Ground) -> None:
         except Exception:  # noqa: BLE001 -- whatever it was, the search meets it again when it does the task itself
             answer = (False, None)
         connection.send(answer)
-
-
-def _end_with_the_search() -> None:
-    """End this process when the search's has ended, however that ended and whatever is computed here."""
-    search = multiprocessing.parent_process()
-    assert search is not None, "hands are processes that a search begins"
-    search.join()
-    os._exit(1)
 
 
 __all__ = ["Hands", "Own", "Task", "hands_for"]

@@ -8,8 +8,6 @@ stands ready, so that no start waits for that.
 from __future__ import annotations
 
 import multiprocessing
-import os
-import signal
 import threading
 from collections.abc import Callable
 from dataclasses import dataclass, replace
@@ -17,6 +15,7 @@ from multiprocessing.connection import Connection
 from multiprocessing.process import BaseProcess
 from typing import Generic, Protocol, TypeVar
 
+from takeup.beside import stay_beside
 from takeup.desk.interface import Job
 from takeup.errors import TakeupError
 
@@ -158,18 +157,9 @@ class Work(Generic[Answer]):
         return progress.job == "running"
 
 
-def _end_with_the_desk() -> None:
-    """End this process when the desk's has ended, however that ended and whatever is computed here."""
-    desk = multiprocessing.parent_process()
-    assert desk is not None, "works run in processes that the desk starts"
-    desk.join()
-    os._exit(1)
-
-
 def _worked(connection: Connection, function: Callable[..., object]) -> None:
     """Wait for what is to be done, do it, and send what it tells, and its answer."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)  # the desk itself decides what an interruption ends
-    threading.Thread(target=_end_with_the_desk, daemon=True).start()
+    stay_beside()
 
     def tell(share: float, words: str, so_far: object = None, /) -> None:
         connection.send(Progress(job="running", share=share, words=words, answer=so_far))
