@@ -63,7 +63,7 @@ def design_loads(results: Results, holds: Sequence[Held], write: Writer) -> Tree
         words_column(write("hold"), "50mm"), number_column(write("computed"), force.unit, "22mm"),
         number_column(write("fifteen"), force.unit, "24mm"), number_column(write("to_make_for"), force.unit, "22mm"),
         *((number_column(write("factor"), "", "16mm"), number_column(write("design"), force.unit, "24mm")) * given),
-        words_column(write("state"), "1fr"), words_column(write("because"), "1.2fr"),
+        words_column(write("state"), "1fr"), words_column(write("because"), "1.5fr"),
     )  # fmt: skip
     return table(head, rows, write("guide_caption"))
 
