@@ -209,7 +209,7 @@ export interface HardwareLook {
 }
 
 /**
- * A joint in the state looked at; `use` is the greatest of its movements over what it may, which `words` says.
+ * A joint in the state looked at; `use` adds its movements over what they may be, as the check does.
  */
 export interface TakeupLook {
   id: string;

@@ -3,6 +3,7 @@ import { computed } from "@preact/signals";
 import { Carried } from "../carried";
 import type { HoldLook, Place, PlaceUse, TakeupLook } from "../interface";
 import { FULL, useText } from "../colour";
+import { movedText } from "../space/labels";
 import { choose, chosen, look, opened, places, room, study, whyOf } from "../store";
 import { UseBar } from "../use";
 import { listedName, listedStation } from "./along";
@@ -21,7 +22,7 @@ export function PlaceList() {
     <section class="places" aria-labelledby="places-title">
       <div class="panel-head">
         <h2 id="places-title">What holds and takes up</h2>
-        <p class="quiet small">{all.length === 0 ? "Nothing yet." : "Bar: use in this state. Upright mark: the worst of all states."}</p>
+        <p class="quiet small">{all.length === 0 ? "Nothing yet." : "Bar: use in this state; thin line: full. Thick mark: the worst of all states."}</p>
       </div>
       {!good && all.length > 0 && all.every((place) => place.what !== "takeup") && (
         <Bare held={all.some((place) => sortOf(place) === "anchor")} />
@@ -110,9 +111,7 @@ function Use({ use }: { use: number }) {
 function force(hold: HoldLook | undefined, takeup: TakeupLook | undefined): string {
   if (hold !== undefined) return hold.contact === "free" ? "free" : `${hold.contact} ${hold.force_kn.toFixed(1)} kN`.trim();
   if (takeup === undefined) return "";
-  const way = takeup.axial_mm < 0 ? "shorter" : "longer";
-  const moved = Math.abs(takeup.axial_mm).toFixed(1);
-  return moved === "0.0" ? "0 mm" : `${moved} mm ${way}`;
+  return movedText(takeup);
 }
 
 function worstWords(worst: PlaceUse | undefined): string {

@@ -57,7 +57,7 @@ const LEAST_KN = 0.05;
 
 function joint(place: Place, takeup: TakeupLook): Actor {
   const said = movedText(takeup);
-  const [number, unit, ...way] = said === "as fitted" ? ["0.0", "mm"] : said.split(" ");
+  const [number, unit, ...way] = said === "as fitted" ? ["0.0", "mm"] : said.replace("°", " °").split(" ");
   const rods = rodWords(takeup);
   const words = [way.join(" ") || "as fitted", rods].filter((one) => one !== "").join("; ");
   return { id: place.id, name: place.name, number: number ?? "", unit: unit ?? "", words, use: takeup.use, takeup };

@@ -33,12 +33,15 @@ export function forceText(kn: number): string {
   return `${kn.toFixed(1)} kN`;
 }
 
-/** What a joint does most: shorter or longer, or sideways where that is more. */
+/** What a joint does most: shorter or longer, sideways where that is more; turned where its pins let it do nothing else. */
 export function movedText(joint: TakeupLook): string {
   const [along, aside] = [Math.abs(joint.axial_mm), Math.abs(joint.lateral_mm)];
+  if (Math.max(along, aside) < GIVE_MM && joint.angular_deg >= LEAST_DEG) return `${joint.angular_deg.toFixed(2)}° turned`;
   if (aside > along && aside >= LEAST_MM) return `${aside.toFixed(1)} mm sideways`;
   if (along < LEAST_MM) return "as fitted";
   return `${along.toFixed(1)} mm ${joint.axial_mm < 0 ? "shorter" : "longer"}`;
 }
 
 const LEAST_MM = 0.05; // less would be written as 0.0
+const LEAST_DEG = 0.05; // less is the sag of any joint between its supports
+const GIVE_MM = 1; // pins and plates give so much as they are pulled

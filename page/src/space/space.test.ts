@@ -215,6 +215,8 @@ describe("labels", () => {
     expect(movedText(joint(4, 0))).toBe("4.0 mm longer");
     expect(movedText(joint(-3, 40))).toBe("40.0 mm sideways");
     expect(movedText(joint(-0.04, 0.03))).toBe("as fitted");
+    expect(movedText({ ...joint(0.3, 0), angular_deg: 0.96 })).toBe("0.96° turned"); // a hinge: its plates give a little
+    expect(movedText({ ...joint(-3, 0), angular_deg: 0.96 })).toBe("3.0 mm shorter");
     expect(forceText(100)).toBe("100.0 kN");
   });
 });

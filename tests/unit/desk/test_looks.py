@@ -116,12 +116,26 @@ def test_a_hold_without_a_capacity_has_no_use_and_says_so():
     assert "not stated" in guide["words"] or "free" in guide["words"]
 
 
-def test_use_of_a_joint_is_its_greatest_movement_over_its_rating():
-    """J1 of the demonstration may be shortened by 140 mm (its data), and nothing else uses up as much."""
-    found = look_at(KETTERBY, "operating", "no friction")["takeups"]
-    j1 = next(one for one in found if one["id"] == "LS-201/J1")
-    assert j1["use"] == pytest.approx(-j1["axial_mm"] / 140.0, rel=1e-9)  # one division of a rounded conversion
-    assert "of 140 mm shorter" in j1["words"]
+def test_use_of_a_joint_adds_its_movements_over_their_ratings_as_the_check_does():
+    """J1 of the offset may be shortened by 30 mm, moved aside by 110 mm and turned by 8 degrees (its data)."""
+    found = look_at("fell-gill-offset", "design pressure and temperature", "no friction")["takeups"]
+    (j1,) = found
+    by_hand = -j1["axial_mm"] / 30.0 + j1["lateral_mm"] / 110.0 + j1["angular_deg"] / 8.0
+    assert j1["use"] == pytest.approx(by_hand, rel=1e-9)  # divisions of rounded conversions
+    assert j1["use"] > j1["lateral_mm"] / 110.0 + 0.1, "together they are clearly more than the greatest"
+    checks = records_of(example_studies.results("fell-gill-offset"), "checks")
+    (check,) = [row for row in checks if text_of(row, "rule") == "joint_movement"]
+    assert j1["use"] == pytest.approx(number_of(check, "use"), rel=1e-6)  # the check's worst is this state, no friction
+    assert "of 30 mm shorter" in j1["words"]
+    assert "together 0.85" in j1["words"]
+
+
+def test_what_the_pins_of_a_hinge_give_asks_for_no_rating():
+    """The plates grow by some tenths of a millimetre under the thrust: within 2 % of the live length it is none."""
+    for own in look_at("brack-hill-hinge-pair", "design pressure and temperature", "no friction")["takeups"]:
+        assert own["axial_mm"] > 0.05
+        assert "no rating" not in own["words"]
+        assert "of 4°" in own["words"]
 
 
 def test_a_state_by_hand_is_what_the_walk_finds_there():

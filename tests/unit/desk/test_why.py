@@ -14,7 +14,7 @@ from tests.unit.drawing.system_fixture import SYSTEM
 
 from takeup.desk.interface import Table, Why
 from takeup.desk.seen.bench import news_of_study
-from takeup.desk.seen.figures import signed
+from takeup.desk.seen.figures import signed, unsigned_nought
 from takeup.desk.seen.kept import NoAnswer
 from takeup.desk.seen.uses import checks_by_place, uses_of
 from takeup.drawing.reading import maybe_number, number_of, records_of, text_of
@@ -256,3 +256,18 @@ def test_two_threads_ask_at_once_and_get_the_same():
         thread.join()
     assert wrong == []
     assert all(answer == found[0] for answer in found)
+
+
+def test_nought_has_no_sign_and_other_numbers_keep_theirs():
+    assert [unsigned_nought(value, 1) for value in (-0.04, -0.06, 0.0, 16.54)] == ["0.0", "-0.1", "0.0", "16.5"]
+
+
+def test_words_of_why_read_as_sentences():
+    """Rods decide who carries the thrust of the limit-rod axial joint, so that no short formula gives its anchors."""
+    one = bench("kinds/limit-rod-axial")
+    found = one.why("HW-1/boiler header", example_studies.results("kinds/limit-rod-axial"))
+    hand = [row[1]["text"] for row in table(found, "Hand beside model")["rows"]]
+    assert "none" in hand
+    assert not any(words.endswith("; ") or words.startswith("; ") for words in hand)
+    assert "in under" not in table(found, "What would change it")["about"]
+    assert table(found, "Where it comes from")["about"].startswith("State: under hydrostatic test, ")

@@ -84,7 +84,7 @@ class HardwareLook(TypedDict):
 
 
 class TakeupLook(TypedDict):
-    """A joint in the state looked at; `use` is the greatest of its movements over what it may, which `words` says."""
+    """A joint in the state looked at; `use` adds its movements over what they may be, as the check does."""
 
     id: str
     axial_mm: float

@@ -15,6 +15,7 @@ import numpy as np
 
 from takeup.checks.outcome import use_of
 from takeup.desk.interface import HardwareLook, RodLook
+from takeup.desk.seen.figures import unsigned_nought
 from takeup.desk.seen.marks import JointMark
 from takeup.desk.seen.trips import Trip
 from takeup.joints import KINDS, Balance
@@ -76,7 +77,7 @@ def _use(force: float, limit: float | None) -> float | None:
 
 def _beside(force: float, limit: float | None) -> str:
     """Return a force [kN] beside what can be carried [N], in words."""
-    return f"{force:.1f} kN" + (f" of {to_kn(limit):.4g} kN" if limit is not None else _UNSAID)
+    return f"{unsigned_nought(force, 1)} kN" + (f" of {to_kn(limit):.4g} kN" if limit is not None else _UNSAID)
 
 
 def _slack(open_by: float, limit: float | None) -> str:

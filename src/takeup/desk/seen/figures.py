@@ -11,9 +11,14 @@ def signed(value: float, decimals: int) -> str:
     return words if float(words) != 0.0 else words[1:]
 
 
+def unsigned_nought(value: float, decimals: int) -> str:
+    """Return a number to so many decimals; nought has no sign."""
+    return f"{round(value, decimals) + 0.0:.{decimals}f}"
+
+
 def plain(text: str) -> Cell:
     """Return a cell without a use."""
     return Cell(text=text, use=None)
 
 
-__all__ = ["plain", "signed"]
+__all__ = ["plain", "signed", "unsigned_nought"]

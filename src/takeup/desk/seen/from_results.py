@@ -111,7 +111,7 @@ def _hand(rows: tuple[Record, ...]) -> Table:
         cells.append(
             [
                 plain(text_of(row, "what")),
-                plain(f"{text_of(row, 'formula')}; {text_of(row, 'numbers')}"),
+                plain("; ".join(filter(None, (text_of(row, "formula"), text_of(row, "numbers"))))),
                 plain(_sized(maybe_number(row, "value"), unit)),
                 plain(_sized(maybe_number(row, "model"), unit)),
                 plain("" if apart is None else f"{apart:+.1f} %"),
@@ -142,9 +142,8 @@ def _parts(hold: Record) -> Table:
                 plain(f"{to_kn(math.hypot(*moment)):.2f}"),
             ]
         )
-    about = (
-        f"In {text_of(most, 'state')}, {text_of(most, 'scenario')}; they add up to the whole, direction by direction."
-    )
+    state = f"{text_of(most, 'state')}, {text_of(most, 'scenario')}"
+    about = f"State: {state}; they add up to the whole, direction by direction."
     return Table(
         title="Where it comes from", about=about, head=["cause", "along kN", "force kN", "moment kN m"], rows=rows
     )

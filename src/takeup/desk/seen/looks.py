@@ -14,7 +14,7 @@ from collections.abc import Callable, Iterable
 
 import numpy as np
 
-from takeup.checks.joint_movement import UNSEEN_ANGULAR, UNSEEN_AXIAL, UNSEEN_LATERAL, combined_use
+from takeup.checks.joint_movement import HELD, UNSEEN_ANGULAR, UNSEEN_AXIAL, UNSEEN_LATERAL, combined_use
 from takeup.checks.nozzle_limits import combined
 from takeup.checks.outcome import use_of
 from takeup.desk.interface import HoldLook, TakeupLook
@@ -22,6 +22,7 @@ from takeup.desk.seen.carried import hardware_at, rods_at
 from takeup.desk.seen.marks import AtNozzle, HoldMark, JointMark
 from takeup.desk.seen.trips import Trip
 from takeup.drawing.reading import use_words
+from takeup.joints import KINDS
 from takeup.mechanics.frame import Floats
 from takeup.study.sides import bellows_moved
 from takeup.units import to_deg, to_kn, to_mm
@@ -133,14 +134,16 @@ def _joint(trip: Trip, mark: JointMark, step: int) -> TakeupLook:
 
 
 def _joint_use(mark: JointMark, neutral: tuple[float, float, float]) -> tuple[float | None, str]:
-    """Return the greatest of the movements from the neutral length over their ratings, and all of them in words."""
+    """Return how full a joint's movements from the neutral length make it, as the check adds them up, and the words."""
     takeup, data = mark.takeup, mark.takeup.data
     axial, lateral, angular = neutral[0], neutral[1] + takeup.misalignment[0], neutral[2] + takeup.misalignment[1]
+    kind = KINDS[takeup.kind]
+    held = HELD * data.live_length * kind.bellows if kind.pins != "none" else 0.0  # what pins give needs no rating
     way = "longer" if axial > 0.0 else "shorter"
     room = data.axial_extension if axial > 0.0 else data.axial_compression
     asked = (
-        (abs(axial), room, f"{to_mm(abs(axial)):.1f}{_of(room, to_mm)} mm {way}", UNSEEN_AXIAL),
-        (lateral, data.lateral, f"{to_mm(lateral):.1f}{_of(data.lateral, to_mm)} mm aside", UNSEEN_LATERAL),
+        (abs(axial), room, f"{to_mm(abs(axial)):.1f}{_of(room, to_mm)} mm {way}", max(held, UNSEEN_AXIAL)),
+        (lateral, data.lateral, f"{to_mm(lateral):.1f}{_of(data.lateral, to_mm)} mm aside", max(held, UNSEEN_LATERAL)),
         (angular, data.angular, f"{to_deg(angular):.2f}{_of(data.angular, to_deg)}°", UNSEEN_ANGULAR),
     )
     uses = [(use_of(value, limit), said) for value, limit, said, _ in asked if limit]
@@ -151,7 +154,8 @@ def _joint_use(mark: JointMark, neutral: tuple[float, float, float]) -> tuple[fl
         parts.append(f"no rating for {' and '.join(unrated)}")
     if math.isfinite(total) and len([use for use, _ in uses if use > 0.0]) > 1:
         parts.append(f"together {use_words(total)}")
-    return max((use for use, _ in uses), default=None), "; ".join(parts) or "at its neutral length"
+    use = total if uses and math.isfinite(total) else max((use for use, _ in uses), default=None)
+    return use, "; ".join(parts) or "at its neutral length"
 
 
 def _of(limit: float | None, shown: Callable[[float], float]) -> str:

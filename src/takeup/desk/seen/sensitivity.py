@@ -101,7 +101,7 @@ def table_of(kept: Kept, mark: HoldMark | JointMark, elsewhere: Callable[[float]
     rows = [_row(words, now, walked) for words, walked in _changes(kept, mark, elsewhere)]
     what = "force" if isinstance(mark, HoldMark) else "movement"
     about = (
-        f"The greatest {what} without friction is {now.words}, in {now.state}. Each row is a whole walk with one thing "
+        f"The greatest {what} without friction is {now.words} ({now.state}). Each row is a whole walk with one thing "
         "changed."
     )
     return Table(title="What would change it", about=about, head=["change", "becomes", "by", "state"], rows=rows)

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from takeup.desk.interface import Cell, HoldLook, Place, Scenario, Table, TakeupLook, Why
 from takeup.desk.seen import sensitivity
 from takeup.desk.seen.carried import parts_of
-from takeup.desk.seen.figures import plain, signed
+from takeup.desk.seen.figures import plain, signed, unsigned_nought
 from takeup.desk.seen.from_results import CHECKS, tables_from_results
 from takeup.desk.seen.kept import SCENARIOS, Kept, NoAnswer
 from takeup.desk.seen.looks import holds_at, joints_at
@@ -188,12 +188,12 @@ def _carried_cells(look: TakeupLook | None, names: list[str]) -> list[Cell]:
     if look is None:
         return [plain("no answer") for _ in names]
     rods = [
-        Cell(text=f"{rod['tension_kn']:.1f} kN", use=rod["use"])
+        Cell(text=f"{unsigned_nought(rod['tension_kn'], 1)} kN", use=rod["use"])
         if rod["engaged"]
         else plain(f"slack by {rod['gap_mm']:.1f} mm")
         for rod in look["rods"]
     ]
-    return rods + [Cell(text=f"{one['force_kn']:.1f} kN", use=one["use"]) for one in look["hardware"]]
+    return rods + [Cell(text=f"{unsigned_nought(one['force_kn'], 1)} kN", use=one["use"]) for one in look["hardware"]]
 
 
 __all__ = ["Asked", "why_of"]
