@@ -106,6 +106,7 @@ def _plan(course: Course, span: tuple[int, int], stand: Stand) -> Plan | str:
     felt = (
         f"its spring pushes along with {push / 1e3:.2f} kN at most" if straight else "the anchors feel its spring alone"
     )
+    were_it = "" if straight else " if its bends take none of the growth"  # the study leaves them a part of it
     return Plan(
         concept=CONCEPT,
         near=span[0],
@@ -119,7 +120,8 @@ def _plan(course: Course, span: tuple[int, int], stand: Stand) -> Plan | str:
         alone=alone,
         words=(
             f"{table.names[stand.row]} at {takeup.position.words}: {along:+.0f} mm along and {across:.0f} mm across in "
-            f"{state}, {stand.use:.2f} of its ratings{stand.drawn}; its braid holds the thrust, and {felt}; {below}"
+            f"{state}{were_it}, {stand.use:.2f} of its ratings{stand.drawn}; its braid holds the thrust, and {felt}; "
+            f"{below}"
         ),
     )
 

@@ -161,6 +161,16 @@ def test_what_is_proposed_stands_by_its_own_study(legs, keys):
         assert movement["use"] <= said + 0.1  # 0.3 deg of turning beside a rest, of 3 deg rated
 
 
+@pytest.mark.parametrize(
+    ("legs", "said"), [(("16 m east",), False), (("12 m east", "2 m north", "12 m east"), True)], ids=["straight", "Z"]
+)
+def test_beside_bends_its_words_say_that_they_may_take_a_part(legs, said):
+    """Its quick movement is all of the growth, of which the study leaves bends a part; a straight span has none."""
+    plans = hoses(ground_on(text(*legs, ends=("5 kN", "5 kN"))))
+    assert plans
+    assert {"if its bends take none of the growth, " in plan.words for plan in plans} == {said}
+
+
 def test_where_anchors_are_weak_it_is_proposed_and_its_file_reads_back(tmp_path):
     """16 m of DN 50 between ends that carry 0.9 kN: a compensator's thrust in the test is above 3 kN."""
     path = tmp_path / "bare.yaml"
