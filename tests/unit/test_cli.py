@@ -225,6 +225,19 @@ def test_a_wrong_command_line_is_bad_input(words: tuple[str, ...], tmp_path: Pat
     assert list(tmp_path.iterdir()) == []
 
 
+def test_an_interruption_before_anything_is_found_says_so(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
+    """Ctrl-C comes while the file is read; 130 is what shells use for it (128 and the number of SIGINT, 2)."""
+
+    def interrupted(_file: Path) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("takeup.line.reading.reader.read_study", interrupted)
+    err = io.StringIO()
+    with redirect_stderr(err):
+        code = cli.run(["arrange", str(written(tmp_path, LOOSE))])
+    assert (code, err.getvalue()) == (130, "interrupted\n")
+
+
 def test_help_and_version():
     help_text = takeup("--help")
     assert help_text.returncode == 0

@@ -35,6 +35,7 @@ app = App(
     version=__version__,
     help_format="plaintext",  # markdown would cost a tenth of a second at every start
     help="Where a hot pipe is held, what takes up its growth, and the proof of it.",
+    suppress_keyboard_interrupt=False,  # it would leave with 130 by itself, and say nothing
 )
 for command in (new, validate, study, papers, arrange, scene, bellows, joints):
     app.command(command)
