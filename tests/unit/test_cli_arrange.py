@@ -131,6 +131,7 @@ def test_nothing_that_fits_leaves_with_1_and_says_what_would_have_to_give(tmp_pa
     said = capsys.readouterr().out
     assert "NOTHING FITS." in said
     assert "Something would fit if" in said
+    assert "which costs least of what was tried:" in " ".join(said.split())
     folder = tmp_path / "bare.proposals"
     assert sorted(one.name for one in folder.iterdir()) == ["comparison.pdf", "proposals.json"]
     assert document(folder)["relaxations"]

@@ -73,8 +73,8 @@ def _nothing(document: Mapping[str, Any]) -> list[str]:
     if given:
         best = given[0]
         lines += _wrapped(
-            f"Something would fit {best['words']}, which costs least: {' | '.join(best['plans'])}, at "
-            f"{best['cost']:.1f}.",
+            f"Something would fit {best['words']}, which costs least of what was tried: {' | '.join(best['plans'])}, "
+            f"at {best['cost']:.1f}.",
             "",
         )
         others = [f"{one['words']}, at {one['cost']:.1f}" for one in given[1:]]
