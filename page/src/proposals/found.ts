@@ -39,7 +39,7 @@ export async function take(row: ProposalRow): Promise<void> {
   taking.value = 0;
   if (how === "moved") doubted.value = row;
   if (how !== "done") return;
-  say(`Proposal ${row.number} is in the file now; undo takes it back.`);
+  say(`Proposal ${row.number} is in the file now; undo takes it back.`, true);
   room.value = "line";
 }
 

@@ -56,6 +56,23 @@ export function distanceFor(half: Triple, eye: Eye, slope: number, wide: number)
   return most;
 }
 
+/** How far anything is drawn from where it lies, along each axis; movements are x y z of one after the other. */
+export function reachOf(movements: Iterable<Float32Array>, times: number): Triple {
+  const most: [number, number, number] = [0, 0, 0];
+  for (const all of movements)
+    all.forEach((value, k) => {
+      const axis = k % 3 === 0 ? 0 : k % 3 === 1 ? 1 : 2;
+      most[axis] = Math.max(most[axis], Math.abs(value) * times);
+    });
+  return most;
+}
+
+/** Half the sides of what must be seen: of the line with room for labels, or of what is drawn moved where that is more. */
+export function halfFor(sides: Triple, room: number, reach: Triple): Triple {
+  const half = (axis: 0 | 1 | 2) => Math.max(0.5 * sides[axis] * room, 0.5 * sides[axis] + reach[axis]);
+  return [half(0), half(1), half(2)];
+}
+
 const CORNERS: readonly Triple[] = [-1, 1].flatMap((x) =>
   [-1, 1].flatMap((y) => [-1, 1].map((z): Triple => [x, y, z])),
 );

@@ -3,7 +3,7 @@ import { Quaternion, Vector3 } from "three";
 import { describe, expect, it } from "vitest";
 import type { HoldLook, Look, Place, TakeupLook } from "../interface";
 import type { Triple } from "./camera";
-import { axesOf, distanceFor, eyesFor, towardsEye, turned } from "./camera";
+import { axesOf, distanceFor, eyesFor, towardsEye, turned, halfFor, reachOf } from "./camera";
 import { armsOf } from "./compass";
 import { creased } from "./crease";
 import { floatsOf, wholesOf } from "./decode";
@@ -218,5 +218,13 @@ describe("labels", () => {
     expect(movedText({ ...joint(0.3, 0), angular_deg: 0.96 })).toBe("0.96° turned"); // a hinge: its plates give a little
     expect(movedText({ ...joint(-3, 0), angular_deg: 0.96 })).toBe("3.0 mm shorter");
     expect(forceText(100)).toBe("100.0 kN");
+  });
+});
+
+describe("room for what moves", () => {
+  it("is that of the line with its labels, or of what is drawn moved where that is more", () => {
+    const reach = reachOf([Float32Array.from([0, 0, 0, 0.0625, -0.5, 0]), Float32Array.from([-0.125, 0.25, 0])], 50);
+    expect(reach).toEqual([6.25, 25, 0]); // powers of two: exact in float32
+    expect(halfFor([34, 7, 1], 1.12, [3.6, 0.1, 0])).toEqual([20.6, 0.5 * 7 * 1.12, 0.5 * 1.12]);
   });
 });

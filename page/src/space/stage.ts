@@ -15,7 +15,7 @@ import { OrbitControls } from "three/addons/controls/OrbitControls.js";
 import { fullestOf } from "../carried";
 import type { Look, Solids } from "../interface";
 import type { Eye, EyeName, Triple } from "./camera";
-import { axesOf, distanceFor, eyesFor, towardsEye, turned } from "./camera";
+import { axesOf, distanceFor, eyesFor, halfFor, reachOf, towardsEye, turned } from "./camera";
 import { moveAll } from "./moving";
 import { Piece } from "./piece";
 import type { Tones } from "./piece";
@@ -50,6 +50,7 @@ export class Stage {
   private eye: Eye = eyesFor([1, 0, 0]).turned;
   private most = Infinity; // times that movements may be drawn, by all that was shown of these parts
   private whole = true; // the eye has not been moved by hand since all was fitted
+  private reach: Triple = [0, 0, 0]; // how far movements were drawn since all was fitted [m]
   private waiting = 0;
   private down: Vector2 | null = null;
 
@@ -91,6 +92,7 @@ export class Stage {
     this.box.min.fromArray(solids.low_m);
     this.box.max.fromArray(solids.high_m);
     this.most = Infinity;
+    if (fresh) this.reach = [0, 0, 0];
     if (fresh) this.from("turned");
     else if (this.whole) this.see(this.eye);
     this.changed();
@@ -109,12 +111,21 @@ export class Stage {
     const carried = new Map((look?.takeups ?? []).map((one) => [one.id, fullestOf(one)]));
     const times = Math.min(look?.exaggeration ?? 1, this.allowed(movements));
     moveAll(this.pieces, movements, times);
+    this.makeRoom(reachOf(movements.values(), times));
     for (const piece of this.pieces) {
       const { id, what } = piece.part;
       piece.paint(tones, (what === "rod" ? carried : uses).get(id) ?? null, piece.part.id === chosen && chosen !== "", slack);
     }
     this.changed();
     return times;
+  }
+
+  /** Stand farther off where what moves is drawn out of the picture; never nearer by itself, so that nothing jumps. */
+  private makeRoom(now: Triple): void {
+    const [x, y, z] = this.reach;
+    if (now[0] <= x && now[1] <= y && now[2] <= z) return;
+    this.reach = [Math.max(now[0], x), Math.max(now[1], y), Math.max(now[2], z)];
+    if (this.whole) this.see(this.eye);
   }
 
   /** How many times as far may be drawn; it never grows again, so that a picture keeps its measure. */
@@ -138,9 +149,9 @@ export class Stage {
   private see(eye: Eye): void {
     this.eye = eye;
     this.whole = true;
-    const half = this.box.getSize(new Vector3()).multiplyScalar(0.5 * ROOM);
+    const half = halfFor(triple(this.box.getSize(new Vector3())), ROOM, this.reach);
     const slope = Math.tan((ANGLE / 2) * (Math.PI / 180));
-    const distance = Math.max(distanceFor(triple(half), eye, slope, this.camera.aspect), 0.5);
+    const distance = Math.max(distanceFor(half, eye, slope, this.camera.aspect), 0.5);
     this.stand(this.box.getCenter(new Vector3()), eye, distance);
   }
 
