@@ -159,10 +159,12 @@ def hands_for(ground: Ground) -> Iterator[Hands | None]:
     if count == 1 or length < _LONG:
         yield None
         return
-    hands = Hands(ground, count)
+    hands, before = Hands(ground, count), gc.get_threshold()
+    gc.set_threshold(*_SELDOM)
     try:
         yield hands
     finally:
+        gc.set_threshold(*before)
         hands.close()
 
 

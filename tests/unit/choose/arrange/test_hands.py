@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import signal
 import time
@@ -104,6 +105,23 @@ def test_interruption_ends_every_process(hands):
         hands.answer("never")
     hands.want({"own": (number, (5,))})
     assert hands.answer("own") == (os.getpid(), 5)
+
+
+def test_long_lines_have_hands_where_there_are_processors(monkeypatch):
+    """20 legs of 16 m are 320 m, more than the 300 m from which they pay."""
+    long = ground_on(bare_text(*(f"16 m {way}" for way in ("east", "north") * 10), may=()))
+    before = gc.get_threshold()
+    monkeypatch.setattr("takeup.choose.arrange.hands._processors", lambda: 2)
+    with hands_for(long) as hands:
+        assert hands.count == 2
+        hands.want({"one": (number, (1,))})
+        process, _ = hands.answer("one")
+    assert gc.get_threshold() == before
+    with pytest.raises(ProcessLookupError):
+        os.kill(process, 0)  # it has ended
+    monkeypatch.setattr("takeup.choose.arrange.hands._processors", lambda: 1)
+    with hands_for(long) as hands:
+        assert hands is None
 
 
 def test_short_lines_have_no_hands(ground):
