@@ -12,11 +12,11 @@ import sys
 import textwrap
 import threading
 import time
-from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
 from starlette.testclient import TestClient
+from tests.apart import apart
 from tests.line_texts import VALID, changed
 from tests.unit.desk.benches import asked
 
@@ -34,12 +34,6 @@ PORT, TOKEN, PASSWORD = 8123, "the-token-of-this-start", "a long password"
 HOST = f"127.0.0.1:{PORT}"
 OURS = {"origin": f"http://{HOST}", "x-takeup": "1"}
 _LONG = 30.0  # s that a process may take to start or end on a busy machine
-
-
-def apart(coroutine):
-    """Run to its end in a thread of its own: where a browser is driven in this process, a loop already runs here."""
-    with ThreadPoolExecutor(1) as thread:
-        return thread.submit(asyncio.run, coroutine).result()
 
 
 class PapersDesk:
