@@ -17,6 +17,7 @@ from takeup.results.hardware_needed import hardware_needed_part
 from takeup.results.joint_data import joint_data_part
 from takeup.results.joint_parts import joint_parts_part
 from takeup.results.plain import Json, numbers
+from takeup.results.reach import reach_part
 from takeup.results.resolved import end_part
 from takeup.results.setting import setting_part
 from takeup.study import JointMovement, Solved, Unsolved, joint_spans
@@ -207,9 +208,11 @@ def takeups_part(answer: Solved | Unsolved, scenarios: Sequence[Solved] = ()) ->
     moved: dict[str, JointMovement] = {}
     if isinstance(answer, Solved):
         moved = {joint.name: joint for line in answer.lines for joint in line.joints}
+    states = [state.name for state in answer.states]
     return [
         {
             **_takeup(answer, model, item, moved.get(item.name)),
+            "reach": reach_part(states, _in_every(scenarios, model.line.name, item.name)),
             "setting": setting_part(answer, model.line, item, _in_every(scenarios, model.line.name, item.name)),
             "rods": [row for one in scenarios for row in rod_rows(one, model.line.name, item.name)],
             "hardware": [row for one in scenarios for row in hardware_rows(one, model.line.name, item.name)],

@@ -304,6 +304,12 @@ def by_hand(what, formula, unit, value, model) -> dict:
     }
 
 
+def reach_of(**farthest) -> dict:
+    """Return how far a joint goes, as if all were in one state."""
+    where = {"state": STATES[-1], "scenario": "no friction"}
+    return {key: {"value": value, **where} for key, value in farthest.items()}
+
+
 def takeup_of(name, kind, station) -> dict:
     """Return a joint with its movements and certified data."""
     return {
@@ -328,6 +334,13 @@ def takeup_of(name, kind, station) -> dict:
             }
             for state, bar, t in zip(STATES, BAR, DEGC, strict=True)
         ],
+        "reach": reach_of(
+            shortest_mm=-0.75 * (max(DEGC) - 12.0) / 2.0,
+            longest_mm=-0.75 * (min(DEGC) - 12.0) / 2.0,
+            lateral_mm=0.4,
+            angular_deg=0.02,
+            torque_nm=0.0,
+        ),
         "rods": [],
         "spring_n": [
             {"state": state, "force_n": 31.0 * 0.75 * (t - 12.0)} for state, t in zip(STATES, DEGC, strict=True)

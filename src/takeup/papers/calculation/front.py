@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Sequence
 
 from takeup.drawing.reading import (
     FULL,
     Record,
     Results,
+    maybe_number,
     number_of,
     record_of,
     records_of,
@@ -183,7 +184,8 @@ def _joints(results: Results, units: Units) -> Tree | None:
         return None
     joints = foremost(every, lambda joint: _used(results, joint))
     shortest, longest = (
-        written_column([_extreme(joint, pick) for joint in joints], units.small, 1) for pick in (min, max)
+        written_column([_farthest(joint, key) for joint in joints], units.small, 1)
+        for key in ("shortest_mm", "longest_mm")
     )
     rows = []
     for joint, short, long in zip(joints, shortest, longest, strict=True):
@@ -202,16 +204,15 @@ def _joints(results: Results, units: Units) -> Tree | None:
         number_column("Use"),
         words_column("Outcome", "23mm"),
     )
-    caption = "Joints: axial movement from the set length, and the check that asks most"
+    caption = "Joints: axial movement from the set length with any friction, and the check that asks most"
     return table(head, rows, f"{caption}{of_all(len(joints), len(every), 6)}")
 
 
 def _used(results: Results, joint: Record) -> tuple[float, float]:
     """Return the greatest use of a joint, nought where it has none, and how far it is pressed together [mm]."""
     use = use_at(results, text_of(joint, "name"))
-    return 0.0 if use is None else use.value, -(_extreme(joint, min) or 0.0)
+    return 0.0 if use is None else use.value, -(_farthest(joint, "shortest_mm") or 0.0)
 
 
-def _extreme(joint: Record, pick: Callable[[Iterable[float]], float]) -> float | None:
-    values = [number_of(move, "axial_mm") for move in records_of(joint, "movements")]
-    return pick(values) if values else None
+def _farthest(joint: Record, key: str) -> float | None:
+    return maybe_number(record_of(record_of(joint, "reach"), key), "value")

@@ -27,7 +27,7 @@ from takeup.papers.common.numerals import decimals_for, fixed, percent_of, told,
 from takeup.papers.common.places import anchors_of, guides_of, holds_word, with_line
 from takeup.papers.common.tables import Cell, Column, Tree, number_column, sentences, table, words_column
 
-_MOVED = "Movements from the set length, pressure and spring force, by state"
+_MOVED = "Movements from the set length with the most friction, pressure and spring force, by state"
 _RARE = ("imposed", "sustained loads", "occasional loads")
 
 

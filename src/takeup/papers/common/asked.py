@@ -149,15 +149,30 @@ def _sum(first: float, second: float | None) -> float:
 
 def _compression(half: Half) -> float:
     """Return how far a joint is pressed together from its neutral length, its preset counted [mm]."""
-    return max(0.0, -(number_of(half.record, "preset_mm") + min(half.moves("axial_mm"))))
+    return max(0.0, -(number_of(half.record, "preset_mm") + _reach(half, "shortest_mm")))
 
 
 def _extension(half: Half) -> float:
-    return max(0.0, number_of(half.record, "preset_mm") + max(half.moves("axial_mm")))
+    return max(0.0, number_of(half.record, "preset_mm") + _reach(half, "longest_mm"))
+
+
+def _reach(half: Half, key: str) -> float:
+    return half.reach(key) or 0.0
+
+
+def _sideways(joint: Joint, half: Half) -> float:
+    """Return how far a joint moves sideways: with any friction, or as its thrust displaces it if that is more [mm]."""
+    names = text_of(half.record, "line"), text_of(half.record, "name")
+    displaced = (
+        maybe_number(row, "lateral_after_mm") or 0.0
+        for row in records_of(joint.results, "second_order")
+        if (text_of(row, "line"), text_of(row, "takeup")) == names
+    )
+    return max(_reach(half, "lateral_mm"), *displaced, 0.0)
 
 
 def _torque(half: Half) -> float:
-    found = max((abs(torque) for torque in half.moves("torque_nm")), default=0.0)
+    found = _reach(half, "torque_nm")
     return found if found >= _SMALL_TORQUE else 0.0
 
 
@@ -197,11 +212,11 @@ _AT_LEAST: Final[Mapping[str, Callable[[Joint], float | None]]] = MappingProxyTy
         "axial_extension": lambda joint: _greatest(joint, _extension),
         "lateral": lambda joint: _greatest(
             joint,
-            lambda half: _sum(max(half.moves("lateral_mm")), maybe_number(half.record, "misalignment_lateral_mm")),
+            lambda half: _sum(_sideways(joint, half), maybe_number(half.record, "misalignment_lateral_mm")),
         ),
         "angular": lambda joint: _greatest(
             joint,
-            lambda half: _sum(max(half.moves("angular_deg")), maybe_number(half.record, "misalignment_angular_deg")),
+            lambda half: _sum(_reach(half, "angular_deg"), maybe_number(half.record, "misalignment_angular_deg")),
         ),
         "torsion_limit": lambda joint: _greatest(joint, _torque),
         "pressure": lambda joint: _pressure(joint, test=False),
@@ -211,7 +226,7 @@ _AT_LEAST: Final[Mapping[str, Callable[[Joint], float | None]]] = MappingProxyTy
         "rod_can_carry": _rod_pull,
     }
 )
-"""What the states ask of a joint, misalignment on top."""
+"""What the states ask of a joint with any friction, sideways in the displaced equilibrium, misalignment on top."""
 
 
 def decimals_of(value: float) -> int:

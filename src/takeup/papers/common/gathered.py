@@ -49,6 +49,10 @@ class Half:
         """Its movements, state by state; none where the line was not solved."""
         return records_of(self.record, "movements")
 
+    def reach(self, key: str) -> float | None:
+        """Return the farthest of one movement in any state of any whole scenario; None where it was not solved."""
+        return maybe_number(record_of(record_of(self.record, "reach"), key), "value")
+
     def given(self, key: str) -> float | None:
         """Return a number of its data."""
         return maybe_number(self.data, key)

@@ -102,7 +102,10 @@ def index_block(joints: tuple[Joint, ...], head: Head) -> Block:
 
 def _index_row(joint: Joint, head: Head) -> tuple[Cell, ...]:
     said, units = head.texts, head.units
-    axial = [move for half in joint.halves for move in half.moves("axial_mm")]
+    shortest, longest = (
+        [value for half in joint.halves if (value := half.reach(key)) is not None]
+        for key in ("shortest_mm", "longest_mm")
+    )
     wants = {one.of.name: one.want.value for one in asked_of(joint, units)}
     use, outcome = min((outcome_words(joint.results, half.name) for half in joint.halves), key=_worst)
     return (
@@ -111,8 +114,8 @@ def _index_row(joint: Joint, head: Head) -> tuple[Cell, ...]:
         said.said(joint.kind.name),
         found(joint.station, units.span, 3),
         given(sum(number_of(half.record, "set_length_mm") for half in joint.halves), units.small, ""),
-        found(min(axial, default=None), units.small, 1),
-        found(max(axial, default=None), units.small, 1),
+        found(min(shortest, default=None), units.small, 1),
+        found(max(longest, default=None), units.small, 1),
         found(wants["pressure"], units.pressure, 2),
         found(wants["temperature"], units.temperature, 1),
         said.figures(use),

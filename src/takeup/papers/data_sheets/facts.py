@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from takeup.drawing.reading import (
-    Record,
     maybe_number,
     nominal_size,
     number_of,
@@ -15,7 +14,7 @@ from takeup.drawing.reading import (
     texts_of,
 )
 from takeup.papers.common.asked import used_of
-from takeup.papers.common.gathered import Joint
+from takeup.papers.common.gathered import Half, Joint
 from takeup.papers.common.numerals import as_given
 from takeup.papers.data_sheets.block import Block, Fact, found, given
 from takeup.papers.frame import Field, Grid, Head
@@ -133,7 +132,7 @@ def cycles(joint: Joint, head: Head) -> Block:
         name = said("data_sheet.from_to", start=start, end=end)
         rows.append((name, number_of(item, "count"), said("data_sheet.times")))
     for half in joint.halves:
-        rows += _ranges(half.movements, f", {half.name}" if len(joint.halves) > 1 else "", head)
+        rows += _ranges(half, f", {half.name}" if len(joint.halves) > 1 else "", head)
     rows.append(
         (said("data_sheet.rated_cycles"), given(joint.first.given("rated_cycles"), units.of_check(""),
                                                 said("data_sheet.not_given")), "")
@@ -141,13 +140,13 @@ def cycles(joint: Joint, head: Head) -> Block:
     return facts_block(head, said("data_sheet.cycles"), rows)
 
 
-def _ranges(moves: tuple[Record, ...], whose: str, head: Head) -> Iterator[Fact]:
-    """Yield the least and the greatest of the axial movement, and the range between them."""
-    if not moves:
+def _ranges(half: Half, whose: str, head: Head) -> Iterator[Fact]:
+    """Yield the least and the greatest of the axial movement with any friction, and the range between them."""
+    shortest, longest = half.reach("shortest_mm"), half.reach("longest_mm")
+    if shortest is None or longest is None:
         return
     said, small = head.texts, head.units.small
-    axial = [number_of(move, "axial_mm") for move in moves]
-    for key, value in (("shortest", min(axial)), ("longest", max(axial)), ("range", max(axial) - min(axial))):
+    for key, value in (("shortest", shortest), ("longest", longest), ("range", longest - shortest)):
         yield f"{said(f'data_sheet.{key}')}{whose}", found(value, small, 1), small.unit
 
 

@@ -103,7 +103,7 @@ def _anchors(results: Results, units: Units) -> list[str]:
 
 def _joints(results: Results, units: Units) -> list[str]:
     """Return the movements of all joints; how far they turn where one of them is there to turn about pins."""
-    moving = [joint for joint in results["takeups"] if joint["movements"]]
+    moving = [joint for joint in results["takeups"] if joint["reach"]]
     if not moving:
         return []
     small, turns = units.small, any(KINDS[joint["kind"]].pins != "none" for joint in moving)
@@ -115,7 +115,7 @@ def _joints(results: Results, units: Units) -> list[str]:
     rows = [_joint(joint, units, turns=turns) for joint in moving]
     preset = any(joint["preset_mm"] for joint in moving)
     left = ", of what their presets leave of their ratings from there" if preset else ""
-    caption = f"Joint movements from the set length{left}:"
+    caption = f"Joint movements from the set length, the farthest with any friction{left}:"
     right = range(3, len(head) - 1)
     return [caption, *table(*_of_lines(results, head, rows, right)), *_one_range(results), ""]
 
@@ -126,20 +126,19 @@ def _joint(joint: Mapping[str, Any], units: Units, *, turns: bool) -> list[str]:
     Movements count from the set length, ratings from the neutral one: from the set length a preset leaves
     compression + preset and extension - preset.
     """
-    moves, data, small = joint["movements"], joint["data"], units.small
+    reach, data, small = joint["reach"], joint["data"], units.small
     rated = KINDS[joint["kind"]].rated
-    low, high = min(moves, key=lambda m: m["axial_mm"]), max(moves, key=lambda m: m["axial_mm"])
+    low, high, aside, turned = (reach[key] for key in ("shortest_mm", "longest_mm", "lateral_mm", "angular_deg"))
     told = _told_of_series if joint.get("chosen") else Measure.typed
     shorter = round(-data["axial_compression_mm"] - joint["preset_mm"], _TYPED)
     longer = round(data["axial_extension_mm"] - joint["preset_mm"], _TYPED)
-    shortest = f"{_figures(low['axial_mm'], small, 1)} of {told(small, shorter)}"
-    longest = f"{_signed(_figures(high['axial_mm'], small, 1))} of {_signed(told(small, longer))}"
+    shortest = f"{_figures(low['value'], small, 1)} of {told(small, shorter)}"
+    longest = f"{_signed(_figures(high['value'], small, 1))} of {_signed(told(small, longer))}"
     if "axial" not in rated and not (data["axial_compression_mm"] or data["axial_extension_mm"]):
         shortest = longest = HELD
-    aside = _most(max(move["lateral_mm"] for move in moves), data["lateral_mm"], small, 1, told)
+    sideways = _most(aside["value"], data["lateral_mm"], small, 1, told)
     if rated == ("angular",) and not data["lateral_mm"]:
-        aside = HELD
-    turned = max(moves, key=lambda m: m["angular_deg"])
+        sideways = HELD
     return [
         joint["name"],
         joint["line"],
@@ -147,8 +146,8 @@ def _joint(joint: Mapping[str, Any], units: Units, *, turns: bool) -> list[str]:
         _figures(joint["station_m"], units.length, 2),
         shortest,
         longest,
-        aside,
-        *([_most(turned["angular_deg"], data["angular_deg"], units.of_check("deg"), 2, told)] if turns else []),
+        sideways,
+        *([_most(turned["value"], data["angular_deg"], units.of_check("deg"), 2, told)] if turns else []),
         (turned if rated == ("angular",) else low)["state"],
     ]
 

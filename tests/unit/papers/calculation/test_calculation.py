@@ -134,7 +134,7 @@ def test_unsolved_line_is_still_a_document():
     document = corner()
     document |= {"holds": [], "checks": [], "growth_hand": []}
     for takeup in document["takeups"]:
-        takeup |= {"movements": [], "spring_n": []}
+        takeup |= {"movements": [], "reach": None, "spring_n": []}
     for state in document["states"]:
         state |= {"solved": False, "converged": False, "equilibrium_residual": None}
     words = printed(document)

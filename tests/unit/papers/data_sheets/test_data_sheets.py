@@ -56,8 +56,7 @@ def derived(document: dict[str, Any]) -> Iterator[float]:
     yield 1.0
     for joint in document["takeups"]:
         data, moves = joint["data"], joint["movements"]
-        axial = [move["axial_mm"] for move in moves]
-        yield max(axial) - min(axial)
+        yield joint["reach"]["longest_mm"]["value"] - joint["reach"]["shortest_mm"]["value"]
         yield from (2.0 * value for value in (data["length_mm"], data["weight_n"], joint["set_length_mm"]))
         for move in moves:
             yield move["pressure_bar"] * 0.1 * data["effective_area_mm2"]
@@ -159,7 +158,7 @@ def test_line_without_a_joint_says_so(language):
 
 def test_joint_of_a_line_that_was_not_solved_has_its_sheet():
     document = results("kinds/single-axial")
-    document["takeups"][0] |= {"movements": [], "spring_n": [], "rods": [], "hardware": []}
+    document["takeups"][0] |= {"movements": [], "reach": None, "spring_n": [], "rods": [], "hardware": []}
     made = make(document, Options())
     assert "was not solved" in words_of(made["joints.pdf"])
     boxes = boxes_of(made["joints.xlsx"], "J1", HEADS)

@@ -72,6 +72,6 @@ def test_movements_of_a_joint_with_a_preset_are_told_of_what_it_leaves():
 def test_movements_of_a_joint_without_a_preset_are_told_of_its_ratings():
     text = line_file(["40 m east"], takeups=(builders.joint("J1", "west end + 1.2 m", **RATED),))
     lines = summary_lines(results_of(study_of(text)))
-    number = lines.index("Joint movements from the set length:")
+    number = lines.index("Joint movements from the set length, the farthest with any friction:")
     assert " of -60 " in lines[number + 2]
     assert " of +20 " in lines[number + 2]
