@@ -54,7 +54,10 @@ def told(found):
     return [repr(one) for one in found]
 
 
-def test_plans_of_hands_are_those_of_one_process(ground, hands):
+@pytest.mark.parametrize("at_once", [1, 2, 3, 8])
+def test_plans_of_hands_are_those_of_one_process(at_once, ground, hands, monkeypatch):
+    """Four places, so that some parts are full, one is not, and one holds all."""
+    monkeypatch.setattr("takeup.choose.arrange.tasks._AT_ONCE", at_once)
     plans, refusals = plans_by(hands)
     own, own_refusals = plans_of(ground)
     assert len(own) > 10  # something was worked out
