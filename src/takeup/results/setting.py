@@ -72,9 +72,17 @@ def setting_part(
         "because": "; ".join(filter(None, (hand.because, "" if by_hand and not held else _filled(answer)))),
         "rows": rows,
         "faces": [
-            {"state": state.name, "scenario": scenario, "length_mm": to_mm(length)}
+            {
+                "state": state.name,
+                "scenario": scenario,
+                "length_mm": to_mm(length),
+                "lateral_mm": to_mm(float(np.linalg.norm(joint.lateral[number]))),
+                "angular_deg": to_deg(float(np.linalg.norm(joint.angular[number]))),
+            }
             for scenario, joint in moved
-            for state, length in zip(answer.states, face_lengths(answer, line, item, joint), strict=True)
+            for number, (state, length) in enumerate(
+                zip(answer.states, face_lengths(answer, line, item, joint), strict=True)
+            )
         ],
     }
 

@@ -11,7 +11,7 @@ from takeup.edge import Measure
 from takeup.papers.card.parts import Big, Box, Cell, card_table
 from takeup.papers.common.numerals import NONE
 from takeup.papers.common.printer import Printer
-from takeup.papers.common.setting import INSTALLED, OPERATING, faces_in, limits_of, rod_gaps, zone_state_at
+from takeup.papers.common.setting import INSTALLED, OPERATING, faces_in, limits_of, rod_gaps, stands_in, zone_state_at
 from takeup.papers.common.tables import Tree
 
 _LEAST_TURN, _LEAST_ASIDE = 0.05, 0.5  # degrees and mm: less is not read on site
@@ -70,20 +70,28 @@ def _of_joint(printer: Printer, joint: Record) -> Iterator[_Reading]:
     if gaps[INSTALLED]:
         now, then = ((min(found), max(found)) if found else None for found in gaps.values())
         yield _Reading(what=printer.say("nut_gap", unit=small.unit), measure=small, decimals=1, cold=now, hot=then)
-    moved = {text_of(row, "state"): row for row in records_of(joint, "movements")}
     for key, words, measure, decimals, least in (
         ("lateral_mm", "aside", small, 0, _LEAST_ASIDE),
         ("angular_deg", "turned", angle, 1, _LEAST_TURN),
     ):
-        found, before = (maybe_number(moved.get(state, {}), key) for state in (OPERATING, INSTALLED))
-        if found is not None and abs(found - (before or 0.0)) >= least:
+        found, before = (stands_in(joint, state, key) for state in (OPERATING, INSTALLED))
+        found += _displaced(printer, joint) if found and key == "lateral_mm" else []
+        if found and max(abs(one - min(before, default=0.0)) for one in found) >= least:
             yield _Reading(
                 what=printer.say(words, unit=measure.unit),
                 measure=measure,
                 decimals=decimals,
-                cold=None if before is None else (before, before),
-                hot=(found, found),
+                cold=(min(before), max(before)) if before else None,
+                hot=(min(found), max(found)),
             )
+
+
+def _displaced(printer: Printer, joint: Record) -> list[float]:
+    """Return how far aside the thrust displaces a joint, hot; nothing where it does not [mm]."""
+    own = text_of(joint, "line"), text_of(joint, "name"), OPERATING
+    rows = records_of(printer.results, "second_order")
+    told = [row for row in rows if (text_of(row, "line"), text_of(row, "takeup"), text_of(row, "state")) == own]
+    return [after for row in told if (after := maybe_number(row, "lateral_after_mm")) is not None]
 
 
 def _range(printer: Printer, reading: _Reading, found: tuple[float, float] | None) -> Cell:

@@ -46,12 +46,14 @@ def row_at(joint: Record, temperature: float) -> Record:
 
 def faces_in(joint: Record, state: str) -> Faces | None:
     """Return how long a joint is in a state; None where the line was not solved or has no such state."""
-    lengths = [
-        number_of(row, "length_mm")
-        for row in records_of(record_of(joint, "setting"), "faces")
-        if text_of(row, "state") == state
-    ]
+    lengths = stands_in(joint, state, "length_mm")
     return Faces(state=state, least=min(lengths), greatest=max(lengths)) if lengths else None
+
+
+def stands_in(joint: Record, state: str, key: str) -> list[float]:
+    """Return length, offset or turn of a joint in a state, in every whole scenario; none where it was not solved."""
+    rows = records_of(record_of(joint, "setting"), "faces")
+    return [number_of(row, key) for row in rows if text_of(row, "state") == state]
 
 
 def rod_gaps(joint: Record, state: str) -> Iterator[float]:
@@ -107,5 +109,6 @@ __all__ = [
     "rod_gaps",
     "row_at",
     "setting_rows",
+    "stands_in",
     "zone_state_at",
 ]
